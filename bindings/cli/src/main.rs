@@ -1,0 +1,2 @@
+//! The Pitface command line.
+fn main() {}

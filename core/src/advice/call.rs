@@ -1,0 +1,238 @@
+//! What a call is made of.
+
+use crate::reading::{Clue, Kind, Reason};
+use crate::record::codes::codes;
+use crate::record::{Call, FaceMoisture, RollOutcome, Zone};
+
+/// The calls of a field.
+#[derive(Debug, Clone, PartialEq)]
+pub struct FieldAdvice {
+    /// A call for each zone that has a pit, in the order of [`Zone::ALL`].
+    pub zones: Vec<ZoneCall>,
+    /// The call for the field as a whole.
+    pub whole: ZoneCall,
+}
+
+/// The call for one zone.
+#[derive(Debug, Clone, PartialEq)]
+pub struct ZoneCall {
+    /// The zone.
+    pub zone: Zone,
+    /// The call.
+    pub call: Call,
+    /// For [`Call::Loosen`]: fit to go, or what is still to be tested. [`Readiness::Fit`] otherwise.
+    pub readiness: Readiness,
+    /// Chance that the call is the right one, given what was seen, 0 to 1.
+    pub share: f64,
+    /// That chance as a word.
+    pub sure: Sureness,
+    /// Tip depth, where the call is to loosen or would be once it is dry enough.
+    pub tip: Option<TipDepth>,
+    /// Pits counted (alike twins once).
+    pub pits: usize,
+    /// Why, the deciding one first.
+    pub reasons: Vec<Why>,
+    /// Cautions that apply.
+    pub cautions: Vec<Caution>,
+    /// The smallest sets of other answers that would give another call.
+    pub would_change: Vec<Change>,
+    /// What has to follow for it to last.
+    pub follow_up: Vec<FollowUp>,
+    /// How much of a crop's rooting depth the harmed layer cuts off.
+    pub rooting_loss: Option<RootingLoss>,
+}
+
+/// How fit for work a justified loosening is.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Readiness {
+    /// Nothing is missing.
+    Fit,
+    /// Justified, not yet fit: roll it at this depth first.
+    RollFirst {
+        /// Tip depth to roll at.
+        depth_mm: u32,
+    },
+    /// The roll test does not apply (soil that does not hold together); judge moisture another way.
+    RollNotApplicable,
+}
+
+codes!(
+    /// How sure a call is.
+    Sureness { Sure = "sure", Likely = "likely", CannotSay = "cannot_say", }
+);
+
+/// Depth at which the feet should run, as a range.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct TipDepth {
+    /// Shallowest tip: 25 mm below the harmed layer's bottom.
+    pub lo_mm: u32,
+    /// Deepest tip: 50 mm below it.
+    pub hi_mm: u32,
+    /// Bottom of the harmed layer it clears.
+    pub bottom_mm: u32,
+    /// Share of the ground it is meant to clear, 0 to 1.
+    pub cleared_share: f64,
+    /// Number of pits with a harmed layer behind it.
+    pub pits: usize,
+    /// How sure it is, from that number of pits, that it clears that share, 0 to 1 (Wilks 1941).
+    pub confidence: f64,
+}
+
+/// Whether something speaks for or against the call, or only belongs to it.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Stance {
+    /// It carries the call.
+    For,
+    /// It speaks against it.
+    Against,
+    /// To be known.
+    Note,
+}
+
+/// One reason of a call.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Why {
+    /// For or against.
+    pub stance: Stance,
+    /// What it is.
+    pub what: What,
+}
+
+/// What a reason says. Depths in millimetres below the surface.
+#[derive(Debug, Clone, PartialEq)]
+#[expect(missing_docs, reason = "fields say what they are: depths, counts, shares")]
+pub enum What {
+    /// A pit's layer reads as this kind.
+    Layer { top_mm: u32, bottom_mm: u32, kind: Kind, share: f64, reasons: Vec<Reason> },
+    /// No layer holds the crop back.
+    NothingHarmed,
+    /// Roots and worms still pass through the layer.
+    RootsPass { top_mm: u32, bottom_mm: u32 },
+    /// No pit in this zone gives a call.
+    NoPits,
+    /// The face was too dry or too wet to read.
+    FaceUnreadable { face: FaceMoisture },
+    /// The pit is too shallow to see the layer's bottom, or shallower than 400 mm.
+    TooShallow { dug_to_mm: u32, need_mm: u32 },
+    /// No readable reference pit.
+    NoReference,
+    /// Too few signs to tell.
+    SignsTooFew { top_mm: u32, bottom_mm: u32 },
+    /// The pits of the zone disagree.
+    PitsDisagree { agree: usize, of: usize },
+    /// Pressed or settled cannot be told without roots: dig in a rooted crop.
+    RootsNeeded { top_mm: u32, bottom_mm: u32 },
+    /// The layer holds in water: cemented.
+    Cemented { top_mm: u32, bottom_mm: u32 },
+    /// Wet signs above the harmed layer.
+    WetAbove { top_mm: u32, bottom_mm: u32 },
+    /// A roll test decided, or was looked at.
+    Rolled { depth_mm: u32, roll: RollOutcome, surface: bool },
+    /// The roll test at tip depth is missing.
+    RollMissing { depth_mm: u32 },
+    /// The roll test at the surface is missing.
+    SurfaceRollMissing,
+    /// The tip would come nearer to something buried than the clearance.
+    TooNear { obstacle: Obstacle, depth_mm: u32, tip_mm: u32, clearance_mm: u32 },
+    /// The tip lies below the machine's reach.
+    BeyondReach { tip_mm: u32, reach_mm: u32 },
+    /// Clay with the layer's bottom below 300 mm: mostly not worthwhile.
+    DeepClay { bottom_mm: u32 },
+    /// Clay below 300 mm, held to by the user.
+    DeepClayHeldTo { bottom_mm: u32 },
+    /// Zones differ: work only the harmed ground.
+    ZonesDiffer { loosen: Vec<Zone> },
+    /// Two alike pits were counted once.
+    TwinsCountedOnce { twins: usize },
+}
+
+codes!(
+    /// What may lie buried.
+    Obstacle { Drains = "drains", MoleDrains = "mole_drains", Services = "services", }
+);
+
+codes!(
+    /// Cautions shown where they apply.
+    Caution {
+        /// Buried cables, pipes, drains: ask before digging or loosening; local rules first.
+        AskBeforeDigging = "ask_before_digging",
+        /// Fill the hole.
+        FillHole = "fill_hole",
+        /// Never enter a pit deeper than the knee for reading.
+        DeepPit = "deep_pit",
+        /// Knife away from the body.
+        KnifeAway = "knife_away",
+        /// Machine stopped and keys out before anyone goes near the tines.
+        MachineStopped = "machine_stopped",
+        /// Scheduled ancient or protected ground, contracts and qualified advice come first.
+        ProtectedGround = "protected_ground",
+        /// Depths are estimates with a range.
+        EstimatesOnly = "estimates_only",
+        /// Depth of drains not noted.
+        DrainsUnknown = "drains_unknown",
+        /// Dry at depth: high draught, clods.
+        CloddyDry = "cloddy_dry",
+        /// Sand: resistance alone does not show that loosening pays.
+        SandSlowToPay = "sand_slow_to_pay",
+        /// Silty soil: risk of loss by loosening.
+        SiltAtRisk = "silt_at_risk",
+        /// Trial strip first, dig behind it.
+        TrialStrip = "trial_strip",
+    }
+);
+
+codes!(
+    /// What has to follow.
+    FollowUp {
+        /// A deep-rooted crop to hold it open.
+        RootsAfter = "roots_after",
+        /// Organic matter.
+        OrganicMatter = "organic_matter",
+        /// No heavy traffic on loosened ground.
+        NoTraffic = "no_traffic",
+        /// Find and remove the cause.
+        RemoveCause = "remove_cause",
+        /// Dig again behind the machine.
+        DigBehind = "dig_behind",
+        /// Look at the drainage before anything else.
+        MendDrainage = "mend_drainage",
+        /// Roll again when it has dried.
+        RollAgain = "roll_again",
+        /// Dig again when the face is moist.
+        DigWhenMoist = "dig_when_moist",
+        /// Dig again in a rooted crop.
+        DigInRootedCrop = "dig_in_rooted_crop",
+    }
+);
+
+/// One other answer.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[expect(missing_docs, reason = "fields say what they are")]
+pub enum ChangedAnswer {
+    /// A sign or field clue of the deciding layer.
+    Clue { top_mm: u32, bottom_mm: u32, clue: Clue, answer: usize },
+    /// The roll test.
+    Roll { surface: bool, roll: RollOutcome },
+}
+
+/// The smallest set of other answers that gives another call.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Change {
+    /// All of these at once.
+    pub answers: Vec<ChangedAnswer>,
+    /// The call it would then be.
+    pub call: Call,
+}
+
+/// How much of a crop's rooting depth lies below the harmed layer's top.
+#[derive(Debug, Clone, PartialEq)]
+pub struct RootingLoss {
+    /// Crop, as noted.
+    pub crop: String,
+    /// Rooting depth of the crop in open soil.
+    pub potential_mm: u32,
+    /// Top of the harmed layer.
+    pub top_mm: u32,
+    /// Share cut off, 0 to 1.
+    pub share: f64,
+}

@@ -1,0 +1,8 @@
+//! From read pits to calls: gates, least expected regret, zones, tip depth, cautions, follow-up.
+
+mod call;
+
+pub use call::{
+    Caution, Change, ChangedAnswer, FieldAdvice, FollowUp, Obstacle, Readiness, RootingLoss, Stance,
+    Sureness, TipDepth, What, Why, ZoneCall,
+};

@@ -1,0 +1,97 @@
+//! Depth logic: layers lie one below the other, without gap or overlap. Each breach is its own fault.
+
+use std::fmt;
+
+/// A breach of the depth logic. Depths in millimetres; `layer` counts from 0 in order of depth.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum DepthFault {
+    /// A layer has no bottom.
+    MissingBottom {
+        /// Its place.
+        layer: usize,
+    },
+    /// Top and bottom are the same depth.
+    Equal {
+        /// Its place.
+        layer: usize,
+        /// The depth.
+        at_mm: u32,
+    },
+    /// The bottom lies above the top.
+    Inverted {
+        /// Its place.
+        layer: usize,
+        /// Its top.
+        top_mm: u32,
+        /// Its bottom.
+        bottom_mm: u32,
+    },
+    /// Nothing is said of the ground between two layers.
+    Gap {
+        /// Place of the lower layer.
+        layer: usize,
+        /// Bottom of the upper layer.
+        from_mm: u32,
+        /// Top of the lower layer.
+        to_mm: u32,
+    },
+    /// Two layers claim the same ground.
+    Overlap {
+        /// Place of the lower layer.
+        layer: usize,
+        /// Top of the lower layer.
+        from_mm: u32,
+        /// Bottom of the upper layer.
+        to_mm: u32,
+    },
+}
+
+impl fmt::Display for DepthFault {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match *self {
+            Self::MissingBottom { .. } => f.write_str("the layer has no bottom"),
+            Self::Equal { at_mm, .. } => write!(f, "top and bottom are both {at_mm} mm"),
+            Self::Inverted { top_mm, bottom_mm, .. } => {
+                write!(f, "the bottom at {bottom_mm} mm lies above the top at {top_mm} mm")
+            }
+            Self::Gap { from_mm, to_mm, .. } => {
+                write!(f, "no layer covers {from_mm} to {to_mm} mm")
+            }
+            Self::Overlap { from_mm, to_mm, .. } => {
+                write!(f, "two layers cover {from_mm} to {to_mm} mm")
+            }
+        }
+    }
+}
+
+impl std::error::Error for DepthFault {}
+
+/// Checks layers given as `(top, bottom)` in any order; `layer` of a fault is the index as given.
+///
+/// # Errors
+/// The first breach, going down.
+pub fn check(layers: &[(u32, Option<u32>)]) -> Result<(), DepthFault> {
+    let mut order: Vec<usize> = (0..layers.len()).collect();
+    order.sort_by_key(|&layer| (layers[layer].0, layers[layer].1));
+    let mut above: Option<u32> = None;
+    for layer in order {
+        let (top_mm, bottom) = layers[layer];
+        let bottom_mm = bottom.ok_or(DepthFault::MissingBottom { layer })?;
+        if bottom_mm == top_mm {
+            return Err(DepthFault::Equal { layer, at_mm: top_mm });
+        }
+        if bottom_mm < top_mm {
+            return Err(DepthFault::Inverted { layer, top_mm, bottom_mm });
+        }
+        if let Some(upper_mm) = above {
+            if top_mm > upper_mm {
+                return Err(DepthFault::Gap { layer, from_mm: upper_mm, to_mm: top_mm });
+            }
+            if top_mm < upper_mm {
+                return Err(DepthFault::Overlap { layer, from_mm: top_mm, to_mm: upper_mm });
+            }
+        }
+        above = Some(bottom_mm);
+    }
+    Ok(())
+}

@@ -1,0 +1,85 @@
+//! A field and everything noted about it.
+
+use super::{OrganicMatterLevel, Pit, RecordId, Unknown};
+use crate::soil::texture::{Texture, TextureGroup};
+use chrono::NaiveDate;
+
+/// One field with its pits: what a notes file holds.
+#[derive(Debug, Clone, PartialEq)]
+pub struct FieldNotes {
+    /// The field itself.
+    pub field: Field,
+    /// Its pits, in the order noted (the order carries no meaning).
+    pub pits: Vec<Pit>,
+    /// Unknown keys at the top of the file.
+    pub unknown: Unknown,
+}
+
+/// A field as a whole.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Field {
+    /// Identity.
+    pub id: RecordId,
+    /// Name the farm uses; never empty.
+    pub name: String,
+    /// Ring of `[longitude, latitude]` in degrees, without the closing repeat; empty = not walked.
+    pub outline: Vec<[f64; 2]>,
+    /// Width of the headland.
+    pub headland_mm: Option<u32>,
+    /// Spacing of the tramlines.
+    pub tramline_mm: Option<u32>,
+    /// Topsoil texture.
+    pub texture: Option<TextureNote>,
+    /// Topsoil organic matter.
+    pub organic_matter: Option<OrganicMatter>,
+    /// Crop standing now, in plain words.
+    pub crop_now: Option<String>,
+    /// Crop before it.
+    pub last_crop: Option<String>,
+    /// Day of the last loosening.
+    pub last_loosened: Option<NaiveDate>,
+    /// Day heavy wheels last ran over the field.
+    pub last_traffic: Option<NaiveDate>,
+    /// Depth to the top of the pipe drains or their permeable fill.
+    pub drains_mm: Option<u32>,
+    /// Depth to the top of the mole drains.
+    pub mole_drains_mm: Option<u32>,
+    /// Depth to the shallowest cable or pipe.
+    pub services_mm: Option<u32>,
+    /// Clearance to keep above drains, moles and services; 100 mm where not set.
+    pub clearance_mm: Option<u32>,
+    /// Deepest tip depth the machine at hand reaches.
+    pub reach_mm: Option<u32>,
+    /// The user holds to loosening deep clay against the advice.
+    pub deep_clay_anyway: Option<bool>,
+    /// Unknown keys.
+    pub unknown: Unknown,
+}
+
+/// Texture as noted: a class of a named scheme, or only the group.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum TextureNote {
+    /// A class of a scheme (`sandy_loam` in `usda` or `uk`).
+    Class(Texture),
+    /// `light`, `medium` or `heavy` only.
+    Group(TextureGroup),
+}
+
+impl TextureNote {
+    /// The group that readings use.
+    pub fn group(self) -> TextureGroup {
+        match self {
+            Self::Class(texture) => texture.group(),
+            Self::Group(group) => group,
+        }
+    }
+}
+
+/// Organic matter as noted.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum OrganicMatter {
+    /// By class.
+    Level(OrganicMatterLevel),
+    /// In percent by mass, 0 to 100.
+    Percent(f64),
+}

@@ -1,0 +1,25 @@
+//! What is noted in the field: plain data, no judgement.
+//!
+//! Every field that may be absent is an `Option`: absent means *not looked*, which is never the
+//! same as "none". Lengths are whole millimetres below the surface, positions WGS 84, times UTC with
+//! the local offset. Keys this version does not know are kept in `unknown` and written back.
+
+pub(crate) mod codes;
+pub mod depth;
+mod field;
+mod id;
+pub mod notes;
+mod pit;
+mod signs;
+
+pub use codes::{
+    Call, Cause, ChannelsSeen, ClodInWater, ComesAway, Condition, FaceMoisture, OrganicMatterLevel, Patches,
+    PlaceKind, PoresSeen, Resistance, RollOutcome, RootsSeen, Smell, Zone,
+};
+pub use field::{Field, FieldNotes, OrganicMatter, TextureNote};
+pub use id::RecordId;
+pub use pit::{Layer, Person, Photo, Pit, Position, Roll, Step};
+pub use signs::{Sign, Signs};
+
+/// Keys and values of a newer or foreign program, kept as they came.
+pub type Unknown = serde_json::Map<String, serde_json::Value>;

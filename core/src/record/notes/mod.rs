@@ -1,0 +1,1 @@
+//! The notes file (`.notes.json`): one field written by hand or by another program.
