@@ -34,13 +34,6 @@ impl Evidence {
         self
     }
 
-    /// The same less one clue; texture goes on selecting the rows it selected.
-    #[must_use]
-    pub fn without(mut self, clue: Clue) -> Self {
-        self.answers[clue as usize] = None;
-        self
-    }
-
     /// Every clue that is known, with its answer.
     pub fn known(&self) -> impl Iterator<Item = (Clue, usize)> + '_ {
         Clue::ALL.iter().filter_map(|&clue| Some((clue, self.get(clue)?)))

@@ -14,7 +14,11 @@ pub type Regrets = [PerKind];
 
 /// Fall in regret that one more tap must bring. Our judgement, set by the simulation in
 /// `core/tests/questioning.rs`; the regret of working sound soil is about 8.
-pub const TAP_WORTH: f64 = 0.012;
+pub const TAP_WORTH: f64 = 0.0035;
+
+/// What it is worth to know that the call stands: added for every answer that would give another call.
+/// By the fall in regret alone the asking stops while the call may still flip between two that cost alike.
+const FLIP_WORTH: f64 = 0.05;
 
 /// What can be asked: every sign, and what a person beside the pit can tell of the field.
 const ASKABLE: [Clue; 12] = [
@@ -64,11 +68,11 @@ pub fn next_look(pit: &PitReading, regrets: &Regrets, table: &Table) -> Option<N
 /// The question most worth asking of one layer, and its gain a tap.
 fn best_question(layer: &LayerReading, regrets: &Regrets, table: &Table) -> Option<(Clue, f64)> {
     let weights = Weights::of(&layer.evidence, table);
-    let now = least_regret(&weights.shares(), regrets);
-    // No answer can bring more than the regret that is left.
-    if now < TAP_WORTH {
-        return None;
-    }
+    let (call_now, now) = best_call(&weights.shares(), regrets);
+    let value = |after: &Weights| {
+        let (call, regret) = best_call(&after.shares(), regrets);
+        if call == call_now { regret } else { regret - FLIP_WORTH }
+    };
     let questions: Vec<Question> = ASKABLE
         .iter()
         .filter(|clue| layer.evidence.get(**clue).is_none())
@@ -80,19 +84,14 @@ fn best_question(layer: &LayerReading, regrets: &Regrets, table: &Table) -> Opti
             best = Some((clue, gain));
         }
     };
-    let alone: Vec<f64> = questions
-        .iter()
-        .map(|question| now - expected(&weights, question, &|after| least_regret(&after.shares(), regrets)))
-        .collect();
+    let alone: Vec<f64> =
+        questions.iter().map(|question| now - expected(&weights, question, &value)).collect();
     for (question, gain) in questions.iter().zip(&alone) {
         offer(question.clue, *gain);
     }
     for (at, first) in questions.iter().enumerate() {
         for (other, second) in questions.iter().enumerate().skip(at + 1) {
-            let both = now
-                - expected(&weights, first, &|after| {
-                    expected(after, second, &|last| least_regret(&last.shares(), regrets))
-                });
+            let both = now - expected(&weights, first, &|after| expected(after, second, &value));
             let lead = if alone[at] >= alone[other] { first } else { second };
             offer(lead.clue, both / 2.0);
         }
@@ -129,8 +128,16 @@ fn regret(shares: &PerKind, of_call: &PerKind) -> f64 {
     shares.iter().zip(of_call).map(|(share, regret)| share * regret).sum()
 }
 
-fn least_regret(shares: &PerKind, regrets: &Regrets) -> f64 {
-    regrets.iter().map(|of_call| regret(shares, of_call)).fold(f64::INFINITY, f64::min)
+/// The call of least expected regret, and that regret.
+fn best_call(shares: &PerKind, regrets: &Regrets) -> (usize, f64) {
+    let mut best = (0, f64::INFINITY);
+    for (call, of_call) in regrets.iter().enumerate() {
+        let regret = regret(shares, of_call);
+        if regret < best.1 {
+            best = (call, regret);
+        }
+    }
+    best
 }
 
 /// The most likely kind, and the most likely one of those for which another call is best.

@@ -38,11 +38,23 @@ impl Weights {
     /// Weights with one more clue.
     #[must_use]
     pub fn times(mut self, chances: &PerKind, only_cause: bool) -> Self {
-        let part = if only_cause { &mut self.why } else { &mut self.how };
-        for (weight, chance) in part.iter_mut().zip(chances) {
+        for (weight, chance) in self.part(only_cause).iter_mut().zip(chances) {
             *weight *= chance;
         }
         self
+    }
+
+    /// Weights with one clue taken back.
+    #[must_use]
+    fn less(mut self, chances: &PerKind, only_cause: bool) -> Self {
+        for (weight, chance) in self.part(only_cause).iter_mut().zip(chances) {
+            *weight /= chance;
+        }
+        self
+    }
+
+    fn part(&mut self, only_cause: bool) -> &mut PerKind {
+        if only_cause { &mut self.why } else { &mut self.how }
     }
 
     /// Shares of the kinds: conditions by the first part alone, causes within each by both.
@@ -105,13 +117,14 @@ pub fn reasons(evidence: &Evidence, table: &Table, shown: Kind) -> Vec<Reason> {
             .sum()
     };
     let decibans = |share: f64| 10.0 * (share / (1.0 - share).max(f64::MIN_POSITIVE)).log10();
-    let with = decibans(share_of(&shares(evidence, table)));
+    let weights = Weights::of(evidence, table);
+    let with = decibans(share_of(&weights.shares()));
     let mut reasons: Vec<Reason> = evidence
         .known()
-        .filter(|(clue, answer)| table.chances(*clue, *answer, evidence.texture).is_some())
-        .map(|(clue, answer)| {
-            let without = evidence.without(clue);
-            Reason { clue, answer, decibans: with - decibans(share_of(&shares(&without, table))) }
+        .filter_map(|(clue, answer)| {
+            let chances = table.chances(clue, answer, evidence.texture)?;
+            let without = weights.less(chances, table.only_cause(clue)).shares();
+            Some(Reason { clue, answer, decibans: with - decibans(share_of(&without)) })
         })
         .collect();
     reasons.sort_by(|a, b| b.decibans.abs().total_cmp(&a.decibans.abs()));

@@ -21,13 +21,13 @@ pub const TEXT: &str = include_str!("clues.table");
 pub struct Table {
     /// Prior share of each kind, adds up to 1.
     pub prior: PerKind,
-    rows: Vec<ClueRows>,
+    /// For each clue, in the order of [`Clue::ALL`], its rows by texture; those for any texture last.
+    rows: Vec<Vec<ClueRows>>,
 }
 
 /// The rows of one clue, for some texture groups.
 #[derive(Debug, Clone, PartialEq)]
 struct ClueRows {
-    clue: Clue,
     /// Empty = any texture, also unknown.
     textures: Vec<TextureGroup>,
     /// No row differs by condition: it tells why, never how.
@@ -119,14 +119,14 @@ impl Table {
 
     /// Whether a clue only tells why a layer is so, never how it is.
     pub fn only_cause(&self, clue: Clue) -> bool {
-        self.rows.iter().filter(|rows| rows.clue == clue).all(|rows| rows.only_cause)
+        self.rows.get(clue as usize).is_none_or(|all| all.iter().all(|rows| rows.only_cause))
     }
 
     fn rows_of(&self, clue: Clue, texture: Option<TextureGroup>) -> Option<&ClueRows> {
-        let of_clue = || self.rows.iter().filter(|rows| rows.clue == clue);
-        texture
-            .and_then(|group| of_clue().find(|rows| rows.textures.contains(&group)))
-            .or_else(|| of_clue().find(|rows| rows.textures.is_empty()))
+        let holds = |rows: &&ClueRows| {
+            rows.textures.is_empty() || texture.is_some_and(|group| rows.textures.contains(&group))
+        };
+        self.rows.get(clue as usize)?.iter().find(holds)
     }
 
     /// The same table with every log odds multiplied by what `factor` returns: for asking how much a call
@@ -136,7 +136,7 @@ impl Table {
         let mut table = self.clone();
         stretch(&mut table.prior, factor);
         table.prior = normalised(table.prior);
-        for rows in &mut table.rows {
+        for rows in table.rows.iter_mut().flatten() {
             for chances in rows.chances.iter_mut().flatten() {
                 stretch(chances, factor);
             }
@@ -194,39 +194,37 @@ fn normalised(mut numbers: PerKind) -> PerKind {
 
 /// Rows of one clue and texture together, normalised over the answers, tempered by the weight and
 /// normalised again, so that what is left is a chance of each answer in each kind.
-fn gather(written: Vec<Written>, weights: &[f64], silent: &[(Clue, usize, f64)]) -> Vec<ClueRows> {
-    let mut all: Vec<ClueRows> = Vec::new();
+fn gather(written: Vec<Written>, weights: &[f64], silent: &[(Clue, usize, f64)]) -> Vec<Vec<ClueRows>> {
+    let mut all: Vec<Vec<ClueRows>> = vec![Vec::new(); Clue::ALL.len()];
     for row in written {
-        let at = all
-            .iter()
-            .position(|rows| rows.clue == row.clue && rows.textures == row.textures)
-            .unwrap_or_else(|| {
-                all.push(ClueRows {
-                    clue: row.clue,
-                    textures: row.textures,
-                    only_cause: true,
-                    chances: [None; MOST_ANSWERS],
-                    silent: [0.0; MOST_ANSWERS],
-                });
-                all.len() - 1
-            });
-        all[at].only_cause &= row.only_cause;
-        all[at].chances[row.answer] = Some(row.numbers);
-    }
-    for rows in &mut all {
-        for (clue, answer, share) in silent {
-            if rows.clue == *clue {
+        let of_clue = &mut all[row.clue as usize];
+        let at = of_clue.iter().position(|rows| rows.textures == row.textures).unwrap_or_else(|| {
+            let mut rows = ClueRows {
+                textures: row.textures,
+                only_cause: true,
+                chances: [None; MOST_ANSWERS],
+                silent: [0.0; MOST_ANSWERS],
+            };
+            for (_, answer, share) in silent.iter().filter(|(clue, _, _)| *clue == row.clue) {
                 rows.silent[*answer] = *share;
             }
-        }
-        let speaking = 1.0 - rows.silent.iter().sum::<f64>();
-        let weight = weights[rows.clue as usize];
-        for kind in 0..KINDS.len() {
-            normalise_over_answers(&mut rows.chances, kind, 1.0);
-            for chances in rows.chances.iter_mut().flatten() {
-                chances[kind] = chances[kind].powf(weight);
+            of_clue.push(rows);
+            of_clue.len() - 1
+        });
+        of_clue[at].only_cause &= row.only_cause;
+        of_clue[at].chances[row.answer] = Some(row.numbers);
+    }
+    for (of_clue, weight) in all.iter_mut().zip(weights) {
+        of_clue.sort_by_key(|rows| rows.textures.is_empty());
+        for rows in of_clue {
+            let speaking = 1.0 - rows.silent.iter().sum::<f64>();
+            for kind in 0..KINDS.len() {
+                normalise_over_answers(&mut rows.chances, kind, 1.0);
+                for chances in rows.chances.iter_mut().flatten() {
+                    chances[kind] = chances[kind].powf(*weight);
+                }
+                normalise_over_answers(&mut rows.chances, kind, speaking);
             }
-            normalise_over_answers(&mut rows.chances, kind, speaking);
         }
     }
     all
