@@ -1,10 +1,116 @@
 //! From read pits to calls: gates, least expected regret, zones, tip depth, cautions, follow-up.
+//!
+//! [`advise`] goes pit by pit ([`pit_view`]), zone by zone ([`zones`]) and, where loosening is justified, through the
+//! gates of the field ([`gates`]). It is pure and asks nothing; what other answers would change is asked
+//! separately, when a call is shown.
 
+mod belongs;
 mod call;
+mod gates;
+mod pit_view;
 pub mod regret;
+mod tip;
+mod tolerance;
+mod zones;
 
 pub use call::{
     Caution, Change, ChangedAnswer, FieldAdvice, FollowUp, Obstacle, Readiness, RootingLoss, Stance,
     Sureness, TipDepth, What, Why, ZoneCall,
 };
+pub use gates::CLEARANCE_MM;
+pub use pit_view::DEEP_ENOUGH_MM;
 pub use regret::{LAYER_CALLS, REGRET, RegretTable};
+pub use tip::{CLEARED_SHARE, TIP_BELOW_LEAST_MM, TIP_BELOW_MOST_MM, tip_depth};
+pub use tolerance::{confidence, rank_covering};
+
+use crate::place::zone_of;
+use crate::reading::FieldReading;
+use crate::record::{FieldNotes, Pit, Zone};
+use pit_view::PitView;
+use zones::{Ground, judge, whole};
+
+/// The calls of a field. `reading` is that of the same notes, pit by pit in the same order.
+pub fn advise(notes: &FieldNotes, reading: &FieldReading) -> FieldAdvice {
+    let ground = Ground::of(notes, reading);
+    let sorted = Sorted::of(notes, reading);
+    let zones: Vec<ZoneCall> = Zone::ALL
+        .iter()
+        .filter_map(|&zone| {
+            let (views, twins) = sorted.of_zone(zone)?;
+            Some(judge(zone, &views, twins, &ground))
+        })
+        .collect();
+    let (views, twins) = sorted.all();
+    let whole = whole(&zones, &views, twins, &ground);
+    FieldAdvice { zones, whole }
+}
+
+/// The pits that stand for a zone, with the twins among them set aside.
+struct Sorted<'a> {
+    views: Vec<(Zone, PitView<'a>)>,
+    twins: Vec<Zone>,
+}
+
+impl<'a> Sorted<'a> {
+    fn of(notes: &'a FieldNotes, reading: &'a FieldReading) -> Self {
+        let mut pits: Vec<_> = notes
+            .pits
+            .iter()
+            .zip(&reading.pits)
+            .filter_map(|(pit, read)| Some((stands_for(pit)?, pit, read)))
+            .collect();
+        pits.sort_by_key(|(_, pit, _)| pit.id);
+        let mut sorted = Self { views: Vec::with_capacity(pits.len()), twins: Vec::new() };
+        for (zone, pit, read) in pits {
+            if sorted.views.iter().any(|(_, view)| are_twins(view.pit, pit)) {
+                sorted.twins.push(zone);
+            } else {
+                sorted.views.push((zone, PitView::of(pit, read)));
+            }
+        }
+        sorted
+    }
+
+    /// The pits of a zone and the number of twins left out; `None` for a zone without pits.
+    fn of_zone(&self, zone: Zone) -> Option<(Vec<&PitView<'a>>, usize)> {
+        let views: Vec<_> =
+            self.views.iter().filter(|(stands, _)| *stands == zone).map(|(_, view)| view).collect();
+        let twins = self.twins.iter().filter(|twin| **twin == zone).count();
+        (!views.is_empty()).then_some((views, twins))
+    }
+
+    fn all(&self) -> (Vec<&PitView<'a>>, usize) {
+        (self.views.iter().map(|(_, view)| view).collect(), self.twins.len())
+    }
+}
+
+/// The zone a pit stands for; one noted for the whole field stands for open ground.
+fn stands_for(pit: &Pit) -> Option<Zone> {
+    zone_of(pit).map(|zone| if zone == Zone::Whole { Zone::Open } else { zone })
+}
+
+/// Whether two pits say the same in all that counts: the same pit taken in twice, whatever its ids.
+fn are_twins(one: &Pit, other: &Pit) -> bool {
+    one.place == other.place
+        && one.zone == other.zone
+        && one.at == other.at
+        && one.dug == other.dug
+        && one.by == other.by
+        && one.dug_to_mm == other.dug_to_mm
+        && one.face == other.face
+        && one
+            .walk
+            .iter()
+            .map(|step| (step.to_mm, step.comes_away, step.resistance))
+            .eq(other.walk.iter().map(|step| (step.to_mm, step.comes_away, step.resistance)))
+        && one
+            .layers
+            .iter()
+            .map(|layer| (layer.top_mm, layer.bottom_mm, layer.signs, layer.texture))
+            .eq(other.layers.iter().map(|layer| (layer.top_mm, layer.bottom_mm, layer.signs, layer.texture)))
+        && one
+            .rolls
+            .iter()
+            .map(|roll| (roll.depth_mm, roll.roll))
+            .eq(other.rolls.iter().map(|roll| (roll.depth_mm, roll.roll)))
+}

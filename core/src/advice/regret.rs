@@ -29,7 +29,7 @@ pub const ROWS: [Row; LAYER_CALLS.len()] = [
     //                          Open | Firm                  | Tight                 | Shut
     //                          Nat. | Nat. Sett. Pres. Cem. | Nat. Sett. Pres. Cem. | Nat. Sett. Pres. Cem.
     Row { call: Call::LeaveIt,
-          regret:              [ 0.0,  0.0,  2.0,  1.5,  0.5,  0.0,  4.0,  6.0,  3.0,  0.0,  5.5, 10.0,  4.0],
+          regret:              [ 0.0,  0.0,  1.5,  1.2,  0.5,  0.0,  4.0,  6.0,  3.0,  0.0,  5.5, 10.0,  4.0],
           source: "our judgement; yield gain of loosening is large only where a layer restricts roots \
                    (Schneider et al. 2017, value from memory)" },
     Row { call: Call::RootsFirst,
@@ -40,7 +40,7 @@ pub const ROWS: [Row; LAYER_CALLS.len()] = [
           regret:              [ 1.0,  1.0,  1.0,  1.0,  1.0,  1.0,  1.0,  1.0,  1.0,  1.0,  1.0,  1.0,  1.0],
           source: "our judgement; the unit: another hole, or another season where roots are awaited" },
     Row { call: Call::AskSpecialist,
-          regret:              [ 3.0,  3.0,  3.0,  3.0,  0.0,  2.5,  3.0,  4.0,  0.0,  2.0,  2.5,  5.0,  0.0],
+          regret:              [ 2.5,  2.5,  2.5,  2.5,  0.0,  2.0,  2.0,  2.0,  0.0,  2.0,  2.0,  2.5,  0.0],
           source: "our judgement; a layer that holds in water is cemented, no case for the spade alone (FAO 2006)" },
     Row { call: Call::Loosen,
           regret:              [ 8.0,  7.0,  5.0,  3.5,  5.0,  6.2,  4.0,  0.0,  5.0,  5.5,  1.5,  0.0,  5.0],

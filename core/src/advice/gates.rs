@@ -1,0 +1,196 @@
+//! The gates a justified loosening has to pass in the field, in their order: wet signs above, the roll test at tip
+//! depth and at the surface, what lies buried, the machine's reach, deep clay.
+
+use super::call::{Obstacle, Readiness, Stance, TipDepth, What, Why};
+use super::pit_view::PitView;
+use crate::reading::LayerReading;
+use crate::record::{Call, Field, Patches, Roll, RollOutcome, Smell, TextureNote};
+use crate::soil::texture::TextureGroup;
+
+/// Clearance to keep above drains, moles and services where none was set. Our judgement; no figure was seen.
+pub const CLEARANCE_MM: u32 = 100;
+/// A roll counts for the tip depth when it was taken within this distance of the tip range. Our judgement.
+const ROLL_NEAR_MM: u32 = 75;
+/// A roll counts for the surface when it was taken no deeper than this. Our judgement.
+const SURFACE_MM: u32 = 100;
+/// In clay a layer with its bottom below this is mostly not worth loosening (Tasmanian state guide on deep
+/// ripping: over 300 mm in clayey soils).
+const DEEP_CLAY_MM: u32 = 300;
+
+/// What the gates leave of a justified loosening.
+#[derive(Debug)]
+pub struct Gated {
+    /// The call.
+    pub call: Call,
+    /// Where the call is still to loosen.
+    pub readiness: Readiness,
+    /// Tip depth within the machine's reach.
+    pub tip: TipDepth,
+    /// What the gates say; the deciding one first.
+    pub whys: Vec<Why>,
+    /// Dry at tip depth.
+    pub cloddy: bool,
+}
+
+/// Wet signs in a layer above the deciding one, the uppermost such layer.
+pub fn wet_above(view: &PitView, deciding: &LayerReading) -> Option<What> {
+    let above = view.reading.layers.iter().filter(|layer| layer.bottom_mm <= deciding.top_mm);
+    let wet = |layer: &&LayerReading| {
+        layer.signs.patches == Some(Patches::Clear) || layer.signs.smell == Some(Smell::Sour)
+    };
+    let (top_mm, bottom_mm) = above.filter(wet).map(|layer| (layer.top_mm, layer.bottom_mm)).min()?;
+    Some(What::WetAbove { top_mm, bottom_mm })
+}
+
+/// Sends a justified loosening through the gates. The first that fails gives the call; the others are told too,
+/// so that nobody waits for a dry day only to meet the drains.
+pub fn pass(field: &Field, views: &[&PitView], deciding: &LayerReading, mut tip: TipDepth) -> Gated {
+    let mut fails: Vec<(Call, What)> = Vec::new();
+    let mut notes: Vec<Why> = Vec::new();
+    if let Some(reach_mm) = field.reach_mm {
+        tip.hi_mm = tip.hi_mm.min(reach_mm.max(tip.lo_mm));
+    }
+
+    let rolled = Rolled::of(views, &tip);
+    fails.extend(rolled.tip.threads().map(|what| (Call::Wait, what)));
+    fails.extend(rolled.surface.threads().map(|what| (Call::Wait, what)));
+    let texture = deciding.texture.or(field.texture.map(TextureNote::group));
+    let (readiness, cloddy) = rolled.tip.fitness(texture, tip.hi_mm);
+    notes.extend(rolled.notes(readiness));
+
+    fails.extend(too_near(field, &tip).into_iter().map(|what| (Call::AskSpecialist, what)));
+    if let Some(reach_mm) = field.reach_mm.filter(|reach_mm| *reach_mm < tip.lo_mm) {
+        fails.push((Call::AskSpecialist, What::BeyondReach { tip_mm: tip.lo_mm, reach_mm }));
+    }
+    let bottom_mm = tip.bottom_mm;
+    if texture == Some(TextureGroup::Heavy) && bottom_mm > DEEP_CLAY_MM {
+        if field.deep_clay_anyway == Some(true) {
+            notes.push(Why { stance: Stance::Against, what: What::DeepClayHeldTo { bottom_mm } });
+        } else {
+            fails.push((Call::RootsFirst, What::DeepClay { bottom_mm }));
+        }
+    }
+
+    let call = fails.first().map_or(Call::Loosen, |(call, _)| *call);
+    let failed = fails
+        .into_iter()
+        .enumerate()
+        .map(|(place, (_, what))| Why { stance: if place == 0 { Stance::For } else { Stance::Note }, what });
+    let whys = failed.chain(notes).collect();
+    Gated { call, readiness, tip, whys, cloddy }
+}
+
+/// Whatever lies buried nearer to the deepest tip than the clearance, shallowest first.
+fn too_near(field: &Field, tip: &TipDepth) -> Vec<What> {
+    let clearance_mm = field.clearance_mm.unwrap_or(CLEARANCE_MM);
+    let buried = [
+        (field.drains_mm, Obstacle::Drains),
+        (field.mole_drains_mm, Obstacle::MoleDrains),
+        (field.services_mm, Obstacle::Services),
+    ];
+    let mut near: Vec<(u32, Obstacle)> = buried
+        .into_iter()
+        .filter_map(|(depth_mm, obstacle)| Some((depth_mm?, obstacle)))
+        .filter(|(depth_mm, _)| tip.hi_mm.saturating_add(clearance_mm) > *depth_mm)
+        .collect();
+    near.sort_unstable();
+    near.into_iter()
+        .map(|(depth_mm, obstacle)| What::TooNear { obstacle, depth_mm, tip_mm: tip.hi_mm, clearance_mm })
+        .collect()
+}
+
+/// The roll tests that count: of the zone's last day of rolling, at tip depth and at the surface.
+struct Rolled {
+    tip: Rolls,
+    surface: Rolls,
+}
+
+/// Outcomes at one of the two depths, one a pit.
+struct Rolls {
+    surface: bool,
+    seen: Vec<(u32, RollOutcome)>,
+}
+
+impl Rolled {
+    fn of(views: &[&PitView], tip: &TipDepth) -> Self {
+        let at_tip = |roll: &Roll| {
+            let away_mm =
+                tip.lo_mm.saturating_sub(roll.depth_mm).max(roll.depth_mm.saturating_sub(tip.hi_mm));
+            (away_mm <= ROLL_NEAR_MM).then_some(away_mm)
+        };
+        let at_surface = |roll: &Roll| (roll.depth_mm <= SURFACE_MM).then_some(roll.depth_mm);
+        Self { tip: Rolls::of(views, false, at_tip), surface: Rolls::of(views, true, at_surface) }
+    }
+
+    /// What was rolled, or is missing, beside a thread that decides.
+    fn notes(&self, readiness: Readiness) -> Vec<Why> {
+        let mut notes = self.tip.fit();
+        if let Readiness::RollFirst { depth_mm } = readiness
+            && self.tip.seen.is_empty()
+        {
+            notes.push(Why { stance: Stance::Against, what: What::RollMissing { depth_mm } });
+        }
+        if self.surface.seen.is_empty() {
+            notes.push(Why { stance: Stance::Note, what: What::SurfaceRollMissing });
+        } else {
+            notes.extend(self.surface.fit());
+        }
+        notes
+    }
+}
+
+impl Rolls {
+    /// The nearest roll of each pit by `distance`, which gives `None` where a roll does not count. Of equally near
+    /// ones the wettest. Moisture is of a day: rolls of days before the last count no more.
+    fn of(views: &[&PitView], surface: bool, distance: impl Fn(&Roll) -> Option<u32>) -> Self {
+        let nearest = |view: &&PitView| {
+            let near =
+                view.pit.rolls.iter().filter_map(|roll| Some((distance(roll)?, roll.roll, roll.depth_mm)));
+            let (_, outcome, depth_mm) = near.min()?;
+            Some((view.pit.dug.map(|time| time.date_naive()), depth_mm, outcome))
+        };
+        let all: Vec<_> = views.iter().filter_map(nearest).collect();
+        let last = all.iter().filter_map(|(day, ..)| *day).max();
+        let mut seen: Vec<(u32, RollOutcome)> = all
+            .into_iter()
+            .filter(|(day, ..)| day.is_none() || *day == last)
+            .map(|(_, depth_mm, outcome)| (depth_mm, outcome))
+            .collect();
+        seen.sort_unstable_by_key(|&(depth_mm, outcome)| (outcome, depth_mm));
+        Self { surface, seen }
+    }
+
+    fn what(&self, (depth_mm, roll): (u32, RollOutcome)) -> What {
+        What::Rolled { depth_mm, roll, surface: self.surface }
+    }
+
+    /// A thread anywhere: too wet (Tasmanian state guide, AHDB: soil from the surface and from working depth).
+    fn threads(&self) -> Option<What> {
+        self.seen.first().filter(|(_, roll)| *roll == RollOutcome::Thread).map(|&seen| self.what(seen))
+    }
+
+    /// Each outcome seen that lets loosening stand, once.
+    fn fit(&self) -> Vec<Why> {
+        let mut fit: Vec<(u32, RollOutcome)> =
+            self.seen.iter().copied().filter(|(_, roll)| *roll != RollOutcome::Thread).collect();
+        fit.dedup_by_key(|(_, roll)| *roll);
+        let stance = |roll| if roll == RollOutcome::ShortLengths { Stance::For } else { Stance::Note };
+        fit.into_iter().map(|seen| Why { stance: stance(seen.1), what: self.what(seen) }).collect()
+    }
+
+    /// What the rolls at tip depth say of the day: short lengths are right, crumbles allowed but cloddy (Tasmanian
+    /// state guide). Sand rolls at no moisture, so the test says nothing there, never "dry enough".
+    fn fitness(&self, texture: Option<TextureGroup>, depth_mm: u32) -> (Readiness, bool) {
+        let saw = |outcome| self.seen.iter().any(|(_, roll)| *roll == outcome);
+        let sand = texture == Some(TextureGroup::Sand);
+        let (lengths, crumbles) = (saw(RollOutcome::ShortLengths), saw(RollOutcome::Crumbles) && !sand);
+        let readiness = if lengths || crumbles {
+            Readiness::Fit
+        } else if sand || saw(RollOutcome::WillNotHold) {
+            Readiness::RollNotApplicable
+        } else {
+            Readiness::RollFirst { depth_mm }
+        };
+        (readiness, crumbles)
+    }
+}

@@ -1,0 +1,322 @@
+//! From the pits of a zone to its call: what the structure says over all of them, then the gates.
+
+use super::call::{Readiness, Stance, Sureness, TipDepth, What, Why, ZoneCall};
+use super::pit_view::{Limiting, PitView};
+use super::regret::{LAYER_CALLS, least, share_right};
+use super::tip::{CLEARED_SHARE, tip_depth};
+use super::{belongs, gates};
+use crate::reading::{FieldReading, Kind, LayerReading, is_readable};
+use crate::record::{Call, ChannelsSeen, Field, FieldNotes, PlaceKind, RootsSeen, Zone};
+
+/// Share from which a call is sure. Our mark.
+const SURE_MARK: f64 = 0.85;
+/// Share from which a call is likely. Our mark.
+const LIKELY_MARK: f64 = 0.60;
+
+/// What all zones of a field share.
+#[derive(Debug)]
+pub struct Ground<'a> {
+    /// The field.
+    pub field: &'a Field,
+    /// Depth down to which each readable reference pit was read.
+    references_mm: Vec<u32>,
+}
+
+impl<'a> Ground<'a> {
+    /// From a field's notes and their reading.
+    pub fn of(notes: &'a FieldNotes, reading: &FieldReading) -> Self {
+        let references_mm = notes
+            .pits
+            .iter()
+            .zip(&reading.pits)
+            .filter(|(pit, _)| pit.place == PlaceKind::Reference && is_readable(pit))
+            .filter_map(|(_, read)| read.layers.last().map(|layer| layer.bottom_mm))
+            .collect();
+        Self { field: &notes.field, references_mm }
+    }
+
+    /// Whether a readable reference pit shows the soil below this depth.
+    pub fn has_reference_below(&self, depth_mm: u32) -> bool {
+        self.references_mm.iter().any(|&read_to_mm| read_to_mm > depth_mm)
+    }
+}
+
+/// What the pits of a zone say of its structure, before the gates of the field.
+struct Structure<'v, 'a> {
+    call: Call,
+    /// What made it so, where that is more than the layers.
+    whys: Vec<Why>,
+    judged: Vec<Judged<'v, 'a>>,
+    /// Pit that stands for the call: of those with this call the one worst to leave.
+    deciding: Option<Judged<'v, 'a>>,
+}
+
+#[derive(Clone, Copy)]
+struct Judged<'v, 'a> {
+    view: &'v PitView<'a>,
+    limiting: Limiting,
+    layer: &'a LayerReading,
+}
+
+const fn carries(what: What) -> Why {
+    Why { stance: Stance::For, what }
+}
+
+/// The call of a zone from its pits; alike twins are already counted once.
+pub fn judge(zone: Zone, views: &[&PitView], twins: usize, ground: &Ground) -> ZoneCall {
+    let mut structure = structure(views);
+    let mut call = structure.call;
+    let mut whys = std::mem::take(&mut structure.whys);
+    let mut readiness = Readiness::Fit;
+    let mut tip = None;
+    let mut cloddy = false;
+
+    if let Some(deciding) = structure.deciding {
+        let layer = deciding.layer;
+        let needs_reference = matches!(call, Call::RootsFirst | Call::Loosen | Call::DigAgain);
+        if needs_reference && !ground.has_reference_below(layer.top_mm) {
+            call = Call::DigAgain;
+            whys.push(carries(What::NoReference));
+        }
+        match call {
+            Call::RootsFirst | Call::Loosen => match structure.wet_above() {
+                (Some(what), true) => {
+                    call = Call::DrainFirst;
+                    whys.push(carries(what));
+                }
+                (wet, _) => {
+                    if call == Call::RootsFirst {
+                        whys.extend(roots_pass(layer).map(carries));
+                    } else if let Some(depth) = harmed_depth(views) {
+                        let gated = gates::pass(ground.field, views, layer, depth);
+                        (call, readiness, cloddy) = (gated.call, gated.readiness, gated.cloddy);
+                        tip = Some(gated.tip);
+                        whys.extend(gated.whys);
+                    }
+                    whys.extend(wet.map(|what| Why { stance: Stance::Note, what }));
+                }
+            },
+            Call::AskSpecialist => {
+                let (top_mm, bottom_mm) = (layer.top_mm, layer.bottom_mm);
+                whys.push(carries(What::Cemented { top_mm, bottom_mm }));
+            }
+            Call::LeaveIt => whys.push(carries(What::NothingHarmed)),
+            Call::DigAgain | Call::Wait | Call::DrainFirst => {}
+        }
+    }
+    if call != Call::Loosen {
+        readiness = Readiness::Fit;
+    }
+    let tip = tip.filter(|_| matches!(call, Call::Loosen | Call::Wait));
+    let share = structure.share();
+    let harmed = structure.deciding.filter(|_| call != Call::LeaveIt).map(|deciding| deciding.layer);
+    let deepest_mm = views.iter().map(|view| view.reading.dug_to_mm).max().unwrap_or(0);
+
+    insert_after_first(&mut whys, structure.layers());
+    whys.extend(barred(views).into_iter().map(|what| Why {
+        stance: if structure.judged.is_empty() { Stance::For } else { Stance::Note },
+        what,
+    }));
+    if views.is_empty() {
+        whys.push(carries(What::NoPits));
+    }
+    if twins > 0 {
+        whys.push(Why { stance: Stance::Note, what: What::TwinsCountedOnce { twins } });
+    }
+    ZoneCall {
+        zone,
+        call,
+        readiness,
+        share,
+        sure: if call == Call::DigAgain { Sureness::CannotSay } else { sureness(share) },
+        tip,
+        pits: views.len(),
+        cautions: belongs::cautions(call, deepest_mm, cloddy, harmed, ground.field),
+        follow_up: belongs::follow_up(call, &whys),
+        rooting_loss: None,
+        reasons: whys,
+        would_change: Vec::new(),
+    }
+}
+
+/// The call of the whole field: of open ground, and to loosen or leave it all only where every zone says so.
+pub fn whole(zones: &[ZoneCall], views: &[&PitView], twins: usize, ground: &Ground) -> ZoneCall {
+    let loosen: Vec<Zone> =
+        zones.iter().filter(|zone| zone.call == Call::Loosen).map(|zone| zone.zone).collect();
+    let all = |call: Call| !zones.is_empty() && zones.iter().all(|zone| zone.call == call);
+    let open = zones.iter().find(|zone| zone.zone == Zone::Open);
+    let differ = !loosen.is_empty() && loosen.len() < zones.len();
+    let mut whole = if !ground.has_reference_below(0) || (open.is_none() && !all(Call::LeaveIt)) {
+        let missing = if ground.has_reference_below(0) { What::NoPits } else { What::NoReference };
+        let mut whole = judge(Zone::Whole, &[], 0, ground);
+        whole.reasons = vec![carries(missing)];
+        whole.pits = views.len();
+        whole
+    } else if let Some(open) = open.filter(|_| !all(Call::Loosen) && !all(Call::LeaveIt)) {
+        ZoneCall { zone: Zone::Whole, ..open.clone() }
+    } else {
+        judge(Zone::Whole, views, twins, ground)
+    };
+    if differ {
+        whole.reasons.insert(0, Why { stance: Stance::Note, what: What::ZonesDiffer { loosen } });
+    }
+    whole
+}
+
+fn sureness(share: f64) -> Sureness {
+    if share >= SURE_MARK {
+        Sureness::Sure
+    } else if share >= LIKELY_MARK {
+        Sureness::Likely
+    } else {
+        Sureness::CannotSay
+    }
+}
+
+/// Least expected regret over the pits of a zone, each with the same weight, among the calls that do something:
+/// digging again would tell more of a pit, not of pits that differ. Where fewer than two thirds of the pits say so by
+/// themselves, the call is to dig again.
+fn structure<'v, 'a>(views: &[&'v PitView<'a>]) -> Structure<'v, 'a> {
+    let judged: Vec<Judged> = views
+        .iter()
+        .filter_map(|&view| view.judged().map(|(limiting, layer)| Judged { view, limiting, layer }))
+        .collect();
+    if judged.is_empty() {
+        return Structure { call: Call::DigAgain, whys: Vec::new(), judged, deciding: None };
+    }
+    let means = std::array::from_fn(|call| match LAYER_CALLS[call] {
+        Call::DigAgain => f64::INFINITY,
+        _ => mean(judged.iter().map(|pit| pit.limiting.expected[call])),
+    });
+    let leading = LAYER_CALLS[least(&means)];
+    let of = judged.len();
+    let saying = |call: Call| judged.iter().filter(|pit| alike(pit.limiting.call, call)).count();
+    let agreed = saying(leading) * 3 >= of * 2;
+    let call = if agreed { leading } else { Call::DigAgain };
+    let worst_of = |among: &dyn Fn(Call) -> bool| {
+        judged.iter().filter(|pit| among(pit.limiting.call)).max_by(|a, b| a.worst(b)).copied()
+    };
+    let deciding = worst_of(&|its| its == call)
+        .or_else(|| worst_of(&|its| alike(its, call)))
+        .or_else(|| worst_of(&|_| true));
+    let mut whys = Vec::new();
+    if !agreed {
+        let unclear = saying(Call::DigAgain);
+        let what = match deciding {
+            Some(Judged { layer, .. }) if unclear * 2 >= of => {
+                What::SignsTooFew { top_mm: layer.top_mm, bottom_mm: layer.bottom_mm }
+            }
+            _ => {
+                let agree = LAYER_CALLS.iter().map(|&call| saying(call)).max().unwrap_or(0);
+                What::PitsDisagree { agree, of }
+            }
+        };
+        whys.push(carries(what));
+    }
+    Structure { call, whys, judged, deciding }
+}
+
+/// Calls that do not contradict each other: to leave it and to let roots do it both keep steel out.
+fn alike(one: Call, other: Call) -> bool {
+    let gentle = |call| matches!(call, Call::LeaveIt | Call::RootsFirst);
+    one == other || (gentle(one) && gentle(other))
+}
+
+/// Mean that does not depend on the order of what it is taken over.
+fn mean(values: impl Iterator<Item = f64>) -> f64 {
+    let mut values: Vec<f64> = values.collect();
+    values.sort_unstable_by(f64::total_cmp);
+    values.iter().sum::<f64>() / values.len() as f64
+}
+
+impl Judged<'_, '_> {
+    /// Order by what leaving the deciding layer would cost; ties by depth, then by who came first.
+    fn worst(&self, other: &Self) -> std::cmp::Ordering {
+        let key = |pit: &Self| (pit.layer.bottom_mm, pit.layer.top_mm);
+        self.limiting.expected[0]
+            .total_cmp(&other.limiting.expected[0])
+            .then_with(|| key(self).cmp(&key(other)))
+            .then_with(|| other.view.pit.id.cmp(&self.view.pit.id))
+    }
+}
+
+impl Structure<'_, '_> {
+    /// Chance that the structure's call is right: mean over the deciding layers of the share of the kinds it is
+    /// right for. Of no call, the chance of the best one.
+    fn share(&self) -> f64 {
+        if self.judged.is_empty() {
+            return 0.0;
+        }
+        let of = |call: Call| mean(self.judged.iter().map(|pit| share_right(call, &pit.layer.shares)));
+        match self.call {
+            Call::DigAgain => LAYER_CALLS.iter().map(|&call| of(call)).fold(0.0, f64::max),
+            call => of(call),
+        }
+    }
+
+    /// Wet signs above the deciding layers, and whether they decide: where fewer than two thirds of the pits with
+    /// this call are free of them.
+    fn wet_above(&self) -> (Option<What>, bool) {
+        let agreeing: Vec<&Judged> =
+            self.judged.iter().filter(|pit| alike(pit.limiting.call, self.call)).collect();
+        let wet: Vec<(&Judged, What)> = agreeing
+            .iter()
+            .filter_map(|pit| gates::wet_above(pit.view, pit.layer).map(|what| (*pit, what)))
+            .collect();
+        let decides = wet.len() * 3 > agreeing.len();
+        let worst = wet.into_iter().max_by(|(a, _), (b, _)| a.worst(b));
+        (worst.map(|(_, what)| what), decides)
+    }
+
+    /// The deciding layer, and the worst one of the pits that say otherwise.
+    fn layers(&self) -> Vec<Why> {
+        let told = |pit: &Judged, stance| {
+            let LayerReading { top_mm, bottom_mm, condition, cause, share, .. } = *pit.layer;
+            let kind = Kind { condition, cause };
+            let reasons = pit.layer.reasons.clone();
+            Why { stance, what: What::Layer { top_mm, bottom_mm, kind, share, reasons } }
+        };
+        let against = self
+            .judged
+            .iter()
+            .filter(|pit| self.deciding.is_some_and(|one| !alike(one.limiting.call, pit.limiting.call)))
+            .max_by(|a, b| a.worst(b));
+        let deciding = self.deciding.iter().map(|pit| told(pit, Stance::For));
+        deciding.chain(against.map(|pit| told(pit, Stance::Against))).collect()
+    }
+}
+
+/// Tip depth over the harmed layers of a zone's pits.
+fn harmed_depth(views: &[&PitView]) -> Option<TipDepth> {
+    let bottoms_mm: Vec<u32> = views.iter().filter_map(|view| view.harmed_bottom_mm()).collect();
+    tip_depth(&bottoms_mm, CLEARED_SHARE)
+}
+
+/// Roots or worms that still pass through a layer.
+fn roots_pass(layer: &LayerReading) -> Option<What> {
+    let roots = matches!(layer.signs.roots, Some(RootsSeen::Through | RootsSeen::InCracks));
+    let worms = matches!(layer.signs.channels, Some(ChannelsSeen::Many | ChannelsSeen::Some));
+    let (top_mm, bottom_mm) = (layer.top_mm, layer.bottom_mm);
+    (roots || worms).then_some(What::RootsPass { top_mm, bottom_mm })
+}
+
+/// Why pits were not judged: one reason of each sort, the shallowest case of it, in the order of the gates.
+fn barred(views: &[&PitView]) -> Vec<What> {
+    let sort = |what: &What| match *what {
+        What::FaceUnreadable { face } => (0, face as u32, 0),
+        What::TooShallow { dug_to_mm, need_mm } => (1, dug_to_mm, need_mm),
+        What::RootsNeeded { top_mm, bottom_mm } => (2, top_mm, bottom_mm),
+        What::SignsTooFew { top_mm, bottom_mm } => (3, top_mm, bottom_mm),
+        _ => (4, 0, 0),
+    };
+    let mut all: Vec<What> = views.iter().filter_map(|view| view.barred.clone()).collect();
+    all.sort_by_key(sort);
+    all.dedup_by_key(|what| sort(what).0);
+    all
+}
+
+/// Puts the layers after the reason that decides.
+fn insert_after_first(whys: &mut Vec<Why>, layers: Vec<Why>) {
+    let at = whys.len().min(1);
+    whys.splice(at..at, layers);
+}

@@ -1,0 +1,366 @@
+//! From a read field to its calls, case by case.
+
+mod advice_fixture;
+
+use advice_fixture::{
+    call_of, calls, fit_to_loosen, good, layer, notes, open, pan, pan_pit, pit, reference, roll, says, signs,
+    sound_pit, sound_subsoil,
+};
+use chrono::DateTime;
+use pitface_core::advice::{Caution, FollowUp, Obstacle, Readiness, Stance, Sureness, What};
+use pitface_core::record::{
+    Call, FaceMoisture, FieldNotes, Pit, PlaceKind, RollOutcome, Sign, TextureNote, Zone,
+};
+use pitface_core::soil::texture::TextureGroup;
+
+fn with_rolls(rolls: &[(u32, RollOutcome)]) -> FieldNotes {
+    let mut notes = fit_to_loosen();
+    notes.pits[1].rolls = rolls.iter().map(|&(depth_mm, outcome)| roll(depth_mm, outcome)).collect();
+    notes
+}
+
+fn with_field(change: impl FnOnce(&mut FieldNotes)) -> FieldNotes {
+    let mut notes = fit_to_loosen();
+    change(&mut notes);
+    notes
+}
+
+#[test]
+fn a_clear_pan_rolled_right_is_to_be_loosened_just_below_it() {
+    let call = open(&fit_to_loosen());
+    assert_eq!((call.call, call.readiness, call.sure), (Call::Loosen, Readiness::Fit, Sureness::Sure));
+    let tip = call.tip.unwrap();
+    assert_eq!((tip.lo_mm, tip.hi_mm, tip.pits), (305, 330, 1));
+    assert_eq!(call.cautions.first(), Some(&Caution::AskBeforeDigging));
+    for caution in
+        [Caution::MachineStopped, Caution::ProtectedGround, Caution::TrialStrip, Caution::DrainsUnknown]
+    {
+        assert!(call.cautions.contains(&caution), "{caution:?}");
+    }
+    assert!(call.follow_up.contains(&FollowUp::RootsAfter) && call.follow_up.contains(&FollowUp::NoTraffic));
+    assert!(says(&call, |what| matches!(what, What::Layer { top_mm: 220, bottom_mm: 280, .. })));
+}
+
+#[test]
+fn a_sound_field_is_left() {
+    let notes = notes(vec![reference(), sound_pit(1, PlaceKind::Open)]);
+    let advice = calls(&notes);
+    assert_eq!((advice.zones[0].call, advice.whole.call), (Call::LeaveIt, Call::LeaveIt));
+    assert_eq!(advice.zones[0].tip, None);
+    assert_eq!(advice.zones[0].reasons[0].what, What::NothingHarmed);
+    assert!(advice.zones[0].follow_up.is_empty());
+}
+
+#[test]
+fn a_face_too_dry_or_too_wet_gives_no_call_on_structure() {
+    for face in [FaceMoisture::Dry, FaceMoisture::Wet] {
+        let call = open(&with_field(|notes| notes.pits[1].face = Some(face)));
+        assert_eq!((call.call, call.tip), (Call::DigAgain, None));
+        assert_eq!(call.reasons[0].what, What::FaceUnreadable { face });
+        assert_eq!(call.follow_up, [FollowUp::DigWhenMoist]);
+    }
+    assert_eq!(open(&with_field(|notes| notes.pits[1].face = None)).call, Call::Loosen);
+}
+
+#[test]
+fn a_shallow_pit_gives_no_call() {
+    let shallow = Pit { dug_to_mm: Some(300), ..pit(1, PlaceKind::Open, vec![layer(0, 300, good())]) };
+    let call = open(&notes(vec![reference(), shallow]));
+    assert_eq!(call.reasons[0].what, What::TooShallow { dug_to_mm: 300, need_mm: 400 });
+    assert_eq!(call.call, Call::DigAgain);
+}
+
+#[test]
+fn a_pan_whose_bottom_was_not_seen_asks_for_a_deeper_hole() {
+    let to_the_bottom = pit(1, PlaceKind::Open, vec![layer(0, 220, good()), layer(220, 450, pan())]);
+    let call = open(&notes(vec![reference(), to_the_bottom]));
+    assert_eq!(call.reasons[0].what, What::TooShallow { dug_to_mm: 450, need_mm: 500 });
+    assert_eq!((call.call, call.tip), (Call::DigAgain, None));
+}
+
+#[test]
+fn a_layer_that_holds_in_water_is_for_a_specialist() {
+    let cemented = signs(&[
+        (Sign::ComesAway, "one_mass"),
+        (Sign::Resistance, "stops"),
+        (Sign::Roots, "stopped"),
+        (Sign::ClodInWater, "holds"),
+    ]);
+    let layers = vec![layer(0, 220, good()), layer(220, 300, cemented), layer(300, 450, sound_subsoil())];
+    let call = open(&notes(vec![reference(), pit(1, PlaceKind::Open, layers)]));
+    assert_eq!(call.call, Call::AskSpecialist);
+    assert_eq!(call.reasons[0].what, What::Cemented { top_mm: 220, bottom_mm: 300 });
+}
+
+#[test]
+fn without_a_readable_reference_nothing_is_worked() {
+    let alone = with_field(|notes| drop(notes.pits.remove(0)));
+    assert_eq!(open(&alone).call, Call::DigAgain);
+    assert_eq!(open(&alone).reasons[0].what, What::NoReference);
+    let dry = with_field(|notes| notes.pits[0].face = Some(FaceMoisture::Dry));
+    assert_eq!(open(&dry).call, Call::DigAgain);
+    // A reference that ends above the pan says nothing of it.
+    let short = with_field(|notes| notes.pits[0].layers = vec![layer(0, 200, good())]);
+    assert_eq!(open(&short).call, Call::DigAgain);
+}
+
+#[test]
+fn a_sound_zone_needs_no_reference_but_the_whole_field_does() {
+    let advice = calls(&notes(vec![sound_pit(1, PlaceKind::Open)]));
+    assert_eq!((advice.zones[0].call, advice.whole.call), (Call::LeaveIt, Call::DigAgain));
+    assert_eq!(advice.whole.reasons[0].what, What::NoReference);
+}
+
+#[test]
+fn wet_signs_above_the_pan_come_first() {
+    for (sign, word) in [(Sign::Patches, "clear"), (Sign::Smell, "sour")] {
+        let mut notes = fit_to_loosen();
+        notes.pits[1].layers[0].signs = good().overlaid(&signs(&[(sign, word)]));
+        let call = open(&notes);
+        assert_eq!((call.call, call.tip), (Call::DrainFirst, None), "{word}");
+        assert_eq!(call.reasons[0].what, What::WetAbove { top_mm: 0, bottom_mm: 220 });
+        assert_eq!(call.follow_up, [FollowUp::MendDrainage]);
+    }
+    // Below the pan they are no matter of it.
+    let mut below = fit_to_loosen();
+    below.pits[1].layers[2].signs = sound_subsoil().overlaid(&signs(&[(Sign::Patches, "clear")]));
+    assert_eq!(open(&below).call, Call::Loosen);
+}
+
+#[test]
+fn a_thread_at_tip_depth_or_at_the_surface_is_to_wait_and_the_depth_stays_for_planning() {
+    use RollOutcome::{Crumbles, ShortLengths, Thread};
+    for (surface, tip) in [(ShortLengths, Thread), (Thread, ShortLengths), (Crumbles, Thread)] {
+        let call = open(&with_rolls(&[(0, surface), (310, tip)]));
+        assert_eq!((call.call, call.readiness), (Call::Wait, Readiness::Fit), "{surface:?} over {tip:?}");
+        assert_eq!(call.tip.unwrap().hi_mm, 330);
+        assert!(matches!(call.reasons[0].what, What::Rolled { roll: Thread, .. }));
+        assert_eq!(call.follow_up, [FollowUp::RollAgain]);
+    }
+}
+
+#[test]
+fn a_dry_roll_at_tip_depth_is_allowed_but_cloddy() {
+    let call = open(&with_rolls(&[(50, RollOutcome::ShortLengths), (310, RollOutcome::Crumbles)]));
+    assert_eq!((call.call, call.readiness), (Call::Loosen, Readiness::Fit));
+    assert!(call.cautions.contains(&Caution::CloddyDry));
+    let dry_top = open(&with_rolls(&[(50, RollOutcome::Crumbles), (310, RollOutcome::ShortLengths)]));
+    assert!(!dry_top.cautions.contains(&Caution::CloddyDry));
+}
+
+#[test]
+fn without_a_roll_near_the_tip_it_is_justified_but_not_yet_fit() {
+    for rolls in [vec![], vec![(0, RollOutcome::ShortLengths), (200, RollOutcome::Thread)]] {
+        let call = open(&with_rolls(&rolls));
+        assert_eq!((call.call, call.readiness), (Call::Loosen, Readiness::RollFirst { depth_mm: 330 }));
+        assert!(says(&call, |what| *what == What::RollMissing { depth_mm: 330 }));
+    }
+}
+
+#[test]
+fn sand_is_never_dry_enough_by_the_roll() {
+    let mut will_not_hold = with_rolls(&[(310, RollOutcome::WillNotHold)]);
+    assert_eq!(open(&will_not_hold).readiness, Readiness::RollNotApplicable);
+    will_not_hold.field.texture = Some(TextureNote::Group(TextureGroup::Sand));
+    for roll_noted in [None, Some(RollOutcome::WillNotHold), Some(RollOutcome::Crumbles)] {
+        let rolls: Vec<_> = roll_noted.map(|outcome| (310, outcome)).into_iter().collect();
+        let mut sand = with_rolls(&rolls);
+        sand.field.texture = will_not_hold.field.texture;
+        let call = open(&sand);
+        assert_eq!(
+            (call.call, call.readiness),
+            (Call::Loosen, Readiness::RollNotApplicable),
+            "{roll_noted:?}"
+        );
+        assert!(call.cautions.contains(&Caution::SandSlowToPay));
+    }
+}
+
+#[test]
+fn the_last_day_of_rolling_counts() {
+    let day = |text: &str| Some(DateTime::parse_from_rfc3339(text).unwrap());
+    let mut notes = with_rolls(&[(310, RollOutcome::Thread)]);
+    notes.pits[1].dug = day("2025-03-01T09:00:00+00:00");
+    let mut later = pan_pit(2, PlaceKind::Open, 280);
+    later.dug = day("2025-04-10T09:00:00+01:00");
+    later.rolls = vec![roll(310, RollOutcome::ShortLengths)];
+    notes.pits.push(later);
+    assert_eq!(open(&notes).call, Call::Loosen);
+    notes.pits[1].dug = notes.pits[2].dug;
+    assert_eq!(open(&notes).call, Call::Wait);
+}
+
+#[test]
+fn nothing_buried_may_lie_within_the_clearance() {
+    for (depth_mm, call) in [(330, Call::AskSpecialist), (429, Call::AskSpecialist), (430, Call::Loosen)] {
+        let moles = with_field(|notes| notes.field.mole_drains_mm = Some(depth_mm));
+        assert_eq!(open(&moles).call, call, "moles at {depth_mm}");
+        let drains = with_field(|notes| notes.field.drains_mm = Some(depth_mm));
+        assert_eq!(open(&drains).call, call, "drains at {depth_mm}");
+        assert!(!open(&drains).cautions.contains(&Caution::DrainsUnknown));
+    }
+    let call = open(&with_field(|notes| notes.field.services_mm = Some(400)));
+    let near = What::TooNear { obstacle: Obstacle::Services, depth_mm: 400, tip_mm: 330, clearance_mm: 100 };
+    assert_eq!((&call.reasons[0].what, call.tip), (&near, None));
+    let set = with_field(|notes| (notes.field.services_mm, notes.field.clearance_mm) = (Some(400), Some(50)));
+    assert_eq!(open(&set).call, Call::Loosen);
+}
+
+#[test]
+fn the_machine_must_reach_below_the_pan() {
+    let call = open(&with_field(|notes| notes.field.reach_mm = Some(300)));
+    assert_eq!(call.call, Call::AskSpecialist);
+    assert_eq!(call.reasons[0].what, What::BeyondReach { tip_mm: 305, reach_mm: 300 });
+    let call = open(&with_field(|notes| notes.field.reach_mm = Some(320)));
+    assert_eq!((call.call, call.tip.unwrap().hi_mm), (Call::Loosen, 320));
+}
+
+fn deep_clay(anyway: Option<bool>) -> FieldNotes {
+    let mut harmed = pan_pit(1, PlaceKind::Open, 340);
+    harmed.rolls = vec![roll(0, RollOutcome::ShortLengths), roll(370, RollOutcome::ShortLengths)];
+    let mut notes = notes(vec![reference(), harmed]);
+    notes.field.texture = Some(TextureNote::Group(TextureGroup::Heavy));
+    notes.field.deep_clay_anyway = anyway;
+    notes
+}
+
+#[test]
+fn deep_clay_is_left_to_roots_unless_held_to() {
+    let call = open(&deep_clay(None));
+    assert_eq!((call.call, call.tip), (Call::RootsFirst, None));
+    assert_eq!(call.reasons[0].what, What::DeepClay { bottom_mm: 340 });
+    let call = open(&deep_clay(Some(true)));
+    assert_eq!(call.call, Call::Loosen);
+    let held_to = What::DeepClayHeldTo { bottom_mm: 340 };
+    assert!(call.reasons.iter().any(|why| why.what == held_to && why.stance == Stance::Against));
+}
+
+#[test]
+fn every_gate_that_fails_is_told_and_the_first_decides() {
+    let mut notes = deep_clay(None);
+    notes.pits[1].rolls = vec![roll(370, RollOutcome::Thread)];
+    notes.field.drains_mm = Some(400);
+    let call = open(&notes);
+    assert_eq!(call.call, Call::Wait);
+    assert!(says(&call, |what| matches!(what, What::TooNear { .. })));
+    assert!(says(&call, |what| matches!(what, What::DeepClay { .. })));
+}
+
+/// Dense and massive throughout, on light soil, in stubble too old to show roots.
+fn bare_stubble(roots: &str) -> FieldNotes {
+    let massive = signs(&[
+        (Sign::ComesAway, "one_mass"),
+        (Sign::Resistance, "hard_push"),
+        (Sign::Pores, "few"),
+        (Sign::Roots, roots),
+    ]);
+    let face = || vec![layer(0, 300, massive), layer(300, 450, sound_subsoil())];
+    let mut notes = notes(vec![pit(900, PlaceKind::Reference, face()), pit(1, PlaceKind::Wheeling, face())]);
+    notes.field.texture = Some(TextureNote::Group(TextureGroup::Light));
+    notes
+}
+
+#[test]
+fn on_light_soil_without_roots_it_asks_for_a_rooted_crop() {
+    let call = call_of(&bare_stubble("none_to_judge"), Zone::Wheelings);
+    assert_eq!(call.call, Call::DigAgain);
+    assert_eq!(call.reasons[0].what, What::RootsNeeded { top_mm: 0, bottom_mm: 300 });
+    assert_eq!(call.follow_up, [FollowUp::DigInRootedCrop]);
+    assert_eq!(call_of(&bare_stubble("through"), Zone::Wheelings).call, Call::RootsFirst);
+}
+
+#[test]
+fn each_zone_has_its_own_call_and_the_whole_says_that_they_differ() {
+    let mut notes = fit_to_loosen();
+    notes.pits[1].place = PlaceKind::Headland;
+    notes.pits.push(sound_pit(2, PlaceKind::Open));
+    let advice = calls(&notes);
+    assert_eq!(
+        advice.zones.iter().map(|zone| (zone.zone, zone.call)).collect::<Vec<_>>(),
+        [(Zone::Open, Call::LeaveIt), (Zone::Headland, Call::Loosen),]
+    );
+    assert_eq!((advice.whole.zone, advice.whole.call), (Zone::Whole, Call::LeaveIt));
+    assert_eq!(advice.whole.reasons[0].what, What::ZonesDiffer { loosen: vec![Zone::Headland] });
+}
+
+#[test]
+fn harmed_ground_alone_says_nothing_of_the_field() {
+    let mut notes = fit_to_loosen();
+    notes.pits[1].place = PlaceKind::Headland;
+    let advice = calls(&notes);
+    assert_eq!((advice.zones[0].call, advice.whole.call), (Call::Loosen, Call::DigAgain));
+    notes.pits.remove(0);
+    assert_eq!(calls(&notes).whole.reasons[0].what, What::NoReference);
+}
+
+#[test]
+fn the_whole_is_loosened_only_where_every_zone_is() {
+    let mut notes = fit_to_loosen();
+    let mut headland = pan_pit(2, PlaceKind::Headland, 300);
+    headland.rolls = vec![roll(0, RollOutcome::ShortLengths), roll(330, RollOutcome::ShortLengths)];
+    notes.pits.push(headland);
+    let whole = calls(&notes).whole;
+    assert_eq!((whole.call, whole.pits, whole.tip.unwrap().bottom_mm), (Call::Loosen, 2, 300));
+}
+
+#[test]
+fn pits_of_a_zone_that_disagree_give_no_call() {
+    let pits = vec![reference(), pan_pit(1, PlaceKind::Open, 280), sound_pit(2, PlaceKind::Open)];
+    let call = open(&notes(pits));
+    assert_eq!((call.call, call.sure), (Call::DigAgain, Sureness::CannotSay));
+    assert_eq!(call.reasons[0].what, What::PitsDisagree { agree: 1, of: 2 });
+    assert!(call.reasons.iter().any(|why| why.stance == Stance::Against));
+}
+
+#[test]
+fn two_thirds_of_the_pits_carry_a_call() {
+    let mut pits = vec![reference(), sound_pit(20, PlaceKind::Open)];
+    pits.extend((1..=6).map(|number| pan_pit(number, PlaceKind::Open, 280)));
+    let call = open(&notes(pits.clone()));
+    assert_eq!((call.call, call.pits, call.tip.unwrap().pits), (Call::Loosen, 7, 6));
+    assert!(call.reasons.iter().any(|why| why.stance == Stance::Against));
+    pits.extend((21..=24).map(|number| sound_pit(number, PlaceKind::Open)));
+    assert_eq!(open(&notes(pits)).call, Call::DigAgain);
+}
+
+#[test]
+fn a_pit_that_cannot_be_read_leaves_the_others_their_call() {
+    let mut notes = fit_to_loosen();
+    notes.pits.push(Pit { face: Some(FaceMoisture::Dry), ..sound_pit(2, PlaceKind::Open) });
+    let call = open(&notes);
+    assert_eq!(call.call, Call::Loosen);
+    let dry = What::FaceUnreadable { face: FaceMoisture::Dry };
+    assert!(call.reasons.iter().any(|why| why.what == dry && why.stance == Stance::Note));
+}
+
+#[test]
+fn alike_twins_count_once() {
+    let mut notes = fit_to_loosen();
+    let twin = Pit { id: advice_fixture::id(77), ..notes.pits[1].clone() };
+    notes.pits.push(twin);
+    let call = open(&notes);
+    assert_eq!((call.pits, call.tip.unwrap().pits), (1, 1));
+    assert!(says(&call, |what| *what == What::TwinsCountedOnce { twins: 1 }));
+}
+
+#[test]
+fn a_pan_in_two_layers_is_cleared_to_its_deepest_bottom() {
+    let harder = pan().overlaid(&signs(&[(Sign::Resistance, "stops")]));
+    let layers = vec![
+        layer(0, 220, good()),
+        layer(220, 260, pan()),
+        layer(260, 310, harder),
+        layer(310, 450, sound_subsoil()),
+    ];
+    let call = open(&notes(vec![reference(), pit(1, PlaceKind::Open, layers)]));
+    assert_eq!(call.tip.unwrap().bottom_mm, 310);
+}
+
+#[test]
+fn a_field_without_pits_is_to_be_dug() {
+    let advice = calls(&notes(Vec::new()));
+    assert!(advice.zones.is_empty());
+    assert_eq!((advice.whole.call, advice.whole.pits), (Call::DigAgain, 0));
+    let only_reference = calls(&notes(vec![reference()]));
+    assert_eq!(only_reference.whole.reasons[0].what, What::NoPits);
+}
