@@ -2,7 +2,9 @@
 
 use super::clues::asks_layer;
 use super::{Words, capital};
-use crate::advice::{Change, ChangedAnswer, FieldAdvice, Readiness, RootingLoss, Sureness, TipDepth, ZoneCall};
+use crate::advice::{
+    Change, ChangedAnswer, FieldAdvice, Readiness, RootingLoss, Sureness, TipDepth, ZoneCall,
+};
 use crate::record::{Call, Zone};
 use fluent::{FluentArgs, fluent_args};
 
@@ -39,7 +41,7 @@ impl Words {
     }
 
     /// The field in one sentence: `Work only the headland; leave the open ground.` Where the zones' calls do not
-    /// differ, the sentence of the call for the whole.
+    /// differ, the sentence of the call for the whole; where open ground was not dug, it says so.
     pub fn whole_sentence(&self, field: &FieldAdvice) -> String {
         let mut calls: Vec<Call> = Vec::new();
         for call in field.zones.iter().map(|zone| zone.call) {
@@ -47,19 +49,20 @@ impl Words {
                 calls.push(call);
             }
         }
-        if calls.len() < 2 {
+        let open_ground = field.zones.iter().any(|zone| matches!(zone.zone, Zone::Open | Zone::Whole));
+        let rest_unknown = !field.zones.is_empty() && !open_ground && field.whole.call == Call::DigAgain;
+        if calls.len() < 2 && (!rest_unknown || calls.contains(&Call::DigAgain)) {
             return self.call_sentence(&field.whole);
         }
         // Work comes first; what is left alone is said after it.
         calls.sort_by_key(|&call| call != Call::Loosen);
-        let clauses: Vec<String> = calls
-            .iter()
-            .map(|&call| {
-                let zones: Vec<Zone> =
-                    field.zones.iter().filter(|zone| zone.call == call).map(|zone| zone.zone).collect();
-                self.say_with(&format!("call-{}.clause", call.code()), &self.zone_args(&zones))
-            })
-            .collect();
+        let clause = |call: Call| {
+            let zones: Vec<Zone> =
+                field.zones.iter().filter(|zone| zone.call == call).map(|zone| zone.zone).collect();
+            self.say_with(&format!("call-{}.clause", call.code()), &self.zone_args(&zones))
+        };
+        let mut clauses: Vec<String> = calls.into_iter().map(clause).collect();
+        clauses.extend(rest_unknown.then(|| self.say("clause-rest_unknown")));
         let clauses = self.join("join-clauses", &clauses);
         capital(self.say_with("sentence-whole", &fluent_args!["clauses" => clauses]))
     }

@@ -44,12 +44,13 @@ call-ask_specialist = Fachberatung holen
     .clause = { $the } erst nach Fachberatung bearbeiten
 
 loosen-at = { $the } { $tip } tief lockern.
-loosen-roll_first = { $the } zu lockern ist begründet, aber noch nicht freigegeben: erst die Rollprobe mit Boden aus { $depth } machen.
+loosen-roll_first = { $the } zu lockern ist begründet, aber noch nicht spruchreif: erst die Rollprobe mit Boden aus { $depth } machen.
 loosen-roll_not_applicable =
     { $the } { $tip } tief zu lockern ist begründet; dieser Boden lässt sich nicht rollen, die Feuchte also anders prüfen.
 wait-at = Warten und { $the } { $tip } tief lockern, wenn der Boden trocken genug ist.
 call_line-at = { $call } { $tip }
 sentence-whole = { $clauses }.
+clause-rest_unknown = über den übrigen Schlag ist noch nichts bekannt
 
 sureness-sure = sicher
 sureness-likely = wahrscheinlich
@@ -89,7 +90,7 @@ caution-trial_strip = Erst einen Probestreifen lockern und dahinter graben, dann
 follow_up-roots_after = Bald eine tief wurzelnde Kultur säen, die den gelockerten Boden offen hält.
 follow_up-organic_matter = Organische Substanz zuführen; ohne sie sackt gelockerter Boden wieder zusammen.
 follow_up-no_traffic = Gelockerten Boden nicht mit schweren Rädern befahren.
-follow_up-remove_cause = Klären, was ihn gepresst hat, und es abstellen, sonst kommt es wieder.
+follow_up-remove_cause = Klären, was den Boden gepresst hat, und es abstellen, sonst kommt es wieder.
 follow_up-dig_behind = Hinter der Maschine neu graben und sehen, ob die Schicht gebrochen ist.
 follow_up-mend_drainage = Vor allem anderen die Entwässerung in Ordnung bringen.
 follow_up-roll_again = Die Rollprobe wiederholen, wenn der Boden abgetrocknet ist.

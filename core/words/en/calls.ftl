@@ -50,6 +50,7 @@ loosen-roll_not_applicable =
 wait-at = Wait, and loosen { $the } at { $tip } when the soil is dry enough.
 call_line-at = { $call } { $tip }
 sentence-whole = { $clauses }.
+clause-rest_unknown = the rest of the field is not known yet
 
 sureness-sure = sure
 sureness-likely = likely
