@@ -141,6 +141,19 @@ fn a_field_whose_zones_differ_is_told_zone_by_zone() {
 }
 
 #[test]
+fn a_loosening_not_yet_fit_is_nowhere_told_as_fit() {
+    let readiness = Readiness::RollFirst { depth_mm: 330 };
+    let unfit = ZoneCall { readiness, ..call(Zone::Headland, Call::Loosen) };
+    says(&english().call_line(&unfit), "Loosen 33–35 cm, roll first");
+    let zones = vec![call(Zone::Open, Call::LeaveIt), unfit];
+    let field = FieldAdvice { zones, whole: call(Zone::Whole, Call::LeaveIt) };
+    says(
+        &english().whole_sentence(&field),
+        "Work only the headland, once the soil is known to be dry enough; leave the open ground.",
+    );
+}
+
+#[test]
 fn a_field_whose_zones_agree_is_told_as_one() {
     let same = field(&[(Zone::Open, Call::LeaveIt), (Zone::Headland, Call::LeaveIt)], Call::LeaveIt);
     says(&english().whole_sentence(&same), "Leave the whole field as it is.");
@@ -170,7 +183,7 @@ fn a_tip_depth_says_what_it_rests_on() {
     );
     says(
         &english().tip_sentences(&tip(5, 0.672)),
-        "Run the feet at 33–35 cm, just below the layer, which ends at 30 cm. Clears 4 of 5 places; 5 pits, sure to \
+        "Tip depth 33–35 cm, just below the layer, which ends at 30 cm. Clears 4 of 5 places; 5 pits, sure to \
          67 %.",
     );
 }

@@ -57,9 +57,14 @@ impl Words {
         // Work comes first; what is left alone is said after it.
         calls.sort_by_key(|&call| call != Call::Loosen);
         let clause = |call: Call| {
-            let zones: Vec<Zone> =
-                field.zones.iter().filter(|zone| zone.call == call).map(|zone| zone.zone).collect();
-            self.say_with(&format!("call-{}.clause", call.code()), &self.zone_args(&zones))
+            let same = || field.zones.iter().filter(|zone| zone.call == call);
+            let zones: Vec<Zone> = same().map(|zone| zone.zone).collect();
+            let id = if same().all(|zone| zone.readiness == Readiness::Fit) {
+                &format!("call-{}.clause", call.code())
+            } else {
+                "clause-loosen_unfit"
+            };
+            self.say_with(id, &self.zone_args(&zones))
         };
         let mut clauses: Vec<String> = calls.into_iter().map(clause).collect();
         clauses.extend(rest_unknown.then(|| self.say("clause-rest_unknown")));
@@ -67,15 +72,16 @@ impl Words {
         capital(self.say_with("sentence-whole", &fluent_args!["clauses" => clauses]))
     }
 
-    /// The call in a line of a list: `Loosen 33–35 cm`, `Leave it`.
+    /// The call in a line of a list: `Loosen 33–35 cm`, `Loosen 33–35 cm, roll first`, `Leave it`.
     pub fn call_line(&self, call: &ZoneCall) -> String {
         let name = self.label(call.call);
-        match (call.call, &call.tip) {
-            (Call::Loosen, Some(tip)) => {
-                self.say_with("call_line-at", &fluent_args!["call" => name, "tip" => self.tip_range(tip)])
-            }
-            _ => name,
-        }
+        let (Call::Loosen, Some(tip)) = (call.call, &call.tip) else { return name };
+        let id = match call.readiness {
+            Readiness::Fit => "call_line-at",
+            Readiness::RollFirst { .. } => "call_line-roll_first",
+            Readiness::RollNotApplicable => "call_line-roll_not_applicable",
+        };
+        self.say_with(id, &fluent_args!["call" => name, "tip" => self.tip_range(tip)])
     }
 
     /// How sure, with the share in numbers: `likely, 86 of 100`.
@@ -95,7 +101,7 @@ impl Words {
         self.say_with(if tip.confidence < TOO_UNSURE { "tip-unsure" } else { "tip-clears" }, &args)
     }
 
-    /// Tip depth in full: where to run the feet, why there, and what it rests on.
+    /// Tip depth in full: how deep, why so deep, and what that rests on.
     pub fn tip_sentences(&self, tip: &TipDepth) -> String {
         let args = fluent_args![
             "tip" => self.tip_range(tip),

@@ -49,7 +49,10 @@ loosen-roll_not_applicable =
     { $the } { $tip } tief zu lockern ist begründet; dieser Boden lässt sich nicht rollen, die Feuchte also anders prüfen.
 wait-at = Warten und { $the } { $tip } tief lockern, wenn der Boden trocken genug ist.
 call_line-at = { $call } { $tip }
+call_line-roll_first = { $call } { $tip }, erst Rollprobe
+call_line-roll_not_applicable = { $call } { $tip }, erst Feuchte prüfen
 sentence-whole = { $clauses }.
+clause-loosen_unfit = nur { $the } lockern, sobald der Boden nachweislich trocken genug ist
 clause-rest_unknown = über den übrigen Schlag ist noch nichts bekannt
 
 sureness-sure = sicher
@@ -59,7 +62,7 @@ sureness-with_share = { $sure }, { $share }
 
 tip-clears = erfasst { $share } Stellen; { $pits }, sicher zu { $confidence }
 tip-unsure = soll { $share } Stellen erfassen, aber mit nur { $pits } ist das zu höchstens { $confidence } sicher; vor dem Verlass darauf mehr graben
-tip-sentences = Die Schare { $tip } tief führen, gerade unter der Schicht, die bei { $bottom } endet. { $statement }.
+tip-sentences = Schartiefe { $tip }, gerade unter der Schicht, die bei { $bottom } endet. { $statement }.
 tip-label = Schartiefe { $tip }
 
 change-sentence = Es wäre „{ $call }“, wenn { $if }.
