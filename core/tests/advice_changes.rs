@@ -27,8 +27,12 @@ fn changed(notes: &FieldNotes, change: &Change) -> FieldNotes {
             match *answer {
                 ChangedAnswer::Clue { top_mm, bottom_mm, clue, answer } => {
                     let sign = Sign::ALL[clue as usize];
-                    let deciding = pit.layers.iter_mut().find(|layer| layer.top_mm == top_mm);
-                    let deciding = deciding.filter(|layer| layer.bottom_mm == bottom_mm).unwrap();
+                    let layers = pit.layers.iter_mut();
+                    let mut deciding =
+                        layers.filter(|layer| (layer.top_mm, layer.bottom_mm) == (top_mm, bottom_mm));
+                    let Some(deciding) = deciding.next() else {
+                        panic!("no layer from {top_mm} to {bottom_mm}")
+                    };
                     deciding.signs.set(sign, Some(answer));
                 }
                 ChangedAnswer::Roll { surface, roll: outcome } => {

@@ -71,7 +71,7 @@ impl Base {
             let stands = stands_for(pit).is_some_and(|its| zone == Zone::Whole || its == zone);
             stands.then(|| PitView::of(pit, read))
         });
-        let limiting: Vec<Option<&LayerReading>> = views.map(|view| view?.looked_at()).collect();
+        let limiting: Vec<Option<&LayerReading>> = views.map(|view| Some(view?.judged()?.1)).collect();
         let deciding =
             limiting.iter().map(|layer| layer.map(|layer| (layer.top_mm, layer.bottom_mm))).collect();
         let leaving = |layer: &LayerReading| expected(&layer.shares)[0];
