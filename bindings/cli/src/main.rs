@@ -1,2 +1,68 @@
-//! The Pitface command line.
-fn main() {}
+//! The Pitface command line: notes files in; layers, calls and drawings out. It holds no rule about soil:
+//! it reads arguments, asks the core, and prints what the core answers, as sentences or as JSON.
+
+mod argument;
+mod command;
+mod json;
+mod keep;
+mod trouble;
+mod write;
+
+use argument::Shown;
+use clap::Parser;
+use std::io::{self, Write};
+use std::process::ExitCode;
+use trouble::Trouble;
+
+/// Reads soil pits and makes the call: does the structure of this field hold the crop back, how deep,
+/// roots or steel, and is it dry enough at depth.
+#[derive(Parser)]
+#[command(name = "pitface", version)]
+struct Pitface {
+    #[command(flatten)]
+    shown: Shown,
+    #[command(subcommand)]
+    command: command::Command,
+}
+
+/// What a command has to say: once as sentences, once as JSON.
+struct Answer {
+    text: String,
+    json: serde_json::Value,
+}
+
+fn main() -> ExitCode {
+    let wants_json = std::env::args_os().any(|argument| argument == "--json");
+    let outcome = match Pitface::try_parse() {
+        Ok(Pitface { shown, command }) => command.run(&shown),
+        Err(help) if !help.use_stderr() => {
+            let _ = help.print();
+            return ExitCode::SUCCESS;
+        }
+        Err(unclear) => Err(Trouble::arguments(&unclear)),
+    };
+    match outcome {
+        Ok(Answer { text, json }) => {
+            print(&if wants_json { pretty(&json) } else { text });
+            ExitCode::SUCCESS
+        }
+        Err(trouble) => {
+            // Nobody is left to tell when standard error is closed.
+            let _ = write!(io::stderr(), "{trouble}");
+            if wants_json {
+                print(&pretty(&trouble.to_json()));
+            }
+            ExitCode::from(2)
+        }
+    }
+}
+
+fn pretty(json: &serde_json::Value) -> String {
+    format!("{json:#}\n")
+}
+
+/// To standard output; a reader that has gone away (`pitface read … | head`) is no trouble of ours.
+fn print(text: &str) {
+    let mut out = io::stdout().lock();
+    let _ = out.write_all(text.as_bytes()).and_then(|()| out.flush());
+}

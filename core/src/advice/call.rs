@@ -42,8 +42,9 @@ pub struct ZoneCall {
     pub rooting_loss: Option<RootingLoss>,
 }
 
-/// How fit for work a justified loosening is.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+/// How fit for work a justified loosening is. Written in JSON with its name as `readiness`.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, serde::Serialize)]
+#[serde(tag = "readiness", rename_all = "snake_case")]
 pub enum Readiness {
     /// Nothing is missing.
     Fit,
@@ -62,7 +63,7 @@ codes!(
 );
 
 /// Depth at which the feet should run, as a range.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq, serde::Serialize)]
 pub struct TipDepth {
     /// Shallowest tip: 25 mm below the harmed layer's bottom.
     pub lo_mm: u32,
@@ -79,7 +80,8 @@ pub struct TipDepth {
 }
 
 /// Whether something speaks for or against the call, or only belongs to it.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, serde::Serialize)]
+#[serde(rename_all = "snake_case")]
 pub enum Stance {
     /// It carries the call.
     For,
@@ -98,8 +100,9 @@ pub struct Why {
     pub what: What,
 }
 
-/// What a reason says. Depths in millimetres below the surface.
-#[derive(Debug, Clone, PartialEq)]
+/// What a reason says. Depths in millimetres below the surface. Written in JSON with its name as `what`.
+#[derive(Debug, Clone, PartialEq, serde::Serialize)]
+#[serde(tag = "what", rename_all = "snake_case")]
 #[expect(missing_docs, reason = "fields say what they are: depths, counts, shares")]
 pub enum What {
     /// A pit's layer reads as this kind.
@@ -225,7 +228,7 @@ pub struct Change {
 }
 
 /// How much of a crop's rooting depth lies below the harmed layer's top.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, serde::Serialize)]
 pub struct RootingLoss {
     /// Crop, as noted.
     pub crop: String,

@@ -1,1 +1,26 @@
-//! Room of picture.
+//! Drawings as a list of shapes with roles, never colours: the pit face, and a small drawing for each answer
+//! that can be drawn.
+//!
+//! Whoever shows a drawing (the SVG writer here, a canvas elsewhere) paints shape after shape in the order of
+//! the list, each in the colour its [`Role`] has in the [`Theme`] of the hour. Everything is resolved to
+//! absolute coordinates: hatching is single lines and dots that end inside their layer, labels stand where
+//! they collide with nothing, text already has its size. The same input always gives the same drawing.
+//!
+//! Condition is told by hatching and by the word beside it; colour only helps.
+
+mod answer;
+mod face;
+mod hatch;
+mod layout;
+mod living;
+mod shape;
+mod svg;
+mod theme;
+
+pub use answer::{ANSWER_HEIGHT, ANSWER_WIDTH, answer, roll};
+pub use face::{Face, FaceLayer, FacePicture, Mark, PHONE_WIDTH, Ruler, Tip, face};
+pub use layout::{LINE_HEIGHT, text_width};
+pub use shape::{Anchor, Drawing, Point, Role, Shape};
+pub(crate) use svg::escape;
+pub use svg::{Spoken, svg};
+pub use theme::{Colour, Theme, style_sheet};

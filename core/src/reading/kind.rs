@@ -3,7 +3,7 @@
 use crate::record::{Cause, Condition};
 
 /// A condition with its cause.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, serde::Serialize)]
 pub struct Kind {
     /// How it lets roots, air and water through.
     pub condition: Condition,

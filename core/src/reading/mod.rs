@@ -74,6 +74,17 @@ pub struct Reason {
     pub decibans: f64,
 }
 
+impl serde::Serialize for Reason {
+    fn serialize<S: serde::Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        use serde::ser::SerializeStruct;
+        let mut reason = serializer.serialize_struct("Reason", 3)?;
+        reason.serialize_field("clue", &self.clue)?;
+        reason.serialize_field("answer", &self.clue.answers().get(self.answer))?;
+        reason.serialize_field("decibans", &self.decibans)?;
+        reason.end()
+    }
+}
+
 /// One question whose answer may change the call.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct NextLook {

@@ -38,23 +38,11 @@ impl Weights {
     /// Weights with one more clue.
     #[must_use]
     pub fn times(mut self, chances: &PerKind, only_cause: bool) -> Self {
-        for (weight, chance) in self.part(only_cause).iter_mut().zip(chances) {
+        let part = if only_cause { &mut self.why } else { &mut self.how };
+        for (weight, chance) in part.iter_mut().zip(chances) {
             *weight *= chance;
         }
         self
-    }
-
-    /// Weights with one clue taken back.
-    #[must_use]
-    fn less(mut self, chances: &PerKind, only_cause: bool) -> Self {
-        for (weight, chance) in self.part(only_cause).iter_mut().zip(chances) {
-            *weight /= chance;
-        }
-        self
-    }
-
-    fn part(&mut self, only_cause: bool) -> &mut PerKind {
-        if only_cause { &mut self.why } else { &mut self.how }
     }
 
     /// Shares of the kinds: conditions by the first part alone, causes within each by both.
@@ -102,29 +90,31 @@ pub fn shown(shares: &PerKind) -> (Kind, f64) {
     (KINDS[kind], shares[kind])
 }
 
-/// What each known clue adds to the odds of the kind shown, strongest first: the log odds with it, less those
-/// without it. Where the cause is unclear the odds are the condition's.
+/// What each known clue says for (positive) or against (negative) the kind shown, strongest first: its weight of
+/// evidence, 10 · log10 of how likely the answer is in that kind against the others, these weighted by their prior
+/// (Good 1950, value from memory). The others are all other conditions for a clue that tells how, and the other
+/// causes of the condition for one that tells only why; of an unclear cause the latter say nothing.
 pub fn reasons(evidence: &Evidence, table: &Table, shown: Kind) -> Vec<Reason> {
-    let share_of = |shares: &PerKind| -> f64 {
-        KINDS
-            .iter()
-            .zip(shares)
-            .filter(|(kind, _)| {
-                kind.condition == shown.condition
-                    && (shown.cause == Cause::Unclear || kind.cause == shown.cause)
-            })
-            .map(|(_, share)| share)
-            .sum()
+    let is_shown = |kind: &Kind| {
+        kind.condition == shown.condition && (shown.cause == Cause::Unclear || kind.cause == shown.cause)
     };
-    let decibans = |share: f64| 10.0 * (share / (1.0 - share).max(f64::MIN_POSITIVE)).log10();
-    let weights = Weights::of(evidence, table);
-    let with = decibans(share_of(&weights.shares()));
     let mut reasons: Vec<Reason> = evidence
         .known()
         .filter_map(|(clue, answer)| {
             let chances = table.chances(clue, answer, evidence.texture)?;
-            let without = weights.less(chances, table.only_cause(clue)).shares();
-            Some(Reason { clue, answer, decibans: with - decibans(share_of(&without)) })
+            let rivals_share_condition = table.only_cause(clue);
+            let mean = |of_shown: bool| {
+                let counted = KINDS.iter().zip(chances).zip(&table.prior).filter(|((kind, _), _)| {
+                    is_shown(kind) == of_shown
+                        && (of_shown || !rivals_share_condition || kind.condition == shown.condition)
+                });
+                let (sum, weight) = counted.fold((0.0, 0.0), |(sum, weight), ((_, chance), prior)| {
+                    (sum + chance * prior, weight + prior)
+                });
+                (weight > 0.0).then(|| sum / weight)
+            };
+            let decibans = 10.0 * (mean(true)? / mean(false)?).log10();
+            Some(Reason { clue, answer, decibans })
         })
         .collect();
     reasons.sort_by(|a, b| b.decibans.abs().total_cmp(&a.decibans.abs()));

@@ -1,0 +1,52 @@
+//! The commands, a file each. A command asks the core, and gives back its whole answer or every fault found.
+
+mod class;
+mod demo;
+mod draw;
+mod next;
+mod read;
+mod roll;
+mod texture;
+mod tip;
+
+use crate::Answer;
+use crate::argument::Shown;
+use crate::trouble::Trouble;
+use clap::Subcommand;
+
+/// What can be asked.
+#[derive(Subcommand)]
+pub enum Command {
+    /// Reads an invented estate, with every call among its fields, and writes its drawings and its store.
+    Demo(demo::Demo),
+    /// Reads notes files: layers, kinds with shares, reasons, the next look, and the call for each zone.
+    Read(read::Read),
+    /// The next look in each pit, and whether another pit is worth digging.
+    Next(next::Next),
+    /// What two roll tests say: dry enough to loosen or not.
+    Roll(roll::Roll),
+    /// The texture class, from fractions or by feel.
+    Texture(texture::Texture),
+    /// The class of a value in a handbook's table; without arguments, the tables there are.
+    Class(class::Class),
+    /// The tip depth that clears layers with these bottoms, one a pit.
+    Tip(tip::Tip),
+    /// Draws the pits of a field: SVG files and one page with all of them.
+    Draw(draw::Draw),
+}
+
+impl Command {
+    /// Does it.
+    pub fn run(self, shown: &Shown) -> Result<Answer, Trouble> {
+        match self {
+            Self::Demo(demo) => demo.run(shown),
+            Self::Read(read) => read.run(shown),
+            Self::Next(next) => next.run(shown),
+            Self::Roll(roll) => roll.run(shown),
+            Self::Texture(texture) => texture.run(shown),
+            Self::Class(class) => class.run(shown),
+            Self::Tip(tip) => tip.run(shown),
+            Self::Draw(draw) => draw.run(shown),
+        }
+    }
+}

@@ -1,0 +1,121 @@
+//! What was read and advised, as JSON: codes and whole millimetres, no sentences.
+
+use pitface_core::RULES;
+use pitface_core::advice::{ChangedAnswer, FieldAdvice, What, Why, ZoneCall};
+use pitface_core::reading::{FieldReading, KINDS, LayerReading, NextLook, PitReading};
+use pitface_core::record::FieldNotes;
+use serde_json::{Map, Value, json};
+
+/// One field, read and advised.
+pub fn field(notes: &FieldNotes, reading: &FieldReading, advice: &FieldAdvice) -> Value {
+    let pits = notes.pits.iter().zip(&reading.pits);
+    let pits: Vec<Value> = pits.map(|(noted, read)| merged(json!({ "place": noted.place }), pit(read))).collect();
+    let zones: Map<String, Value> =
+        advice.zones.iter().map(|call| (call.zone.code().to_owned(), zone(call))).collect();
+    json!({
+        "field": notes.field.name,
+        "rules": RULES,
+        "pits": pits,
+        "zones": zones,
+        "whole": zone(&advice.whole),
+    })
+}
+
+fn pit(read: &PitReading) -> Value {
+    json!({
+        "face": read.face,
+        "dug_to_mm": read.dug_to_mm,
+        "layers": read.layers.iter().map(layer).collect::<Vec<_>>(),
+        "next_look": read.next_look.as_ref().map(next_look),
+    })
+}
+
+fn layer(read: &LayerReading) -> Value {
+    let mut kinds: Vec<_> = KINDS.iter().zip(read.shares).collect();
+    kinds.sort_by(|(_, one), (_, other)| other.total_cmp(one));
+    let kinds: Vec<Value> =
+        kinds.iter().map(|(kind, share)| merged(json!(kind), json!({ "share": share }))).collect();
+    json!({
+        "top_mm": read.top_mm,
+        "bottom_mm": read.bottom_mm,
+        "condition": read.condition,
+        "cause": read.cause,
+        "share": read.share,
+        "reasons": read.reasons,
+        "kinds": kinds,
+        "texture": read.texture,
+    })
+}
+
+/// The question most worth answering in a pit.
+pub fn next_look(look: &NextLook) -> Value {
+    json!({
+        "layer": look.layer,
+        "top_mm": look.top_mm,
+        "bottom_mm": look.bottom_mm,
+        "clue": look.clue,
+        "answers": look.clue.answers(),
+        "between": look.between,
+        "gain": look.gain,
+    })
+}
+
+fn zone(call: &ZoneCall) -> Value {
+    let would_change: Vec<Value> = call
+        .would_change
+        .iter()
+        .map(|change| {
+            let answers: Vec<Value> = change.answers.iter().map(changed_answer).collect();
+            json!({ "answers": answers, "call": change.call })
+        })
+        .collect();
+    let rest = json!({
+        "call": call.call,
+        "share": call.share,
+        "tip_mm": call.tip.map(|tip| [tip.lo_mm, tip.hi_mm]),
+        "cleared_share": call.tip.map(|tip| tip.cleared_share),
+        "sure": call.sure,
+        "reasons": call.reasons.iter().map(why).collect::<Vec<_>>(),
+        "cautions": call.cautions,
+        "would_change": would_change,
+        "follow_up": call.follow_up,
+        "tip": call.tip,
+        "pits": call.pits,
+        "rooting_loss": call.rooting_loss,
+    });
+    merged(rest, json!(call.readiness))
+}
+
+fn why(why: &Why) -> Value {
+    let Why { stance, what } = why;
+    // A kind reads better spread out, as in the layers.
+    let what = match what {
+        What::Layer { kind, .. } => merged(json!(what), json!(kind)),
+        _ => json!(what),
+    };
+    merged(json!({ "stance": stance }), what)
+}
+
+fn changed_answer(answer: &ChangedAnswer) -> Value {
+    match *answer {
+        ChangedAnswer::Clue { top_mm, bottom_mm, clue, answer } => json!({
+            "top_mm": top_mm, "bottom_mm": bottom_mm, "clue": clue, "answer": clue.answers().get(answer),
+        }),
+        ChangedAnswer::Roll { surface, roll } => {
+            json!({ "roll": roll, "at": if surface { "surface" } else { "tip_depth" } })
+        }
+    }
+}
+
+/// Both objects as one.
+pub fn merged(mut object: Value, more: Value) -> Value {
+    if let (Some(object), Value::Object(more)) = (object.as_object_mut(), more) {
+        object.extend(more);
+    }
+    object
+}
+
+/// One object as it is; several as `{"fields": […]}`.
+pub fn fields(mut fields: Vec<Value>) -> Value {
+    if fields.len() == 1 { fields.swap_remove(0) } else { json!({ "fields": fields }) }
+}

@@ -1,0 +1,90 @@
+//! Files that are there whole or not at all.
+
+use crate::trouble::Trouble;
+use pitface_core::error::Fault;
+use std::io::{self, Write};
+use std::path::{Path, PathBuf};
+use tempfile::NamedTempFile;
+
+/// A set of files for one folder: all are written beside their places first and renamed at the end, so that
+/// a failure before that leaves nothing behind. Only the names given are overwritten.
+pub struct Folder {
+    path: PathBuf,
+    /// Whether it was made for this, so that it goes again when nothing comes of it.
+    made: bool,
+    waiting: Vec<(PathBuf, NamedTempFile)>,
+}
+
+impl Folder {
+    /// The folder, made if it is not there.
+    pub fn open(path: &Path) -> Result<Self, Trouble> {
+        let made = !path.exists();
+        std::fs::create_dir_all(path).map_err(|error| {
+            let todo = match error.kind() {
+                io::ErrorKind::AlreadyExists | io::ErrorKind::NotADirectory => "name a folder, not a file",
+                _ => "name a folder that can be written",
+            };
+            cannot(path, "cannot be made a folder", &error, todo)
+        })?;
+        Ok(Self { path: path.to_owned(), made, waiting: Vec::new() })
+    }
+
+    /// Where it is.
+    pub fn path(&self) -> &Path {
+        &self.path
+    }
+
+    /// Takes a file to write; its place in the end.
+    pub fn add(&mut self, name: &str, content: &[u8]) -> Result<PathBuf, Trouble> {
+        let place = self.path.join(name);
+        let written = beside(&self.path)
+            .and_then(|mut file| file.write_all(content).and_then(|()| file.as_file().sync_all()).map(|()| file))
+            .map_err(|error| {
+                cannot(&place, "cannot be written", &error, "make room or name a folder that can be written")
+            })?;
+        self.waiting.push((place.clone(), written));
+        Ok(place)
+    }
+
+    /// Puts all files in their places.
+    pub fn finish(mut self) -> Result<Vec<PathBuf>, Trouble> {
+        for (place, _) in &self.waiting {
+            if place.is_dir() {
+                let fault = Fault::new("", "a folder stands where this file goes", "move it or name another folder");
+                return Err(Trouble::one(place, fault));
+            }
+        }
+        self.made = false;
+        std::mem::take(&mut self.waiting)
+            .into_iter()
+            .map(|(place, file)| {
+                file.persist(&place).map_err(|error| {
+                    cannot(&place, "cannot be put in its place", &error.error, "check who may write there")
+                })?;
+                Ok(place)
+            })
+            .collect()
+    }
+}
+
+impl Drop for Folder {
+    fn drop(&mut self) {
+        self.waiting.clear();
+        if self.made {
+            // Fails, as it should, if something else has come into it meanwhile.
+            let _ = std::fs::remove_dir(&self.path);
+        }
+    }
+}
+
+/// A temporary file beside its place, open to all whom the user lets in: drawings and notes are for sharing.
+fn beside(folder: &Path) -> io::Result<NamedTempFile> {
+    let mut builder = tempfile::Builder::new();
+    #[cfg(unix)]
+    builder.permissions(std::os::unix::fs::PermissionsExt::from_mode(0o666));
+    builder.prefix(".pitface-").tempfile_in(folder)
+}
+
+fn cannot(place: &Path, what: &str, error: &io::Error, todo: &str) -> Trouble {
+    Trouble::one(place, Fault::new("", format!("{what} ({error})"), todo))
+}
