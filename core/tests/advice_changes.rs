@@ -8,9 +8,7 @@ use advice_fixture::{
 };
 use pitface_core::advice::{Change, ChangedAnswer, changes};
 use pitface_core::reading::Clue;
-use pitface_core::record::{
-    Call, FaceMoisture, FieldNotes, Pit, PlaceKind, RollOutcome, RootsSeen, Sign, Signs, Zone,
-};
+use pitface_core::record::{Call, FaceMoisture, FieldNotes, Pit, PlaceKind, RollOutcome, Sign, Zone};
 
 /// A layer that could be pressed or settled: hard and massive, nothing else looked at.
 fn unclear() -> FieldNotes {
@@ -128,9 +126,14 @@ fn a_face_that_cannot_be_read_is_changed_by_no_answer() {
 
 #[test]
 fn where_roots_are_needed_roots_are_what_would_change_it() {
+    let rootless = signs(&[
+        (Sign::ComesAway, "sharp_blocks"),
+        (Sign::Resistance, "hard_push"),
+        (Sign::Pores, "none"),
+        (Sign::Roots, "none_to_judge"),
+    ]);
     let mut notes = unclear();
-    let layer = &mut notes.pits[1].layers[1];
-    layer.signs = layer.signs.overlaid(&Signs { roots: Some(RootsSeen::NoneToJudge), ..Signs::default() });
+    notes.pits[1].layers[1].signs = rootless;
     notes.field.texture = None;
     assert_eq!(open(&notes).call, Call::DigAgain);
     let roots = |change: &Change| matches!(change.answers[0], ChangedAnswer::Clue { clue: Clue::Roots, .. });
