@@ -34,6 +34,8 @@ pub struct Limiting {
     pub index: usize,
     /// Its call.
     pub call: Call,
+    /// The call is to dig again because roots must tell and there were none to see.
+    pub needs_roots: bool,
     /// Expected regret of each of [`LAYER_CALLS`].
     pub expected: [f64; LAYER_CALLS.len()],
 }
@@ -88,7 +90,9 @@ fn rank(call: Call) -> u8 {
 fn limiting(layers: &[LayerReading]) -> Option<Limiting> {
     let calls = layers.iter().enumerate().map(|(index, layer)| {
         let expected = expected(&layer.shares);
-        Limiting { index, call: LAYER_CALLS[least(&expected)], expected }
+        let call = LAYER_CALLS[least(&expected)];
+        let needs_roots = needs_roots(layer, call);
+        Limiting { index, call: if needs_roots { Call::DigAgain } else { call }, needs_roots, expected }
     });
     calls.reduce(|one, other| {
         let order = rank(other.call).cmp(&rank(one.call)).then(other.expected[0].total_cmp(&one.expected[0]));
@@ -110,12 +114,7 @@ fn barred(pit: &Pit, reading: &PitReading, limiting: Option<Limiting>) -> Option
     };
     let unseen = harmed_bottom_mm(&reading.layers)
         .filter(|bottom_mm| limiting.call == Call::Loosen && *bottom_mm >= dug_to_mm);
-    if let Some(bottom_mm) = unseen {
-        return Some(What::TooShallow { dug_to_mm, need_mm: bottom_mm.saturating_add(ONE_STEP_MM) });
-    }
-    let layer = &reading.layers[limiting.index];
-    needs_roots(layer, limiting.call)
-        .then_some(What::RootsNeeded { top_mm: layer.top_mm, bottom_mm: layer.bottom_mm })
+    unseen.map(|bottom_mm| What::TooShallow { dug_to_mm, need_mm: bottom_mm.saturating_add(ONE_STEP_MM) })
 }
 
 /// On light soil the roots of the last crop tell pressed from settled (common practice, no source). Where none

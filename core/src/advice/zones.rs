@@ -203,8 +203,14 @@ fn structure<'v, 'a>(views: &[&'v PitView<'a>]) -> Structure<'v, 'a> {
     if !agreed {
         let unclear = saying(Call::DigAgain);
         let what = match deciding {
-            Some(Judged { layer, .. }) if unclear * 2 >= of => {
-                What::SignsTooFew { top_mm: layer.top_mm, bottom_mm: layer.bottom_mm }
+            Some(Judged { layer: &LayerReading { top_mm, bottom_mm, .. }, limiting, .. })
+                if unclear * 2 >= of =>
+            {
+                if limiting.needs_roots {
+                    What::RootsNeeded { top_mm, bottom_mm }
+                } else {
+                    What::SignsTooFew { top_mm, bottom_mm }
+                }
             }
             _ => {
                 let agree = LAYER_CALLS.iter().map(|&call| saying(call)).max().unwrap_or(0);
@@ -305,9 +311,8 @@ fn barred(views: &[&PitView]) -> Vec<What> {
     let sort = |what: &What| match *what {
         What::FaceUnreadable { face } => (0, face as u32, 0),
         What::TooShallow { dug_to_mm, need_mm } => (1, dug_to_mm, need_mm),
-        What::RootsNeeded { top_mm, bottom_mm } => (2, top_mm, bottom_mm),
-        What::SignsTooFew { top_mm, bottom_mm } => (3, top_mm, bottom_mm),
-        _ => (4, 0, 0),
+        What::SignsTooFew { top_mm, bottom_mm } => (2, top_mm, bottom_mm),
+        _ => (3, 0, 0),
     };
     let mut all: Vec<What> = views.iter().filter_map(|view| view.barred.clone()).collect();
     all.sort_by_key(sort);
