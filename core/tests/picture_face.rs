@@ -337,6 +337,7 @@ fn a_read_pit_becomes_a_face_and_a_dry_or_wet_one_is_not_hatched() {
         bottom_mm: 300,
         signs: Signs { roots: Some(RootsSeen::Sideways), patches: Some(Patches::Few), ..Signs::default() },
         texture: None,
+        evidence: pitface_core::reading::Evidence::NONE,
         shares: [0.0; KINDS.len()],
         condition: Condition::Tight,
         cause: Cause::Unclear,
@@ -346,7 +347,7 @@ fn a_read_pit_becomes_a_face_and_a_dry_or_wet_one_is_not_hatched() {
     let words =
         |layer: &LayerReading| (layer.condition.code().to_owned(), vec![layer.cause.code().to_owned()]);
     let face = |moisture| {
-        let pit = PitReading { face: moisture, dug_to_mm: 450, layers: vec![read.clone()], next_look: None };
+        let pit = PitReading { face: moisture, dug_to_mm: 450, layers: vec![read.clone()] };
         Face::of(&pit, "Headland".into(), None, words)
     };
     for moisture in [None, Some(FaceMoisture::Moist)] {
