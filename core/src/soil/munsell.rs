@@ -30,16 +30,13 @@ impl Munsell {
             let wrong = format!("\"{notation}\" is no Munsell notation of a soil colour");
             Fault::new("", wrong, "write hue, value and chroma as in 10YR 4/3; hues go from 5R to 5PB, or N")
         };
-        let text = notation.trim().to_uppercase();
-        let start_of_value =
-            text.rfind(|c: char| c.is_whitespace() || c.is_ascii_alphabetic()).ok_or_else(fault)? + 1;
-        let (hue, rest) = text.split_at_checked(start_of_value).ok_or_else(fault)?;
+        let text: String = notation.to_uppercase().split_whitespace().collect();
+        let (hue, rest) = text.split_at(text.rfind(|c: char| c.is_ascii_alphabetic()).ok_or_else(fault)? + 1);
         let (value, chroma) = rest.split_once('/').ok_or_else(fault)?;
-        let hue: String = hue.split_whitespace().collect();
-        let page = PAGES.iter().position(|page| *page == hue);
-        let number = |text: &str| text.trim().parse::<f64>().ok().filter(|number| number.is_finite());
+        let page = PAGES.iter().position(|&page| page == hue);
+        let number = |text: &str| text.parse::<f64>().ok().filter(|number| number.is_finite());
         let value = number(value).filter(|value| (0.0..=10.0).contains(value)).ok_or_else(fault)?;
-        let chroma = match (page, chroma.trim()) {
+        let chroma = match (page, chroma) {
             (None, "" | "0") if hue == "N" => 0.0,
             (None, _) => return Err(fault()),
             (Some(_), chroma) => {
