@@ -130,10 +130,9 @@ fn texture(object: &mut Object, default: TextureScheme) -> (Option<TextureNote>,
     let note = object.take("texture").and_then(|node| {
         let word = node.value.as_str().unwrap_or_default();
         let group = TextureGroup::from_code(word).filter(|_| GROUPS.contains(&word)).map(TextureNote::Group);
-        let class = TextureClass::from_code(word).filter(|&class| is_class_of(class, scheme));
-        let note = group.or(class.map(|class| TextureNote::Class(Texture { scheme, class })));
+        let note = group.or(Texture::parse(scheme, word).map(TextureNote::Class));
         if note.is_none() {
-            let classes = TextureClass::ALL.iter().filter(|&&class| is_class_of(class, scheme));
+            let classes = TextureClass::ALL.iter().filter(|&&class| scheme.has(class));
             let words: Vec<_> = classes.map(|class| class.code()).chain(GROUPS).collect();
             if TextureClass::CODES.contains(&word) {
                 let wrong = format!("`{word}` is not a class of the scheme {}", scheme.code());
@@ -151,15 +150,6 @@ fn texture(object: &mut Object, default: TextureScheme) -> (Option<TextureNote>,
 /// The groups that may stand for a class.
 const GROUPS: [&str; 3] =
     [TextureGroup::Light.code(), TextureGroup::Medium.code(), TextureGroup::Heavy.code()];
-
-/// Whether a scheme's triangle has a class.
-fn is_class_of(class: TextureClass, scheme: TextureScheme) -> bool {
-    match class {
-        TextureClass::SandySiltLoam => scheme == TextureScheme::Uk,
-        TextureClass::Loam | TextureClass::Silt => scheme == TextureScheme::Usda,
-        _ => true,
-    }
-}
 
 fn organic_matter(node: &Node) -> Option<OrganicMatter> {
     let Some(percent) = node.value.as_f64() else {
