@@ -28,10 +28,14 @@ prop_compose! {
     }
 }
 
+/// Mostly such as can be read.
+const FACES: [FaceMoisture; 4] =
+    [FaceMoisture::Moist, FaceMoisture::Moist, FaceMoisture::Moist, FaceMoisture::Dry];
+
 prop_compose! {
     fn any_pit()(
         number in 0u64..1_000_000, place in prop::sample::select(PlaceKind::ALL),
-        face in prop::option::weighted(0.8, prop::sample::select(&[FaceMoisture::Moist, FaceMoisture::Moist, FaceMoisture::Moist, FaceMoisture::Dry][..])),
+        face in prop::option::weighted(0.8, prop::sample::select(&FACES[..])),
         layers in prop::collection::vec((30u32..250, any_signs()), 0..5),
         rolls in prop::collection::vec((0u32..500, prop::sample::select(RollOutcome::ALL)), 0..4),
         below_mm in 0u32..200, dug in any::<bool>(),
@@ -107,8 +111,8 @@ proptest! {
             prop_assert_eq!(call.tip.is_some(), matches!(call.call, Call::Loosen | Call::Wait));
             if let Some(tip) = call.tip {
                 prop_assert!(tip.pits > 0 && tip.lo_mm == tip.bottom_mm + 25 && tip.hi_mm >= tip.lo_mm);
-                let bottoms: Vec<u32> = notes.pits.iter().flat_map(|pit| &pit.layers).map(|layer| layer.bottom_mm).collect();
-                prop_assert!(bottoms.contains(&tip.bottom_mm));
+                let mut layers = notes.pits.iter().flat_map(|pit| &pit.layers);
+                prop_assert!(layers.any(|layer| layer.bottom_mm == tip.bottom_mm));
             }
         }
     }
@@ -189,6 +193,7 @@ fn is_justified(call: &ZoneCall) -> bool {
                 | What::BeyondReach { .. }
                 | What::DeepClay { .. }
                 | What::TooShallow { .. }
+                | What::NoReference
         )
     };
     is_steel(call.call) || says(call, gate)
@@ -211,9 +216,9 @@ fn improvements(notes: &FieldNotes) -> Vec<(FieldNotes, String)> {
     all
 }
 
-/// Whether shares after say Pressed more than before of a layer as harmed as it may be. Some better answers do: roots
-/// that turn sideways tell a pan more than roots that stop, and a layer the knife enters is less likely
-/// cemented. They speak of the cause, and are no case of "better, so no steel".
+/// Whether shares after say Pressed more than before of a layer as harmed as it may be. A layer's own better sign
+/// never does; one of the layer below may (the step in resistance grows). That speaks of the cause, and is no case of
+/// "better, so no steel".
 fn speaks_for_pressing(before: &PerKind, after: &PerKind) -> bool {
     let pressed = |shares: &PerKind, condition: Condition| {
         let of = |cause: Option<Cause>| -> f64 {
@@ -251,7 +256,8 @@ proptest! {
 
     #[test]
     fn a_better_sign_never_makes_a_layer_one_to_loosen(
-        signs in any_signs(), others in prop::collection::vec((prop::sample::select(&OTHER_CLUES[..]), any::<prop::sample::Index>()), 0..5),
+        signs in any_signs(),
+        others in prop::collection::vec((prop::sample::select(&OTHER_CLUES[..]), any::<prop::sample::Index>()), 0..5),
         texture in prop::option::of(0..TextureGroup::ALL.len()),
     ) {
         let mut evidence = Evidence::NONE.with(Clue::Texture, texture);
@@ -264,16 +270,18 @@ proptest! {
         };
         for &sign in Sign::ALL {
             let Some(improved) = better(signs, sign) else { continue };
-            let (before, after) = (read(signs), read(improved));
-            if !speaks_for_pressing(&before, &after) {
-                let to_loosen = best(&after) == Call::Loosen;
-                prop_assert!(best(&before) == Call::Loosen || !to_loosen, "{}: {:?}", sign.code(), signs);
-            }
+            let to_loosen = best(&read(improved)) == Call::Loosen;
+            prop_assert!(best(&read(signs)) == Call::Loosen || !to_loosen, "{}: {:?}", sign.code(), signs);
         }
     }
 
+    /// Pieces in water are left out: where a layer below is less clearly cemented for a better sign, the pan above it
+    /// may be worked after all.
     #[test]
-    fn a_better_sign_never_brings_a_loosening(notes in any_notes()) {
+    fn a_better_sign_never_brings_a_loosening(mut notes in any_notes()) {
+        for layer in notes.pits.iter_mut().flat_map(|pit| &mut pit.layers) {
+            layer.signs.clod_in_water = None;
+        }
         let reading = read_field(&notes);
         let now = advise(&notes, &reading);
         for (better, what) in improvements(&notes) {

@@ -1,8 +1,8 @@
 //! The drawing of a face says what the record says, and can be read whatever the layers and the words.
 
 use pitface_core::picture::{
-    Anchor, BASE_LINE, Drawing, Face, FaceLayer, FacePicture, LINE_HEIGHT, PHONE_WIDTH, Point, Role, Ruler,
-    Shape, Tip, face, text_width,
+    Anchor, BASE_LINE, Drawing, Face, FaceLayer, FacePicture, LINE_HEIGHT, Mark, PHONE_WIDTH, Point, Role,
+    Ruler, Shape, Tip, face, text_width,
 };
 use pitface_core::reading::{KINDS, LayerReading, PitReading};
 use pitface_core::record::{Cause, ChannelsSeen, Condition, FaceMoisture, Patches, RootsSeen, Signs};
@@ -77,11 +77,13 @@ fn of_role(drawing: &Drawing, role: Role) -> Vec<&Shape> {
 }
 
 fn texts(drawing: &Drawing) -> Vec<(&str, Extent)> {
-    let text = |shape| match shape {
-        &Shape::Text { ref text, .. } => Some((text.as_str(), extent(shape))),
-        _ => None,
-    };
-    drawing.shapes.iter().filter_map(text).collect()
+    let shapes = drawing.shapes.iter();
+    shapes
+        .filter_map(|shape| match shape {
+            Shape::Text { text, .. } => Some((text.as_str(), extent(shape))),
+            _ => None,
+        })
+        .collect()
 }
 
 /// Where the read layers lie, in the order drawn.
@@ -291,6 +293,18 @@ fn the_ruler_covers_the_depth() {
     };
     assert_eq!(numbers(LengthUnit::Centimetres), ["0", "10", "20", "30", "40"]);
     assert_eq!(numbers(LengthUnit::Inches), ["0", "4", "8", "12", "16"]);
+}
+
+#[test]
+fn a_crowded_ruler_leaves_out_texts_and_keeps_their_marks() {
+    let mut picture = picture(vec![layer(0, 400, Condition::Firm)]);
+    picture.text_scale = 2.0;
+    let mark = |cm: u32| Mark { depth_mm: 10 * cm, text: cm.to_string() };
+    picture.ruler.marks = (0..=40).map(mark).collect();
+    check_layout(&picture).expect("no text lies over another");
+    let drawing = face(&picture);
+    assert!(of_role(&drawing, Role::Ruler).len() > 40);
+    assert!(texts(&drawing).len() < 40);
 }
 
 #[test]

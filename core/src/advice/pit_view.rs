@@ -11,8 +11,8 @@ use crate::soil::texture::TextureGroup;
 pub const DEEP_ENOUGH_MM: u32 = 400;
 /// How much deeper to dig where a harmed layer's bottom was not seen: one step of the knife walk.
 const ONE_STEP_MM: u32 = 50;
-/// Without roots, pressed against settled counts as told from this share of the two together. Our judgement.
-const TOLD_SHARE: f64 = 0.95;
+/// Without roots a layer on light soil counts as Pressed from this share of Pressed and Settled. Our judgement.
+const CLEARLY_PRESSED: f64 = 0.95;
 
 /// A pit with what it says.
 #[derive(Debug, Clone)]
@@ -118,7 +118,8 @@ fn barred(pit: &Pit, reading: &PitReading, limiting: Option<Limiting>) -> Option
 }
 
 /// On light soil the roots of the last crop tell pressed from settled (common practice, no source). Where none
-/// were left to see, and which of the two it is would change the call, nothing is to be said.
+/// were left to see, nothing is to be said, unless other signs tell that it is pressed, or either of the two would
+/// give the same call.
 fn needs_roots(layer: &LayerReading, call: Call) -> bool {
     let light = match layer.texture {
         None | Some(TextureGroup::Sand | TextureGroup::Light | TextureGroup::Silty) => true,
@@ -128,13 +129,13 @@ fn needs_roots(layer: &LayerReading, call: Call) -> bool {
     light
         && open_question
         && layer.signs.roots == Some(RootsSeen::NoneToJudge)
-        && !told(&layer.shares)
+        && !clearly_pressed(&layer.shares)
         && best(&as_if_all(&layer.shares, Cause::Settled, Cause::Pressed))
             != best(&as_if_all(&layer.shares, Cause::Pressed, Cause::Settled))
 }
 
-/// Whether pressed and settled are told apart in a layer that would be Tight or Shut.
-fn told(shares: &[f64; KINDS.len()]) -> bool {
+/// Whether Settled is as good as ruled out, were the layer Tight or Shut.
+fn clearly_pressed(shares: &[f64; KINDS.len()]) -> bool {
     let of = |cause: Cause| -> f64 {
         let kinds = KINDS.iter().zip(shares);
         kinds
@@ -143,7 +144,7 @@ fn told(shares: &[f64; KINDS.len()]) -> bool {
             .sum()
     };
     let (pressed, settled) = (of(Cause::Pressed), of(Cause::Settled));
-    pressed.max(settled) >= TOLD_SHARE * (pressed + settled)
+    pressed >= CLEARLY_PRESSED * (pressed + settled)
 }
 
 /// The shares with all that stands on one cause put on another, condition by condition.

@@ -186,6 +186,10 @@ pub(super) fn patches(seen: Patches, area: Area, shapes: &mut Vec<Shape>) {
         (-0.1, -0.6),
         (0.55, -0.75),
     ];
+    // Steps, as shares of the way across and down, that keep 2 to 16 blotches apart in layers thick and thin (found
+    // by search; our judgement).
+    const ACROSS: (f64, f64) = (0.435, 0.640);
+    const DOWN: (f64, f64) = (0.759, 0.231);
     let most = area.width() * area.height() / 420.0;
     let count = match seen {
         Patches::None => 0.0,
@@ -194,10 +198,9 @@ pub(super) fn patches(seen: Patches, area: Area, shapes: &mut Vec<Shape>) {
     };
     for index in 0..count as usize {
         let size = (4.2 + WOBBLE[index % WOBBLE.len()] * 1.2).min(area.height() / 2.0 - 0.5).max(0.5);
-        // Multiples of irrational numbers, the golden ratio first, fill a field evenly without a grid.
-        let place = |factor: f64| (0.37 + (index + 1) as f64 * factor).fract();
-        let x = area.left + 1.6 * size + place(0.618_034) * (area.width() - 3.2 * size).max(0.0);
-        let y = area.top + size + place(0.754_877_7) * (area.height() - 2.0 * size).max(0.0);
+        let place = |(first, step): (f64, f64)| (first + (index + 1) as f64 * step).fract();
+        let x = area.left + 1.6 * size + place(ACROSS) * (area.width() - 3.2 * size).max(0.0);
+        let y = area.top + size + place(DOWN) * (area.height() - 2.0 * size).max(0.0);
         let turn = if index % 2 == 0 { 1.0 } else { -1.0 };
         let mut points: Vec<Point> = BLOTCH
             .iter()
