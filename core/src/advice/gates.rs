@@ -99,6 +99,20 @@ fn too_near(field: &Field, tip: &TipDepth) -> Vec<What> {
         .collect()
 }
 
+/// Distance of a roll from the surface or from the tip range.
+fn away_mm(roll: &Roll, surface: bool, tip: &TipDepth) -> u32 {
+    if surface {
+        roll.depth_mm
+    } else {
+        tip.lo_mm.saturating_sub(roll.depth_mm).max(roll.depth_mm.saturating_sub(tip.hi_mm))
+    }
+}
+
+/// Whether a roll is near enough to count for the surface or for the tip.
+pub fn counts(roll: &Roll, surface: bool, tip: &TipDepth) -> bool {
+    away_mm(roll, surface, tip) <= if surface { SURFACE_MM } else { ROLL_NEAR_MM }
+}
+
 /// The roll tests that count: of the zone's last day of rolling, at tip depth and at the surface.
 struct Rolled {
     tip: Rolls,
@@ -113,13 +127,7 @@ struct Rolls {
 
 impl Rolled {
     fn of(views: &[&PitView], tip: &TipDepth) -> Self {
-        let at_tip = |roll: &Roll| {
-            let away_mm =
-                tip.lo_mm.saturating_sub(roll.depth_mm).max(roll.depth_mm.saturating_sub(tip.hi_mm));
-            (away_mm <= ROLL_NEAR_MM).then_some(away_mm)
-        };
-        let at_surface = |roll: &Roll| (roll.depth_mm <= SURFACE_MM).then_some(roll.depth_mm);
-        Self { tip: Rolls::of(views, false, at_tip), surface: Rolls::of(views, true, at_surface) }
+        Self { tip: Rolls::of(views, false, tip), surface: Rolls::of(views, true, tip) }
     }
 
     /// What was rolled, or is missing, beside a thread that decides.
@@ -140,12 +148,12 @@ impl Rolled {
 }
 
 impl Rolls {
-    /// The nearest roll of each pit by `distance`, which gives `None` where a roll does not count. Of equally near
-    /// ones the wettest. Moisture is of a day: rolls of days before the last count no more.
-    fn of(views: &[&PitView], surface: bool, distance: impl Fn(&Roll) -> Option<u32>) -> Self {
+    /// The nearest roll of each pit; of equally near ones the wettest. Moisture is of a day: rolls of days before
+    /// the last count no more.
+    fn of(views: &[&PitView], surface: bool, tip: &TipDepth) -> Self {
         let nearest = |view: &&PitView| {
-            let near =
-                view.pit.rolls.iter().filter_map(|roll| Some((distance(roll)?, roll.roll, roll.depth_mm)));
+            let rolls = view.pit.rolls.iter().filter(|roll| counts(roll, surface, tip));
+            let near = rolls.map(|roll| (away_mm(roll, surface, tip), roll.roll, roll.depth_mm));
             let (_, outcome, depth_mm) = near.min()?;
             Some((view.pit.dug.map(|time| time.date_naive()), depth_mm, outcome))
         };

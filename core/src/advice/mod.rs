@@ -2,10 +2,11 @@
 //!
 //! [`advise`] goes pit by pit ([`pit_view`]), zone by zone ([`zones`]) and, where loosening is justified, through the
 //! gates of the field ([`gates`]). It is pure and asks nothing; what other answers would change is asked
-//! separately, when a call is shown.
+//! by [`changes`], when a call is shown.
 
 mod belongs;
 mod call;
+mod change;
 mod gates;
 mod pit_view;
 pub mod regret;
@@ -17,6 +18,7 @@ pub use call::{
     Caution, Change, ChangedAnswer, FieldAdvice, FollowUp, Obstacle, Readiness, RootingLoss, Stance,
     Sureness, TipDepth, What, Why, ZoneCall,
 };
+pub use change::changes;
 pub use gates::CLEARANCE_MM;
 pub use pit_view::DEEP_ENOUGH_MM;
 pub use regret::{LAYER_CALLS, REGRET, RegretTable};

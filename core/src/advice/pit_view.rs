@@ -55,6 +55,12 @@ impl<'a> PitView<'a> {
         Some((limiting, self.reading.layers.get(limiting.index)?))
     }
 
+    /// The deciding layer, where more or other looks at it could give another call.
+    pub fn looked_at(&self) -> Option<&'a LayerReading> {
+        let looks_may_help = matches!(self.barred, None | Some(What::RootsNeeded { .. }));
+        self.reading.layers.get(self.limiting.filter(|_| looks_may_help)?.index)
+    }
+
     /// Bottom of the deepest harmed layer, where the pit can be judged.
     pub fn harmed_bottom_mm(&self) -> Option<u32> {
         self.judged()?;

@@ -139,10 +139,7 @@ pub fn calls(notes: &FieldNotes) -> FieldAdvice {
 
 pub fn call_of(notes: &FieldNotes, zone: Zone) -> ZoneCall {
     let advice = calls(notes);
-    if zone == Zone::Whole {
-        return advice.whole;
-    }
-    advice.zones.into_iter().find(|call| call.zone == zone).unwrap()
+    advice.zones.into_iter().find(|call| call.zone == zone).unwrap_or(advice.whole)
 }
 
 pub fn open(notes: &FieldNotes) -> ZoneCall {

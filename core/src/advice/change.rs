@@ -1,0 +1,246 @@
+//! What would change a call: the smallest set of other answers that gives another one, found by reading and advising
+//! the changed notes again. It costs some dozens of readings of the zone, so it is asked for when a call is shown,
+//! not whenever it is computed.
+
+use super::call::{Change, ChangedAnswer, ZoneCall};
+use super::pit_view::PitView;
+use super::regret::{LAYER_CALLS, expected, least};
+use super::{advise, gates, stands_for};
+use crate::reading::{Clue, Evidence, FieldReading, LayerReading, Since, Table, layers, read_field, shares};
+use crate::record::{
+    Field, FieldNotes, Layer, OrganicMatter, OrganicMatterLevel, Pit, PlaceKind, Roll, RollOutcome,
+    RootsSeen, Sign, TextureNote, Unknown, Zone,
+};
+use crate::soil::texture::TextureGroup;
+use chrono::{Days, NaiveDate};
+
+/// Changes told at most.
+const MOST: usize = 3;
+/// Single answers that come nearest to another call, of which pairs are tried. Our judgement.
+const PAIRED: usize = 8;
+/// How much further than a sign an answer lies that the whole field gives: it is seldom noted wrong.
+const FIELD_STEPS: usize = 2;
+/// Ages, in days, that count as recent and as long ago.
+const RECENT_DAYS: u64 = 200;
+/// See [`RECENT_DAYS`].
+const LONG_AGO_DAYS: u64 = 5 * 366;
+
+/// Other answers that would give another call in a zone: single ones first, the least step from what was noted
+/// first of those, each clue once; where no single answer does it, pairs. At most three. Answers of signs
+/// are changed in the deciding layer of every pit of the zone at once.
+pub fn changes(notes: &FieldNotes, zone: Zone) -> Vec<Change> {
+    let Some(base) = Base::of(notes, zone) else { return Vec::new() };
+    let singles = base.singles();
+    let mut found: Vec<Change> = Vec::new();
+    for single in &singles {
+        let told = found.iter().any(|change| same_question(&change.answers[0], single));
+        if !told {
+            found.extend(base.change(&[*single]));
+        }
+        if found.len() == MOST {
+            break;
+        }
+    }
+    if found.is_empty() {
+        found.extend(base.pairs(&singles).iter().filter_map(|pair| base.change(pair)).take(MOST));
+    }
+    found
+}
+
+/// The notes of one zone and its references, cut down to what counts, and what is said of them as they stand.
+struct Base {
+    notes: FieldNotes,
+    zone: Zone,
+    now: ZoneCall,
+    /// Deciding layer of each pit, by its depths.
+    deciding: Vec<Option<(u32, u32)>>,
+    /// The deciding layer of the zone.
+    layer: LayerReading,
+}
+
+impl Base {
+    fn of(notes: &FieldNotes, zone: Zone) -> Option<Self> {
+        let counts = |pit: &&Pit| {
+            zone == Zone::Whole || pit.place == PlaceKind::Reference || stands_for(pit) == Some(zone)
+        };
+        let pits = notes.pits.iter().filter(counts).map(|pit| spelled_out(pit, &notes.field)).collect();
+        let notes = FieldNotes { field: notes.field.clone(), pits, unknown: Unknown::new() };
+        let reading = read_field(&notes);
+        let now = call_in(&notes, &reading, zone)?;
+        let views = notes.pits.iter().zip(&reading.pits).map(|(pit, read)| {
+            let stands = stands_for(pit).is_some_and(|its| zone == Zone::Whole || its == zone);
+            stands.then(|| PitView::of(pit, read))
+        });
+        let limiting: Vec<Option<&LayerReading>> = views.map(|view| view?.looked_at()).collect();
+        let deciding =
+            limiting.iter().map(|layer| layer.map(|layer| (layer.top_mm, layer.bottom_mm))).collect();
+        let leaving = |layer: &LayerReading| expected(&layer.shares)[0];
+        let worst = limiting.into_iter().flatten().max_by(|a, b| leaving(a).total_cmp(&leaving(b)));
+        let layer = worst?.clone();
+        Some(Self { notes, zone, now, deciding, layer })
+    }
+
+    /// Every single answer other than what was noted, the least step away first.
+    fn singles(&self) -> Vec<ChangedAnswer> {
+        let LayerReading { top_mm, bottom_mm, .. } = self.layer;
+        let mut all: Vec<(usize, ChangedAnswer)> = Vec::new();
+        let mut offer = |clue: Clue, answer: usize, further: usize| {
+            let noted = self.layer.evidence.get(clue);
+            if noted != Some(answer) {
+                let steps = noted.map_or(1, |noted| noted.abs_diff(answer)) + further;
+                all.push((steps, ChangedAnswer::Clue { top_mm, bottom_mm, clue, answer }));
+            }
+        };
+        for &sign in Sign::ALL {
+            for answer in 0..sign.answers().len() {
+                // That there were no roots is no answer about the soil.
+                if !(sign == Sign::Roots && answer == RootsSeen::NoneToJudge as usize) {
+                    offer(sign.into(), answer, 0);
+                }
+            }
+        }
+        for clue in [Clue::Texture, Clue::OrganicMatter, Clue::LastLoosened, Clue::LastTraffic] {
+            for answer in 0..clue.answers().len() {
+                offer(clue, answer, FIELD_STEPS);
+            }
+        }
+        if self.now.tip.is_some() {
+            for surface in [false, true] {
+                all.extend(RollOutcome::ALL.iter().map(|&roll| (1, ChangedAnswer::Roll { surface, roll })));
+            }
+        }
+        all.sort_by_key(|(steps, _)| *steps);
+        all.into_iter().map(|(_, answer)| answer).collect()
+    }
+
+    /// Pairs of those single answers about the layer that bring another call nearest, nearest pair first.
+    fn pairs(&self, singles: &[ChangedAnswer]) -> Vec<[ChangedAnswer; 2]> {
+        let mut nearest: Vec<(f64, ChangedAnswer)> = singles
+            .iter()
+            .filter(|single| matches!(single, ChangedAnswer::Clue { .. }))
+            .map(|single| (self.distance(&[*single]), *single))
+            .collect();
+        nearest.sort_by(|(a, _), (b, _)| a.total_cmp(b));
+        nearest.truncate(PAIRED);
+        let mut pairs: Vec<(f64, [ChangedAnswer; 2])> = Vec::new();
+        for (at, (_, one)) in nearest.iter().enumerate() {
+            for (_, other) in nearest.iter().skip(at + 1).filter(|(_, other)| !same_question(one, other)) {
+                pairs.push((self.distance(&[*one, *other]), [*one, *other]));
+            }
+        }
+        pairs.sort_by(|(a, _), (b, _)| a.total_cmp(b));
+        pairs.into_iter().map(|(_, pair)| pair).collect()
+    }
+
+    /// How much less regret the layer's call still promises than the best other one, with these answers.
+    fn distance(&self, answers: &[ChangedAnswer]) -> f64 {
+        let regrets = |evidence: &Evidence| expected(&shares(evidence, Table::standard()));
+        let before = regrets(&self.layer.evidence);
+        let call = least(&before);
+        let changed = answers.iter().fold(self.layer.evidence, |evidence, answer| match *answer {
+            ChangedAnswer::Clue { clue, answer, .. } => evidence.with(clue, Some(answer)),
+            ChangedAnswer::Roll { .. } => evidence,
+        });
+        let after = regrets(&changed);
+        let others = (0..LAYER_CALLS.len()).filter(|&other| other != call).map(|other| after[other]);
+        others.fold(f64::INFINITY, f64::min) - after[call]
+    }
+
+    /// The call with these answers, where it is another one.
+    fn change(&self, answers: &[ChangedAnswer]) -> Option<Change> {
+        let mut notes = self.notes.clone();
+        for answer in answers {
+            match *answer {
+                ChangedAnswer::Clue { clue, answer, .. } => match Sign::ALL.get(clue as usize) {
+                    Some(&sign) => self.set_sign(&mut notes.pits, sign, answer),
+                    None => set_field(&mut notes.field, clue, answer, last_dug(&self.notes.pits))?,
+                },
+                ChangedAnswer::Roll { surface, roll } => self.set_roll(&mut notes.pits, surface, roll)?,
+            }
+        }
+        let call = call_in(&notes, &read_field(&notes), self.zone)?.call;
+        (call != self.now.call).then(|| Change { answers: answers.to_vec(), call })
+    }
+
+    fn set_sign(&self, pits: &mut [Pit], sign: Sign, answer: usize) {
+        for (pit, deciding) in pits.iter_mut().zip(&self.deciding) {
+            let of_pit =
+                pit.layers.iter_mut().filter(|layer| *deciding == Some((layer.top_mm, layer.bottom_mm)));
+            of_pit.for_each(|layer| layer.signs.set(sign, Some(answer)));
+        }
+    }
+
+    /// Puts one outcome in the place of every roll that counts for the tip or the surface.
+    fn set_roll(&self, pits: &mut [Pit], surface: bool, roll: RollOutcome) -> Option<()> {
+        let tip = self.now.tip?;
+        let depth_mm = if surface { 0 } else { tip.hi_mm };
+        for (pit, _) in pits.iter_mut().zip(&self.deciding).filter(|(_, deciding)| deciding.is_some()) {
+            pit.rolls.retain(|noted| !gates::counts(noted, surface, &tip));
+            pit.rolls.push(Roll { id: pit.id, depth_mm, roll, unknown: Unknown::new() });
+        }
+        Some(())
+    }
+}
+
+/// A pit with its layers as they are read, so that one sign of one layer can be changed.
+fn spelled_out(pit: &Pit, field: &Field) -> Pit {
+    let own_texture = |depth_mm: u32| {
+        let given = pit.layers.iter().find(|layer| (layer.top_mm..layer.bottom_mm).contains(&depth_mm));
+        given.and_then(|layer| layer.texture)
+    };
+    let layers = layers(pit, field).into_iter().map(|face| Layer {
+        id: pit.id,
+        top_mm: face.top_mm,
+        bottom_mm: face.bottom_mm,
+        signs: face.signs,
+        texture: own_texture(face.top_mm),
+        unknown: Unknown::new(),
+    });
+    Pit {
+        layers: layers.collect(),
+        walk: Vec::new(),
+        photos: Vec::new(),
+        unknown: Unknown::new(),
+        ..pit.clone()
+    }
+}
+
+fn call_in(notes: &FieldNotes, reading: &FieldReading, zone: Zone) -> Option<ZoneCall> {
+    let advice = advise(notes, reading);
+    if zone == Zone::Whole {
+        return Some(advice.whole);
+    }
+    advice.zones.into_iter().find(|call| call.zone == zone)
+}
+
+fn last_dug(pits: &[Pit]) -> Option<NaiveDate> {
+    pits.iter().filter_map(|pit| pit.dug).map(|time| time.date_naive()).max()
+}
+
+/// Gives the field another answer; `None` where that cannot be said, as of a time since when the day is not known.
+fn set_field(field: &mut Field, clue: Clue, answer: usize, today: Option<NaiveDate>) -> Option<()> {
+    let ago = || {
+        let recent = answer == Since::Recent as usize;
+        today?.checked_sub_days(Days::new(if recent { RECENT_DAYS } else { LONG_AGO_DAYS }))
+    };
+    match clue {
+        Clue::Texture => field.texture = Some(TextureNote::Group(*TextureGroup::ALL.get(answer)?)),
+        Clue::OrganicMatter => {
+            field.organic_matter = Some(OrganicMatter::Level(*OrganicMatterLevel::ALL.get(answer)?));
+        }
+        Clue::LastLoosened => field.last_loosened = Some(ago()?),
+        Clue::LastTraffic => field.last_traffic = Some(ago()?),
+        _ => return None,
+    }
+    Some(())
+}
+
+fn same_question(one: &ChangedAnswer, other: &ChangedAnswer) -> bool {
+    match (one, other) {
+        (ChangedAnswer::Clue { clue: one, .. }, ChangedAnswer::Clue { clue: other, .. }) => one == other,
+        (ChangedAnswer::Roll { surface: one, .. }, ChangedAnswer::Roll { surface: other, .. }) => {
+            one == other
+        }
+        _ => false,
+    }
+}

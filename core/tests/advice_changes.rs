@@ -1,0 +1,169 @@
+//! What would change a call, and that it is true.
+
+mod advice_fixture;
+
+use advice_fixture::{
+    call_of, fit_to_loosen, good, id, layer, notes, open, pan, pan_pit, pit, reference, roll, signs,
+    sound_pit, sound_subsoil,
+};
+use pitface_core::advice::{Change, ChangedAnswer, changes};
+use pitface_core::reading::Clue;
+use pitface_core::record::{
+    Call, FaceMoisture, FieldNotes, Pit, PlaceKind, RollOutcome, RootsSeen, Sign, Signs, Zone,
+};
+
+/// A layer that could be pressed or settled: hard and massive, nothing else looked at.
+fn unclear() -> FieldNotes {
+    let hard = signs(&[(Sign::ComesAway, "one_mass"), (Sign::Resistance, "hard_push")]);
+    let layers = vec![layer(0, 220, good()), layer(220, 290, hard), layer(290, 450, sound_subsoil())];
+    notes(vec![reference(), pit(1, PlaceKind::Open, layers)])
+}
+
+/// The notes with the answers of a change set in the pits of open ground, all of which are given as layers here.
+fn changed(notes: &FieldNotes, change: &Change) -> FieldNotes {
+    let mut notes = notes.clone();
+    for pit in notes.pits.iter_mut().filter(|pit| pit.place == PlaceKind::Open) {
+        for answer in &change.answers {
+            match *answer {
+                ChangedAnswer::Clue { top_mm, bottom_mm, clue, answer } => {
+                    let sign = Sign::ALL[clue as usize];
+                    let deciding = pit.layers.iter_mut().find(|layer| layer.top_mm == top_mm);
+                    let deciding = deciding.filter(|layer| layer.bottom_mm == bottom_mm).unwrap();
+                    deciding.signs.set(sign, Some(answer));
+                }
+                ChangedAnswer::Roll { surface, roll: outcome } => {
+                    pit.rolls.retain(|roll| (roll.depth_mm <= 100) != surface);
+                    pit.rolls.push(roll(if surface { 0 } else { 330 }, outcome));
+                }
+            }
+        }
+    }
+    notes
+}
+
+#[test]
+fn what_is_said_to_change_the_call_does() {
+    let cases = [unclear(), fit_to_loosen(), notes(vec![reference(), sound_pit(1, PlaceKind::Open)])];
+    let mut told = 0;
+    for notes in cases {
+        let now = open(&notes).call;
+        for change in changes(&notes, Zone::Open) {
+            assert_ne!(change.call, now);
+            if change.answers.iter().all(|answer| !is_of_the_field(answer)) {
+                assert_eq!(open(&changed(&notes, &change)).call, change.call, "{change:?}");
+                told += 1;
+            }
+        }
+    }
+    assert!(told >= 5, "{told}");
+}
+
+fn is_of_the_field(answer: &ChangedAnswer) -> bool {
+    matches!(answer, ChangedAnswer::Clue { clue, .. } if *clue as usize >= Sign::ALL.len())
+}
+
+#[test]
+fn a_thread_changes_a_loosening_to_waiting_and_short_lengths_change_it_back() {
+    let told = changes(&fit_to_loosen(), Zone::Open);
+    assert!(told.iter().any(|change| change.call == Call::Wait));
+    let mut wet = fit_to_loosen();
+    wet.pits[1].rolls = vec![roll(0, RollOutcome::ShortLengths), roll(310, RollOutcome::Thread)];
+    let told = changes(&wet, Zone::Open);
+    let dry = [ChangedAnswer::Roll { surface: false, roll: RollOutcome::ShortLengths }];
+    assert!(told.iter().any(|change| change.answers == dry && change.call == Call::Loosen), "{told:?}");
+}
+
+#[test]
+fn single_answers_come_before_pairs_and_each_question_stands_once() {
+    for notes in [unclear(), fit_to_loosen()] {
+        let told = changes(&notes, Zone::Open);
+        assert!(!told.is_empty() && told.len() <= 3);
+        let sizes: Vec<usize> = told.iter().map(|change| change.answers.len()).collect();
+        assert!(sizes.iter().all(|size| *size == sizes[0]), "{told:?}");
+        if sizes[0] == 1 {
+            let mut asked: Vec<String> = told
+                .iter()
+                .map(|change| match change.answers[0] {
+                    ChangedAnswer::Clue { clue, .. } => clue.code().to_string(),
+                    ChangedAnswer::Roll { surface, .. } => format!("roll {surface}"),
+                })
+                .collect();
+            asked.sort();
+            asked.dedup();
+            assert_eq!(asked.len(), told.len());
+        }
+    }
+}
+
+/// Pairs are told only where no single answer of any sign does it.
+#[test]
+fn where_pairs_are_told_no_single_sign_would_do() {
+    let pits = vec![reference(), sound_pit(1, PlaceKind::Open)];
+    let notes = notes(pits);
+    let now = open(&notes).call;
+    let told = changes(&notes, Zone::Open);
+    if told.first().is_some_and(|change| change.answers.len() == 2) {
+        for &sign in Sign::ALL {
+            for answer in 0..sign.answers().len() {
+                let mut other = notes.clone();
+                other.pits[1].layers[1].signs.set(sign, Some(answer));
+                assert_eq!(open(&other).call, now, "{} {answer}", sign.code());
+            }
+        }
+    }
+    assert!(!told.is_empty());
+}
+
+#[test]
+fn a_face_that_cannot_be_read_is_changed_by_no_answer() {
+    let mut dry = fit_to_loosen();
+    dry.pits[1].face = Some(FaceMoisture::Dry);
+    assert_eq!(changes(&dry, Zone::Open), []);
+    assert_eq!(changes(&dry, Zone::Headland), []);
+}
+
+#[test]
+fn where_roots_are_needed_roots_are_what_would_change_it() {
+    let mut notes = unclear();
+    let layer = &mut notes.pits[1].layers[1];
+    layer.signs = layer.signs.overlaid(&Signs { roots: Some(RootsSeen::NoneToJudge), ..Signs::default() });
+    notes.field.texture = None;
+    assert_eq!(open(&notes).call, Call::DigAgain);
+    let roots = |change: &Change| matches!(change.answers[0], ChangedAnswer::Clue { clue: Clue::Roots, .. });
+    assert!(changes(&notes, Zone::Open).iter().any(roots));
+}
+
+#[test]
+fn it_holds_for_the_whole_field_and_for_pits_given_by_their_walk() {
+    use pitface_core::record::{ComesAway, Resistance, Step, Unknown};
+    let mut notes = unclear();
+    let step = |to_mm, comes_away, resistance| Step {
+        id: id(5),
+        to_mm,
+        comes_away: Some(comes_away),
+        resistance: Some(resistance),
+        unknown: Unknown::new(),
+    };
+    notes.pits[1] = Pit {
+        layers: Vec::new(),
+        walk: vec![
+            step(220, ComesAway::Crumbs, Resistance::SlipsIn),
+            step(290, ComesAway::OneMass, Resistance::HardPush),
+            step(450, ComesAway::RoundedLumps, Resistance::FirmPush),
+        ],
+        ..notes.pits[1].clone()
+    };
+    for zone in [Zone::Open, Zone::Whole] {
+        let now = call_of(&notes, zone).call;
+        let told = changes(&notes, zone);
+        assert!(!told.is_empty() && told.iter().all(|change| change.call != now), "{zone:?} {told:?}");
+    }
+}
+
+#[test]
+fn many_pits_are_changed_at_once() {
+    let mut pits = vec![reference()];
+    pits.extend((1..=12).map(|number| pan_pit(number, PlaceKind::Open, 280)));
+    let told = changes(&notes(pits), Zone::Open);
+    assert!(!told.is_empty(), "{:?}", pan());
+}
