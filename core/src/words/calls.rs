@@ -1,0 +1,152 @@
+//! Calls: the sentence, how sure, the depth, what would change it.
+
+use super::clues::asks_layer;
+use super::{Words, capital};
+use crate::advice::{Change, ChangedAnswer, FieldAdvice, Readiness, RootingLoss, Sureness, TipDepth, ZoneCall};
+use crate::record::{Call, Zone};
+use fluent::{FluentArgs, fluent_args};
+
+/// Below this the number of pits says too little of the ground to lean on the depth. Our judgement.
+const TOO_UNSURE: f64 = 0.5;
+
+impl Words {
+    /// The call in one sentence with its zone and depth: `Loosen the headland at 33–35 cm.`
+    pub fn call_sentence(&self, call: &ZoneCall) -> String {
+        let mut args = self.zone_args(&[call.zone]);
+        if let Some(tip) = &call.tip {
+            args.set("tip", self.tip_range(tip));
+        }
+        let id = match (call.call, call.readiness, call.tip) {
+            (Call::Loosen, Readiness::RollFirst { depth_mm }, _) => {
+                args.set("depth", self.depth(depth_mm));
+                "loosen-roll_first"
+            }
+            (Call::Loosen, Readiness::Fit, Some(_)) => "loosen-at",
+            (Call::Loosen, Readiness::RollNotApplicable, Some(_)) => "loosen-roll_not_applicable",
+            (Call::Wait, _, Some(_)) => "wait-at",
+            (
+                Call::LeaveIt
+                | Call::RootsFirst
+                | Call::Loosen
+                | Call::Wait
+                | Call::DrainFirst
+                | Call::DigAgain
+                | Call::AskSpecialist,
+                ..,
+            ) => &format!("call-{}.sentence", call.call.code()),
+        };
+        capital(self.say_with(id, &args))
+    }
+
+    /// The field in one sentence: `Work only the headland; leave the open ground.` Where the zones' calls do not
+    /// differ, the sentence of the call for the whole.
+    pub fn whole_sentence(&self, field: &FieldAdvice) -> String {
+        let mut calls: Vec<Call> = Vec::new();
+        for call in field.zones.iter().map(|zone| zone.call) {
+            if !calls.contains(&call) {
+                calls.push(call);
+            }
+        }
+        if calls.len() < 2 {
+            return self.call_sentence(&field.whole);
+        }
+        // Work comes first; what is left alone is said after it.
+        calls.sort_by_key(|&call| call != Call::Loosen);
+        let clauses: Vec<String> = calls
+            .iter()
+            .map(|&call| {
+                let zones: Vec<Zone> =
+                    field.zones.iter().filter(|zone| zone.call == call).map(|zone| zone.zone).collect();
+                self.say_with(&format!("call-{}.clause", call.code()), &self.zone_args(&zones))
+            })
+            .collect();
+        let clauses = self.join("join-clauses", &clauses);
+        capital(self.say_with("sentence-whole", &fluent_args!["clauses" => clauses]))
+    }
+
+    /// The call in a line of a list: `Loosen 33–35 cm`, `Leave it`.
+    pub fn call_line(&self, call: &ZoneCall) -> String {
+        let name = self.label(call.call);
+        match (call.call, &call.tip) {
+            (Call::Loosen, Some(tip)) => {
+                self.say_with("call_line-at", &fluent_args!["call" => name, "tip" => self.tip_range(tip)])
+            }
+            _ => name,
+        }
+    }
+
+    /// How sure, with the share in numbers: `likely, 86 of 100`.
+    pub fn sureness(&self, sure: Sureness, share: f64) -> String {
+        let args = fluent_args!["sure" => self.of(sure), "share" => self.share(share)];
+        self.say_with("sureness-with_share", &args)
+    }
+
+    /// What a tip depth rests on: `clears 4 of 5 places; 5 pits, sure to 67 %`. Where the pits are too few to lean
+    /// on, it says so.
+    pub fn tip_statement(&self, tip: &TipDepth) -> String {
+        let args = fluent_args![
+            "share" => self.small_share(tip.cleared_share),
+            "pits" => self.pits(tip.pits),
+            "confidence" => self.percent(tip.confidence),
+        ];
+        self.say_with(if tip.confidence < TOO_UNSURE { "tip-unsure" } else { "tip-clears" }, &args)
+    }
+
+    /// Tip depth in full: where to run the feet, why there, and what it rests on.
+    pub fn tip_sentences(&self, tip: &TipDepth) -> String {
+        let args = fluent_args![
+            "tip" => self.tip_range(tip),
+            "bottom" => self.depth(tip.bottom_mm),
+            "statement" => capital(self.tip_statement(tip)),
+        ];
+        self.say_with("tip-sentences", &args)
+    }
+
+    /// `It would be Leave it if the roots went right through at 20–28 cm.`
+    pub fn change(&self, change: &Change) -> String {
+        let answers: Vec<String> = change.answers.iter().map(|answer| self.changed_answer(answer)).collect();
+        let args = fluent_args!["call" => self.label(change.call), "if" => self.and(&answers)];
+        self.say_with("change-sentence", &args)
+    }
+
+    fn changed_answer(&self, answer: &ChangedAnswer) -> String {
+        match *answer {
+            ChangedAnswer::Clue { top_mm, bottom_mm, clue, answer } => {
+                let args = fluent_args![
+                    "if" => self.answer_form(clue, answer, "if"),
+                    "depths" => self.depth_range(top_mm, bottom_mm),
+                ];
+                self.say_with(if asks_layer(clue) { "change-layer" } else { "change-field" }, &args)
+            }
+            ChangedAnswer::Roll { surface, roll } => {
+                let args = fluent_args!["if" => self.form(roll, "if")];
+                self.say_with(if surface { "change-roll_surface" } else { "change-roll_depth" }, &args)
+            }
+        }
+    }
+
+    /// `The layer from 45 cm cuts off 64 % of the 125 cm winter wheat could root.`
+    pub fn rooting_loss(&self, loss: &RootingLoss) -> String {
+        let args = fluent_args![
+            "top" => self.depth(loss.top_mm),
+            "percent" => self.percent(loss.share),
+            "potential" => self.depth(loss.potential_mm),
+            "crop" => loss.crop.as_str(),
+        ];
+        self.say_with("rooting-loss", &args)
+    }
+
+    /// A zone with where in the field it is: `on the headland`.
+    pub fn zone_on(&self, zone: Zone) -> String {
+        self.form(zone, "on")
+    }
+
+    /// Zones in the forms sentences take them: `$the` as what is worked, `$on` as where.
+    pub(super) fn zone_args(&self, zones: &[Zone]) -> FluentArgs<'static> {
+        let joined = |form| {
+            let zones: Vec<String> = zones.iter().map(|&zone| self.form(zone, form)).collect();
+            self.and(&zones)
+        };
+        fluent_args!["the" => joined("the"), "on" => joined("on")]
+    }
+}

@@ -1,0 +1,70 @@
+//! The closed lists that have a word for each value.
+
+use super::{Heading, Language};
+use crate::advice::{Caution, FollowUp, Obstacle, Sureness};
+use crate::reading::{Below, Clue, Lies, Versus};
+use crate::record::{
+    Call, Cause, ChannelsSeen, ClodInWater, ComesAway, Condition, FaceMoisture, OrganicMatterLevel, Patches,
+    PlaceKind, PoresSeen, Resistance, RollOutcome, RootsSeen, Smell, Zone,
+};
+use crate::soil::texture::{TextureClass, TextureGroup, TextureScheme};
+
+/// A value of a closed list that has a word.
+pub trait Listed: Copy {
+    /// Name of the list in message ids. A list that answers a [`Clue`] goes by that clue's code.
+    const LIST: &'static str;
+
+    /// Code of the value.
+    fn code(self) -> &'static str;
+
+    /// Id of its message.
+    fn id(self) -> String {
+        format!("{}-{}", Self::LIST, self.code())
+    }
+}
+
+macro_rules! listed {
+    ($($list:ident = $name:literal,)+) => {
+        $(impl Listed for $list {
+            const LIST: &'static str = $name;
+            fn code(self) -> &'static str {
+                Self::code(self)
+            }
+        })+
+
+        /// Every list that has words: its name in message ids, and its codes.
+        pub const LISTS: &[(&str, &[&str])] = &[$(($name, $list::CODES),)+];
+    };
+}
+
+listed! {
+    Below = "below",
+    Call = "call",
+    Cause = "cause",
+    Caution = "caution",
+    ChannelsSeen = "channels",
+    ClodInWater = "clod_in_water",
+    Clue = "clue",
+    ComesAway = "comes_away",
+    Condition = "condition",
+    FaceMoisture = "face",
+    FollowUp = "follow_up",
+    Heading = "heading",
+    Language = "language",
+    Lies = "lies",
+    Obstacle = "obstacle",
+    OrganicMatterLevel = "organic_matter",
+    Patches = "patches",
+    PlaceKind = "place",
+    PoresSeen = "pores",
+    Resistance = "resistance",
+    RollOutcome = "roll",
+    RootsSeen = "roots",
+    Smell = "smell",
+    Sureness = "sureness",
+    TextureClass = "texture_class",
+    TextureGroup = "texture",
+    TextureScheme = "texture_scheme",
+    Versus = "reference",
+    Zone = "zone",
+}

@@ -1,0 +1,130 @@
+//! Reasons of a call and of a reading.
+
+use super::Words;
+use crate::advice::{What, Why};
+use crate::reading::{Clue, Kind, Reason};
+use crate::record::Zone;
+use fluent::{FluentArgs, fluent_args};
+
+/// Reasons told for a layer, and against it; the rest is behind a tap. Our judgement.
+const TOLD_FOR: usize = 4;
+/// See [`TOLD_FOR`].
+const TOLD_AGAINST: usize = 2;
+/// A reason that changes the odds by less, in decibans (1 = a quarter), is not told. Our judgement.
+const TOLD_DECIBANS: f64 = 1.0;
+
+impl Words {
+    /// A reason as a sentence.
+    pub fn why(&self, why: &Why) -> String {
+        self.what(&why.what)
+    }
+
+    fn what(&self, what: &What) -> String {
+        match what {
+            What::Layer { top_mm, bottom_mm, kind, share, reasons } => {
+                self.layer(*top_mm, *bottom_mm, *kind, *share, reasons)
+            }
+            What::NothingHarmed => self.say("why-nothing_harmed"),
+            &What::RootsPass { top_mm, bottom_mm } => self.at("why-roots_pass", top_mm, bottom_mm),
+            What::NoPits => self.say("why-no_pits"),
+            What::FaceUnreadable { face } => self.form(*face, "unreadable"),
+            &What::TooShallow { dug_to_mm, need_mm } => {
+                self.depths("why-too_shallow", &[("dug_to", dug_to_mm), ("need", need_mm)])
+            }
+            What::NoReference => self.say("why-no_reference"),
+            &What::SignsTooFew { top_mm, bottom_mm } => self.at("why-signs_too_few", top_mm, bottom_mm),
+            What::PitsDisagree { agree, of } => {
+                let args = fluent_args!["agree" => *agree, "pits" => self.pits(*of)];
+                self.say_with("why-pits_disagree", &args)
+            }
+            &What::RootsNeeded { top_mm, bottom_mm } => self.at("why-roots_needed", top_mm, bottom_mm),
+            &What::Cemented { top_mm, bottom_mm } => self.at("why-cemented", top_mm, bottom_mm),
+            &What::WetAbove { top_mm, bottom_mm } => self.at("why-wet_above", top_mm, bottom_mm),
+            &What::Rolled { depth_mm, roll, surface } => self.rolled(depth_mm, surface, roll),
+            &What::RollMissing { depth_mm } => self.depths("why-roll_missing", &[("depth", depth_mm)]),
+            What::SurfaceRollMissing => self.say("why-surface_roll_missing"),
+            &What::TooNear { obstacle, depth_mm, tip_mm, clearance_mm } => {
+                let args = fluent_args![
+                    "obstacle" => self.form(obstacle, "the"),
+                    "depth" => self.depth(depth_mm),
+                    "tip" => self.depth(tip_mm),
+                    "clearance" => self.depth(clearance_mm),
+                ];
+                super::capital(self.say_with("why-too_near", &args))
+            }
+            &What::BeyondReach { tip_mm, reach_mm } => {
+                self.depths("why-beyond_reach", &[("tip", tip_mm), ("reach", reach_mm)])
+            }
+            &What::DeepClay { bottom_mm } => self.depths("why-deep_clay", &[("bottom", bottom_mm)]),
+            &What::DeepClayHeldTo { bottom_mm } => {
+                self.depths("why-deep_clay_held_to", &[("bottom", bottom_mm)])
+            }
+            What::ZonesDiffer { loosen } => self.zones_differ(loosen),
+            What::TwinsCountedOnce { twins } => {
+                self.say_with("why-twins_counted_once", &fluent_args!["twins" => *twins])
+            }
+        }
+    }
+
+    fn layer(&self, top_mm: u32, bottom_mm: u32, kind: Kind, share: f64, reasons: &[Reason]) -> String {
+        let (carry, against) = (self.reasons_for(reasons), self.reasons_against(reasons));
+        let mut args = fluent_args![
+            "depths" => self.depth_range(top_mm, bottom_mm),
+            "kind" => self.kind(kind),
+            "share" => self.share(share),
+        ];
+        let id = match (carry.is_empty(), against.is_empty()) {
+            (true, true) => "layer-bare",
+            (false, true) => "layer-for",
+            (true, false) => "layer-against",
+            (false, false) => "layer-both",
+        };
+        for (name, clauses) in [("for", carry), ("against", against)] {
+            if !clauses.is_empty() {
+                args.set(name, clauses);
+            }
+        }
+        self.say_with(id, &args)
+    }
+
+    /// What speaks for the kind of a layer, strongest first, the reference pit last:
+    /// `flat plates, roots turned sideways; not so in the reference pit`. Empty where nothing does.
+    pub fn reasons_for(&self, reasons: &[Reason]) -> String {
+        self.told(reasons.iter().filter(|reason| reason.decibans >= TOLD_DECIBANS).take(TOLD_FOR))
+    }
+
+    /// What speaks against it, in the same way.
+    pub fn reasons_against(&self, reasons: &[Reason]) -> String {
+        self.told(reasons.iter().filter(|reason| reason.decibans <= -TOLD_DECIBANS).take(TOLD_AGAINST))
+    }
+
+    fn told<'a>(&self, reasons: impl Iterator<Item = &'a Reason>) -> String {
+        let (beside, own): (Vec<&Reason>, Vec<&Reason>) =
+            reasons.partition(|reason| reason.clue == Clue::Reference);
+        let parts = [own, beside].map(|reasons| {
+            let clauses: Vec<String> =
+                reasons.iter().map(|reason| self.answer_clause(reason.clue, reason.answer)).collect();
+            self.comma(&clauses)
+        });
+        let parts: Vec<String> = parts.into_iter().filter(|part| !part.is_empty()).collect();
+        self.join("join-clauses", &parts)
+    }
+
+    fn zones_differ(&self, loosen: &[Zone]) -> String {
+        if loosen.is_empty() {
+            self.say("why-zones_differ")
+        } else {
+            self.say_with("why-zones_differ_work", &self.zone_args(loosen))
+        }
+    }
+
+    fn at(&self, id: &str, top_mm: u32, bottom_mm: u32) -> String {
+        self.say_with(id, &fluent_args!["depths" => self.depth_range(top_mm, bottom_mm)])
+    }
+
+    fn depths(&self, id: &str, depths: &[(&'static str, u32)]) -> String {
+        let args: FluentArgs =
+            depths.iter().map(|&(name, mm)| (name, fluent::FluentValue::from(self.depth(mm)))).collect();
+        self.say_with(id, &args)
+    }
+}

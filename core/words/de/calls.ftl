@@ -1,0 +1,97 @@
+# Entscheidungen und Zonen; Tiefe, Sicherheit, was es ändern würde; Hinweise und was folgen muss.
+# $the und $on sind Zonen in den Formen unten, mehrere schon aneinandergereiht.
+
+zone-open = Feldinneres
+    .the = das Feldinnere
+    .on = im Feldinneren
+zone-headland = Vorgewende
+    .the = das Vorgewende
+    .on = auf dem Vorgewende
+zone-wheelings = Fahrspuren
+    .the = die Fahrspuren
+    .on = in den Fahrspuren
+zone-gateway = Feldeinfahrt
+    .the = die Feldeinfahrt
+    .on = in der Feldeinfahrt
+zone-patch = markierte Stelle
+    .the = die markierte Stelle
+    .on = an der markierten Stelle
+zone-whole = ganzer Schlag
+    .the = den ganzen Schlag
+    .on = auf diesem Schlag
+
+# .sentence steht allein; .clause steht im Satz für einen Schlag, dessen Zonen sich unterscheiden.
+call-leave_it = so lassen
+    .sentence = { $the } so lassen.
+    .clause = { $the } so lassen
+call-roots_first = erst Wurzeln
+    .sentence = { $on } erst Wurzeln arbeiten lassen, vorläufig nicht lockern.
+    .clause = { $on } erst Wurzeln arbeiten lassen
+call-loosen = lockern
+    .sentence = { $the } lockern.
+    .clause = nur { $the } lockern
+call-wait = warten
+    .sentence = Warten und { $the } lockern, wenn der Boden trocken genug ist.
+    .clause = { $on } warten, bis es trockener ist
+call-drain_first = erst entwässern
+    .sentence = { $the } erst entwässern.
+    .clause = { $the } erst entwässern
+call-dig_again = neu graben
+    .sentence = { $on } neu graben.
+    .clause = { $on } neu graben
+call-ask_specialist = Fachberatung holen
+    .sentence = { $the } erst nach Fachberatung bearbeiten.
+    .clause = { $the } erst nach Fachberatung bearbeiten
+
+loosen-at = { $the } { $tip } tief lockern.
+loosen-roll_first = { $the } zu lockern ist begründet, aber noch nicht freigegeben: erst die Rollprobe mit Boden aus { $depth } machen.
+loosen-roll_not_applicable =
+    { $the } { $tip } tief zu lockern ist begründet; dieser Boden lässt sich nicht rollen, die Feuchte also anders prüfen.
+wait-at = Warten und { $the } { $tip } tief lockern, wenn der Boden trocken genug ist.
+call_line-at = { $call } { $tip }
+sentence-whole = { $clauses }.
+
+sureness-sure = sicher
+sureness-likely = wahrscheinlich
+sureness-cannot_say = nicht zu sagen
+sureness-with_share = { $sure }, { $share }
+
+tip-clears = erfasst { $share } Stellen; { $pits }, sicher zu { $confidence }
+tip-unsure = soll { $share } Stellen erfassen, aber mit nur { $pits } ist das zu höchstens { $confidence } sicher; vor dem Verlass darauf mehr graben
+tip-sentences = Die Schare { $tip } tief führen, gerade unter der Schicht, die bei { $bottom } endet. { $statement }.
+tip-label = Schartiefe { $tip }
+
+change-sentence = Es wäre „{ $call }“, wenn { $if }.
+change-layer = in { $depths } { $if }
+change-field = { $if }
+change-roll_surface = Boden von der Oberfläche { $if }
+change-roll_depth = Boden aus der Schartiefe { $if }
+
+rooting-loss = Die Schicht ab { $top } sperrt { $percent } der { $potential } ab, die { $crop } durchwurzeln könnte.
+
+pits-numbered = Grube { $number }, { $place }
+pits-another = Eine weitere Grube sagt { $on } am meisten.
+pits-enough = Weitere Gruben würden die Entscheidung nicht ändern.
+
+caution-ask_before_digging = Kabel, Rohre und Dräne: vor dem Graben und Lockern nachfragen; örtliche Regeln gehen vor.
+caution-fill_hole = Die Grube danach wieder füllen.
+caution-deep_pit = Zum Ansprechen nie in eine Grube steigen, die tiefer als kniehoch ist; tiefere nach örtlicher Vorschrift verbauen oder abstufen.
+caution-knife_away = Mit dem Messer vom Körper weg arbeiten.
+caution-machine_stopped = Erst Maschine abstellen und Schlüssel ziehen, dann an die Zinken gehen.
+caution-protected_ground = Geschützte Flächen und Bodendenkmale, Verträge, Grenzen des Herstellers und zugelassene oder fachkundige Beratung gehen dieser Entscheidung vor.
+caution-estimates_only = Tiefen sind Schätzungen; im angegebenen Bereich bleiben.
+caution-drains_unknown = Die Tiefe etwaiger Dräne ist nicht vermerkt: vor dem Lockern klären.
+caution-cloddy_dry = In der Tiefe trocken: zieht schwer und bricht in Kluten.
+caution-sand_slow_to_pay = Auf Sand zeigt Widerstand allein nicht, dass sich Lockern lohnt.
+caution-silt_at_risk = Schluffiger Boden kann nach dem Lockern zusammensacken und dadurch Ertrag kosten.
+caution-trial_strip = Erst einen Probestreifen lockern und dahinter graben, dann den Rest.
+
+follow_up-roots_after = Bald eine tief wurzelnde Kultur säen, die den gelockerten Boden offen hält.
+follow_up-organic_matter = Organische Substanz zuführen; ohne sie sackt gelockerter Boden wieder zusammen.
+follow_up-no_traffic = Gelockerten Boden nicht mit schweren Rädern befahren.
+follow_up-remove_cause = Klären, was ihn gepresst hat, und es abstellen, sonst kommt es wieder.
+follow_up-dig_behind = Hinter der Maschine neu graben und sehen, ob die Schicht gebrochen ist.
+follow_up-mend_drainage = Vor allem anderen die Entwässerung in Ordnung bringen.
+follow_up-roll_again = Die Rollprobe wiederholen, wenn der Boden abgetrocknet ist.
+follow_up-dig_when_moist = Neu graben, wenn die Grubenwand feucht ist.
+follow_up-dig_in_rooted_crop = In einem durchwurzelten Bestand neu graben.

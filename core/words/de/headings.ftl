@@ -1,0 +1,30 @@
+# Was über einem Teil eines Bildschirms, einer Seite oder einer gedruckten Antwort steht.
+
+heading-against = dagegen
+heading-call = Entscheidung
+heading-calls = Entscheidungen
+heading-cautions = zu beachten
+heading-face = Grubenwand
+heading-field = Schlag
+heading-follow_up = was folgen muss
+heading-for = dafür
+heading-how_sure = wie sicher
+heading-kinds = was es sein kann
+heading-knife_walk = Messergang
+heading-layer = Schicht
+heading-layers = Schichten
+heading-next_look = nächster Blick
+heading-note = außerdem
+heading-pit = Grube
+heading-pits = Gruben
+heading-reference_pit = Vergleichsgrube
+heading-roll_test = Rollprobe
+heading-rooting_depth = Durchwurzelung
+heading-rules = Regelwerk
+heading-signs = Zeichen
+heading-texture = Bodenart
+heading-tip_depth = Schartiefe
+heading-whole_field = ganzer Schlag
+heading-why = Gründe
+heading-would_change = was es ändern würde
+heading-zone = Zone

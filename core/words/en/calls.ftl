@@ -1,0 +1,97 @@
+# Calls and zones; depth, sureness, what would change it; cautions and what has to follow.
+# $the and $on are zones in the forms below, joined where there are several.
+
+zone-open = open ground
+    .the = the open ground
+    .on = on the open ground
+zone-headland = headland
+    .the = the headland
+    .on = on the headland
+zone-wheelings = wheelings
+    .the = the wheelings
+    .on = in the wheelings
+zone-gateway = gateway
+    .the = the gateway
+    .on = in the gateway
+zone-patch = marked patch
+    .the = the marked patch
+    .on = on the marked patch
+zone-whole = whole field
+    .the = the whole field
+    .on = in this field
+
+# .sentence stands alone; .clause stands in the sentence for a field whose zones differ.
+call-leave_it = leave it
+    .sentence = Leave { $the } as it is.
+    .clause = leave { $the }
+call-roots_first = roots first
+    .sentence = Roots first { $on }: no loosening for now.
+    .clause = roots first { $on }
+call-loosen = loosen
+    .sentence = Loosen { $the }.
+    .clause = work only { $the }
+call-wait = wait
+    .sentence = Wait, and loosen { $the } when the soil is dry enough.
+    .clause = wait until it is drier { $on }
+call-drain_first = drain first
+    .sentence = Drain { $the } first.
+    .clause = drain { $the } first
+call-dig_again = dig again
+    .sentence = Dig again { $on }.
+    .clause = dig again { $on }
+call-ask_specialist = ask a specialist
+    .sentence = Ask a specialist before working { $the }.
+    .clause = ask a specialist before working { $the }
+
+loosen-at = Loosen { $the } at { $tip }.
+loosen-roll_first = Loosening { $the } is justified, but not yet fit: roll soil from { $depth } first.
+loosen-roll_not_applicable =
+    Loosening { $the } at { $tip } is justified; this soil will not roll, so judge its moisture another way.
+wait-at = Wait, and loosen { $the } at { $tip } when the soil is dry enough.
+call_line-at = { $call } { $tip }
+sentence-whole = { $clauses }.
+
+sureness-sure = sure
+sureness-likely = likely
+sureness-cannot_say = cannot say
+sureness-with_share = { $sure }, { $share }
+
+tip-clears = clears { $share } places; { $pits }, sure to { $confidence }
+tip-unsure = meant to clear { $share } places, but with only { $pits } that is sure to no more than { $confidence }; dig more before leaning on it
+tip-sentences = Run the feet at { $tip }, just below the layer, which ends at { $bottom }. { $statement }.
+tip-label = Tip { $tip }
+
+change-sentence = It would be { $call } if { $if }.
+change-layer = { $if } at { $depths }
+change-field = { $if }
+change-roll_surface = soil from the surface { $if }
+change-roll_depth = soil from tip depth { $if }
+
+rooting-loss = The layer from { $top } cuts off { $percent } of the { $potential } that { $crop } could root.
+
+pits-numbered = Pit { $number }, { $place }
+pits-another = Another pit would tell most { $on }.
+pits-enough = More pits would not change the call.
+
+caution-ask_before_digging = Cables, pipes and drains: ask before you dig or loosen; local rules come first.
+caution-fill_hole = Fill the hole when you are done.
+caution-deep_pit = Never enter a pit deeper than your knee to read it; shore or step deeper pits by the local code.
+caution-knife_away = Keep the knife pointing away from your body.
+caution-machine_stopped = Machine stopped and keys out before anyone goes near the tines.
+caution-protected_ground = Protected or ancient ground, contracts, the maker's limits and licensed or qualified advice come before this call.
+caution-estimates_only = Depths are estimates; keep to the range shown.
+caution-drains_unknown = The depth of any drains is not noted: find it out before loosening.
+caution-cloddy_dry = Dry at depth: it pulls hard and comes up in clods.
+caution-sand_slow_to_pay = On sand, resistance alone does not show that loosening pays.
+caution-silt_at_risk = Silty soil can slump after loosening and lose yield by it.
+caution-trial_strip = Loosen a trial strip first and dig behind it before doing the rest.
+
+follow_up-roots_after = Sow a deep-rooted crop soon to hold the loosened soil open.
+follow_up-organic_matter = Add organic matter; without it loosened soil slumps again.
+follow_up-no_traffic = Keep heavy wheels off loosened ground.
+follow_up-remove_cause = Find out what pressed it and put a stop to it, or it will come back.
+follow_up-dig_behind = Dig again behind the machine to see whether the layer is broken.
+follow_up-mend_drainage = See to the drainage before anything else.
+follow_up-roll_again = Roll the soil again when it has dried.
+follow_up-dig_when_moist = Dig again when the face is moist.
+follow_up-dig_in_rooted_crop = Dig again in a rooted crop.

@@ -1,0 +1,30 @@
+# What stands above a part of a screen, a page or a printed answer.
+
+heading-against = against
+heading-call = call
+heading-calls = calls
+heading-cautions = cautions
+heading-face = pit face
+heading-field = field
+heading-follow_up = what has to follow
+heading-for = for
+heading-how_sure = how sure
+heading-kinds = kinds it may be
+heading-knife_walk = knife walk
+heading-layer = layer
+heading-layers = layers
+heading-next_look = next look
+heading-note = also to know
+heading-pit = pit
+heading-pits = pits
+heading-reference_pit = reference pit
+heading-roll_test = roll test
+heading-rooting_depth = rooting depth
+heading-rules = rule set
+heading-signs = signs
+heading-texture = texture
+heading-tip_depth = tip depth
+heading-whole_field = whole field
+heading-why = reasons
+heading-would_change = what would change it
+heading-zone = zone

@@ -1,0 +1,36 @@
+# Reasons of a call.
+
+layer-bare = { $depths } reads as { $kind } ({ $share }).
+layer-for = { $depths } reads as { $kind } ({ $share }): { $for }.
+layer-against = { $depths } reads as { $kind } ({ $share }). Against it: { $against }.
+layer-both = { $depths } reads as { $kind } ({ $share }): { $for }. Against it: { $against }.
+
+why-nothing_harmed = No layer holds the crop back.
+why-roots_pass = Roots and worms still pass at { $depths }.
+why-no_pits = No pit here gives a call yet.
+why-too_shallow = Dug to { $dug_to }; it takes { $need } to see what lies below.
+why-no_reference = There is no reference pit that can be read: dig one where the field looks sound.
+why-signs_too_few = Too few signs at { $depths } to tell.
+why-pits_disagree = The pits disagree: { $agree } of { $pits } say the same.
+why-roots_needed = No roots to judge by at { $depths }, and pressed or settled cannot be told without them.
+why-cemented = The layer at { $depths } holds in water: it is cemented.
+why-wet_above = Wet signs at { $depths }, above the harmed layer.
+why-roll_missing = No roll test yet of soil from { $depth }.
+why-surface_roll_missing = No roll test yet of soil from the surface.
+why-too_near = { $obstacle } lie at { $depth }; a tip at { $tip } would come nearer than { $clearance }.
+why-beyond_reach = The tip has to run at { $tip }; the machine reaches { $reach }.
+why-deep_clay = This is clay and the layer ends at { $bottom }: loosening so deep mostly does not pay in clay.
+why-deep_clay_held_to = This is clay and the layer ends at { $bottom }: loosening so deep mostly does not pay, but it is your wish.
+why-zones_differ = The zones differ: each has its own call.
+why-zones_differ_work = The zones differ: work only { $the }.
+why-twins_counted_once = { $twins ->
+    [one] One pit reads just like another and was not counted again.
+   *[other] { $twins } pits read just like others and were not counted again.
+}
+
+obstacle-drains = drains
+    .the = the drains
+obstacle-mole_drains = mole drains
+    .the = the mole drains
+obstacle-services = cables or pipes
+    .the = the cables or pipes
