@@ -1,7 +1,9 @@
 //! Files that are there whole or not at all.
 
+use crate::Answer;
 use crate::trouble::Trouble;
 use pitface_core::error::Fault;
+use serde_json::json;
 use std::io::{self, Write};
 use std::path::{Path, PathBuf};
 use tempfile::NamedTempFile;
@@ -87,4 +89,17 @@ fn beside(folder: &Path) -> io::Result<NamedTempFile> {
 
 fn cannot(place: &Path, what: &str, error: &io::Error, todo: &str) -> Trouble {
     Trouble::one(place, Fault::new("", format!("{what} ({error})"), todo))
+}
+
+/// What a notes file's drawings are named after: `long-sedge` for `long-sedge.notes.json`.
+pub fn stem(file: &Path) -> String {
+    let name = file.file_name().unwrap_or_default().to_string_lossy();
+    let name = name.strip_suffix(".json").unwrap_or(&name);
+    name.strip_suffix(".notes").unwrap_or(name).to_owned()
+}
+
+/// The files written, a line each.
+pub fn told_written(files: &[PathBuf]) -> Answer {
+    let files: Vec<String> = files.iter().map(|file| file.display().to_string()).collect();
+    Answer { text: files.iter().map(|file| format!("{file}\n")).collect(), json: json!({ "written": files }) }
 }

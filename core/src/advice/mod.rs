@@ -19,7 +19,7 @@ pub use call::{
     Sureness, TipDepth, What, Why, ZoneCall,
 };
 pub use change::changes;
-pub use gates::CLEARANCE_MM;
+pub use gates::{CLEARANCE_MM, fitted};
 pub use pit_view::DEEP_ENOUGH_MM;
 pub use regret::{LAYER_CALLS, REGRET, RegretTable};
 pub use tip::{CLEARED_SHARE, TIP_BELOW_LEAST_MM, TIP_BELOW_MOST_MM, tip_depth};
