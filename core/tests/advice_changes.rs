@@ -8,9 +8,7 @@ use advice_fixture::{
 };
 use pitface_core::advice::{Change, ChangedAnswer, changes};
 use pitface_core::reading::Clue;
-use pitface_core::record::{
-    Call, FaceMoisture, FieldNotes, Pit, PlaceKind, RollOutcome, RootsSeen, Sign, Signs, Zone,
-};
+use pitface_core::record::{Call, FaceMoisture, FieldNotes, Pit, PlaceKind, RollOutcome, Sign, Zone};
 
 /// A layer that could be pressed or settled: hard and massive, nothing else looked at.
 fn unclear() -> FieldNotes {
@@ -27,8 +25,12 @@ fn changed(notes: &FieldNotes, change: &Change) -> FieldNotes {
             match *answer {
                 ChangedAnswer::Clue { top_mm, bottom_mm, clue, answer } => {
                     let sign = Sign::ALL[clue as usize];
-                    let deciding = pit.layers.iter_mut().find(|layer| layer.top_mm == top_mm);
-                    let deciding = deciding.filter(|layer| layer.bottom_mm == bottom_mm).unwrap();
+                    let layers = pit.layers.iter_mut();
+                    let mut deciding =
+                        layers.filter(|layer| (layer.top_mm, layer.bottom_mm) == (top_mm, bottom_mm));
+                    let Some(deciding) = deciding.next() else {
+                        panic!("no layer from {top_mm} to {bottom_mm}")
+                    };
                     deciding.signs.set(sign, Some(answer));
                 }
                 ChangedAnswer::Roll { surface, roll: outcome } => {
@@ -124,9 +126,14 @@ fn a_face_that_cannot_be_read_is_changed_by_no_answer() {
 
 #[test]
 fn where_roots_are_needed_roots_are_what_would_change_it() {
+    let rootless = signs(&[
+        (Sign::ComesAway, "sharp_blocks"),
+        (Sign::Resistance, "hard_push"),
+        (Sign::Pores, "none"),
+        (Sign::Roots, "none_to_judge"),
+    ]);
     let mut notes = unclear();
-    let layer = &mut notes.pits[1].layers[1];
-    layer.signs = layer.signs.overlaid(&Signs { roots: Some(RootsSeen::NoneToJudge), ..Signs::default() });
+    notes.pits[1].layers[1].signs = rootless;
     notes.field.texture = None;
     assert_eq!(open(&notes).call, Call::DigAgain);
     let roots = |change: &Change| matches!(change.answers[0], ChangedAnswer::Clue { clue: Clue::Roots, .. });

@@ -1,6 +1,6 @@
-//! What belongs to a call: cautions, and what has to follow.
+//! What belongs to a call: cautions, what has to follow, the rooting depth lost.
 
-use super::call::{Caution, FollowUp, What, Why};
+use super::call::{Caution, FollowUp, RootingLoss, What, Why};
 use crate::reading::LayerReading;
 use crate::record::{Call, Field, TextureNote};
 use crate::soil::texture::TextureGroup;
@@ -56,5 +56,27 @@ pub fn follow_up(call: Call, whys: &[Why]) -> Vec<FollowUp> {
             let moist = unreadable.then_some(FollowUp::DigWhenMoist);
             moist.into_iter().chain(rootless.then_some(FollowUp::DigInRootedCrop)).collect()
         }
+    }
+}
+
+/// How much of a crop's rooting depth a layer that lets no root pass cuts off. `None` where the crop would not root
+/// down to it.
+pub fn rooting_loss(crop: &str, potential_mm: u32, top_mm: u32) -> Option<RootingLoss> {
+    let lost_mm = potential_mm.checked_sub(top_mm).filter(|lost_mm| *lost_mm > 0)?;
+    let share = f64::from(lost_mm) / f64::from(potential_mm);
+    Some(RootingLoss { crop: crop.to_owned(), potential_mm, top_mm, share })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// Rooting depths of FAO-56, table 22, middle of the range.
+    #[test]
+    fn a_pan_at_450_mm_costs_wheat_most_of_its_depth_and_potatoes_little() {
+        let share = |potential_mm| rooting_loss("crop", potential_mm, 450).map(|loss| loss.share);
+        assert_eq!(share(1250), Some(0.64));
+        assert_eq!(share(500), Some(0.10));
+        assert_eq!(share(400), None);
     }
 }

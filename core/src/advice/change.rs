@@ -25,9 +25,9 @@ const RECENT_DAYS: u64 = 200;
 /// See [`RECENT_DAYS`].
 const LONG_AGO_DAYS: u64 = 5 * 366;
 
-/// Other answers that would give another call in a zone: single ones first, the least step from what was noted
-/// first of those, each clue once; where no single answer does it, pairs. At most three. Answers of signs
-/// are changed in the deciding layer of every pit of the zone at once.
+/// Other answers that would give another call in a zone, at most three: single ones first, of those what was not
+/// looked at yet, then the least step from what was noted, each clue once; where no single answer does it, pairs.
+/// Answers of signs are changed in the deciding layer of every pit of the zone at once.
 pub fn changes(notes: &FieldNotes, zone: Zone) -> Vec<Change> {
     let Some(base) = Base::of(notes, zone) else { return Vec::new() };
     let singles = base.singles();
@@ -71,7 +71,7 @@ impl Base {
             let stands = stands_for(pit).is_some_and(|its| zone == Zone::Whole || its == zone);
             stands.then(|| PitView::of(pit, read))
         });
-        let limiting: Vec<Option<&LayerReading>> = views.map(|view| view?.looked_at()).collect();
+        let limiting: Vec<Option<&LayerReading>> = views.map(|view| Some(view?.judged()?.1)).collect();
         let deciding =
             limiting.iter().map(|layer| layer.map(|layer| (layer.top_mm, layer.bottom_mm))).collect();
         let leaving = |layer: &LayerReading| expected(&layer.shares)[0];
@@ -80,23 +80,20 @@ impl Base {
         Some(Self { notes, zone, now, deciding, layer })
     }
 
-    /// Every single answer other than what was noted, the least step away first.
+    /// Every single answer other than what was noted: what can still be looked at first, then the least step away.
     fn singles(&self) -> Vec<ChangedAnswer> {
         let LayerReading { top_mm, bottom_mm, .. } = self.layer;
         let mut all: Vec<(usize, ChangedAnswer)> = Vec::new();
         let mut offer = |clue: Clue, answer: usize, further: usize| {
-            let noted = self.layer.evidence.get(clue);
-            if noted != Some(answer) {
-                let steps = noted.map_or(1, |noted| noted.abs_diff(answer)) + further;
+            let noted = self.layer.evidence.get(clue).filter(|noted| !says_nothing(clue, *noted));
+            if noted != Some(answer) && !says_nothing(clue, answer) {
+                let steps = noted.map_or(0, |noted| noted.abs_diff(answer)) + further;
                 all.push((steps, ChangedAnswer::Clue { top_mm, bottom_mm, clue, answer }));
             }
         };
         for &sign in Sign::ALL {
             for answer in 0..sign.answers().len() {
-                // That there were no roots is no answer about the soil.
-                if !(sign == Sign::Roots && answer == RootsSeen::NoneToJudge as usize) {
-                    offer(sign.into(), answer, 0);
-                }
+                offer(sign.into(), answer, 0);
             }
         }
         for clue in [Clue::Texture, Clue::OrganicMatter, Clue::LastLoosened, Clue::LastTraffic] {
@@ -233,6 +230,11 @@ fn set_field(field: &mut Field, clue: Clue, answer: usize, today: Option<NaiveDa
         _ => return None,
     }
     Some(())
+}
+
+/// That there were no roots is no answer about the soil.
+fn says_nothing(clue: Clue, answer: usize) -> bool {
+    clue == Clue::Roots && answer == RootsSeen::NoneToJudge as usize
 }
 
 fn same_question(one: &ChangedAnswer, other: &ChangedAnswer) -> bool {

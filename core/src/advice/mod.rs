@@ -14,6 +14,7 @@ mod tip;
 mod tolerance;
 mod zones;
 
+pub use belongs::rooting_loss;
 pub use call::{
     Caution, Change, ChangedAnswer, FieldAdvice, FollowUp, Obstacle, Readiness, RootingLoss, Stance,
     Sureness, TipDepth, What, Why, ZoneCall,

@@ -11,8 +11,8 @@ use crate::soil::texture::TextureGroup;
 pub const DEEP_ENOUGH_MM: u32 = 400;
 /// How much deeper to dig where a harmed layer's bottom was not seen: one step of the knife walk.
 const ONE_STEP_MM: u32 = 50;
-/// Without roots, pressed against settled counts as told from this share of the two together. Our judgement.
-const TOLD_SHARE: f64 = 0.95;
+/// Without roots a layer on light soil counts as Pressed from this share of Pressed and Settled. Our judgement.
+const CLEARLY_PRESSED: f64 = 0.95;
 
 /// A pit with what it says.
 #[derive(Debug, Clone)]
@@ -34,6 +34,8 @@ pub struct Limiting {
     pub index: usize,
     /// Its call.
     pub call: Call,
+    /// The call is to dig again because roots must tell and there were none to see.
+    pub needs_roots: bool,
     /// Expected regret of each of [`LAYER_CALLS`].
     pub expected: [f64; LAYER_CALLS.len()],
 }
@@ -53,12 +55,6 @@ impl<'a> PitView<'a> {
         }
         let limiting = self.limiting?;
         Some((limiting, self.reading.layers.get(limiting.index)?))
-    }
-
-    /// The deciding layer, where more or other looks at it could give another call.
-    pub fn looked_at(&self) -> Option<&'a LayerReading> {
-        let looks_may_help = matches!(self.barred, None | Some(What::RootsNeeded { .. }));
-        self.reading.layers.get(self.limiting.filter(|_| looks_may_help)?.index)
     }
 
     /// Bottom of the deepest harmed layer, where the pit can be judged.
@@ -94,7 +90,9 @@ fn rank(call: Call) -> u8 {
 fn limiting(layers: &[LayerReading]) -> Option<Limiting> {
     let calls = layers.iter().enumerate().map(|(index, layer)| {
         let expected = expected(&layer.shares);
-        Limiting { index, call: LAYER_CALLS[least(&expected)], expected }
+        let call = LAYER_CALLS[least(&expected)];
+        let needs_roots = needs_roots(layer, call);
+        Limiting { index, call: if needs_roots { Call::DigAgain } else { call }, needs_roots, expected }
     });
     calls.reduce(|one, other| {
         let order = rank(other.call).cmp(&rank(one.call)).then(other.expected[0].total_cmp(&one.expected[0]));
@@ -116,16 +114,12 @@ fn barred(pit: &Pit, reading: &PitReading, limiting: Option<Limiting>) -> Option
     };
     let unseen = harmed_bottom_mm(&reading.layers)
         .filter(|bottom_mm| limiting.call == Call::Loosen && *bottom_mm >= dug_to_mm);
-    if let Some(bottom_mm) = unseen {
-        return Some(What::TooShallow { dug_to_mm, need_mm: bottom_mm.saturating_add(ONE_STEP_MM) });
-    }
-    let layer = &reading.layers[limiting.index];
-    needs_roots(layer, limiting.call)
-        .then_some(What::RootsNeeded { top_mm: layer.top_mm, bottom_mm: layer.bottom_mm })
+    unseen.map(|bottom_mm| What::TooShallow { dug_to_mm, need_mm: bottom_mm.saturating_add(ONE_STEP_MM) })
 }
 
 /// On light soil the roots of the last crop tell pressed from settled (common practice, no source). Where none
-/// were left to see, and which of the two it is would change the call, nothing is to be said.
+/// were left to see, nothing is to be said, unless other signs tell that it is pressed, or either of the two would
+/// give the same call.
 fn needs_roots(layer: &LayerReading, call: Call) -> bool {
     let light = match layer.texture {
         None | Some(TextureGroup::Sand | TextureGroup::Light | TextureGroup::Silty) => true,
@@ -135,13 +129,13 @@ fn needs_roots(layer: &LayerReading, call: Call) -> bool {
     light
         && open_question
         && layer.signs.roots == Some(RootsSeen::NoneToJudge)
-        && !told(&layer.shares)
+        && !clearly_pressed(&layer.shares)
         && best(&as_if_all(&layer.shares, Cause::Settled, Cause::Pressed))
             != best(&as_if_all(&layer.shares, Cause::Pressed, Cause::Settled))
 }
 
-/// Whether pressed and settled are told apart in a layer that would be Tight or Shut.
-fn told(shares: &[f64; KINDS.len()]) -> bool {
+/// Whether Settled is as good as ruled out, were the layer Tight or Shut.
+fn clearly_pressed(shares: &[f64; KINDS.len()]) -> bool {
     let of = |cause: Cause| -> f64 {
         let kinds = KINDS.iter().zip(shares);
         kinds
@@ -150,7 +144,7 @@ fn told(shares: &[f64; KINDS.len()]) -> bool {
             .sum()
     };
     let (pressed, settled) = (of(Cause::Pressed), of(Cause::Settled));
-    pressed.max(settled) >= TOLD_SHARE * (pressed + settled)
+    pressed >= CLEARLY_PRESSED * (pressed + settled)
 }
 
 /// The shares with all that stands on one cause put on another, condition by condition.

@@ -65,54 +65,7 @@ const fn carries(what: What) -> Why {
 /// The call of a zone from its pits; alike twins are already counted once.
 pub fn judge(zone: Zone, views: &[&PitView], twins: usize, ground: &Ground) -> ZoneCall {
     let mut structure = structure(views);
-    let mut call = structure.call;
-    let mut whys = std::mem::take(&mut structure.whys);
-    let mut readiness = Readiness::Fit;
-    let mut tip = None;
-    let mut cloddy = false;
-
-    if let Some(deciding) = structure.deciding {
-        let layer = deciding.layer;
-        let needs_reference = matches!(call, Call::RootsFirst | Call::Loosen | Call::DigAgain);
-        if needs_reference && !ground.has_reference_below(layer.top_mm) {
-            call = Call::DigAgain;
-            whys.push(carries(What::NoReference));
-        }
-        match call {
-            Call::RootsFirst | Call::Loosen => match structure.wet_above() {
-                (Some(what), true) => {
-                    call = Call::DrainFirst;
-                    whys.push(carries(what));
-                }
-                (wet, _) => {
-                    if call == Call::RootsFirst {
-                        whys.extend(roots_pass(layer).map(carries));
-                    } else if let Some(depth) = harmed_depth(views) {
-                        let gated = gates::pass(ground.field, views, layer, depth);
-                        (call, readiness, cloddy) = (gated.call, gated.readiness, gated.cloddy);
-                        tip = Some(gated.tip);
-                        whys.extend(gated.whys);
-                    }
-                    whys.extend(wet.map(|what| Why { stance: Stance::Note, what }));
-                }
-            },
-            Call::AskSpecialist => {
-                let (top_mm, bottom_mm) = (layer.top_mm, layer.bottom_mm);
-                whys.push(carries(What::Cemented { top_mm, bottom_mm }));
-            }
-            Call::LeaveIt => whys.push(carries(What::NothingHarmed)),
-            Call::DigAgain | Call::Wait | Call::DrainFirst => {}
-        }
-    }
-    if call != Call::Loosen {
-        readiness = Readiness::Fit;
-    }
-    let tip = tip.filter(|_| matches!(call, Call::Loosen | Call::Wait));
-    let share = structure.share();
-    let harmed = structure.deciding.filter(|_| call != Call::LeaveIt).map(|deciding| deciding.layer);
-    let deepest_mm = views.iter().map(|view| view.reading.dug_to_mm).max().unwrap_or(0);
-
-    insert_after_first(&mut whys, structure.layers());
+    let Verdict { call, readiness, tip, cloddy, mut whys } = verdict(&mut structure, views, ground);
     whys.extend(barred(views).into_iter().map(|what| Why {
         stance: if structure.judged.is_empty() { Stance::For } else { Stance::Note },
         what,
@@ -123,13 +76,16 @@ pub fn judge(zone: Zone, views: &[&PitView], twins: usize, ground: &Ground) -> Z
     if twins > 0 {
         whys.push(Why { stance: Stance::Note, what: What::TwinsCountedOnce { twins } });
     }
+    let share = structure.share();
+    let harmed = structure.deciding.filter(|_| call != Call::LeaveIt).map(|deciding| deciding.layer);
+    let deepest_mm = views.iter().map(|view| view.reading.dug_to_mm).max().unwrap_or(0);
     ZoneCall {
         zone,
         call,
-        readiness,
+        readiness: if call == Call::Loosen { readiness } else { Readiness::Fit },
         share,
         sure: if call == Call::DigAgain { Sureness::CannotSay } else { sureness(share) },
-        tip,
+        tip: tip.filter(|_| matches!(call, Call::Loosen | Call::Wait)),
         pits: views.len(),
         cautions: belongs::cautions(call, deepest_mm, cloddy, harmed, ground.field),
         follow_up: belongs::follow_up(call, &whys),
@@ -137,6 +93,62 @@ pub fn judge(zone: Zone, views: &[&PitView], twins: usize, ground: &Ground) -> Z
         reasons: whys,
         would_change: Vec::new(),
     }
+}
+
+/// A structure's call sent through the gates.
+struct Verdict {
+    call: Call,
+    readiness: Readiness,
+    tip: Option<TipDepth>,
+    cloddy: bool,
+    whys: Vec<Why>,
+}
+
+/// The gates from the reference on; what bars a single pit was looked at before.
+fn verdict(structure: &mut Structure, views: &[&PitView], ground: &Ground) -> Verdict {
+    let whys = std::mem::take(&mut structure.whys);
+    let mut verdict =
+        Verdict { call: structure.call, readiness: Readiness::Fit, tip: None, cloddy: false, whys };
+    let Some(Judged { layer, .. }) = structure.deciding else { return verdict };
+    let (top_mm, bottom_mm) = (layer.top_mm, layer.bottom_mm);
+    let needs_reference = matches!(structure.call, Call::RootsFirst | Call::Loosen | Call::DigAgain);
+    if needs_reference && !ground.has_reference_below(top_mm) {
+        verdict.call = Call::DigAgain;
+        verdict.whys.push(carries(What::NoReference));
+    }
+    let mut wet_beside = None;
+    match verdict.call {
+        Call::RootsFirst | Call::Loosen => match (structure.wet_above(), harmed_depth(views)) {
+            ((Some(what), true), _) => {
+                verdict.call = Call::DrainFirst;
+                verdict.whys.push(carries(what));
+            }
+            ((wet, _), Some(depth)) if verdict.call == Call::Loosen => {
+                let gated = gates::pass(ground.field, views, layer, depth);
+                wet_beside = wet;
+                verdict = Verdict {
+                    call: gated.call,
+                    readiness: gated.readiness,
+                    tip: Some(gated.tip),
+                    cloddy: gated.cloddy,
+                    whys: gated.whys,
+                };
+            }
+            ((wet, _), _) => {
+                wet_beside = wet;
+                verdict.whys.extend(roots_pass(layer).map(carries));
+            }
+        },
+        Call::AskSpecialist => verdict.whys.push(carries(What::Cemented { top_mm, bottom_mm })),
+        Call::LeaveIt => verdict.whys.push(carries(What::NothingHarmed)),
+        Call::DigAgain | Call::Wait | Call::DrainFirst => {}
+    }
+    // Where no gate decides, the layers do.
+    let gate_decides = verdict.call != Call::Loosen && !verdict.whys.is_empty();
+    let at = usize::from(gate_decides);
+    verdict.whys.splice(at..at, structure.layers());
+    verdict.whys.extend(wet_beside.map(|what| Why { stance: Stance::Note, what }));
+    verdict
 }
 
 /// The call of the whole field: of open ground, and to loosen or leave it all only where every zone says so.
@@ -150,13 +162,13 @@ pub fn whole(zones: &[ZoneCall], views: &[&PitView], twins: usize, ground: &Grou
         let missing = if ground.has_reference_below(0) { What::NoPits } else { What::NoReference };
         let mut whole = judge(Zone::Whole, &[], 0, ground);
         whole.reasons = vec![carries(missing)];
-        whole.pits = views.len();
         whole
     } else if let Some(open) = open.filter(|_| !all(Call::Loosen) && !all(Call::LeaveIt)) {
         ZoneCall { zone: Zone::Whole, ..open.clone() }
     } else {
         judge(Zone::Whole, views, twins, ground)
     };
+    whole.pits = views.len();
     if differ {
         whole.reasons.insert(0, Why { stance: Stance::Note, what: What::ZonesDiffer { loosen } });
     }
@@ -203,8 +215,14 @@ fn structure<'v, 'a>(views: &[&'v PitView<'a>]) -> Structure<'v, 'a> {
     if !agreed {
         let unclear = saying(Call::DigAgain);
         let what = match deciding {
-            Some(Judged { layer, .. }) if unclear * 2 >= of => {
-                What::SignsTooFew { top_mm: layer.top_mm, bottom_mm: layer.bottom_mm }
+            Some(Judged { layer: &LayerReading { top_mm, bottom_mm, .. }, limiting, .. })
+                if unclear * 2 >= of =>
+            {
+                if limiting.needs_roots {
+                    What::RootsNeeded { top_mm, bottom_mm }
+                } else {
+                    What::SignsTooFew { top_mm, bottom_mm }
+                }
             }
             _ => {
                 let agree = LAYER_CALLS.iter().map(|&call| saying(call)).max().unwrap_or(0);
@@ -305,18 +323,11 @@ fn barred(views: &[&PitView]) -> Vec<What> {
     let sort = |what: &What| match *what {
         What::FaceUnreadable { face } => (0, face as u32, 0),
         What::TooShallow { dug_to_mm, need_mm } => (1, dug_to_mm, need_mm),
-        What::RootsNeeded { top_mm, bottom_mm } => (2, top_mm, bottom_mm),
-        What::SignsTooFew { top_mm, bottom_mm } => (3, top_mm, bottom_mm),
-        _ => (4, 0, 0),
+        What::SignsTooFew { top_mm, bottom_mm } => (2, top_mm, bottom_mm),
+        _ => (3, 0, 0),
     };
     let mut all: Vec<What> = views.iter().filter_map(|view| view.barred.clone()).collect();
     all.sort_by_key(sort);
     all.dedup_by_key(|what| sort(what).0);
     all
-}
-
-/// Puts the layers after the reason that decides.
-fn insert_after_first(whys: &mut Vec<Why>, layers: Vec<Why>) {
-    let at = whys.len().min(1);
-    whys.splice(at..at, layers);
 }

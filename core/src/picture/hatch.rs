@@ -9,7 +9,7 @@ use crate::record::Condition;
 const DOT_RADIUS: f64 = 1.3;
 const DOT_COLUMNS: f64 = 15.0;
 const DOT_ROWS: f64 = 10.0;
-const SLANT_SPACING: f64 = 10.0;
+const SLANT_SPACING: f64 = 12.0;
 const DASH_ROWS: f64 = 5.6;
 const DASH: f64 = 8.0;
 const DASH_GAP: f64 = 4.0;

@@ -9,18 +9,24 @@
 //! Condition is told by hatching and by the word beside it; colour only helps.
 
 mod answer;
+mod curve;
 mod face;
+mod ground;
 mod hatch;
 mod layout;
 mod living;
+mod row;
 mod shape;
+mod sheet;
 mod svg;
 mod theme;
 
-pub use answer::{ANSWER_HEIGHT, ANSWER_WIDTH, answer, roll};
-pub use face::{Face, FaceLayer, FacePicture, Mark, PHONE_WIDTH, Ruler, Tip, face};
-pub use layout::{LINE_HEIGHT, text_width};
+pub use answer::{answer, roll};
+pub use face::{Face, FaceLayer, FacePicture, Mark, PHONE_WIDTH, Ruler, Tip};
+pub use layout::{BASE_LINE, LINE_HEIGHT, text_width};
+pub use row::face;
 pub use shape::{Anchor, Drawing, Point, Role, Shape};
+pub use sheet::{ANSWER_HEIGHT, ANSWER_WIDTH};
 pub(crate) use svg::escape;
 pub use svg::{Spoken, svg};
 pub use theme::{Colour, Theme, style_sheet};

@@ -120,9 +120,9 @@ fn element(out: &mut String, shape: &Shape) {
     };
 }
 
-/// A length to a hundredth of a point.
+/// A length to a tenth of a point.
 fn number(length: f64) -> String {
-    let rounded = (length * 100.0).round() / 100.0;
+    let rounded = (length * 10.0).round() / 10.0;
     // No "-0".
     (rounded + 0.0).to_string()
 }

@@ -68,6 +68,7 @@ figure svg{display:block;width:100%;max-width:30rem;height:auto}\n\
 figcaption,.closing{color:var(--faint_ink);font-size:.9375rem}\n\
 ul{margin:0;padding:0 0 0 1.25rem}\n\
 li{margin:.25rem 0}\n\
+@media (max-width:30rem){figure{margin:1rem -1rem}figcaption{padding:0 1rem}}\n\
 @media print{body{max-width:none;padding:0;font-size:11pt}article{padding:1rem 0}\
 figure,.sentence,li{break-inside:avoid}h2,h3{break-after:avoid}figure svg{max-width:11cm}}\n";
 

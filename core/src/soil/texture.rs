@@ -69,3 +69,23 @@ impl Texture {
         }
     }
 }
+
+impl Texture {
+    /// The class of a scheme by its name in snake case; USDA names may carry `coarse_`, `fine_` or `very_fine_`.
+    pub fn parse(scheme: TextureScheme, name: &str) -> Option<Self> {
+        let plain = match scheme {
+            TextureScheme::Usda => ["very_fine_", "fine_", "coarse_"]
+                .iter()
+                .find_map(|prefix| name.strip_prefix(prefix))
+                .unwrap_or(name),
+            TextureScheme::Uk => name,
+        };
+        let class = TextureClass::from_code(plain)?;
+        let only_in = match class {
+            TextureClass::SandySiltLoam => Some(TextureScheme::Uk),
+            TextureClass::Loam | TextureClass::Silt => Some(TextureScheme::Usda),
+            _ => None,
+        };
+        only_in.is_none_or(|only| only == scheme).then_some(Self { scheme, class })
+    }
+}

@@ -2,7 +2,9 @@
 
 use super::clues::asks_layer;
 use super::{Words, capital};
-use crate::advice::{Change, ChangedAnswer, FieldAdvice, Readiness, RootingLoss, Sureness, TipDepth, ZoneCall};
+use crate::advice::{
+    Change, ChangedAnswer, FieldAdvice, Readiness, RootingLoss, Sureness, TipDepth, ZoneCall,
+};
 use crate::record::{Call, Zone};
 use fluent::{FluentArgs, fluent_args};
 
@@ -39,7 +41,7 @@ impl Words {
     }
 
     /// The field in one sentence: `Work only the headland; leave the open ground.` Where the zones' calls do not
-    /// differ, the sentence of the call for the whole.
+    /// differ, the sentence of the call for the whole; where open ground was not dug, it says so.
     pub fn whole_sentence(&self, field: &FieldAdvice) -> String {
         let mut calls: Vec<Call> = Vec::new();
         for call in field.zones.iter().map(|zone| zone.call) {
@@ -47,32 +49,39 @@ impl Words {
                 calls.push(call);
             }
         }
-        if calls.len() < 2 {
+        let open_ground = field.zones.iter().any(|zone| matches!(zone.zone, Zone::Open | Zone::Whole));
+        let rest_unknown = !field.zones.is_empty() && !open_ground && field.whole.call == Call::DigAgain;
+        if calls.len() < 2 && (!rest_unknown || calls.contains(&Call::DigAgain)) {
             return self.call_sentence(&field.whole);
         }
         // Work comes first; what is left alone is said after it.
         calls.sort_by_key(|&call| call != Call::Loosen);
-        let clauses: Vec<String> = calls
-            .iter()
-            .map(|&call| {
-                let zones: Vec<Zone> =
-                    field.zones.iter().filter(|zone| zone.call == call).map(|zone| zone.zone).collect();
-                self.say_with(&format!("call-{}.clause", call.code()), &self.zone_args(&zones))
-            })
-            .collect();
+        let clause = |call: Call| {
+            let same = || field.zones.iter().filter(|zone| zone.call == call);
+            let zones: Vec<Zone> = same().map(|zone| zone.zone).collect();
+            let id = if same().all(|zone| zone.readiness == Readiness::Fit) {
+                &format!("call-{}.clause", call.code())
+            } else {
+                "clause-loosen_unfit"
+            };
+            self.say_with(id, &self.zone_args(&zones))
+        };
+        let mut clauses: Vec<String> = calls.into_iter().map(clause).collect();
+        clauses.extend(rest_unknown.then(|| self.say("clause-rest_unknown")));
         let clauses = self.join("join-clauses", &clauses);
         capital(self.say_with("sentence-whole", &fluent_args!["clauses" => clauses]))
     }
 
-    /// The call in a line of a list: `Loosen 33–35 cm`, `Leave it`.
+    /// The call in a line of a list: `Loosen 33–35 cm`, `Loosen 33–35 cm, roll first`, `Leave it`.
     pub fn call_line(&self, call: &ZoneCall) -> String {
         let name = self.label(call.call);
-        match (call.call, &call.tip) {
-            (Call::Loosen, Some(tip)) => {
-                self.say_with("call_line-at", &fluent_args!["call" => name, "tip" => self.tip_range(tip)])
-            }
-            _ => name,
-        }
+        let (Call::Loosen, Some(tip)) = (call.call, &call.tip) else { return name };
+        let id = match call.readiness {
+            Readiness::Fit => "call_line-at",
+            Readiness::RollFirst { .. } => "call_line-roll_first",
+            Readiness::RollNotApplicable => "call_line-roll_not_applicable",
+        };
+        self.say_with(id, &fluent_args!["call" => name, "tip" => self.tip_range(tip)])
     }
 
     /// How sure, with the share in numbers: `likely, 86 of 100`.
@@ -92,7 +101,7 @@ impl Words {
         self.say_with(if tip.confidence < TOO_UNSURE { "tip-unsure" } else { "tip-clears" }, &args)
     }
 
-    /// Tip depth in full: where to run the feet, why there, and what it rests on.
+    /// Tip depth in full: how deep, why so deep, and what that rests on.
     pub fn tip_sentences(&self, tip: &TipDepth) -> String {
         let args = fluent_args![
             "tip" => self.tip_range(tip),

@@ -33,7 +33,7 @@ impl Words {
     /// An answer of a clue (an index into [`Clue::answers`]) as it stands on a button under the clue's question:
     /// `Turned sideways`. Empty for an index past the list.
     pub fn answer(&self, clue: Clue, answer: usize) -> String {
-        self.answer_id(clue, answer).map_or_else(String::new, |id| capital(self.say(&id)))
+        answer_id(clue, answer).map_or_else(String::new, |id| capital(self.say(&id)))
     }
 
     /// The same as it stands among reasons, without its question: `roots turned sideways`.
@@ -42,12 +42,7 @@ impl Words {
     }
 
     pub(super) fn answer_form(&self, clue: Clue, answer: usize, form: &str) -> String {
-        self.answer_id(clue, answer).map_or_else(String::new, |id| self.say(&format!("{id}.{form}")))
-    }
-
-    #[expect(clippy::unused_self, reason = "reads as one with its callers")]
-    fn answer_id(&self, clue: Clue, answer: usize) -> Option<String> {
-        clue.answers().get(answer).map(|code| format!("{}-{code}", clue.code()))
+        answer_id(clue, answer).map_or_else(String::new, |id| self.say(&format!("{id}.{form}")))
     }
 
     /// The question of a next look: `25–30 cm: what do the roots do?`
@@ -76,6 +71,12 @@ impl Words {
             [one, other].map(|kind| self.say_with("question-kind", &fluent_args!["kind" => self.kind(kind)]))
         };
         self.say_with("question-why", &fluent_args!["one" => one, "other" => other])
+    }
+
+    /// Both in two sentences: `25–30 cm: what do the roots do? This decides between pressed and settled.`
+    pub fn look(&self, look: &NextLook) -> String {
+        let args = fluent_args!["question" => self.question(look), "why" => self.why_question(look)];
+        self.say_with("question-with_why", &args)
     }
 
     /// Said where no question is worth a tap any more.
@@ -107,6 +108,10 @@ impl Words {
         ];
         self.say_with(if surface { "rolled-surface" } else { "rolled-depth" }, &args)
     }
+}
+
+fn answer_id(clue: Clue, answer: usize) -> Option<String> {
+    clue.answers().get(answer).map(|code| format!("{}-{code}", clue.code()))
 }
 
 /// Whether a clue is asked of one layer, and not of the place or the field.

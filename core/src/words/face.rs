@@ -14,7 +14,10 @@ impl Words {
 
     /// The same with its number in the field, from 1: `Pit 3, on the headland`.
     pub fn pit_numbered(&self, number: usize, place: PlaceKind) -> String {
-        self.say_with("pits-numbered", &fluent_args!["number" => number, "place" => self.form(place, "clause")])
+        self.say_with(
+            "pits-numbered",
+            &fluent_args!["number" => number, "place" => self.form(place, "clause")],
+        )
     }
 
     /// The label of a layer: its condition, and further short lines (cause, depths).
@@ -22,7 +25,9 @@ impl Words {
         let depths = self.depth_range(layer.top_mm, layer.bottom_mm);
         let notes = match layer.condition {
             Condition::Open => vec![depths],
-            Condition::Firm | Condition::Tight | Condition::Shut => vec![self.cause_beside(layer.cause), depths],
+            Condition::Firm | Condition::Tight | Condition::Shut => {
+                vec![self.cause_beside(layer.cause), depths]
+            }
         };
         (self.label(layer.condition), notes)
     }

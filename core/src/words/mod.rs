@@ -86,9 +86,8 @@ impl Words {
         match items {
             [] => String::new(),
             [one] => one.clone(),
-            [all @ .., last] => {
-                self.say_with("join-last", &fluent_args!["before" => self.comma(all), "last" => last.as_str()])
-            }
+            [all @ .., last] => self
+                .say_with("join-last", &fluent_args!["before" => self.comma(all), "last" => last.as_str()]),
         }
     }
 
@@ -99,9 +98,10 @@ impl Words {
 
     /// Joins parts by the message `id`, which says how the next part follows those before it.
     fn join(&self, id: &str, parts: &[String]) -> String {
-        let joined = parts.iter().cloned().reduce(|before, next| {
-            self.say_with(id, &fluent_args!["before" => before, "next" => next])
-        });
+        let joined = parts
+            .iter()
+            .cloned()
+            .reduce(|before, next| self.say_with(id, &fluent_args!["before" => before, "next" => next]));
         joined.unwrap_or_default()
     }
 

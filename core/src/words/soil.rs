@@ -14,7 +14,8 @@ impl Words {
 
     /// A texture class with how a face of it is read.
     pub fn texture_sentence(&self, texture: Texture) -> String {
-        let args = fluent_args!["texture" => self.texture(texture), "group" => self.form(texture.group(), "clause")];
+        let args =
+            fluent_args!["texture" => self.texture(texture), "group" => self.form(texture.group(), "clause")];
         capital(self.say_with("soil-texture_sentence", &args))
     }
 

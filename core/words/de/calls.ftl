@@ -44,12 +44,16 @@ call-ask_specialist = Fachberatung holen
     .clause = { $the } erst nach Fachberatung bearbeiten
 
 loosen-at = { $the } { $tip } tief lockern.
-loosen-roll_first = { $the } zu lockern ist begründet, aber noch nicht freigegeben: erst die Rollprobe mit Boden aus { $depth } machen.
+loosen-roll_first = { $the } zu lockern ist begründet, aber noch nicht spruchreif: erst die Rollprobe mit Boden aus { $depth } machen.
 loosen-roll_not_applicable =
     { $the } { $tip } tief zu lockern ist begründet; dieser Boden lässt sich nicht rollen, die Feuchte also anders prüfen.
 wait-at = Warten und { $the } { $tip } tief lockern, wenn der Boden trocken genug ist.
 call_line-at = { $call } { $tip }
+call_line-roll_first = { $call } { $tip }, erst Rollprobe
+call_line-roll_not_applicable = { $call } { $tip }, erst Feuchte prüfen
 sentence-whole = { $clauses }.
+clause-loosen_unfit = nur { $the } lockern, sobald der Boden nachweislich trocken genug ist
+clause-rest_unknown = über den übrigen Schlag ist noch nichts bekannt
 
 sureness-sure = sicher
 sureness-likely = wahrscheinlich
@@ -58,7 +62,7 @@ sureness-with_share = { $sure }, { $share }
 
 tip-clears = erfasst { $share } Stellen; { $pits }, sicher zu { $confidence }
 tip-unsure = soll { $share } Stellen erfassen, aber mit nur { $pits } ist das zu höchstens { $confidence } sicher; vor dem Verlass darauf mehr graben
-tip-sentences = Die Schare { $tip } tief führen, gerade unter der Schicht, die bei { $bottom } endet. { $statement }.
+tip-sentences = Schartiefe { $tip }, gerade unter der Schicht, die bei { $bottom } endet. { $statement }.
 tip-label = Schartiefe { $tip }
 
 change-sentence = Es wäre „{ $call }“, wenn { $if }.
@@ -89,7 +93,7 @@ caution-trial_strip = Erst einen Probestreifen lockern und dahinter graben, dann
 follow_up-roots_after = Bald eine tief wurzelnde Kultur säen, die den gelockerten Boden offen hält.
 follow_up-organic_matter = Organische Substanz zuführen; ohne sie sackt gelockerter Boden wieder zusammen.
 follow_up-no_traffic = Gelockerten Boden nicht mit schweren Rädern befahren.
-follow_up-remove_cause = Klären, was ihn gepresst hat, und es abstellen, sonst kommt es wieder.
+follow_up-remove_cause = Klären, was den Boden gepresst hat, und es abstellen, sonst kommt es wieder.
 follow_up-dig_behind = Hinter der Maschine neu graben und sehen, ob die Schicht gebrochen ist.
 follow_up-mend_drainage = Vor allem anderen die Entwässerung in Ordnung bringen.
 follow_up-roll_again = Die Rollprobe wiederholen, wenn der Boden abgetrocknet ist.

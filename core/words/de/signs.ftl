@@ -50,6 +50,7 @@ clue-last_traffic = schwere Räder
 
 question-at = { $depths }: { $question }
 question-why = entscheidet zwischen { $one } und { $other }
+question-with_why = { $question } Das { $why }.
 question-kind = „{ $kind }“
 question-none = Mehr anzusehen lohnt hier nicht.
 
@@ -212,8 +213,8 @@ lies-surface = nahe der Oberfläche
 lies-whole_worked = über die ganze Bearbeitungstiefe
     .clause = über die ganze Bearbeitungstiefe
     .if = die Schicht über die ganze Bearbeitungstiefe reichte
-lies-worked_band = Band auf Bearbeitungstiefe (Sohle)
-    .clause = Band auf Bearbeitungstiefe (Sohle)
+lies-worked_band = Band auf Bearbeitungstiefe
+    .clause = Band auf Bearbeitungstiefe
     .if = die Schicht ein Band auf Bearbeitungstiefe wäre
 lies-subsoil = unter der Bearbeitungstiefe
     .clause = unter der Bearbeitungstiefe
@@ -276,4 +277,4 @@ roll-will_not_hold = hält nicht zusammen
     .at_surface = an der Oberfläche sagt die Rollprobe nichts
     .if = nicht zusammenhielte
 rolled-depth = Boden aus { $depth } { $does }: { $meaning }.
-rolled-surface = Boden von der Oberfläche (entnommen bei { $depth }) { $does }: { $meaning }.
+rolled-surface = Boden von der Oberfläche { $does }: { $meaning }.

@@ -49,7 +49,11 @@ loosen-roll_not_applicable =
     Loosening { $the } at { $tip } is justified; this soil will not roll, so judge its moisture another way.
 wait-at = Wait, and loosen { $the } at { $tip } when the soil is dry enough.
 call_line-at = { $call } { $tip }
+call_line-roll_first = { $call } { $tip }, roll first
+call_line-roll_not_applicable = { $call } { $tip }, judge the moisture first
 sentence-whole = { $clauses }.
+clause-loosen_unfit = work only { $the }, once the soil is known to be dry enough
+clause-rest_unknown = the rest of the field is not known yet
 
 sureness-sure = sure
 sureness-likely = likely
@@ -58,7 +62,7 @@ sureness-with_share = { $sure }, { $share }
 
 tip-clears = clears { $share } places; { $pits }, sure to { $confidence }
 tip-unsure = meant to clear { $share } places, but with only { $pits } that is sure to no more than { $confidence }; dig more before leaning on it
-tip-sentences = Run the feet at { $tip }, just below the layer, which ends at { $bottom }. { $statement }.
+tip-sentences = Tip depth { $tip }, just below the layer, which ends at { $bottom }. { $statement }.
 tip-label = Tip { $tip }
 
 change-sentence = It would be { $call } if { $if }.

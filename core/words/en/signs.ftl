@@ -50,6 +50,7 @@ clue-last_traffic = heavy wheels
 
 question-at = { $depths }: { $question }
 question-why = decides between { $one } and { $other }
+question-with_why = { $question } This { $why }.
 question-kind = “{ $kind }”
 question-none = Nothing more is worth a look here.
 
@@ -276,4 +277,4 @@ roll-will_not_hold = will not hold together
     .at_surface = the roll test says nothing at the surface
     .if = would not hold together
 rolled-depth = Soil from { $depth } { $does }: { $meaning }.
-rolled-surface = Soil from the surface (taken at { $depth }) { $does }: { $meaning }.
+rolled-surface = Soil from the surface { $does }: { $meaning }.
