@@ -37,7 +37,7 @@ fn changed(first: &FieldNotes, second: &FieldNotes) -> FieldNotes {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig::with_cases(48))]
+    #![proptest_config(ProptestConfig { cases: 48, failure_persistence: None, ..ProptestConfig::default() })]
 
     #[test]
     fn saved_is_loaded_and_rebuilt_is_the_same(first in any_notes(), second in any_notes()) {

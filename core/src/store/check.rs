@@ -3,7 +3,7 @@
 use super::log::{EditName, decode_names};
 use super::{Store, StoreError};
 use rusqlite::{Connection, TransactionBehavior, params};
-use std::collections::{BTreeMap, HashSet};
+use std::collections::{BTreeMap, HashMap, HashSet};
 
 /// What a sound store holds.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -14,8 +14,18 @@ pub struct Checked {
     pub cells: usize,
 }
 
-/// A row of `cells`: its key, then clock and value.
-type Cells = BTreeMap<([u8; 16], u16, EditName), (i64, Vec<u8>)>;
+/// The rows of `cells`.
+type Cells = BTreeMap<Key, Content>;
+
+/// Record, cell number, edit.
+type Key = ([u8; 16], u16, EditName);
+
+#[derive(Debug, PartialEq, Eq)]
+struct Content {
+    clock: i64,
+    shown: bool,
+    value: Vec<u8>,
+}
 
 impl Store {
     /// Goes over the whole file: the pages, each device's unbroken sequence and rising clock, and the current
@@ -48,15 +58,15 @@ impl Store {
     /// Whatever the disk reports.
     pub fn rebuild(&mut self) -> Result<(), StoreError> {
         const KEEP: &str = "INSERT INTO cells
-            (record, field, device, sequence, clock, value) VALUES (?1, ?2, ?3, ?4, ?5, ?6)";
+            (record, field, device, sequence, clock, shown, value) VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7)";
         let transaction = self.connection.transaction_with_behavior(TransactionBehavior::Immediate)?;
         let cells = fold(&transaction)?;
         transaction.execute("DELETE FROM cells", [])?;
-        for ((record, field, name), (clock, value)) in cells {
-            transaction
-                .prepare_cached(KEEP)?
-                .execute(params![record, field, name.0, name.1, clock, value])?;
+        let mut keep = transaction.prepare(KEEP)?;
+        for ((record, field, name), cell) in cells {
+            keep.execute(params![record, field, name.0, name.1, cell.clock, cell.shown, cell.value])?;
         }
+        drop(keep);
         Ok(transaction.commit()?)
     }
 }
@@ -79,28 +89,44 @@ fn check_order(connection: &Connection) -> Result<usize, StoreError> {
     Ok(edits)
 }
 
-/// The cells as the log gives them: every edit that none of the same cell names as predecessor.
+/// The cells as the log gives them: every edit that none of the same cell names as predecessor; of several, the one
+/// latest by (clock, device id) is shown.
 fn fold(connection: &Connection) -> Result<Cells, StoreError> {
+    const SQL: &str = "SELECT record, field, device, sequence, clock, value, predecessors, id
+        FROM log JOIN devices ON number = device";
     let mut cells = Cells::new();
     let mut superseded = HashSet::new();
-    let mut statement =
-        connection.prepare("SELECT record, field, device, sequence, clock, value, predecessors FROM log")?;
+    let mut devices: HashMap<i64, [u8; 16]> = HashMap::new();
+    let mut statement = connection.prepare(SQL)?;
     let mut rows = statement.query([])?;
     while let Some(row) = rows.next()? {
-        let (record, field): ([u8; 16], u16) = (row.get(0)?, row.get(1)?);
-        cells.insert((record, field, (row.get(2)?, row.get(3)?)), (row.get(4)?, row.get(5)?));
+        let (record, field, device) = (row.get(0)?, row.get(1)?, row.get(2)?);
+        let content = Content { clock: row.get(4)?, shown: false, value: row.get(5)? };
+        cells.insert((record, field, (device, row.get(3)?)), content);
+        devices.insert(device, row.get(7)?);
         let predecessors = decode_names(&row.get::<_, Vec<u8>>(6)?)?;
         superseded.extend(predecessors.into_iter().map(|name| (record, field, name)));
     }
     cells.retain(|key, _| !superseded.contains(key));
+    let mut latest = HashMap::new();
+    for ((record, field, name), content) in &cells {
+        let this = (content.clock, devices[&name.0], *name);
+        latest.entry((*record, *field)).and_modify(|other| *other = this.max(*other)).or_insert(this);
+    }
+    for ((record, field), (_, _, name)) in latest {
+        if let Some(content) = cells.get_mut(&(record, field, name)) {
+            content.shown = true;
+        }
+    }
     Ok(cells)
 }
 
 fn read_cells(connection: &Connection) -> Result<Cells, StoreError> {
-    let mut statement =
-        connection.prepare("SELECT record, field, device, sequence, clock, value FROM cells")?;
+    const SQL: &str = "SELECT record, field, device, sequence, clock, shown, value FROM cells";
+    let mut statement = connection.prepare(SQL)?;
     let rows = statement.query_map([], |row| {
-        Ok(((row.get(0)?, row.get(1)?, (row.get(2)?, row.get(3)?)), (row.get(4)?, row.get(5)?)))
+        let key = (row.get(0)?, row.get(1)?, (row.get(2)?, row.get(3)?));
+        Ok((key, Content { clock: row.get(4)?, shown: row.get(5)?, value: row.get(6)? }))
     })?;
     Ok(rows.collect::<Result<_, _>>()?)
 }

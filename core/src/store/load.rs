@@ -2,7 +2,7 @@
 
 use super::cells::Kind;
 use super::kept::Kept;
-use super::log::{Heads, children};
+use super::log::{Heads, count};
 use super::{Cell, Store, StoreError};
 use crate::record::{FieldNotes, Person, Pit, RecordId};
 use rusqlite::Connection;
@@ -15,7 +15,7 @@ pub struct FieldSummary {
     /// Its name.
     pub name: String,
     /// How many pits it has.
-    pub pits: usize,
+    pub pits: u32,
 }
 
 impl Store {
@@ -33,7 +33,7 @@ impl Store {
         let heads = Heads::load(connection, field)?;
         heads.require(Kind::Field)?;
         let mut pits = Vec::new();
-        for child in living(connection, Some(field), Heads::load)? {
+        for child in Heads::load_children(connection, Some(field))? {
             if child.kind() == Some(Kind::Pit) {
                 pits.push(pit(connection, &child)?);
             }
@@ -49,13 +49,11 @@ impl Store {
     pub fn fields(&self) -> Result<Vec<FieldSummary>, StoreError> {
         let connection = &*self.connection.unchecked_transaction()?;
         let mut fields = Vec::new();
-        for heads in living(connection, None, Heads::load)? {
+        for heads in Heads::load_children(connection, None)? {
             if heads.kind() == Some(Kind::Field) {
                 let id = heads.record;
                 let name = heads.read(Cell::FIELD_NAME)?;
-                let pits = living(connection, Some(id), Heads::load_marks)?;
-                let pits = pits.iter().filter(|child| child.kind() == Some(Kind::Pit)).count();
-                fields.push(FieldSummary { id, name, pits });
+                fields.push(FieldSummary { id, name, pits: count(connection, id, Kind::Pit)? });
             }
         }
         Ok(fields)
@@ -68,7 +66,7 @@ impl Store {
     pub fn persons(&self) -> Result<Vec<Person>, StoreError> {
         let connection = &*self.connection.unchecked_transaction()?;
         let mut persons = Vec::new();
-        for heads in living(connection, None, Heads::load)? {
+        for heads in Heads::load_children(connection, None)? {
             if heads.kind() == Some(Kind::Person) {
                 persons.push(Person::from_cells(heads.record, &heads)?);
             }
@@ -77,25 +75,9 @@ impl Store {
     }
 }
 
-/// The children of a record that are not deleted.
-fn living(
-    connection: &Connection,
-    parent: Option<RecordId>,
-    load: fn(&Connection, RecordId) -> Result<Heads, StoreError>,
-) -> Result<Vec<Heads>, StoreError> {
-    let mut found = Vec::new();
-    for child in children(connection, parent)? {
-        let heads = load(connection, child)?;
-        if !heads.deleted() && heads.hangs().is_some_and(|hangs| hangs.parent == parent) {
-            found.push(heads);
-        }
-    }
-    Ok(found)
-}
-
 fn pit(connection: &Connection, heads: &Heads) -> Result<Pit, StoreError> {
     let mut pit = Pit::from_cells(heads.record, heads)?;
-    for child in living(connection, Some(pit.id), Heads::load)? {
+    for child in Heads::load_children(connection, Some(pit.id))? {
         match child.kind() {
             Some(Kind::Step) => pit.walk.push(Kept::from_cells(child.record, &child)?),
             Some(Kind::Layer) => pit.layers.push(Kept::from_cells(child.record, &child)?),

@@ -4,25 +4,24 @@ use super::cells::{Cell, Kind};
 use super::value::{ABSENT, CellValue, Hangs, encode, read};
 use super::{Change, StoreError, clock};
 use crate::record::RecordId;
-use rusqlite::{Connection, OptionalExtension, Transaction, params};
+use rusqlite::{Connection, OptionalExtension, Row, Transaction, params};
 
 /// Names an edit: the device's row number and its sequence.
 pub(super) type EditName = (i64, i64);
 
 /// An edit that no other edit of its cell has superseded.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub(super) struct Head {
-    pub(super) name: EditName,
-    pub(super) clock: i64,
-    /// Id of the device, which decides between equal clocks.
-    pub(super) device: [u8; 16],
-    pub(super) value: Vec<u8>,
+struct Head {
+    cell: Cell,
+    name: EditName,
+    /// Whether it is the one to show, if there are several.
+    shown: bool,
+    value: Vec<u8>,
 }
 
 /// The heads of all cells of one record.
 pub(super) struct Heads {
     pub(super) record: RecordId,
-    heads: Vec<(Cell, Head)>,
+    heads: Vec<Head>,
 }
 
 impl Heads {
@@ -36,25 +35,46 @@ impl Heads {
     }
 
     fn load_up_to(connection: &Connection, record: RecordId, last: Cell) -> Result<Self, StoreError> {
-        const SQL: &str = "SELECT field, cells.device, sequence, clock, devices.id, value
-            FROM cells JOIN devices ON devices.number = cells.device WHERE record = ?1 AND field <= ?2";
+        const SQL: &str =
+            "SELECT field, device, sequence, shown, value FROM cells WHERE record = ?1 AND field <= ?2";
         let mut statement = connection.prepare_cached(SQL)?;
-        let rows = statement.query_map(params![record.as_bytes(), last.0], |row| {
-            let name = (row.get(1)?, row.get(2)?);
-            let head = Head { name, clock: row.get(3)?, device: row.get(4)?, value: row.get(5)? };
-            Ok((Cell(row.get(0)?), head))
-        })?;
+        let rows = statement.query_map(params![record.as_bytes(), last.0], head)?;
         Ok(Self { record, heads: rows.collect::<Result<_, _>>()? })
     }
 
-    /// The heads of one cell.
-    pub(super) fn of(&self, cell: Cell) -> impl Iterator<Item = &Head> {
-        self.heads.iter().filter(move |(of, _)| *of == cell).map(|(_, head)| head)
+    /// Those of the records in the lists of `parent` (at the top, if `None`) that are not deleted, list after list, each in
+    /// the order of its ranks.
+    pub(super) fn load_children(
+        connection: &Connection,
+        parent: Option<RecordId>,
+    ) -> Result<Vec<Self>, StoreError> {
+        const SQL: &str = "SELECT own.field, own.device, own.sequence, own.shown, own.value, own.record
+            FROM cells AS child INDEXED BY children CROSS JOIN cells AS own ON own.record = child.record
+            WHERE child.field = 2 AND child.shown = 1 AND child.value >= ?1 AND child.value < ?2
+            AND NOT EXISTS (SELECT 1 FROM cells AS gone INDEXED BY deleted WHERE gone.record = child.record
+                AND gone.field = 3 AND gone.shown = 1 AND gone.value = x'f5')
+            ORDER BY child.value, child.record, own.field";
+        let mut statement = connection.prepare_cached(SQL)?;
+        let mut rows = statement.query(Hangs::range(parent, None))?;
+        let mut found: Vec<Self> = Vec::new();
+        while let Some(row) = rows.next()? {
+            let record = record_id(row.get(5)?)?;
+            match found.last_mut() {
+                Some(last) if last.record == record => last.heads.push(head(row)?),
+                _ => found.push(Self { record, heads: vec![head(row)?] }),
+            }
+        }
+        Ok(found)
     }
 
-    /// The bytes shown for a cell: those of the latest head.
+    /// The edits that are the heads of one cell.
+    pub(super) fn names(&self, cell: Cell) -> Vec<EditName> {
+        self.heads.iter().filter(|head| head.cell == cell).map(|head| head.name).collect()
+    }
+
+    /// The bytes shown for a cell.
     pub(super) fn value(&self, cell: Cell) -> Option<&[u8]> {
-        self.of(cell).max_by_key(|head| (head.clock, head.device)).map(|head| head.value.as_slice())
+        self.heads.iter().find(|head| head.cell == cell && head.shown).map(|head| head.value.as_slice())
     }
 
     /// The value shown for a cell.
@@ -84,31 +104,34 @@ impl Heads {
     }
 }
 
-/// The children of a record (of the top, if `None`) in the order of their ranks, whatever their kind, deleted or not.
-/// With several heads of a parent cell a child shows under each of those parents: check [`Heads::hangs`].
-pub(super) fn children(
-    connection: &Connection,
-    parent: Option<RecordId>,
-) -> Result<Vec<RecordId>, StoreError> {
-    const SQL: &str =
-        "SELECT record FROM cells WHERE field = 2 AND value >= ?1 AND value < ?2 ORDER BY value, record";
-    let prefix = Hangs::prefix(parent);
-    let past = [prefix.as_slice(), &[0xff]].concat();
-    let mut statement = connection.prepare_cached(SQL)?;
-    let rows = statement.query_map([&prefix, &past], |row| row.get::<_, [u8; 16]>(0))?;
-    rows.map(|bytes| record_id(bytes?)).collect()
+fn head(row: &Row) -> rusqlite::Result<Head> {
+    let name = (row.get(1)?, row.get(2)?);
+    Ok(Head { cell: Cell(row.get(0)?), name, shown: row.get(3)?, value: row.get(4)? })
 }
 
-/// The rank after that of the last child.
-pub(super) fn next_rank(connection: &Connection, parent: Option<RecordId>) -> Result<u64, StoreError> {
-    const SQL: &str =
-        "SELECT value FROM cells WHERE field = 2 AND value >= ?1 AND value < ?2 ORDER BY value DESC LIMIT 1";
-    let prefix = Hangs::prefix(parent);
-    let past = [prefix.as_slice(), &[0xff]].concat();
+/// How many records a list has that are not deleted; the indexes alone tell.
+pub(super) fn count(connection: &Connection, parent: RecordId, list: Kind) -> Result<u32, StoreError> {
+    const SQL: &str = "SELECT count(*) FROM cells AS child INDEXED BY children
+        WHERE child.field = 2 AND child.shown = 1 AND child.value >= ?1 AND child.value < ?2
+        AND NOT EXISTS (SELECT 1 FROM cells AS gone INDEXED BY deleted WHERE gone.record = child.record
+            AND gone.field = 3 AND gone.shown = 1 AND gone.value = x'f5')";
     let mut statement = connection.prepare_cached(SQL)?;
-    let last: Option<Vec<u8>> = statement.query_row([&prefix, &past], |row| row.get(0)).optional()?;
-    let last: Option<Hangs> = last.and_then(|bytes| read(Some(&bytes)));
-    Ok(last.map_or(0, |hangs| hangs.rank.saturating_add(1)))
+    Ok(statement.query_row(Hangs::range(Some(parent), Some(list)), |row| row.get(0))?)
+}
+
+/// The rank after that of the last record in a list, deleted or not.
+pub(super) fn next_rank(
+    connection: &Connection,
+    parent: Option<RecordId>,
+    list: Kind,
+) -> Result<u64, StoreError> {
+    const SQL: &str = "SELECT value FROM cells WHERE field = 2 AND shown = 1 AND value >= ?1 AND value < ?2
+        ORDER BY value DESC LIMIT 1";
+    let mut statement = connection.prepare_cached(SQL)?;
+    let bytes: Option<Vec<u8>> =
+        statement.query_row(Hangs::range(parent, Some(list)), |row| row.get(0)).optional()?;
+    let hangs: Option<Hangs> = bytes.and_then(|bytes| read(Some(&bytes)));
+    Ok(hangs.map_or(0, |hangs| hangs.rank.saturating_add(1)))
 }
 
 pub(super) fn record_id(bytes: [u8; 16]) -> Result<RecordId, StoreError> {
@@ -148,7 +171,7 @@ impl<'store> Batch<'store> {
         self.undoes = Some(first_sequence);
     }
 
-    /// Gives a cell a value in place of `predecessors`.
+    /// Gives a cell a value in place of `predecessors`; with other heads left, see [`Self::show_latest`].
     pub(super) fn edit(
         &mut self,
         record: RecordId,
@@ -198,8 +221,17 @@ impl<'store> Batch<'store> {
         cell: Cell,
         value: &T,
     ) -> Result<(), StoreError> {
-        let predecessors: Vec<_> = heads.of(cell).map(|head| head.name).collect();
-        self.edit(heads.record, cell, &predecessors, &encode(value.to_value().as_ref()))
+        self.edit(heads.record, cell, &heads.names(cell), &encode(value.to_value().as_ref()))
+    }
+
+    /// Of several heads of a cell, shows the one that is latest by (clock, device id).
+    pub(super) fn show_latest(&self, record: RecordId, cell: Cell) -> Result<(), StoreError> {
+        const SQL: &str = "UPDATE cells SET shown = (device, sequence) = (
+            SELECT other.device, other.sequence FROM cells AS other JOIN devices ON number = other.device
+            WHERE other.record = ?1 AND other.field = ?2 ORDER BY other.clock DESC, id DESC LIMIT 1
+            ) WHERE record = ?1 AND field = ?2";
+        self.transaction.prepare_cached(SQL)?.execute(params![record.as_bytes(), cell.0])?;
+        Ok(())
     }
 
     /// Makes it last; with nothing changed, nothing is written.

@@ -19,11 +19,11 @@
 //!
 //! `cells`, what holds now: the edits that no other edit names as predecessor (**heads**), with `clock`
 //! and `value` copied. A cell has one head, or several if two devices wrote it without knowing of
-//! each other; then the highest (`clock`, device id) is shown and the rest kept. The table is a cache:
-//! [`Store::rebuild`] makes it anew from the log, [`Store::check`] compares the two.
+//! each other; then the one with the highest (`clock`, device id) has `shown` = 1 and the rest are kept with 0.
+//! The table is a cache: [`Store::rebuild`] makes it anew from the log, [`Store::check`] compares the two.
 //!
 //! Five cells are common to all records: what **kind** it is; its **parent** `[parent's id or null,
-//! rank among its siblings]`, so that nothing is nested; whether it is **deleted**; the **unknown
+//! list, rank]`, so that nothing is nested (the list is the number of the kind it holds); whether it is **deleted**; the **unknown
 //! keys** it came with (a JSON object as CBOR, key order kept); and for a field those of the notes file
 //! around it. The creating edit of a record is that of its kind, so (device, sequence) of it also names the record.
 //! Cells with a number this version does not know stay as they are, bit for bit.
@@ -39,6 +39,8 @@ mod cells;
 mod check;
 mod clock;
 mod error;
+#[cfg(test)]
+mod full_disk_test;
 mod kept;
 mod load;
 mod log;

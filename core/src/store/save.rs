@@ -190,30 +190,37 @@ impl Batch<'_> {
                 return Err(Fault::new(R::KIND.name(), wrong, "give each record an id of its own").into());
             }
         }
-        let rank = self.hang(&heads, parent, place)?;
+        let rank = self.hang(&heads, parent, R::KIND, place)?;
         if heads.deleted() {
             self.replace(&heads, Cell::DELETED, &None::<bool>)?;
         }
         for wanted in record.cells().into_iter().chain(also) {
             let now = heads.value(wanted.cell).map(wanted.as_understood);
             if wanted.value != now.unwrap_or_else(|| super::value::ABSENT.to_vec()) {
-                let predecessors: Vec<_> = heads.of(wanted.cell).map(|head| head.name).collect();
-                self.edit(record.id(), wanted.cell, &predecessors, &wanted.value)?;
+                self.edit(record.id(), wanted.cell, &heads.names(wanted.cell), &wanted.value)?;
             }
         }
         Ok(rank)
     }
 
-    /// Hangs a record under its parent.
-    fn hang(&mut self, heads: &Heads, parent: Option<RecordId>, place: Place) -> Result<u64, StoreError> {
+    /// Puts a record in the list of its kind under its parent, and tells its rank.
+    fn hang(
+        &mut self,
+        heads: &Heads,
+        parent: Option<RecordId>,
+        list: Kind,
+        place: Place,
+    ) -> Result<u64, StoreError> {
         let now = heads.hangs().filter(|hangs| hangs.parent == parent).map(|hangs| hangs.rank);
         let rank = match (place, now) {
             (Place::Last, Some(rank)) => return Ok(rank),
-            (Place::After(last), Some(rank)) if last.is_none_or(|last| last < rank) => return Ok(rank),
-            (Place::Last, None) => next_rank(&self.transaction, parent)?,
-            (Place::After(last), _) => last.map_or(0, |last| last.saturating_add(1)),
+            (Place::After(before), Some(rank)) if before.is_none_or(|before| before < rank) => {
+                return Ok(rank);
+            }
+            (Place::Last, None) => next_rank(&self.transaction, parent, list)?,
+            (Place::After(before), _) => before.map_or(0, |before| before.saturating_add(1)),
         };
-        self.replace(heads, Cell::PARENT, &Hangs { parent, rank })?;
+        self.replace(heads, Cell::PARENT, &Hangs { parent, list: list as u32, rank })?;
         Ok(rank)
     }
 }

@@ -3,7 +3,7 @@
 //! | version | what it brought |
 //! |---|---|
 //! | 1 | devices, log, cells |
-//! | 2 | `undoes`, so that a device can take back its saves one after the other; an index to find children without reading every cell |
+//! | 2 | `undoes`, so that a device can take back its saves one after the other; `shown` and two indexes, so that lists are found without reading every cell |
 //!
 //! A released step is never edited: a new version is a new entry in [`STEPS`]. A store made new walks all
 //! of them, so old and new stores cannot differ.
@@ -50,11 +50,14 @@ CREATE TABLE cells (
 ) STRICT, WITHOUT ROWID;
 ";
 
-// A parent cell is CBOR [id, rank]: sorted as bytes, the children of one parent lie side by side in
-// the order of their ranks (RFC 8949 4.2.1: shorter integers first).
+// A parent cell is CBOR [id, list, rank]: sorted as bytes, the records in one list of one parent lie side by
+// side in the order of their ranks (RFC 8949 4.2.1: a shorter integer sorts before a longer one). Version 1 knew one
+// head a cell, so all of them are shown.
 const VERSION_2: &str = "
 ALTER TABLE log ADD COLUMN undoes INTEGER;
-CREATE INDEX children ON cells (value) WHERE field = 2;
+ALTER TABLE cells ADD COLUMN shown INTEGER NOT NULL DEFAULT 1;
+CREATE INDEX children ON cells (value) WHERE field = 2 AND shown = 1;
+CREATE INDEX deleted ON cells (record) WHERE field = 3 AND shown = 1 AND value = x'f5';
 ";
 
 /// Brings the tables from `version` to [`SCHEMA_VERSION`], in the caller's transaction.
@@ -69,7 +72,7 @@ pub(super) fn migrate(transaction: &Transaction, version: i64) -> Result<(), Sto
 /// That the tables are there and whole enough to be used.
 pub(super) fn verify(connection: &Connection) -> Result<(), StoreError> {
     const NAMES: &str =
-        "SELECT count(*) FROM sqlite_schema WHERE name IN ('devices', 'log', 'cells', 'children')";
+        "SELECT count(*) FROM sqlite_schema WHERE name IN ('devices', 'log', 'cells', 'children', 'deleted')";
     let found: i64 = connection.query_row(NAMES, [], |row| row.get(0))?;
-    if found == 4 { Ok(()) } else { Err(StoreError::Corrupt("tables are missing".into())) }
+    if found == 5 { Ok(()) } else { Err(StoreError::Corrupt("tables are missing".into())) }
 }

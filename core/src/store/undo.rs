@@ -95,10 +95,13 @@ fn take_back(batch: &mut Batch, save: &Save) -> Result<(), StoreError> {
             (_, false) => (edit.cell, value_of(&batch.transaction, &edit.predecessors)?),
         };
         // Only over what this device wrote: with no head of ours left, somebody has gone on from here.
-        let ours: Vec<_> =
-            heads.of(cell).map(|head| head.name).filter(|name| name.0 == batch.device).collect();
+        let (ours, others): (Vec<_>, Vec<_>) =
+            heads.names(cell).into_iter().partition(|name| name.0 == batch.device);
         if cell == Cell::DELETED || !ours.is_empty() {
             batch.edit(edit.record, cell, &ours, &value)?;
+            if !others.is_empty() {
+                batch.show_latest(edit.record, cell)?;
+            }
         }
     }
     Ok(())

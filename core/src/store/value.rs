@@ -1,6 +1,7 @@
 //! What a cell can hold, and how that is written: deterministic CBOR (RFC 8949 4.2: shortest
 //! integers, shortest exact floats, definite lengths), so that equal values are equal bytes.
 
+use super::cells::Kind;
 use crate::record::{
     ChannelsSeen, ClodInWater, ComesAway, FaceMoisture, OrganicMatter, OrganicMatterLevel, Patches,
     PlaceKind, PoresSeen, Position, RecordId, Resistance, RollOutcome, RootsSeen, Smell, TextureNote,
@@ -165,35 +166,41 @@ impl CellValue for Unknown {
     }
 }
 
-/// Where a record hangs: its parent (`None` at the top) and its rank among the siblings.
+/// Where a record hangs: in which list of which parent (`None` at the top), and its rank there.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(super) struct Hangs {
     pub(super) parent: Option<RecordId>,
+    /// Number of the kind that the list holds.
+    pub(super) list: u32,
     pub(super) rank: u64,
 }
 
 impl Hangs {
-    /// The bytes with which the parent cells of all children of `parent` begin.
-    pub(super) fn prefix(parent: Option<RecordId>) -> Vec<u8> {
-        let mut bytes = encode(Some(&Self { parent, rank: 0 }.value()));
-        bytes.pop();
-        bytes
-    }
-
-    fn value(self) -> Value {
-        let parent = self.parent.map_or(Value::Null, |id| Value::Bytes(id.as_bytes().to_vec()));
-        Value::Array(vec![parent, self.rank.into()])
+    /// The bytes of parent cells from, and up to but without: all lists of `parent`, or one of them.
+    pub(super) fn range(parent: Option<RecordId>, list: Option<Kind>) -> [Vec<u8>; 2] {
+        let parent = parent.map_or(Value::Null, |id| Value::Bytes(id.as_bytes().to_vec()));
+        // The head of an array of three, and what of its items is known.
+        let mut first = vec![0x83];
+        first.extend(encode(Some(&parent)));
+        if let Some(kind) = list {
+            first.extend(encode(Some(&Value::from(kind as u32))));
+        }
+        let past = [first.as_slice(), &[0xff]].concat();
+        [first, past]
     }
 }
 
 plain! {
-    Hangs: |hangs| hangs.value(), |value| {
-        let [parent, rank] = items(value)?;
+    Hangs: |hangs| {
+        let parent = hangs.parent.map_or(Value::Null, |id| Value::Bytes(id.as_bytes().to_vec()));
+        Value::Array(vec![parent, hangs.list.into(), hangs.rank.into()])
+    }, |value| {
+        let [parent, list, rank] = items(value)?;
         let parent = match parent {
             Value::Null => None,
             id => Some(RecordId::from_bytes(id.as_bytes()?.as_slice().try_into().ok()?)?),
         };
-        Some(Self { parent, rank: rank.as_integer()?.try_into().ok()? })
+        Some(Self { parent, list: list.as_integer()?.try_into().ok()?, rank: rank.as_integer()?.try_into().ok()? })
     };
 }
 
