@@ -17,11 +17,8 @@ pub fn passing() -> DeviceId {
 /// The one of this device, made on first use.
 pub fn lasting() -> Result<DeviceId, Trouble> {
     let folder = settings().ok_or_else(|| {
-        Trouble::argument(
-            "--store",
-            "this device has no place for its id",
-            "set HOME (or XDG_CONFIG_HOME) to a folder that can be written",
-        )
+        let todo = "set HOME (or XDG_CONFIG_HOME) to a folder that can be written";
+        Trouble::of_arguments(Fault::new("--store", "this device has no place for its id", todo))
     })?;
     let file = folder.join("device");
     match std::fs::read_to_string(&file) {

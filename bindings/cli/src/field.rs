@@ -1,6 +1,6 @@
 //! A field on its way through the core: notes in, everything that follows from them out.
 
-use pitface_core::advice::{FieldAdvice, REGRET, advise};
+use pitface_core::advice::{FieldAdvice, REGRET, advise, changes};
 use pitface_core::reading::{FieldReading, NextLook, Table, next_look, read_field};
 use pitface_core::record::FieldNotes;
 
@@ -14,15 +14,20 @@ pub struct FieldRead {
     pub advice: FieldAdvice,
     /// The next look of each pit.
     pub next_looks: Vec<Option<NextLook>>,
+    /// Places of keys in its file that nobody knows; they are kept.
+    pub unknown_keys: Vec<String>,
 }
 
 impl FieldRead {
     /// Reads a field and makes the calls.
-    pub fn of(notes: FieldNotes) -> Self {
+    pub fn of(notes: FieldNotes, unknown_keys: Vec<String>) -> Self {
         let reading = read_field(&notes);
-        let advice = advise(&notes, &reading);
+        let mut advice = advise(&notes, &reading);
+        for call in advice.zones.iter_mut().chain([&mut advice.whole]) {
+            call.would_change = changes(&notes, call.zone);
+        }
         let next_looks =
             reading.pits.iter().map(|pit| next_look(pit, &REGRET, Table::standard())).collect();
-        Self { notes, reading, advice, next_looks }
+        Self { notes, reading, advice, next_looks, unknown_keys }
     }
 }

@@ -23,6 +23,7 @@ impl Read {
         let words = shown.words();
         let fields = keep::read(&self.files, &self.store)?;
         let entries: Vec<_> = fields.iter().flat_map(|field| told::field(&words, field)).collect();
-        Ok(Answer { text: told::text(&words, &entries), json: json::fields(fields.iter().map(json::field).collect()) })
+        let json = json::fields(fields.iter().map(json::field).collect());
+        Ok(Answer { remarks: keep::remarks(&self.files, &fields), ..Answer::new(told::text(&words, &entries), json) })
     }
 }
