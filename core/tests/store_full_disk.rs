@@ -1,5 +1,6 @@
 //! A disk that is really full: a file system of 256 kB, in a mount namespace of its own. Needs Linux and the right to
 //! mount; where that is missing the test says so and only the simulation in `src/store/full_disk_test.rs` is left.
+#![allow(clippy::unwrap_used)] // Helpers of tests are tests too.
 #![cfg(target_os = "linux")]
 
 mod store_support;

@@ -1,8 +1,9 @@
 //! What is saved is there, to the bit, and nothing else is touched.
+#![allow(clippy::unwrap_used)] // Helpers of tests are tests too.
 
 mod store_support;
 
-use pitface_core::record::ComesAway;
+use pitface_core::record::{ComesAway, Zone};
 use pitface_core::store::{Cell, Store, StoreError};
 use rusqlite::{Connection, params};
 use store_support::{DEVICE, NOW_MS, ellmoor, id, is_missing, new_store, person, place, step};
@@ -175,29 +176,32 @@ fn cells_and_codes_of_a_newer_version_stay_as_they_are() {
 
 #[test]
 fn two_devices_that_did_not_know_of_each_other_leave_two_heads_and_the_next_save_joins_them() {
-    let (_folder, path) = place();
-    let mut notes = ellmoor();
-    let mut store = Store::create_or_open(&path, DEVICE).unwrap();
-    store.save_notes(&notes, NOW_MS).unwrap();
-    drop(store);
-    {
+    // The other device's id and how much later it wrote: the later is shown, of equal clocks the higher id.
+    for (other, later, theirs_shown) in [([0; 16], 1, true), ([0; 16], 0, false), ([255; 16], 0, true)] {
+        let (_folder, path) = place();
+        let mut notes = ellmoor();
+        let mut store = Store::create_or_open(&path, DEVICE).unwrap();
+        store.save_notes(&notes, NOW_MS).unwrap();
+        let one_head_each = store.check().unwrap().cells;
+        drop(store);
         let connection = Connection::open(&path).unwrap();
-        connection.execute("INSERT INTO devices (number, id) VALUES (2, zeroblob(16))", []).unwrap();
-        let later = i64::try_from((NOW_MS + 5) << 16).unwrap();
-        let insert = "INSERT INTO log VALUES (2, 1, ?1, ?2, 201, x'80', x'646f70656e', NULL)";
-        connection.execute(insert, params![later, notes.pits[0].id.as_bytes()]).unwrap();
+        connection.execute("INSERT INTO devices (number, id) VALUES (2, ?1)", [other]).unwrap();
+        let pit = notes.pits[0].id.as_bytes();
+        let theirs = "INSERT INTO log SELECT 2, 1, clock + ?1, ?2, 201, x'80', x'646f70656e', NULL
+            FROM log WHERE record = ?2 AND field = 201";
+        connection.execute(theirs, params![later, pit]).unwrap();
+        drop(connection);
+
+        let mut store = Store::open_existing(&path, DEVICE).unwrap();
+        store.rebuild().unwrap();
+        assert_eq!(store.check().unwrap().cells, one_head_each + 1);
+        notes.pits[0].zone = Some(if theirs_shown { Zone::Open } else { Zone::Patch });
+        assert_eq!(store.load_notes(notes.field.id).unwrap(), notes);
+        notes.pits[0].zone = None;
+        store.save_notes(&notes, NOW_MS).unwrap();
+        assert_eq!(store.check().unwrap().cells, one_head_each);
+        assert_eq!(store.load_notes(notes.field.id).unwrap(), notes);
     }
-    let mut store = Store::open_existing(&path, DEVICE).unwrap();
-    let one_head_each = store.check().map(|sound| sound.cells);
-    assert!(one_head_each.is_err());
-    store.rebuild().unwrap();
-    let two_heads = store.check().unwrap().cells;
-    notes.pits[0].zone = Some(pitface_core::record::Zone::Open);
-    assert_eq!(store.load_notes(notes.field.id).unwrap(), notes, "the later one is shown");
-    notes.pits[0].zone = None;
-    store.save_notes(&notes, NOW_MS).unwrap();
-    assert_eq!(store.check().unwrap().cells, two_heads - 1);
-    assert_eq!(store.load_notes(notes.field.id).unwrap(), notes);
 }
 
 #[test]
@@ -209,6 +213,15 @@ fn nothing_in_the_log_is_changed_or_cut() {
     connection.execute("UPDATE log SET value = x'f6'", []).unwrap_err();
     connection.execute("DELETE FROM log", []).unwrap_err();
     assert_eq!(rows(&path, "log"), edits);
+}
+
+#[test]
+fn a_path_is_always_a_file() {
+    Store::create_or_open(std::path::Path::new(""), DEVICE).unwrap_err();
+    let (folder, _) = place();
+    let path = folder.path().join(":memory:");
+    Store::create_or_open(&path, DEVICE).unwrap().save_notes(&ellmoor(), NOW_MS).unwrap();
+    assert_eq!(Store::open_existing(&path, DEVICE).unwrap().load_notes(id(1)).unwrap(), ellmoor());
 }
 
 #[test]

@@ -1,4 +1,5 @@
 //! Killed while saving, at moments left to chance: every save that was told as done is there afterwards.
+#![allow(clippy::unwrap_used)] // Helpers of tests are tests too.
 
 mod store_support;
 

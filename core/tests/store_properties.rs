@@ -1,4 +1,5 @@
 //! What holds for any notes.
+#![allow(clippy::unwrap_used)] // Helpers of tests are tests too.
 
 mod store_support;
 

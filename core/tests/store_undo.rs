@@ -1,4 +1,5 @@
 //! Undo is another edit, and tells what it took back.
+#![allow(clippy::unwrap_used)] // Helpers of tests are tests too.
 
 mod store_support;
 

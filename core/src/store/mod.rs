@@ -23,16 +23,18 @@
 //! The table is a cache: [`Store::rebuild`] makes it anew from the log, [`Store::check`] compares the two.
 //!
 //! Five cells are common to all records: what **kind** it is; its **parent** `[parent's id or null,
-//! list, rank]`, so that nothing is nested (the list is the number of the kind it holds); whether it is **deleted**; the **unknown
-//! keys** it came with (a JSON object as CBOR, key order kept); and for a field those of the notes file
-//! around it. The creating edit of a record is that of its kind, so (device, sequence) of it also names the record.
-//! Cells with a number this version does not know stay as they are, bit for bit.
+//! list, rank]`, so that nothing is nested (the list is the number of the kind it holds); whether it is
+//! **deleted**; the **unknown keys** it came with (a JSON object as CBOR, key order kept); and for a field
+//! those of the notes file around it. The creating edit of a record is that of its kind, so (device,
+//! sequence) of it also names the record. Cells with a number this version does not know stay as they are,
+//! bit for bit.
 //!
 //! # What is promised
 //!
 //! - A save is one transaction, synced to the disk before the call returns. Nothing is overwritten: undo is another edit.
 //! - One writer: an open store locks the file until dropped; another opener gets [`StoreError::InUse`].
-//! - On any error nothing has changed, in the file or in the store.
+//! - On any error nothing that was saved has changed. A refused opening leaves every byte as it was; a save that a full
+//!   disk cut off may leave an unfinished tail in the write-ahead log, which nobody reads.
 //! - No clock and no randomness of its own: times, record ids and the device's id are arguments.
 
 mod cells;

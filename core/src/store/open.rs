@@ -50,14 +50,16 @@ impl Store {
     }
 
     fn open(path: &Path, device: DeviceId, create: OpenFlags) -> Result<Self, StoreError> {
+        // In full, so that SQLite takes no name (such as `:memory:`) for something else than a file.
+        let path = &std::path::absolute(path)?;
         let is_empty = look(path)?;
         if is_empty && create.is_empty() {
             return Err(StoreError::NotAStore("the file is empty"));
         }
         let flags = OpenFlags::SQLITE_OPEN_READ_WRITE | OpenFlags::SQLITE_OPEN_NO_MUTEX | create;
         let mut connection = Connection::open_with_flags(path, flags)?;
-        // Until everything is known to be in order, closing must not move the write-ahead log into the file.
-        connection.set_db_config(SQLITE_DBCONFIG_NO_CKPT_ON_CLOSE, true)?;
+        // Until everything is known to be in order, closing must not move a write-ahead log into the file.
+        connection.set_db_config(SQLITE_DBCONFIG_NO_CKPT_ON_CLOSE, has_content(&beside(path, "-wal")))?;
         if connection.is_readonly("main")? {
             return Err(StoreError::ReadOnly);
         }
@@ -93,7 +95,7 @@ fn look(path: &Path) -> Result<bool, StoreError> {
         return Ok(true);
     }
     // A power cut while it was created: SQLite rolls that back, and it is looked at again from within.
-    if std::fs::metadata(beside(path, "-journal")).is_ok_and(|journal| journal.len() > 0) {
+    if has_content(&beside(path, "-journal")) {
         return Ok(false);
     }
     if header.len() < HEADER_BYTES || !header.starts_with(MAGIC) {
@@ -105,6 +107,10 @@ fn look(path: &Path) -> Result<bool, StoreError> {
 
 fn number_at(header: &[u8], at: usize) -> i32 {
     header[at..at + 4].iter().fold(0, |number, byte| number << 8 | i32::from(*byte))
+}
+
+fn has_content(path: &Path) -> bool {
+    std::fs::metadata(path).is_ok_and(|file| file.len() > 0)
 }
 
 fn beside(path: &Path, ending: &str) -> PathBuf {
@@ -169,4 +175,27 @@ fn number_of(connection: &mut Connection, device: DeviceId) -> Result<i64, Store
     }
     connection.execute("INSERT INTO devices (id) VALUES (?1)", [device.0])?;
     Ok(connection.last_insert_rowid())
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_save_is_on_the_disk_before_it_returns() {
+        let folder = tempfile::tempdir().unwrap();
+        let store = Store::create_or_open(&folder.path().join("ellmoor.store"), DeviceId([1; 16])).unwrap();
+        let read = |name: &str| -> String {
+            let sql = format!("SELECT CAST({name} AS TEXT) FROM pragma_{name}");
+            store.connection.query_row(&sql, [], |row| row.get(0)).unwrap()
+        };
+        assert_eq!(read("journal_mode"), "wal");
+        // FULL: NORMAL does not sync the write-ahead log at commit.
+        assert_eq!(read("synchronous"), "2");
+        for on in ["fullfsync", "checkpoint_fullfsync", "foreign_keys"] {
+            assert_eq!(read(on), "1", "{on}");
+        }
+        assert_eq!(read("temp_store"), "2");
+        assert_eq!(read("locking_mode"), "exclusive");
+    }
 }

@@ -6,6 +6,7 @@ use super::value::encode;
 use super::{Store, StoreError, Undone, clock};
 use crate::record::RecordId;
 use rusqlite::{Connection, OptionalExtension};
+use std::collections::HashSet;
 
 /// One of the edits to take back.
 struct Edit {
@@ -82,19 +83,17 @@ impl Save {
 }
 
 fn take_back(batch: &mut Batch, save: &Save) -> Result<(), StoreError> {
-    // A record that the save made is deleted as a whole; its cells stay for whoever wrote to it meanwhile.
-    let made = |record| {
-        let is_making = |edit: &&Edit| edit.cell == Cell::KIND && edit.predecessors.is_empty();
-        save.edits.iter().filter(is_making).any(|edit| edit.record == record)
-    };
+    let is_making = |edit: &&Edit| edit.cell == Cell::KIND && edit.predecessors.is_empty();
+    let made: HashSet<_> = save.edits.iter().filter(is_making).map(|edit| edit.record).collect();
     for edit in save.edits.iter().rev() {
-        let heads = Heads::load(&batch.transaction, edit.record)?;
-        let (cell, value) = match (edit.cell == Cell::KIND, made(edit.record)) {
-            (true, true) => (Cell::DELETED, encode(Some(&true.into()))),
-            (false, true) => continue,
-            (_, false) => (edit.cell, value_of(&batch.transaction, &edit.predecessors)?),
+        // A record that the save made is deleted as a whole; its cells stay for whoever wrote to it meanwhile.
+        let (cell, value) = match (made.contains(&edit.record), edit.cell) {
+            (true, Cell::KIND) => (Cell::DELETED, encode(Some(&true.into()))),
+            (true, _) => continue,
+            (false, cell) => (cell, value_of(&batch.transaction, &edit.predecessors)?),
         };
         // Only over what this device wrote: with no head of ours left, somebody has gone on from here.
+        let heads = Heads::load(&batch.transaction, edit.record)?;
         let (ours, others): (Vec<_>, Vec<_>) =
             heads.names(cell).into_iter().partition(|name| name.0 == batch.device);
         if cell == Cell::DELETED || !ours.is_empty() {

@@ -1,5 +1,5 @@
 //! Notes to keep in a store: one written out, and any by chance.
-#![allow(dead_code)] // Each test file takes what it needs.
+#![allow(dead_code, clippy::unwrap_used)] // Each test file takes what it needs.
 
 use chrono::{DateTime, FixedOffset, NaiveDate};
 use pitface_core::record::{
