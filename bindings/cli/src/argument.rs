@@ -77,8 +77,9 @@ pub fn millimetres(text: &str) -> Result<u32, String> {
         .iter()
         .find_map(|&(unit, factor)| text.strip_suffix(unit).map(|number| (number.trim_end(), factor)))
         .unwrap_or((text, 1.0));
-    let number: f64 =
-        number.parse().map_err(|_| "not a depth; write millimetres (300) or a unit (30cm, 12in)".to_owned())?;
+    let number: f64 = number
+        .parse()
+        .map_err(|_| "not a depth; write millimetres (300) or a unit (30cm, 12in)".to_owned())?;
     let mm = (number * factor).round();
     if (0.0..=DEEPEST_MM).contains(&mm) {
         Ok(mm as u32)

@@ -38,6 +38,7 @@ pub fn lasting() -> Result<DeviceId, Trouble> {
 
 fn settings() -> Option<PathBuf> {
     let set = |name| env::var_os(name).filter(|value| !value.is_empty()).map(PathBuf::from);
-    let base = set("XDG_CONFIG_HOME").or_else(|| set("APPDATA")).or_else(|| Some(set("HOME")?.join(".config")))?;
+    let base =
+        set("XDG_CONFIG_HOME").or_else(|| set("APPDATA")).or_else(|| Some(set("HOME")?.join(".config")))?;
     Some(base.join("pitface"))
 }

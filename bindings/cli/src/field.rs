@@ -26,8 +26,7 @@ impl FieldRead {
         for call in advice.zones.iter_mut().chain([&mut advice.whole]) {
             call.would_change = changes(&notes, call.zone);
         }
-        let next_looks =
-            reading.pits.iter().map(|pit| next_look(pit, &REGRET, Table::standard())).collect();
+        let next_looks = reading.pits.iter().map(|pit| next_look(pit, &REGRET, Table::standard())).collect();
         Self { notes, reading, advice, next_looks, unknown_keys }
     }
 }

@@ -110,7 +110,11 @@ fn pass(
     let now_ms = now_ms();
     let field = notes.field.id;
     let known = store.fields()?.into_iter().find(|known| {
-        if made.contains(&field) { known.name == notes.field.name && free(known.id) } else { known.id == field }
+        if made.contains(&field) {
+            known.name == notes.field.name && free(known.id)
+        } else {
+            known.id == field
+        }
     });
     if let Some(known) = known {
         let kept = store.load_notes(known.id)?;

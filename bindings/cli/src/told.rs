@@ -14,21 +14,30 @@ const TOLD_SHARE: f64 = 0.05;
 
 /// The whole field, then each zone, then each pit.
 pub fn field(words: &Words, field: &FieldRead) -> Vec<PageEntry> {
-    let mut entries = vec![whole(words, field)];
-    entries.extend(field.advice.zones.iter().map(|call| zone(words, call)));
+    let mut entries = calls(words, field);
     entries.extend((0..field.notes.pits.len()).map(|index| pit(words, field, index)));
     entries
 }
 
+/// The whole field, then each zone.
+pub fn calls(words: &Words, field: &FieldRead) -> Vec<PageEntry> {
+    let zones = field.advice.zones.iter().map(|call| zone(words, call));
+    [whole(words, field)].into_iter().chain(zones).collect()
+}
+
 /// The field in one sentence, with what holds for all of it.
-pub fn whole(words: &Words, field: &FieldRead) -> PageEntry {
+fn whole(words: &Words, field: &FieldRead) -> PageEntry {
     let call = &field.advice.whole;
     PageEntry {
         heading: field.notes.field.name.clone(),
         sentence: words.whole_sentence(&field.advice),
         paragraphs: vec![sureness(words, call)],
         sections: reasons(words, call)
-            .chain([section(words, Heading::Cautions, call.cautions.iter().map(|&caution| words.of(caution)))])
+            .chain([section(
+                words,
+                Heading::Cautions,
+                call.cautions.iter().map(|&caution| words.of(caution)),
+            )])
             .collect(),
         figures: Vec::new(),
     }
@@ -45,14 +54,17 @@ fn zone(words: &Words, call: &ZoneCall) -> PageEntry {
         sentence: words.call_sentence(call),
         paragraphs,
         sections: reasons(words, call)
-            .chain([section(words, Heading::WouldChange, change), section(words, Heading::FollowUp, follow_up)])
+            .chain([
+                section(words, Heading::WouldChange, change),
+                section(words, Heading::FollowUp, follow_up),
+            ])
             .collect(),
         figures: Vec::new(),
     }
 }
 
 /// One pit: its layers with the kinds they may be, and the next look.
-pub fn pit(words: &Words, field: &FieldRead, index: usize) -> PageEntry {
+fn pit(words: &Words, field: &FieldRead, index: usize) -> PageEntry {
     let read = &field.reading.pits[index];
     let looks = field.next_looks[index].as_ref();
     PageEntry {
@@ -74,10 +86,7 @@ pub fn pit_name(words: &Words, field: &FieldRead, index: usize) -> String {
 
 /// The next look of a pit in one or two sentences.
 pub fn look(words: &Words, look: Option<&NextLook>) -> String {
-    look.map_or_else(
-        || words.no_more_looks(),
-        |look| format!("{} {}", words.question(look), words.why_question(look)),
-    )
+    look.map_or_else(|| words.no_more_looks(), |look| words.look(look))
 }
 
 /// The tip depth that holds where a pit was dug, if its zone is to be loosened.
@@ -104,10 +113,13 @@ fn reasons<'a>(words: &'a Words, call: &'a ZoneCall) -> impl Iterator<Item = Sec
 
 fn layer(words: &Words, read: &LayerReading) -> Section {
     let shown = Kind { condition: read.condition, cause: read.cause };
-    let mut kinds: Vec<_> = KINDS.into_iter().zip(read.shares).filter(|(_, share)| *share >= TOLD_SHARE).collect();
+    let mut kinds: Vec<_> =
+        KINDS.into_iter().zip(read.shares).filter(|(_, share)| *share >= TOLD_SHARE).collect();
     kinds.sort_by(|(_, one), (_, other)| other.total_cmp(one));
-    let kinds: Vec<String> =
-        kinds.into_iter().map(|(kind, share)| format!("{} {}", words.kind(kind), words.share(share))).collect();
+    let kinds: Vec<String> = kinds
+        .into_iter()
+        .map(|(kind, share)| format!("{} {}", words.kind(kind), words.share(share)))
+        .collect();
     let lines = [
         (Heading::Kinds, kinds.join("; ")),
         (Heading::For, words.reasons_for(&read.reasons)),
@@ -137,7 +149,9 @@ pub fn text(words: &Words, entries: &[PageEntry]) -> String {
             lines.push(format!("  {}", entry.sentence));
         }
         lines.extend(entry.paragraphs.iter().map(|paragraph| format!("  {paragraph}")));
-        for Section { heading, lines: told } in entry.sections.iter().filter(|section| !section.lines.is_empty()) {
+        for Section { heading, lines: told } in
+            entry.sections.iter().filter(|section| !section.lines.is_empty())
+        {
             lines.push(format!("  {heading}"));
             lines.extend(told.iter().map(|line| format!("    {line}")));
         }

@@ -40,7 +40,9 @@ impl Folder {
     pub fn add(&mut self, name: &str, content: &[u8]) -> Result<PathBuf, Trouble> {
         let place = self.path.join(name);
         let written = beside(&self.path)
-            .and_then(|mut file| file.write_all(content).and_then(|()| file.as_file().sync_all()).map(|()| file))
+            .and_then(|mut file| {
+                file.write_all(content).and_then(|()| file.as_file().sync_all()).map(|()| file)
+            })
             .map_err(|error| {
                 cannot(&place, "cannot be written", &error, "make room or name a folder that can be written")
             })?;
@@ -52,7 +54,8 @@ impl Folder {
     pub fn finish(mut self) -> Result<Vec<PathBuf>, Trouble> {
         for (place, _) in &self.waiting {
             if place.is_dir() {
-                let fault = Fault::new("", "a folder stands where this file goes", "move it or name another folder");
+                let fault =
+                    Fault::new("", "a folder stands where this file goes", "move it or name another folder");
                 return Err(Trouble::one(place, fault));
             }
         }

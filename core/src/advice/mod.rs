@@ -4,6 +4,7 @@
 //! gates of the field ([`gates`]). It is pure and asks nothing; what other answers would change is asked
 //! by [`changes`], when a call is shown.
 
+mod another_pit;
 mod belongs;
 mod call;
 mod change;
@@ -14,6 +15,7 @@ mod tip;
 mod tolerance;
 mod zones;
 
+pub use another_pit::another_pit;
 pub use belongs::rooting_loss;
 pub use call::{
     Caution, Change, ChangedAnswer, FieldAdvice, FollowUp, Obstacle, Readiness, RootingLoss, Stance,

@@ -24,6 +24,9 @@ impl Read {
         let fields = keep::read(&self.files, &self.store)?;
         let entries: Vec<_> = fields.iter().flat_map(|field| told::field(&words, field)).collect();
         let json = json::fields(fields.iter().map(json::field).collect());
-        Ok(Answer { remarks: keep::remarks(&self.files, &fields), ..Answer::new(told::text(&words, &entries), json) })
+        Ok(Answer {
+            remarks: keep::remarks(&self.files, &fields),
+            ..Answer::new(told::text(&words, &entries), json)
+        })
     }
 }

@@ -4,14 +4,22 @@ use crate::Answer;
 use crate::argument::{Shown, code_of, millimetres};
 use crate::trouble::Trouble;
 use clap::{Args, ValueEnum};
-use pitface_core::soil::texture::{FeelScheme, Felt, Fractions, Placed, Rub, Texture as Class, TextureScheme, place};
+use pitface_core::soil::texture::{
+    FeelScheme, Felt, Fractions, Placed, Rub, Texture as Class, TextureScheme, place,
+};
 use serde_json::json;
 
 /// What was measured or felt.
 #[derive(Args)]
 pub struct Texture {
     /// Sand in percent by mass.
-    #[arg(long, value_name = "PERCENT", requires = "silt", requires = "clay", required_unless_present = "feel")]
+    #[arg(
+        long,
+        value_name = "PERCENT",
+        requires = "silt",
+        requires = "clay",
+        required_unless_present = "feel"
+    )]
     sand: Option<f64>,
     /// Silt in percent by mass.
     #[arg(long, value_name = "PERCENT", requires = "sand")]

@@ -39,7 +39,11 @@ pub struct Tip {
 
 fn share(text: &str) -> Result<f64, String> {
     let share: f64 = text.parse().map_err(|_| "not a number; write a share such as 0.8".to_owned())?;
-    if share > 0.0 && share < 1.0 { Ok(share) } else { Err("no share between 0 and 1; write 0.8 for 80 %".into()) }
+    if share > 0.0 && share < 1.0 {
+        Ok(share)
+    } else {
+        Err("no share between 0 and 1; write 0.8 for 80 %".into())
+    }
 }
 
 impl Tip {
