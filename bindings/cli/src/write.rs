@@ -31,11 +31,6 @@ impl Folder {
         Ok(Self { path: path.to_owned(), made, waiting: Vec::new() })
     }
 
-    /// Where it is.
-    pub fn path(&self) -> &Path {
-        &self.path
-    }
-
     /// Takes a file to write; its place in the end.
     pub fn add(&mut self, name: &str, content: &[u8]) -> Result<PathBuf, Trouble> {
         let place = self.path.join(name);

@@ -8,7 +8,6 @@ use clap::Args;
 use pitface_core::RULES;
 use pitface_core::advice::another_pit;
 use pitface_core::report::{PageEntry, Section};
-use pitface_core::words::Heading;
 use serde_json::{Value, json};
 use std::path::PathBuf;
 
