@@ -37,6 +37,11 @@ pub fn read(text: &str, new_id: &mut dyn FnMut() -> RecordId) -> Result<Read, Ve
 }
 
 fn file<'a>(value: Value, book: &'a Book<'a>) -> Option<FieldNotes> {
+    if value.is_array() {
+        let todo = "write one object {\"pitface\": 1, …}, and each field in a file of its own";
+        book.fault("", "a list stands where the file's one object belongs", todo);
+        return None;
+    }
     let mut file = Node::new(String::new(), value, book).object()?;
     if !file.has("pitface") && !file.has("field") {
         let todo = "give a file that begins {\"pitface\": 1, \"field\": {…}, \"pits\": […]}";
@@ -75,7 +80,7 @@ fn field<'a>(mut field: Object<'a>, book: &'a Book<'a>) -> (Field, TextureScheme
     let (texture, scheme) = texture(&mut field, TextureScheme::Usda);
     let read = Field {
         id: field.id(),
-        name: field.need("name", "the field's name").and_then(Node::text).unwrap_or_default(),
+        name: field.need("name", "the field's name").and_then(Node::needed_text).unwrap_or_default(),
         outline: field.take("outline").map(|node| outline(node, book)).unwrap_or_default(),
         headland_mm: field.take("headland_mm").and_then(|node| node.mm(&length::WIDTH)),
         tramline_mm: field.take("tramline_mm").and_then(|node| node.mm(&length::WIDTH)),
@@ -125,10 +130,9 @@ fn texture(object: &mut Object, default: TextureScheme) -> (Option<TextureNote>,
     let note = object.take("texture").and_then(|node| {
         let word = node.value.as_str().unwrap_or_default();
         let group = TextureGroup::from_code(word).filter(|_| GROUPS.contains(&word)).map(TextureNote::Group);
-        let class = TextureClass::from_code(word).filter(|&class| is_class_of(class, scheme));
-        let note = group.or(class.map(|class| TextureNote::Class(Texture { scheme, class })));
+        let note = group.or(Texture::parse(scheme, word).map(TextureNote::Class));
         if note.is_none() {
-            let classes = TextureClass::ALL.iter().filter(|&&class| is_class_of(class, scheme));
+            let classes = TextureClass::ALL.iter().filter(|&&class| scheme.has(class));
             let words: Vec<_> = classes.map(|class| class.code()).chain(GROUPS).collect();
             if TextureClass::CODES.contains(&word) {
                 let wrong = format!("`{word}` is not a class of the scheme {}", scheme.code());
@@ -146,15 +150,6 @@ fn texture(object: &mut Object, default: TextureScheme) -> (Option<TextureNote>,
 /// The groups that may stand for a class.
 const GROUPS: [&str; 3] =
     [TextureGroup::Light.code(), TextureGroup::Medium.code(), TextureGroup::Heavy.code()];
-
-/// Whether a scheme's triangle has a class.
-fn is_class_of(class: TextureClass, scheme: TextureScheme) -> bool {
-    match class {
-        TextureClass::SandySiltLoam => scheme == TextureScheme::Uk,
-        TextureClass::Loam | TextureClass::Silt => scheme == TextureScheme::Usda,
-        _ => true,
-    }
-}
 
 fn organic_matter(node: &Node) -> Option<OrganicMatter> {
     let Some(percent) = node.value.as_f64() else {
@@ -252,7 +247,7 @@ fn photo(mut photo: Object) -> Option<Photo> {
     let id = photo.id();
     let sha256 = photo.need("sha256", "the photo's SHA-256").and_then(Node::sha256);
     let size = photo.need("size_bytes", "the photo's size").and_then(|node| node.count("a size in bytes"));
-    let media_type = photo.need("media_type", "the photo's media type").and_then(Node::text);
+    let media_type = photo.need("media_type", "the photo's media type").and_then(Node::needed_text);
     let taken = photo.take("taken").and_then(Node::time);
     let depth_mm = photo.take("depth_mm").and_then(|node| node.mm(&length::DEPTH_FROM_SURFACE));
     let unknown = photo.rest();

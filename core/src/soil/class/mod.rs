@@ -73,7 +73,7 @@ impl ClassTable {
     /// A value that is no number, or that the table is not for.
     pub fn class_of(&self, value: f64) -> Result<ClassOf, Fault> {
         let index = self.rows.iter().rposition(|row| row.starts_by(value));
-        let Some(index) = index.filter(|_| value <= self.end) else {
+        let Some(index) = index.filter(|_| value.is_finite() && value <= self.end) else {
             let (low, unit) = (self.rows.first().map_or(0.0, |row| row.limit), self.unit);
             let todo = if self.end.is_finite() {
                 format!("give {} from {low} to {} {unit}", self.what, self.end)
