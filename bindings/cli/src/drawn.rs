@@ -86,6 +86,10 @@ pub fn fields_page(words: &Words, title: &str, fields: &[FieldRead]) -> String {
             let svg = DrawnPit::of(words, field, index).svg(words, Theme::Page);
             entry.figures = vec![Figure { svg, caption: String::new() }];
         }
+        // On a page of many fields a zone or a pit says whose it is.
+        for entry in &mut entries[1..] {
+            entry.heading = format!("{}: {}", field.notes.field.name, entry.heading);
+        }
         entries
     });
     let entries: Vec<PageEntry> = entries.collect();
