@@ -5,6 +5,7 @@ use super::call::{Obstacle, Readiness, Stance, TipDepth, What, Why};
 use super::pit_view::PitView;
 use crate::reading::LayerReading;
 use crate::record::{Call, Field, Patches, Roll, RollOutcome, Smell, TextureNote};
+use crate::soil::roll::RollMeaning;
 use crate::soil::texture::TextureGroup;
 
 /// Clearance to keep above drains, moles and services where none was set. Our judgement; no figure was seen.
@@ -190,15 +191,15 @@ impl Rolls {
         fit.into_iter().map(|seen| Why { stance: stance(seen.1), what: self.what(seen) }).collect()
     }
 
-    /// What the rolls at tip depth say of the day: short lengths are right, crumbles allowed but cloddy (Tasmanian
-    /// state guide). Sand rolls at no moisture, so the test says nothing there, never "dry enough".
+    /// What the rolls at tip depth say of the day, by the one rule of [`RollMeaning`]. In sand there is nothing to
+    /// roll for.
     fn fitness(&self, texture: Option<TextureGroup>, depth_mm: u32) -> (Readiness, bool) {
-        let saw = |outcome| self.seen.iter().any(|(_, roll)| *roll == outcome);
-        let sand = texture == Some(TextureGroup::Sand);
-        let (lengths, crumbles) = (saw(RollOutcome::ShortLengths), saw(RollOutcome::Crumbles) && !sand);
-        let readiness = if lengths || crumbles {
+        let says =
+            |meaning| self.seen.iter().any(|(_, roll)| RollMeaning::of(texture, Some(*roll)) == meaning);
+        let crumbles = says(RollMeaning::DryAllowed);
+        let readiness = if says(RollMeaning::Right) || crumbles {
             Readiness::Fit
-        } else if sand || saw(RollOutcome::WillNotHold) {
+        } else if texture == Some(TextureGroup::Sand) || says(RollMeaning::NotApplicable) {
             Readiness::RollNotApplicable
         } else {
             Readiness::RollFirst { depth_mm }

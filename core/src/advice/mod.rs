@@ -16,7 +16,6 @@ mod tolerance;
 mod zones;
 
 pub use another_pit::another_pit;
-pub use belongs::rooting_loss;
 pub use call::{
     Caution, Change, ChangedAnswer, FieldAdvice, FollowUp, Obstacle, Readiness, RootingLoss, Stance,
     Sureness, TipDepth, What, Why, ZoneCall,

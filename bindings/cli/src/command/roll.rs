@@ -5,7 +5,7 @@ use crate::argument::{Shown, code_of};
 use clap::Args;
 use clap::builder::{PossibleValuesParser, TypedValueParser};
 use pitface_core::record::RollOutcome;
-use pitface_core::soil::roll::{RollMeaning, reading};
+use pitface_core::soil::roll::reading;
 use pitface_core::soil::texture::{Texture, TextureClass, TextureGroup, TextureScheme};
 use serde_json::json;
 
@@ -37,12 +37,7 @@ impl Roll {
     /// Says what that means.
     pub fn run(self, shown: &Shown) -> Answer {
         let says = reading(self.texture, Some(self.surface), Some(self.at_depth));
-        let at_depth = if says.at_depth == RollMeaning::NotApplicable {
-            RollOutcome::WillNotHold
-        } else {
-            self.at_depth
-        };
-        let told = shown.words().roll_sentence(Some(self.surface), Some(at_depth));
+        let told = shown.words().roll_sentence(&says);
         Answer::new(
             format!("{told}\n"),
             json!({ "surface": says.surface, "at_depth": says.at_depth, "together": says.together }),
