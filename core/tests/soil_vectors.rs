@@ -18,8 +18,8 @@ use std::cmp::Ordering;
 
 /// The cases of one list of a data file; every list of these tests has some.
 fn cases(file: &str, list: &str) -> Vec<Value> {
-    let file: Value = serde_json::from_str(file).unwrap();
-    let cases = file[list].as_array().unwrap().clone();
+    let mut file: Value = serde_json::from_str(file).unwrap_or_default();
+    let Value::Array(cases) = file[list].take() else { panic!("there is no list {list}") };
     assert!(!cases.is_empty() && cases.iter().all(|case| case["source"].is_string()), "{list}");
     cases
 }
@@ -29,7 +29,8 @@ fn number(case: &Value, key: &str) -> f64 {
 }
 
 fn whole(case: &Value, key: &str) -> u32 {
-    u32::try_from(case[key].as_u64().unwrap_or_else(|| panic!("{key} of {case}"))).unwrap()
+    let number = case[key].as_u64().and_then(|number| u32::try_from(number).ok());
+    number.unwrap_or_else(|| panic!("{key} of {case}"))
 }
 
 fn text<'a>(case: &'a Value, key: &str) -> &'a str {
@@ -54,7 +55,8 @@ const MOISTURE: &str = include_str!("../../tests/vectors/moisture.json");
 const ROOTING: &str = include_str!("../../tests/vectors/rooting.json");
 
 fn fractions(case: &Value) -> Fractions {
-    Fractions::new(number(case, "sand"), number(case, "silt"), number(case, "clay")).unwrap()
+    let fractions = Fractions::new(number(case, "sand"), number(case, "silt"), number(case, "clay"));
+    fractions.unwrap_or_else(|fault| panic!("{fault}"))
 }
 
 #[test]

@@ -86,14 +86,21 @@ impl Texture {
     }
 }
 
-/// The class of a USDA name less the size of its sand, for the classes that are divided by it.
+/// The USDA classes that are divided by the size of their sand, as written before and after that size.
+const DIVIDED: [(&str, &str, TextureClass); 4] = [
+    ("", "_sand", TextureClass::Sand),
+    ("loamy_", "_sand", TextureClass::LoamySand),
+    ("", "_loamy_sand", TextureClass::LoamySand),
+    ("", "_sandy_loam", TextureClass::SandyLoam),
+];
+
+/// The class of a USDA name less the size of its sand.
 fn without_sand_size(name: &str) -> Option<TextureClass> {
-    let plain = ["very_fine_", "fine_", "coarse_"].iter().find_map(|size| {
-        let (before, after) = name.split_once(size)?;
-        Some(format!("{before}{after}"))
-    })?;
-    let divided = [TextureClass::Sand, TextureClass::LoamySand, TextureClass::SandyLoam];
-    TextureClass::from_code(&plain).filter(|class| divided.contains(class))
+    let size_of = |before, after| name.strip_prefix(before).and_then(|rest: &str| rest.strip_suffix(after));
+    DIVIDED.into_iter().find_map(|(before, after, class)| {
+        let size = size_of(before, after)?;
+        ["very_fine", "fine", "coarse"].contains(&size).then_some(class)
+    })
 }
 
 impl TextureScheme {
