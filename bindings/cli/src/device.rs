@@ -21,19 +21,20 @@ pub fn lasting() -> Result<DeviceId, Trouble> {
         Trouble::of_arguments(Fault::new("--store", "this device has no place for its id", todo))
     })?;
     let file = folder.join("device");
-    match std::fs::read_to_string(&file) {
-        Ok(text) => Uuid::try_parse(text.trim()).map(|id| DeviceId(id.into_bytes())).map_err(|_| {
-            let fault = Fault::new("", "this is no device id", "delete the file; a new id is then made");
-            Trouble::one(&file, fault)
-        }),
-        Err(_) => {
-            let id = Uuid::new_v4();
-            let mut folder = Folder::open(&folder)?;
-            folder.add("device", format!("{id}\n").as_bytes())?;
-            folder.finish()?;
-            Ok(DeviceId(id.into_bytes()))
-        }
+    if let Ok(text) = std::fs::read_to_string(&file) {
+        let id = Uuid::try_parse(text.trim()).map_err(|_| {
+            Trouble::one(
+                &file,
+                Fault::new("", "this is no device id", "delete the file; a new id is then made"),
+            )
+        })?;
+        return Ok(DeviceId(id.into_bytes()));
     }
+    let id = Uuid::new_v4();
+    let mut folder = Folder::open(&folder)?;
+    folder.add("device", format!("{id}\n").as_bytes())?;
+    folder.finish()?;
+    Ok(DeviceId(id.into_bytes()))
 }
 
 fn settings() -> Option<PathBuf> {

@@ -4,7 +4,7 @@ use crate::field::FieldRead;
 use crate::told;
 use crate::trouble::Trouble;
 use crate::write::Folder;
-use pitface_core::advice::TipDepth;
+use pitface_core::advice::{TipDepth, What, ZoneCall};
 use pitface_core::picture::{Drawing, Face, FacePicture, Ruler, Spoken, Theme, Tip, face, svg};
 use pitface_core::record::PlaceKind;
 use pitface_core::report::{Figure, Page, PageEntry, page};
@@ -77,18 +77,10 @@ pub fn pit_files(
         .collect()
 }
 
-/// A page with everything told of some fields, every pit drawn in its entry.
+/// A page with everything told of some fields: a zone's call stands with the drawing of the pit that decides it, the
+/// other pits below.
 pub fn fields_page(words: &Words, title: &str, fields: &[FieldRead]) -> String {
-    let entries = fields.iter().flat_map(|field| {
-        let mut entries = told::field(words, field);
-        let first_pit = entries.len() - field.notes.pits.len();
-        for (index, entry) in entries[first_pit..].iter_mut().enumerate() {
-            let svg = DrawnPit::of(words, field, index).svg(words, Theme::Page);
-            entry.figures = vec![Figure { svg, caption: String::new() }];
-        }
-        entries
-    });
-    let entries: Vec<PageEntry> = entries.collect();
+    let entries: Vec<PageEntry> = fields.iter().flat_map(|field| page_entries(words, field)).collect();
     page(&Page {
         language: words.language().code().to_owned(),
         title: title.to_owned(),
@@ -96,4 +88,43 @@ pub fn fields_page(words: &Words, title: &str, fields: &[FieldRead]) -> String {
         entries,
         closing: vec![told::rules(words)],
     })
+}
+
+fn page_entries(words: &Words, field: &FieldRead) -> Vec<PageEntry> {
+    let mut entries = told::field(words, field);
+    let zones = &field.advice.zones;
+    let mut figures: Vec<Option<Figure>> = (0..field.notes.pits.len())
+        .map(|index| {
+            let drawn = DrawnPit::of(words, field, index);
+            Some(Figure { svg: drawn.svg(words, Theme::Page), caption: drawn.title })
+        })
+        .collect();
+    // The entries are the field's own, one a zone, one a pit.
+    let (calls, pits) = entries.split_at_mut(1 + zones.len());
+    for (entry, call) in calls[1..].iter_mut().zip(zones) {
+        entry.figures.extend(deciding_pit(field, call).and_then(|index| figures[index].take()));
+    }
+    for (entry, figure) in pits.iter_mut().zip(figures) {
+        entry.figures.extend(figure.map(|figure| Figure { caption: String::new(), ..figure }));
+    }
+    // On a page of many fields a zone or a pit says whose it is.
+    for entry in &mut entries[1..] {
+        entry.heading = format!("{}: {}", field.notes.field.name, entry.heading);
+    }
+    entries
+}
+
+/// The pit whose layer a zone's call names first; else the zone's first pit.
+fn deciding_pit(field: &FieldRead, call: &ZoneCall) -> Option<usize> {
+    let named = call.reasons.iter().find_map(|why| match why.what {
+        What::Layer { top_mm, bottom_mm, .. } => Some((top_mm, bottom_mm)),
+        _ => None,
+    });
+    let in_zone = |index: &usize| told::zone_call(field, *index).is_some_and(|its| its.zone == call.zone);
+    let has_layer = |index: &usize| {
+        let mut layers = field.reading.pits[*index].layers.iter();
+        layers.any(|layer| Some((layer.top_mm, layer.bottom_mm)) == named)
+    };
+    let mut pits = (0..field.notes.pits.len()).filter(in_zone);
+    pits.clone().find(has_layer).or_else(|| pits.next())
 }

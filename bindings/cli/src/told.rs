@@ -3,7 +3,7 @@
 
 use crate::field::FieldRead;
 use pitface_core::RULES;
-use pitface_core::advice::{Stance, ZoneCall};
+use pitface_core::advice::{Caution, FieldAdvice, Stance, ZoneCall};
 use pitface_core::place::zone_of;
 use pitface_core::reading::{KINDS, Kind, LayerReading, NextLook};
 use pitface_core::report::{PageEntry, Section};
@@ -33,11 +33,7 @@ fn whole(words: &Words, field: &FieldRead) -> PageEntry {
         sentence: words.whole_sentence(&field.advice),
         paragraphs: vec![sureness(words, call)],
         sections: reasons(words, call)
-            .chain([section(
-                words,
-                Heading::Cautions,
-                call.cautions.iter().map(|&caution| words.of(caution)),
-            )])
+            .chain([section(words, Heading::Cautions, cautions(field).map(|caution| words.of(caution)))])
             .collect(),
         figures: Vec::new(),
     }
@@ -98,6 +94,14 @@ pub fn zone_call(field: &FieldRead, index: usize) -> Option<&ZoneCall> {
 /// The rule set by which all this was computed.
 pub fn rules(words: &Words) -> String {
     format!("{} {RULES}", words.label(Heading::Rules))
+}
+
+/// What applies in any zone, once.
+fn cautions(field: &FieldRead) -> impl Iterator<Item = Caution> {
+    let FieldAdvice { zones, whole } = &field.advice;
+    let applies =
+        move |caution: &Caution| zones.iter().chain([whole]).any(|call| call.cautions.contains(caution));
+    Caution::ALL.iter().copied().filter(applies)
 }
 
 fn sureness(words: &Words, call: &ZoneCall) -> String {

@@ -99,5 +99,5 @@ pub fn stem(file: &Path) -> String {
 /// The files written, a line each.
 pub fn told_written(files: &[PathBuf]) -> Answer {
     let files: Vec<String> = files.iter().map(|file| file.display().to_string()).collect();
-    Answer::new(files.iter().map(|file| format!("{file}\n")).collect(), json!({ "written": files }))
+    Answer::new(files.join("\n") + "\n", json!({ "written": files }))
 }

@@ -143,12 +143,8 @@ fn keeping(large: &mut Large, size: &Size) -> Result<Vec<Row>, Box<dyn Error>> {
         size.rounds / 10,
         || keep_first(&mut loaded, store.load_notes(notes.field.id).map(|notes| drop(black_box(notes)))),
         || {
-            keep_first(
-                &mut selected,
-                plain.select(pits.clone()).map(|cells| {
-                    black_box(cells);
-                }),
-            )
+            let cells = plain.select(pits.clone());
+            keep_first(&mut selected, cells.map(|cells| _ = black_box(cells)));
         },
     );
     loaded?;

@@ -19,7 +19,7 @@ pub fn notes_json(number: usize, pits: usize) -> String {
 fn pit_json(pit: usize) -> String {
     let place = match pit {
         0 => "reference",
-        _ if pit % 3 == 0 => "headland",
+        _ if pit.is_multiple_of(3) => "headland",
         _ => "open",
     };
     let harmed = place == "headland";

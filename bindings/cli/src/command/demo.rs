@@ -10,7 +10,21 @@ use serde_json::json;
 use std::path::{Path, PathBuf};
 
 /// The notes of the estate, as a walker would have written them: file stem and text.
-const ESTATE: &[(&str, &str)] = &[];
+macro_rules! estate {
+    ($($stem:literal),+) => {
+        &[$(($stem, include_str!(concat!("../../demo/", $stem, ".notes.json")))),+]
+    };
+}
+const ESTATE: &[(&str, &str)] = estate![
+    "far_drove",
+    "fox_heath",
+    "heron_close",
+    "kiln_ground",
+    "long_sedge",
+    "mere_piece",
+    "sluice_ground",
+    "withy_bottom"
+];
 /// Its name; invented, like everything in it.
 const ESTATE_NAME: &str = "Ellmoor estate";
 

@@ -51,7 +51,7 @@ impl Draw {
     /// Draws it.
     pub fn run(self, shown: &Shown) -> Result<Answer, Trouble> {
         let words = shown.words();
-        let fields = keep::read(&[self.file.clone()], &self.store)?;
+        let fields = keep::read(std::slice::from_ref(&self.file), &self.store)?;
         let stem = stem(&self.file);
         let mut folder = Folder::open(&self.out)?;
         for field in &fields {

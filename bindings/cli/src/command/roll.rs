@@ -2,7 +2,6 @@
 
 use crate::Answer;
 use crate::argument::{Shown, code_of};
-use crate::trouble::Trouble;
 use clap::Args;
 use clap::builder::{PossibleValuesParser, TypedValueParser};
 use pitface_core::record::RollOutcome;
@@ -36,12 +35,12 @@ fn group_parser() -> impl TypedValueParser<Value = TextureGroup> {
 
 impl Roll {
     /// Says what that means.
-    pub fn run(self, shown: &Shown) -> Result<Answer, Trouble> {
+    pub fn run(self, shown: &Shown) -> Answer {
         let says = reading(self.texture, Some(self.surface), Some(self.at_depth));
         let told = shown.words().roll_sentence(&says);
-        Ok(Answer::new(
+        Answer::new(
             format!("{told}\n"),
             json!({ "surface": says.surface, "at_depth": says.at_depth, "together": says.together }),
-        ))
+        )
     }
 }

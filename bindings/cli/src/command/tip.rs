@@ -15,7 +15,7 @@ use std::path::Path;
 #[derive(Args)]
 pub struct Tip {
     /// Depth of the harmed layer's bottom, one a pit: 300, 300mm, 30cm or 12in (a bare number is millimetres).
-    #[arg(required = true, value_name = "BOTTOM", value_parser = millimetres)]
+    #[arg(required = true, value_name = "BOTTOM", value_parser = bottom)]
     bottoms: Vec<u32>,
     /// Share of the ground to be cleared, between 0 and 1.
     #[arg(long, value_name = "SHARE", default_value_t = CLEARED_SHARE, value_parser = share)]
@@ -35,6 +35,19 @@ pub struct Tip {
     /// Deepest tip depth the machine reaches.
     #[arg(long, value_name = "DEPTH", value_parser = millimetres)]
     reach: Option<u32>,
+}
+
+/// Shallower than a step of the knife walk no layer ends; what is, was meant in another unit.
+const SHALLOWEST_MM: u32 = 50;
+
+fn bottom(text: &str) -> Result<u32, String> {
+    let mm = millimetres(text)?;
+    if mm < SHALLOWEST_MM {
+        return Err(format!(
+            "no layer ends at {mm} mm; a bare number is read as millimetres, or write {text}cm"
+        ));
+    }
+    Ok(mm)
 }
 
 fn share(text: &str) -> Result<f64, String> {
