@@ -83,3 +83,29 @@ pub enum OrganicMatter {
     /// In percent by mass, 0 to 100.
     Percent(f64),
 }
+
+impl Field {
+    /// A field of which only the name is known.
+    pub fn new(id: RecordId, name: impl Into<String>) -> Self {
+        Self {
+            id,
+            name: name.into(),
+            outline: Vec::new(),
+            headland_mm: None,
+            tramline_mm: None,
+            texture: None,
+            organic_matter: None,
+            crop_now: None,
+            last_crop: None,
+            last_loosened: None,
+            last_traffic: None,
+            drains_mm: None,
+            mole_drains_mm: None,
+            services_mm: None,
+            clearance_mm: None,
+            reach_mm: None,
+            deep_clay_anyway: None,
+            unknown: Unknown::new(),
+        }
+    }
+}

@@ -121,3 +121,24 @@ pub struct Person {
     /// Unknown keys.
     pub unknown: Unknown,
 }
+
+impl Pit {
+    /// A pit just begun: only its kind of place is known.
+    pub fn new(id: RecordId, place: PlaceKind) -> Self {
+        Self {
+            id,
+            place,
+            zone: None,
+            at: None,
+            dug: None,
+            by: None,
+            dug_to_mm: None,
+            face: None,
+            walk: Vec::new(),
+            layers: Vec::new(),
+            rolls: Vec::new(),
+            photos: Vec::new(),
+            unknown: Unknown::new(),
+        }
+    }
+}

@@ -64,19 +64,11 @@ pub fn pan() -> Signs {
 
 pub fn pit(number: u64, place: PlaceKind, layers: Vec<Layer>) -> Pit {
     Pit {
-        id: id(number),
-        place,
-        zone: None,
-        at: None,
-        dug: None,
         by: Some(format!("walker {number}")),
         dug_to_mm: Some(450),
         face: Some(FaceMoisture::Moist),
-        walk: Vec::new(),
         layers,
-        rolls: Vec::new(),
-        photos: Vec::new(),
-        unknown: Unknown::new(),
+        ..Pit::new(id(number), place)
     }
 }
 
@@ -100,26 +92,8 @@ pub fn reference() -> Pit {
 }
 
 pub fn field() -> Field {
-    Field {
-        id: id(3),
-        name: "Ellmoor, long ground".into(),
-        outline: Vec::new(),
-        headland_mm: None,
-        tramline_mm: None,
-        texture: Some(TextureNote::Group(TextureGroup::Medium)),
-        organic_matter: None,
-        crop_now: None,
-        last_crop: None,
-        last_loosened: None,
-        last_traffic: None,
-        drains_mm: None,
-        mole_drains_mm: None,
-        services_mm: None,
-        clearance_mm: None,
-        reach_mm: None,
-        deep_clay_anyway: None,
-        unknown: Unknown::new(),
-    }
+    let texture = Some(TextureNote::Group(TextureGroup::Medium));
+    Field { texture, ..Field::new(id(3), "Ellmoor, long ground") }
 }
 
 pub fn notes(pits: Vec<Pit>) -> FieldNotes {

@@ -15,45 +15,12 @@ pub fn id() -> RecordId {
 
 /// A field of which nothing is known.
 pub fn field() -> Field {
-    Field {
-        id: id(),
-        name: "Long Sedge".into(),
-        outline: Vec::new(),
-        headland_mm: None,
-        tramline_mm: None,
-        texture: None,
-        organic_matter: None,
-        crop_now: None,
-        last_crop: None,
-        last_loosened: None,
-        last_traffic: None,
-        drains_mm: None,
-        mole_drains_mm: None,
-        services_mm: None,
-        clearance_mm: None,
-        reach_mm: None,
-        deep_clay_anyway: None,
-        unknown: Unknown::new(),
-    }
+    Field::new(id(), "Long Sedge")
 }
 
 /// An empty pit, dug to 450 mm, its face moist.
 pub fn pit(place: PlaceKind) -> Pit {
-    Pit {
-        id: id(),
-        place,
-        zone: None,
-        at: None,
-        dug: None,
-        by: None,
-        dug_to_mm: Some(450),
-        face: Some(FaceMoisture::Moist),
-        walk: Vec::new(),
-        layers: Vec::new(),
-        rolls: Vec::new(),
-        photos: Vec::new(),
-        unknown: Unknown::new(),
-    }
+    Pit { dug_to_mm: Some(450), face: Some(FaceMoisture::Moist), ..Pit::new(id(), place) }
 }
 
 /// One step of a walk.
