@@ -17,6 +17,8 @@ pub enum Quantity {
     Length,
     /// Metres; feet.
     Width,
+    /// Square metres; square feet.
+    Area,
     /// km/h; mph.
     Speed,
     /// Kilonewtons; pounds-force.
@@ -48,6 +50,7 @@ impl Quantity {
     pub const ALL: &'static [Self] = &[
         Self::Length,
         Self::Width,
+        Self::Area,
         Self::Speed,
         Self::Force,
         Self::Power,
@@ -63,6 +66,7 @@ impl Quantity {
         match self {
             Self::Length => super::INCH_MM,
             Self::Width => FOOT_M,
+            Self::Area => FOOT_M * FOOT_M,
             Self::Speed => 1.609_344,
             Self::Force => POUND_FORCE_KN,
             Self::Power => 550.0 * FOOT_M * POUND_FORCE_KN,
@@ -71,6 +75,16 @@ impl Quantity {
             Self::FuelPerArea => GALLON_L / ACRE_HA,
             Self::Yield => POUND_KG / 1000.0 / ACRE_HA,
             Self::CostPerArea => 1.0 / ACRE_HA,
+        }
+    }
+}
+
+impl From<super::LengthUnit> for UnitSystem {
+    /// Who reads depths in inches reads the rest in US customary units.
+    fn from(unit: super::LengthUnit) -> Self {
+        match unit {
+            super::LengthUnit::Centimetres => Self::Metric,
+            super::LengthUnit::Inches => Self::UsCustomary,
         }
     }
 }

@@ -114,7 +114,8 @@ pub struct LayerBreak {
     pub full_width: bool,
     /// The widest spacing at which it does, at this tip depth.
     pub widest_spacing_mm: u32,
-    /// The shallowest tip at which it does, with these tines; `None` where that lies below critical depth.
+    /// The shallowest tip at which it does, with these tines; `None` where that is not held to stay above critical
+    /// depth.
     pub shallowest_tip_mm: Option<u32>,
 }
 
@@ -265,7 +266,7 @@ fn layer_break(tines: &Tines, layer: LayerDepths, critical: CriticalDepth) -> Re
     Ok(LayerBreak {
         full_width: tines.spacing_mm <= widest_spacing_mm,
         widest_spacing_mm,
-        shallowest_tip_mm: Some(tip_mm).filter(|&tip_mm| critical.place(tip_mm) != CriticalPlace::Below),
+        shallowest_tip_mm: Some(tip_mm).filter(|&tip_mm| critical.place(tip_mm) == CriticalPlace::Above),
     })
 }
 
