@@ -193,6 +193,7 @@ fn is_justified(call: &ZoneCall) -> bool {
                 | What::BeyondReach { .. }
                 | What::DeepClay { .. }
                 | What::TooShallow { .. }
+                | What::NoReference
         )
     };
     is_steel(call.call) || says(call, gate)
@@ -215,9 +216,9 @@ fn improvements(notes: &FieldNotes) -> Vec<(FieldNotes, String)> {
     all
 }
 
-/// Whether shares after say Pressed more than before of a layer as harmed as it may be. Some better answers do: roots
-/// that turn sideways tell a pan more than roots that stop, and a layer the knife enters is less likely
-/// cemented. They speak of the cause, and are no case of "better, so no steel".
+/// Whether shares after say Pressed more than before of a layer as harmed as it may be. A layer's own better sign
+/// never does; one of the layer below may (the step in resistance grows). That speaks of the cause, and is no case of
+/// "better, so no steel".
 fn speaks_for_pressing(before: &PerKind, after: &PerKind) -> bool {
     let pressed = |shares: &PerKind, condition: Condition| {
         let of = |cause: Option<Cause>| -> f64 {
@@ -269,16 +270,18 @@ proptest! {
         };
         for &sign in Sign::ALL {
             let Some(improved) = better(signs, sign) else { continue };
-            let (before, after) = (read(signs), read(improved));
-            if !speaks_for_pressing(&before, &after) {
-                let to_loosen = best(&after) == Call::Loosen;
-                prop_assert!(best(&before) == Call::Loosen || !to_loosen, "{}: {:?}", sign.code(), signs);
-            }
+            let to_loosen = best(&read(improved)) == Call::Loosen;
+            prop_assert!(best(&read(signs)) == Call::Loosen || !to_loosen, "{}: {:?}", sign.code(), signs);
         }
     }
 
+    /// Pieces in water are left out: where a layer below is less clearly cemented for a better sign, the pan above it
+    /// may be worked after all.
     #[test]
-    fn a_better_sign_never_brings_a_loosening(notes in any_notes()) {
+    fn a_better_sign_never_brings_a_loosening(mut notes in any_notes()) {
+        for layer in notes.pits.iter_mut().flat_map(|pit| &mut pit.layers) {
+            layer.signs.clod_in_water = None;
+        }
         let reading = read_field(&notes);
         let now = advise(&notes, &reading);
         for (better, what) in improvements(&notes) {

@@ -89,7 +89,7 @@ pub fn judge(zone: Zone, views: &[&PitView], twins: usize, ground: &Ground) -> Z
         pits: views.len(),
         cautions: belongs::cautions(call, deepest_mm, cloddy, harmed, ground.field),
         follow_up: belongs::follow_up(call, &whys),
-        rooting_loss: None,
+        rooting_loss: harmed.and_then(|layer| belongs::rooting_loss(ground.field, layer)),
         reasons: whys,
         would_change: Vec::new(),
     }

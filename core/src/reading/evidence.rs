@@ -3,7 +3,7 @@
 use super::clue::{Below, Clue, Lies, Since};
 use super::face::FaceLayer;
 use super::reference;
-use crate::record::{Field, OrganicMatter, OrganicMatterLevel, Pit, Resistance, Sign};
+use crate::record::{Field, OrganicMatter, OrganicMatterLevel, Pit, Sign};
 use crate::soil::texture::TextureGroup;
 use chrono::{Months, NaiveDate};
 
@@ -110,10 +110,8 @@ fn lies(layer: &FaceLayer) -> Option<Lies> {
     }
 }
 
-/// Only told of a layer that resists: below one that the knife slips into nothing can be easier.
 fn below(layer: &FaceLayer, under: Option<&FaceLayer>) -> Option<Below> {
-    let here = layer.signs.resistance.filter(|resistance| *resistance > Resistance::SlipsIn)?;
-    let there = under?.signs.resistance?;
+    let (here, there) = (layer.signs.resistance?, under?.signs.resistance?);
     Some(if there < here { Below::Easier } else { Below::NotEasier })
 }
 

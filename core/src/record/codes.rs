@@ -1,14 +1,5 @@
 //! The closed lists of answers, with the codes written in files and JSON (design 3.1).
 
-/// A closed list of codes.
-pub trait Coded: Sized {
-    /// Every code of the list.
-    const CODES: &'static [&'static str];
-
-    /// The value of a code, if the list has it.
-    fn from_code(code: &str) -> Option<Self>;
-}
-
 /// Declares a closed list: the enum, its codes, and the way between the two.
 macro_rules! codes {
     ($(#[$meta:meta])* $name:ident { $($(#[$vmeta:meta])* $variant:ident = $code:literal,)+ }) => {
@@ -30,14 +21,6 @@ macro_rules! codes {
             /// The value of a code, if the list has it.
             pub fn from_code(code: &str) -> Option<Self> {
                 Self::ALL.iter().copied().find(|value| value.code() == code)
-            }
-        }
-
-        impl $crate::record::codes::Coded for $name {
-            const CODES: &'static [&'static str] = Self::CODES;
-
-            fn from_code(code: &str) -> Option<Self> {
-                Self::from_code(code)
             }
         }
 

@@ -2,7 +2,7 @@
 
 use std::fmt;
 
-/// A breach of the depth logic. Depths in millimetres; `layer` counts from 0 in order of depth.
+/// A breach of the depth logic. Depths in millimetres; `layer` is the index as given.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum DepthFault {
     /// A layer has no bottom.
@@ -41,7 +41,7 @@ pub enum DepthFault {
         layer: usize,
         /// Top of the lower layer.
         from_mm: u32,
-        /// Bottom of the upper layer.
+        /// Bottom of the ground that both claim.
         to_mm: u32,
     },
 }
@@ -66,32 +66,58 @@ impl fmt::Display for DepthFault {
 
 impl std::error::Error for DepthFault {}
 
+impl DepthFault {
+    /// Index of the layer it stands at, as given.
+    pub const fn layer(&self) -> usize {
+        match *self {
+            Self::MissingBottom { layer }
+            | Self::Equal { layer, .. }
+            | Self::Inverted { layer, .. }
+            | Self::Gap { layer, .. }
+            | Self::Overlap { layer, .. } => layer,
+        }
+    }
+}
+
 /// Checks layers given as `(top, bottom)` in any order; `layer` of a fault is the index as given.
 ///
 /// # Errors
 /// The first breach, going down.
 pub fn check(layers: &[(u32, Option<u32>)]) -> Result<(), DepthFault> {
+    breaches(layers).into_iter().next().map_or(Ok(()), Err)
+}
+
+/// Every breach, going down, in the same layers as [`check`] takes. Below a layer whose own depths are broken
+/// nothing is said of a gap, because where it ends is not known.
+pub fn breaches(layers: &[(u32, Option<u32>)]) -> Vec<DepthFault> {
     let mut order: Vec<usize> = (0..layers.len()).collect();
     order.sort_by_key(|&layer| (layers[layer].0, layers[layer].1));
+    let mut found = Vec::new();
     let mut above: Option<u32> = None;
     for layer in order {
         let (top_mm, bottom) = layers[layer];
-        let bottom_mm = bottom.ok_or(DepthFault::MissingBottom { layer })?;
-        if bottom_mm == top_mm {
-            return Err(DepthFault::Equal { layer, at_mm: top_mm });
+        let own = match bottom {
+            None => Some(DepthFault::MissingBottom { layer }),
+            Some(bottom_mm) if bottom_mm == top_mm => Some(DepthFault::Equal { layer, at_mm: top_mm }),
+            Some(bottom_mm) if bottom_mm < top_mm => Some(DepthFault::Inverted { layer, top_mm, bottom_mm }),
+            Some(_) => None,
+        };
+        if let Some(fault) = own {
+            found.push(fault);
+            above = None;
+            continue;
         }
-        if bottom_mm < top_mm {
-            return Err(DepthFault::Inverted { layer, top_mm, bottom_mm });
-        }
-        if let Some(upper_mm) = above {
-            if top_mm > upper_mm {
-                return Err(DepthFault::Gap { layer, from_mm: upper_mm, to_mm: top_mm });
+        match above {
+            Some(upper_mm) if top_mm > upper_mm => {
+                found.push(DepthFault::Gap { layer, from_mm: upper_mm, to_mm: top_mm });
             }
-            if top_mm < upper_mm {
-                return Err(DepthFault::Overlap { layer, from_mm: top_mm, to_mm: upper_mm });
+            Some(upper_mm) if top_mm < upper_mm => {
+                let common_mm = bottom.map_or(upper_mm, |bottom_mm| upper_mm.min(bottom_mm));
+                found.push(DepthFault::Overlap { layer, from_mm: top_mm, to_mm: common_mm });
             }
+            _ => {}
         }
-        above = Some(bottom_mm);
+        above = above.max(bottom);
     }
-    Ok(())
+    found
 }

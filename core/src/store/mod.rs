@@ -1,1 +1,102 @@
-//! Room of store.
+//! The store: one SQLite file that remembers every edit. The only room with SQL.
+//!
+//! # The format, in a minute
+//!
+//! Everything noted is a **record** (a field, a pit, a step of the knife walk, ...) under a UUIDv7, and a
+//! record is nothing but **cells**: numbered values (see the table in `cells.rs`; a number is never
+//! reused). A saved tap is one or more **edits**, each the new value of one cell. Two tables hold them:
+//!
+//! `log`, one row an edit, only ever added to:
+//!
+//! | column | what |
+//! |---|---|
+//! | `device`, `sequence` | who wrote it (a row of `devices`) and that device's how-manyth edit, from 1 without gaps; the key |
+//! | `clock` | hybrid clock: 48 bits of Unix milliseconds, 16 bits of counter; all edits of one save share it, so a save is "this device, this clock" |
+//! | `record`, `field` | the cell: 16 bytes of UUIDv7 and its number |
+//! | `predecessors` | CBOR array of `[device, sequence]`: the edits of that cell its writer had before them; empty for a first value |
+//! | `value` | deterministic CBOR; `null` = absent ("not looked") |
+//! | `undoes` | first sequence of the save that this edit takes back, else NULL; a note to this device itself |
+//!
+//! `cells`, what holds now: the edits that no other edit names as predecessor (**heads**), with `clock`
+//! and `value` copied. A cell has one head, or several if two devices wrote it without knowing of
+//! each other; then the one with the highest (`clock`, device id) has `shown` = 1 and the rest are kept with 0.
+//! The table is a cache: [`Store::rebuild`] makes it anew from the log, [`Store::check`] compares the two.
+//!
+//! Five cells are common to all records: what **kind** it is; its **parent** `[parent's id or null,
+//! list, rank]`, so that nothing is nested (the list is the number of the kind it holds); whether it is
+//! **deleted**; the **unknown keys** it came with (a JSON object as CBOR, key order kept); and for a field
+//! those of the notes file around it. The creating edit of a record is that of its kind, so (device,
+//! sequence) of it also names the record. Cells with a number this version does not know stay as they are,
+//! bit for bit.
+//!
+//! # What is promised
+//!
+//! - A save is one transaction, synced to the disk before the call returns. Nothing is overwritten: undo is another edit.
+//! - One writer: an open store locks the file until dropped; another opener gets [`StoreError::InUse`].
+//! - On any error nothing that was saved has changed. A refused opening leaves every byte as it was; a save that a full
+//!   disk cut off may leave an unfinished tail in the write-ahead log, which nobody reads.
+//! - No clock and no randomness of its own: times, record ids and the device's id are arguments.
+
+mod cells;
+mod check;
+mod clock;
+mod error;
+#[cfg(test)]
+mod full_disk_test;
+mod kept;
+mod load;
+mod log;
+mod open;
+mod save;
+mod schema;
+mod undo;
+mod valid;
+mod value;
+
+pub use cells::{Cell, Kind};
+pub use check::Checked;
+pub use error::StoreError;
+pub use load::FieldSummary;
+pub use schema::{APPLICATION_ID, SCHEMA_VERSION};
+
+use crate::record::RecordId;
+use rusqlite::Connection;
+
+/// Identity of the device that writes: the first 16 bytes of the SHA-256 of its public key, or any
+/// 16 bytes no other device uses.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord)]
+pub struct DeviceId(pub [u8; 16]);
+
+/// An open store; the one writer of its file until dropped.
+#[derive(Debug)]
+pub struct Store {
+    connection: Connection,
+    /// Row of this device in `devices`.
+    device: i64,
+}
+
+/// One cell of one record that was edited.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord)]
+pub struct Change {
+    /// The record.
+    pub record: RecordId,
+    /// The cell.
+    pub cell: Cell,
+}
+
+/// What a save wrote; it is on the disk.
+#[derive(Debug, Clone, PartialEq, Eq, Default)]
+pub struct Saved {
+    /// The edited cells in the order written; empty if everything was there already.
+    pub changes: Vec<Change>,
+}
+
+/// What an undo took back; it is on the disk.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Undone {
+    /// The cells that have their earlier value again. A record that the undone save had made shows as
+    /// its [`Cell::DELETED`].
+    pub changes: Vec<Change>,
+    /// When the undone save was made, Unix milliseconds by the hybrid clock.
+    pub saved_ms: u64,
+}

@@ -1,18 +1,23 @@
 //! The notes file (`.notes.json`): one field written by hand or by another program.
 //!
-//! [`read`] takes a file apart and tells every fault with its place; [`write`] puts one together; [`SCHEMA`] is the
-//! same form as a JSON Schema for other programs. Keys nobody knows are kept, reported, and written back.
+//! [`read`] takes a file apart and tells every fault with its place; [`write`] puts one together; [`SCHEMA`]
+//! describes the same file to other programs. Keys nobody knows are kept, reported, and written back.
 
-mod check;
 mod cursor;
+mod depths;
+mod guess;
+mod json;
+mod length;
 mod read;
+mod value;
 mod write;
 
 pub use read::{Read, read};
 pub use write::write;
 
-/// Version of the notes file this program writes, and the newest it reads.
+/// Version of the notes file that is written, and the newest that is read.
 pub const VERSION: u64 = 1;
 
-/// The form of the file as JSON Schema, draft 2020-12.
+/// The file as a JSON Schema, draft 2020-12. It holds the form and the ranges; what must fit together (depths
+/// against each other, the same id twice) only [`read`] checks.
 pub const SCHEMA: &str = include_str!("notes.schema.json");

@@ -1,15 +1,15 @@
 //! Reads a notes file: everything in it, or every fault in it.
 
-use super::cursor::{Cursor, Gathered};
-use super::{VERSION, check};
+use super::cursor::{Book, Object, found};
+use super::value::Node;
+use super::{VERSION, depths, json, length};
 use crate::error::Fault;
 use crate::record::{
-    Field, FieldNotes, Layer, OrganicMatter, OrganicMatterLevel, Photo, Pit, PlaceKind, Position, RecordId,
-    Roll, RollOutcome, Signs, Step, TextureNote,
+    FaceMoisture, Field, FieldNotes, Layer, OrganicMatter, OrganicMatterLevel, Photo, Pit, PlaceKind,
+    Position, RecordId, Roll, RollOutcome, Sign, Signs, Step, TextureNote, Zone,
 };
 use crate::soil::texture::{Texture, TextureClass, TextureGroup, TextureScheme};
 use serde_json::Value;
-use std::ops::RangeInclusive;
 
 /// What a notes file gives.
 #[derive(Debug, Clone, PartialEq)]
@@ -20,304 +20,236 @@ pub struct Read {
     pub unknown_keys: Vec<String>,
 }
 
-/// Lengths that can be meant, in millimetres. Outside them a unit was mixed up. Our judgement, wide on purpose.
-mod plausible {
-    use std::ops::RangeInclusive;
-    /// Depths in a pit dug by hand.
-    pub const DEPTH: RangeInclusive<u32> = 1..=3_000;
-    /// The hole itself: less than a spade's blade is no pit.
-    pub const HOLE: RangeInclusive<u32> = 100..=3_000;
-    /// Tops of layers and depths of rolls, the surface included.
-    pub const FROM_SURFACE: RangeInclusive<u32> = 0..=3_000;
-    /// Pipe drains, cables.
-    pub const BURIED: RangeInclusive<u32> = 100..=5_000;
-    /// Mole drains: a published page gives centimetres for millimetres, so nothing over a metre is believed.
-    pub const MOLES: RangeInclusive<u32> = 100..=1_000;
-    /// Clearance above buried things.
-    pub const CLEARANCE: RangeInclusive<u32> = 0..=1_000;
-    /// Tip depth a machine reaches.
-    pub const REACH: RangeInclusive<u32> = 50..=2_000;
-    /// Widths of headlands and between tramlines.
-    pub const WIDTH: RangeInclusive<u32> = 500..=200_000;
-}
-
-/// Greatest accuracy radius that says anything, in metres. Our judgement.
-const ACCURACY_M: RangeInclusive<f64> = 0.001..=100_000.0;
-
 /// Reads a notes file. `new_id` makes an id for each record that has none in the file.
 ///
 /// # Errors
-/// Every fault found, each with its place; nothing is half-read.
+/// Every fault found, each with its place such as `pits[2].walk[3].to_mm`, or line and column where the text is
+/// not JSON; nothing is half-read.
 pub fn read(text: &str, new_id: &mut dyn FnMut() -> RecordId) -> Result<Read, Vec<Fault>> {
-    let text = text.strip_prefix('\u{feff}').unwrap_or(text);
-    let value: Value = serde_json::from_str(text).map_err(|error| {
-        let at = format!("line {}, column {}", error.line(), error.column());
-        let wrong = error.to_string();
-        let wrong = wrong.split(" at line").next().unwrap_or_default();
-        vec![Fault::new(at, format!("this is not JSON: {wrong}"), "mend the text there")]
-    })?;
-    let mut gathered = Gathered::new(new_id);
-    let notes = file(value, &mut gathered);
+    let value = json::parse(text)?;
+    let book = Book::new(new_id);
+    let notes = file(value, &book);
+    let (faults, unknown_keys) = book.close();
     match notes {
-        Some(notes) if gathered.faults.is_empty() => Ok(Read { notes, unknown_keys: gathered.unknown_keys }),
-        _ => Err(gathered.faults),
+        Some(notes) if faults.is_empty() => Ok(Read { notes, unknown_keys }),
+        _ => Err(faults),
     }
 }
 
-fn file(value: Value, gathered: &mut Gathered) -> Option<FieldNotes> {
-    let mut cursor = Cursor::new(value, "", gathered)?;
-    match cursor.need("pitface", "the version of the notes file", gathered)?.as_u64() {
-        Some(1..=VERSION) => {}
-        Some(newer @ 2..) => {
-            gathered.fault(
-                "pitface",
-                format!("version {newer} is newer than this program"),
-                "update the program",
-            );
-            return None;
+fn file<'a>(value: Value, book: &'a Book<'a>) -> Option<FieldNotes> {
+    if value.is_array() {
+        let todo = "write one object {\"pitface\": 1, …}, and each field in a file of its own";
+        book.fault("", "a list stands where the file's one object belongs", todo);
+        return None;
+    }
+    let mut file = Node::new(String::new(), value, book).object()?;
+    if !file.has("pitface") && !file.has("field") {
+        let todo = "give a file that begins {\"pitface\": 1, \"field\": {…}, \"pits\": […]}";
+        book.fault(
+            "",
+            "this is JSON, but not a notes file: neither \"pitface\" nor \"field\" is there",
+            todo,
+        );
+        return None;
+    }
+    if let Some(version) = file.need("pitface", "the version of the notes file") {
+        match version.value.as_u64() {
+            Some(VERSION) => {}
+            Some(newer) if newer > VERSION => {
+                let wrong = format!("version {newer} is newer than this program, which reads {VERSION}");
+                version.fault(wrong, "bring the program up to date; nothing was read");
+                return None;
+            }
+            _ => version.fault(
+                format!("`{}` is not a version of the notes file", version.value),
+                format!("write \"pitface\": {VERSION}"),
+            ),
         }
-        _ => gathered.fault("pitface", "this is no version", format!("write \"pitface\": {VERSION}")),
     }
-    let field = cursor
-        .need("field", "the field", gathered)
-        .and_then(|value| Cursor::new(value, "field", gathered))
-        .map(|cursor| read_field(cursor, gathered));
-    if !cursor.has("pits") {
-        gathered.fault("pits", "the pits are missing", "give \"pits\": [ … ], empty if none is dug yet");
-    }
-    let pits: Vec<Pit> =
-        cursor.list("pits", gathered).into_iter().filter_map(|pit| read_pit(pit, gathered)).collect();
-    let unknown = cursor.rest(gathered);
-    Some(FieldNotes { field: field?, pits, unknown })
-}
-
-fn read_field(mut cursor: Cursor, gathered: &mut Gathered) -> Field {
-    let id = cursor.id(gathered);
-    let name = match cursor.need("name", "the field's name", gathered) {
-        Some(value) => value.as_str().map(str::trim).unwrap_or_default().to_owned(),
-        None => "?".into(),
-    };
-    if name.is_empty() {
-        gathered.fault("field.name", "the name is empty", "give the name the farm uses");
-    }
-    Field {
-        id,
-        name,
-        outline: outline(&mut cursor, gathered),
-        headland_mm: cursor.mm("headland_mm", &plausible::WIDTH, gathered),
-        tramline_mm: cursor.mm("tramline_mm", &plausible::WIDTH, gathered),
-        texture: texture(&mut cursor, gathered),
-        organic_matter: organic_matter(&mut cursor, gathered),
-        crop_now: cursor.text("crop_now", gathered),
-        last_crop: cursor.text("last_crop", gathered),
-        last_loosened: cursor.date("last_loosened", gathered),
-        last_traffic: cursor.date("last_traffic", gathered),
-        drains_mm: cursor.mm("drains_mm", &plausible::BURIED, gathered),
-        mole_drains_mm: cursor.mm("mole_drains_mm", &plausible::MOLES, gathered),
-        services_mm: cursor.mm("services_mm", &plausible::BURIED, gathered),
-        clearance_mm: cursor.mm("clearance_mm", &plausible::CLEARANCE, gathered),
-        reach_mm: cursor.mm("reach_mm", &plausible::REACH, gathered),
-        deep_clay_anyway: cursor.boolean("deep_clay_anyway", gathered),
-        unknown: cursor.rest(gathered),
-    }
-}
-
-/// A class name of a scheme, or a group.
-fn texture(cursor: &mut Cursor, gathered: &mut Gathered) -> Option<TextureNote> {
-    let scheme: Option<TextureScheme> = cursor.code("texture_scheme", gathered);
-    let at = cursor.at("texture");
-    let word = cursor.text("texture", gathered)?;
-    let group = match word.as_str() {
-        "light" => Some(TextureGroup::Light),
-        "medium" => Some(TextureGroup::Medium),
-        "heavy" => Some(TextureGroup::Heavy),
-        _ => None,
-    };
-    if let Some(group) = group {
-        return Some(TextureNote::Group(group));
-    }
+    let read = file.need("field", "the field").and_then(Node::object).map(|object| field(object, book));
+    let (field, scheme) = read.unzip();
     let scheme = scheme.unwrap_or(TextureScheme::Usda);
-    let texture = Texture::parse(scheme, &word);
-    if texture.is_none() {
-        let todo = format!("use light, medium, heavy or one of {}", class_names(scheme).join(", "));
-        gathered.fault(at, format!("\"{word}\" is no texture class of the scheme {}", scheme.code()), todo);
-    }
-    texture.map(TextureNote::Class)
+    let pits = file.objects("pits").into_iter().filter_map(|object| pit(object, scheme, book)).collect();
+    let notes = field.map(|field| FieldNotes { field, pits, unknown: file.rest() })?;
+    depths::far_away(&notes, book);
+    Some(notes)
 }
 
-fn class_names(scheme: TextureScheme) -> Vec<&'static str> {
-    TextureClass::CODES.iter().copied().filter(|name| Texture::parse(scheme, name).is_some()).collect()
-}
-
-fn organic_matter(cursor: &mut Cursor, gathered: &mut Gathered) -> Option<OrganicMatter> {
-    let at = cursor.at("organic_matter");
-    let value = cursor.take("organic_matter")?;
-    let percent =
-        value.as_f64().filter(|percent| (0.0..=100.0).contains(percent)).map(OrganicMatter::Percent);
-    let level = value.as_str().and_then(OrganicMatterLevel::from_code).map(OrganicMatter::Level);
-    let matter = percent.or(level);
-    if matter.is_none() {
-        let todo = "use low, medium, high, or percent by mass from 0 to 100";
-        gathered.fault(at, format!("{value} is no amount of organic matter"), todo);
-    }
-    matter
-}
-
-/// The ring as `[longitude, latitude]` pairs, the closing repeat dropped.
-fn outline(cursor: &mut Cursor, gathered: &mut Gathered) -> Vec<[f64; 2]> {
-    let at = cursor.at("outline");
-    let Some(value) = cursor.take("outline") else { return Vec::new() };
-    let Some(points) = value.as_array() else {
-        gathered.fault(at, "the outline is no list", "write [[longitude, latitude], …]");
-        return Vec::new();
+/// The field, and the texture scheme its layers are in where they do not say.
+fn field<'a>(mut field: Object<'a>, book: &'a Book<'a>) -> (Field, TextureScheme) {
+    let (texture, scheme) = texture(&mut field, TextureScheme::Usda);
+    let read = Field {
+        id: field.id(),
+        name: field.need("name", "the field's name").and_then(Node::needed_text).unwrap_or_default(),
+        outline: field.take("outline").map(|node| outline(node, book)).unwrap_or_default(),
+        headland_mm: field.take("headland_mm").and_then(|node| node.mm(&length::WIDTH)),
+        tramline_mm: field.take("tramline_mm").and_then(|node| node.mm(&length::WIDTH)),
+        texture,
+        organic_matter: field.take("organic_matter").and_then(|node| organic_matter(&node)),
+        crop_now: field.take("crop_now").and_then(Node::text),
+        last_crop: field.take("last_crop").and_then(Node::text),
+        last_loosened: field.take("last_loosened").and_then(Node::day),
+        last_traffic: field.take("last_traffic").and_then(Node::day),
+        drains_mm: field.take("drains_mm").and_then(|node| node.mm(&length::DRAINS)),
+        mole_drains_mm: field.take("mole_drains_mm").and_then(|node| node.mm(&length::MOLE_DRAINS)),
+        services_mm: field.take("services_mm").and_then(|node| node.mm(&length::SERVICES)),
+        clearance_mm: field.take("clearance_mm").and_then(|node| node.mm(&length::CLEARANCE)),
+        reach_mm: field.take("reach_mm").and_then(|node| node.mm(&length::REACH)),
+        deep_clay_anyway: field.take("deep_clay_anyway").and_then(Node::flag),
+        unknown: field.rest(),
     };
-    let mut ring: Vec<[f64; 2]> = Vec::with_capacity(points.len());
-    for (index, point) in points.iter().enumerate() {
-        match check::longitude_latitude(point) {
-            Ok(point) => ring.push(point),
-            Err((wrong, todo)) => gathered.fault(format!("{at}[{index}]"), wrong, todo),
-        }
-    }
+    (read, scheme)
+}
+
+/// The ring without its closing repeat.
+fn outline(node: Node, book: &Book) -> Vec<[f64; 2]> {
+    let (at, count) = (node.at.clone(), node.value.as_array().map_or(0, Vec::len));
+    let mut ring: Vec<[f64; 2]> = node.list().into_iter().filter_map(Node::position).collect();
+    let all_good = ring.len() == count;
     if ring.len() > 1 && ring.first() == ring.last() {
         ring.pop();
     }
-    if ring.len() == points.len() || ring.len() + 1 == points.len() {
-        check::ring(&ring, &at, gathered);
+    let mut different = ring.clone();
+    different.sort_by(|one, other| one[0].total_cmp(&other[0]).then(one[1].total_cmp(&other[1])));
+    different.dedup();
+    if all_good && count > 0 && different.len() < 3 {
+        let wrong = match different.len() {
+            1 => "1 point encloses no field".into(),
+            points => format!("{points} different points enclose no field"),
+        };
+        book.fault(at, wrong, "give at least three in walking order, or leave the outline out");
     }
     ring
 }
 
-fn read_pit(mut cursor: Cursor, gathered: &mut Gathered) -> Option<Pit> {
-    let before = gathered.faults.len();
-    let id = cursor.id(gathered);
-    let place: Option<PlaceKind> = cursor.code("place", gathered);
-    if place.is_none() && gathered.faults.len() == before {
-        let todo = format!("give \"place\": one of {}", PlaceKind::CODES.join(", "));
-        gathered.fault(cursor.at("place"), "the kind of place is missing", todo);
-    }
-    let zone = cursor.code("zone", gathered);
-    let at = position(&mut cursor, gathered);
-    let dug_to_mm = cursor.mm("dug_to_mm", &plausible::HOLE, gathered);
-    let walk_at = cursor.at("walk");
-    // With one broken step the rest cannot be judged: its own fault is told already.
-    let steps: Vec<_> =
-        cursor.list("walk", gathered).into_iter().map(|step| read_step(step, gathered)).collect();
-    let walk = steps.into_iter().collect::<Option<Vec<_>>>().unwrap_or_default();
-    let layers_at = cursor.at("layers");
-    let layers = check::layers(
-        cursor.list("layers", gathered).into_iter().map(|layer| read_layer(layer, gathered)).collect(),
-        &layers_at,
-        gathered,
-    );
-    let pit = Pit {
-        id,
-        place: place.unwrap_or(PlaceKind::Other),
-        zone,
-        at,
-        dug: cursor.time("dug", gathered),
-        by: cursor.text("by", gathered),
-        dug_to_mm,
-        face: cursor.code("face", gathered),
-        walk,
-        layers,
-        rolls: cursor
-            .list("rolls", gathered)
-            .into_iter()
-            .filter_map(|roll| read_roll(roll, gathered))
-            .collect(),
-        photos: cursor.list("photos", gathered).into_iter().map(|one| read_photo(one, gathered)).collect(),
-        unknown: cursor.rest(gathered),
-    };
-    check::depths(&pit, &walk_at, &layers_at, gathered);
-    place.map(|_| pit)
-}
-
-fn position(cursor: &mut Cursor, gathered: &mut Gathered) -> Option<Position> {
-    let accuracy_m = cursor.number("accuracy_m", &ACCURACY_M, "the radius in metres", gathered);
-    let at = cursor.at("at");
-    match check::longitude_latitude(&cursor.take("at")?) {
-        Ok([longitude_deg, latitude_deg]) => Some(Position { longitude_deg, latitude_deg, accuracy_m }),
-        Err((wrong, todo)) => {
-            gathered.fault(at, wrong, todo);
-            None
+/// Reads `texture` and `texture_scheme`; also gives the scheme in force.
+fn texture(object: &mut Object, default: TextureScheme) -> (Option<TextureNote>, TextureScheme) {
+    let scheme = object.take("texture_scheme");
+    let scheme =
+        scheme.and_then(|node| node.choice(TextureScheme::CODES, TextureScheme::ALL)).unwrap_or(default);
+    let note = object.take("texture").and_then(|node| {
+        let word = node.value.as_str().unwrap_or_default();
+        let group = TextureGroup::from_code(word).filter(|_| GROUPS.contains(&word)).map(TextureNote::Group);
+        let note = group.or(Texture::parse(scheme, word).map(TextureNote::Class));
+        if note.is_none() {
+            let classes = TextureClass::ALL.iter().filter(|&&class| scheme.has(class));
+            let words: Vec<_> = classes.map(|class| class.code()).chain(GROUPS).collect();
+            if TextureClass::CODES.contains(&word) {
+                let wrong = format!("`{word}` is not a class of the scheme {}", scheme.code());
+                let todo = format!("set \"texture_scheme\", or use one of: {}", words.join(", "));
+                node.fault(wrong, todo);
+            } else {
+                node.not_one_of(&words);
+            }
         }
-    }
+        note
+    });
+    (note, scheme)
 }
 
-fn read_step(mut cursor: Cursor, gathered: &mut Gathered) -> Option<Step> {
-    let id = cursor.id(gathered);
-    needed(&cursor, "to_mm", "the depth of the step's bottom", gathered);
-    let to_mm = cursor.mm("to_mm", &plausible::DEPTH, gathered);
-    let comes_away = cursor.code("comes_away", gathered);
-    let resistance = cursor.code("resistance", gathered);
-    let unknown = cursor.rest(gathered);
+/// The groups that may stand for a class.
+const GROUPS: [&str; 3] =
+    [TextureGroup::Light.code(), TextureGroup::Medium.code(), TextureGroup::Heavy.code()];
+
+fn organic_matter(node: &Node) -> Option<OrganicMatter> {
+    let Some(percent) = node.value.as_f64() else {
+        let level = node.value.as_str().and_then(OrganicMatterLevel::from_code);
+        if level.is_none() {
+            let todo =
+                format!("use one of: {}; or a number in percent", OrganicMatterLevel::CODES.join(", "));
+            node.fault(format!("{} is no amount of organic matter", found(&node.value)), todo);
+        }
+        return level.map(OrganicMatter::Level);
+    };
+    if (0.0..=100.0).contains(&percent) {
+        return Some(OrganicMatter::Percent(percent));
+    }
+    node.fault(format!("{percent} percent of organic matter cannot be"), "write percent by mass, 0 to 100");
+    None
+}
+
+fn pit<'a>(mut pit: Object<'a>, scheme: TextureScheme, book: &'a Book<'a>) -> Option<Pit> {
+    let id = pit.id();
+    let place = pit.need("place", "the kind of place");
+    let place = place.and_then(|node| node.choice(PlaceKind::CODES, PlaceKind::ALL));
+    let zone = pit.take("zone").and_then(|node| node.choice(Zone::CODES, Zone::ALL));
+    let at = position(&mut pit, book);
+    let dug = pit.take("dug").and_then(Node::time);
+    let by = pit.take("by").and_then(Node::text);
+    let dug_to_mm = pit.take("dug_to_mm").and_then(|node| node.mm(&length::HOLE));
+    let face = pit.take("face").and_then(|node| node.choice(FaceMoisture::CODES, FaceMoisture::ALL));
+    let steps = pit.objects("walk").into_iter().map(|object| (object.at.clone(), step(object)));
+    let walk = depths::walk(steps.collect(), dug_to_mm, book);
+    let layers = pit.objects("layers").into_iter().map(|object| (object.at.clone(), layer(object, scheme)));
+    let layers = depths::layers(layers.collect(), dug_to_mm, book);
+    let rolls = pit.objects("rolls").into_iter().filter_map(roll).collect();
+    let photos = pit.objects("photos").into_iter().filter_map(photo).collect();
+    let unknown = pit.rest();
+    let place = place?;
+    Some(Pit { id, place, zone, at, dug, by, dug_to_mm, face, walk, layers, rolls, photos, unknown })
+}
+
+fn position<'a>(pit: &mut Object<'a>, book: &'a Book<'a>) -> Option<Position> {
+    if pit.has("accuracy_m") && !pit.has("at") {
+        let todo = "add \"at\": [longitude, latitude], or remove it";
+        book.fault(pit.below("accuracy_m"), "an accuracy without a position", todo);
+    }
+    let place = pit.take("at").and_then(Node::position);
+    let accuracy_m = pit.take("accuracy_m").and_then(Node::radius_m);
+    place.map(|[longitude_deg, latitude_deg]| Position { longitude_deg, latitude_deg, accuracy_m })
+}
+
+fn step(mut step: Object) -> Option<Step> {
+    let id = step.id();
+    let to_mm = step.need("to_mm", "the depth of the step's bottom").and_then(|node| node.mm(&length::DEPTH));
+    let signs = signs(&mut step, &[Sign::ComesAway, Sign::Resistance]);
+    let (comes_away, resistance) = (signs.comes_away, signs.resistance);
+    let unknown = step.rest();
     Some(Step { id, to_mm: to_mm?, comes_away, resistance, unknown })
 }
 
-/// A layer with the bottom it may lack; depths are judged when all are read.
-fn read_layer(mut cursor: Cursor, gathered: &mut Gathered) -> Option<(Layer, bool)> {
-    let id = cursor.id(gathered);
-    needed(&cursor, "top_mm", "the depth of the layer's top", gathered);
-    let before = gathered.faults.len();
-    let top_mm = cursor.mm("top_mm", &plausible::FROM_SURFACE, gathered);
-    let bottom_mm = cursor.mm("bottom_mm", &plausible::FROM_SURFACE, gathered);
-    let broken = gathered.faults.len() > before;
-    let signs = Signs {
-        comes_away: cursor.code("comes_away", gathered),
-        resistance: cursor.code("resistance", gathered),
-        pores: cursor.code("pores", gathered),
-        channels: cursor.code("channels", gathered),
-        roots: cursor.code("roots", gathered),
-        patches: cursor.code("patches", gathered),
-        smell: cursor.code("smell", gathered),
-        clod_in_water: cursor.code("clod_in_water", gathered),
-    };
-    let texture = texture(&mut cursor, gathered);
-    let unknown = cursor.rest(gathered);
-    if broken {
-        return None;
+fn signs(object: &mut Object, wanted: &[Sign]) -> Signs {
+    let mut signs = Signs::default();
+    for &sign in wanted {
+        let places: Vec<usize> = (0..sign.answers().len()).collect();
+        let answer = object.take(sign.code()).and_then(|node| node.choice(sign.answers(), &places));
+        signs.set(sign, answer);
     }
-    Some((
-        Layer { id, top_mm: top_mm?, bottom_mm: bottom_mm.unwrap_or(0), signs, texture, unknown },
-        bottom_mm.is_some(),
-    ))
+    signs
 }
 
-fn read_roll(mut cursor: Cursor, gathered: &mut Gathered) -> Option<Roll> {
-    let id = cursor.id(gathered);
-    needed(&cursor, "depth_mm", "the depth the soil came from", gathered);
-    needed(&cursor, "roll", "what the soil did when rolled", gathered);
-    let depth_mm = cursor.mm("depth_mm", &plausible::FROM_SURFACE, gathered);
-    let roll: Option<RollOutcome> = cursor.code("roll", gathered);
-    let unknown = cursor.rest(gathered);
-    Some(Roll { id, depth_mm: depth_mm?, roll: roll?, unknown })
+/// A layer whose bottom may be missing; how that is told is the depth logic's matter.
+fn layer(mut layer: Object, scheme: TextureScheme) -> Option<depths::Noted> {
+    let id = layer.id();
+    let top = layer.need("top_mm", "the depth of the layer's top");
+    let top_mm = top.and_then(|node| node.mm(&length::DEPTH_FROM_SURFACE));
+    let no_bottom = !layer.has("bottom_mm");
+    let bottom_mm = layer.take("bottom_mm").and_then(|node| node.mm(&length::DEPTH));
+    let signs = signs(&mut layer, Sign::ALL);
+    let (texture, _) = texture(&mut layer, scheme);
+    let unknown = layer.rest();
+    let known = no_bottom || bottom_mm.is_some();
+    let read = Layer { id, top_mm: top_mm?, bottom_mm: bottom_mm.unwrap_or(0), signs, texture, unknown };
+    known.then_some((read, bottom_mm))
 }
 
-fn read_photo(mut cursor: Cursor, gathered: &mut Gathered) -> Photo {
-    let id = cursor.id(gathered);
-    needed(&cursor, "sha256", "the hash of the photo", gathered);
-    let at = cursor.at("sha256");
-    let sha256 = cursor.text("sha256", gathered);
-    if let Some(hash) = &sha256
-        && !(hash.len() == 64 && hash.bytes().all(|byte| matches!(byte, b'0'..=b'9' | b'a'..=b'f')))
-    {
-        gathered.fault(at, format!("\"{hash}\" is no SHA-256"), "give 64 lower-case hex digits");
-    }
-    Photo {
-        id,
-        sha256: sha256.unwrap_or_default(),
-        size_bytes: cursor.number("size_bytes", &(1.0..=1e12), "the size in bytes", gathered).unwrap_or(0.0)
-            as u64,
-        media_type: cursor.text("media_type", gathered).unwrap_or_else(|| "image/jpeg".into()),
-        taken: cursor.time("taken", gathered),
-        depth_mm: cursor.mm("depth_mm", &plausible::FROM_SURFACE, gathered),
-        unknown: cursor.rest(gathered),
-    }
+fn roll(mut roll: Object) -> Option<Roll> {
+    let id = roll.id();
+    let depth = roll.need("depth_mm", "the depth the soil came from");
+    let depth_mm = depth.and_then(|node| node.mm(&length::DEPTH_FROM_SURFACE));
+    let outcome = roll.need("roll", "what the roll did");
+    let outcome = outcome.and_then(|node| node.choice(RollOutcome::CODES, RollOutcome::ALL));
+    let unknown = roll.rest();
+    Some(Roll { id, depth_mm: depth_mm?, roll: outcome?, unknown })
 }
 
-/// A fault where a key is absent that a record cannot do without.
-fn needed(cursor: &Cursor, key: &str, what: &str, gathered: &mut Gathered) {
-    if !cursor.has(key) {
-        gathered.fault(cursor.at(key), format!("{what} is missing"), format!("give \"{key}\""));
-    }
+fn photo(mut photo: Object) -> Option<Photo> {
+    let id = photo.id();
+    let sha256 = photo.need("sha256", "the photo's SHA-256").and_then(Node::sha256);
+    let size = photo.need("size_bytes", "the photo's size").and_then(|node| node.count("a size in bytes"));
+    let media_type = photo.need("media_type", "the photo's media type").and_then(Node::needed_text);
+    let taken = photo.take("taken").and_then(Node::time);
+    let depth_mm = photo.take("depth_mm").and_then(|node| node.mm(&length::DEPTH_FROM_SURFACE));
+    let unknown = photo.rest();
+    Some(Photo { id, sha256: sha256?, size_bytes: size?, media_type: media_type?, taken, depth_mm, unknown })
 }

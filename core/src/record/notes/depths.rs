@@ -1,0 +1,111 @@
+//! What must fit together in a file whose single values are good: depths against each other and the hole, pits
+//! against the outline.
+
+use super::cursor::Book;
+use super::json::below;
+use crate::record::depth::{self, DepthFault};
+use crate::record::{FieldNotes, Layer, Step};
+
+/// Steps thinner than this on the mean are those of a walk noted in centimetres: a knife's push is 5 to 10 mm
+/// (common practice, no source), a step is several.
+const THINNEST_STEP_MM: usize = 10;
+/// Steps from which that can be told.
+const FEWEST_STEPS: usize = 3;
+/// A pit farther than this from its field's outline, in degrees, is somewhere else. Our judgement, wide on purpose.
+const FAR_AWAY_DEG: f64 = 1.0;
+
+/// What was read at a place of the file; `None` after a fault there.
+pub type Placed<T> = (String, Option<T>);
+/// A layer, and its bottom as noted: `None` where there is none.
+pub type Noted = (Layer, Option<u32>);
+
+/// The steps, each with its place, as far as they could be read: they go down, and end within the hole.
+pub fn walk(read: Vec<Placed<Step>>, dug_to_mm: Option<u32>, book: &Book) -> Vec<Step> {
+    let count = read.len();
+    let steps: Vec<(String, Step)> =
+        read.into_iter().filter_map(|(at, step)| step.map(|step| (at, step))).collect();
+    for pair in steps.windows(2) {
+        let ((_, Step { to_mm: above_mm, .. }), (at, Step { to_mm, .. })) = (&pair[0], &pair[1]);
+        if to_mm <= above_mm {
+            let wrong = format!("a step to {to_mm} mm comes after one to {above_mm} mm");
+            book.fault(
+                below(at, "to_mm"),
+                wrong,
+                "list the steps from the surface down, each deeper than the last",
+            );
+        }
+    }
+    if let Some((at, step)) = steps.iter().max_by_key(|(_, step)| step.to_mm)
+        && count >= FEWEST_STEPS
+        && (step.to_mm as usize) < count * THINNEST_STEP_MM
+    {
+        let wrong = format!("{count} steps of the walk end at {} mm", step.to_mm);
+        let meant = step.to_mm * 10;
+        let todo = format!("lengths are whole millimetres: did you mean {meant}, from {} cm?", step.to_mm);
+        book.fault(below(at, "to_mm"), wrong, todo);
+    }
+    for (at, step) in &steps {
+        within_hole(&below(at, "to_mm"), step.to_mm, dug_to_mm, book);
+    }
+    steps.into_iter().map(|(_, step)| step).collect()
+}
+
+/// The layers, each with its place and what was noted of its bottom, as far as they could be read: they lie one
+/// below the other and end within the hole.
+pub fn layers(read: Vec<Placed<Noted>>, dug_to_mm: Option<u32>, book: &Book) -> Vec<Layer> {
+    let count = read.len();
+    let read: Vec<_> = read.into_iter().filter_map(|(at, layer)| layer.map(|layer| (at, layer))).collect();
+    let spans: Vec<_> = read.iter().map(|(_, (layer, bottom))| (layer.top_mm, *bottom)).collect();
+    for breach in depth::breaches(&spans) {
+        let between = matches!(breach, DepthFault::Gap { .. } | DepthFault::Overlap { .. });
+        // With a layer unread there may be no gap where one seems to be.
+        if between && read.len() < count {
+            continue;
+        }
+        let (key, todo) = match breach {
+            DepthFault::MissingBottom { .. } => {
+                ("bottom_mm", "add the key \"bottom_mm\"; the lowest layer ends at the hole's bottom")
+            }
+            DepthFault::Equal { .. } => ("bottom_mm", "give the layer a thickness, or leave it out"),
+            DepthFault::Inverted { .. } => ("bottom_mm", "depths count downwards: swap the two"),
+            DepthFault::Gap { .. } => {
+                ("top_mm", "let the layers meet, or add one between them; it needs no signs")
+            }
+            DepthFault::Overlap { .. } => ("top_mm", "let the lower layer begin where the upper one ends"),
+        };
+        book.fault(below(&read[breach.layer()].0, key), breach.to_string(), todo);
+    }
+    for (at, (_, bottom)) in &read {
+        if let Some(bottom_mm) = bottom {
+            within_hole(&below(at, "bottom_mm"), *bottom_mm, dug_to_mm, book);
+        }
+    }
+    read.into_iter().map(|(_, (layer, _))| layer).collect()
+}
+
+fn within_hole(at: &str, depth_mm: u32, dug_to_mm: Option<u32>, book: &Book) {
+    if let Some(dug_to_mm) = dug_to_mm.filter(|dug_to_mm| depth_mm > *dug_to_mm) {
+        let wrong = format!("{depth_mm} mm lies below the hole's bottom at {dug_to_mm} mm");
+        book.fault(at, wrong, "correct it, or the pit's \"dug_to_mm\"");
+    }
+}
+
+/// Pits lie near the outline of their field; longitude and latitude in the wrong order mostly show only here.
+pub fn far_away(notes: &FieldNotes, book: &Book) {
+    let Some(&corner) = notes.field.outline.first() else { return };
+    let is_far = |longitude: f64, latitude: f64| {
+        let east = (longitude - corner[0]).abs();
+        east.min(360.0 - east) > FAR_AWAY_DEG || (latitude - corner[1]).abs() > FAR_AWAY_DEG
+    };
+    for (index, pit) in notes.pits.iter().enumerate() {
+        let Some(at) = pit.at.filter(|at| is_far(at.longitude_deg, at.latitude_deg)) else { continue };
+        let (longitude, latitude) = (at.longitude_deg, at.latitude_deg);
+        let todo = if is_far(latitude, longitude) {
+            "correct it, or the outline".into()
+        } else {
+            format!("longitude comes first: did you mean [{latitude}, {longitude}]?")
+        };
+        let wrong = format!("[{longitude}, {latitude}] lies far away from the field's outline");
+        book.fault(format!("pits[{index}].at"), wrong, todo);
+    }
+}

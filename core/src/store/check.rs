@@ -1,0 +1,132 @@
+//! The log is the truth: the current cells made anew from it, and both compared.
+
+use super::log::{EditName, decode_names};
+use super::{Store, StoreError};
+use rusqlite::{Connection, TransactionBehavior, params};
+use std::collections::{BTreeMap, HashMap, HashSet};
+
+/// What a sound store holds.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Checked {
+    /// Edits in the log.
+    pub edits: usize,
+    /// Current cells, each head counted.
+    pub cells: usize,
+}
+
+/// The rows of `cells`.
+type Cells = BTreeMap<Key, Content>;
+
+/// Record, cell number, edit.
+type Key = ([u8; 16], u16, EditName);
+
+#[derive(Debug, PartialEq, Eq)]
+struct Content {
+    clock: i64,
+    shown: bool,
+    value: Vec<u8>,
+}
+
+impl Store {
+    /// Goes over the whole file: the pages, each device's unbroken sequence and rising clock, and the current
+    /// cells against the log. Reads everything, so it takes its time with a large store.
+    ///
+    /// # Errors
+    /// [`StoreError::Corrupt`] with what was found.
+    pub fn check(&self) -> Result<Checked, StoreError> {
+        let connection = &*self.connection.unchecked_transaction()?;
+        let found: String = connection.query_row("PRAGMA integrity_check(1)", [], |row| row.get(0))?;
+        if found != "ok" {
+            return Err(StoreError::Corrupt(found));
+        }
+        if connection.prepare("PRAGMA foreign_key_check")?.exists([])? {
+            return Err(StoreError::Corrupt("an edit is of a device the store does not know".into()));
+        }
+        let edits = check_order(connection)?;
+        let (kept, folded) = (read_cells(connection)?, fold(connection)?);
+        if kept != folded {
+            return Err(StoreError::Corrupt(
+                "the current cells are not those of the log (rebuild mends it)".into(),
+            ));
+        }
+        Ok(Checked { edits, cells: kept.len() })
+    }
+
+    /// Makes the current cells anew from the log.
+    ///
+    /// # Errors
+    /// Whatever the disk reports.
+    pub fn rebuild(&mut self) -> Result<(), StoreError> {
+        const KEEP: &str = "INSERT INTO cells
+            (record, field, device, sequence, clock, shown, value) VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7)";
+        let transaction = self.connection.transaction_with_behavior(TransactionBehavior::Immediate)?;
+        let cells = fold(&transaction)?;
+        transaction.execute("DELETE FROM cells", [])?;
+        let mut keep = transaction.prepare(KEEP)?;
+        for ((record, field, name), cell) in cells {
+            keep.execute(params![record, field, name.0, name.1, cell.clock, cell.shown, cell.value])?;
+        }
+        drop(keep);
+        Ok(transaction.commit()?)
+    }
+}
+
+/// Counts the edits; an error if a device's sequence has a gap or its clock goes back.
+fn check_order(connection: &Connection) -> Result<usize, StoreError> {
+    let mut statement =
+        connection.prepare("SELECT device, sequence, clock FROM log ORDER BY device, sequence")?;
+    let mut rows = statement.query([])?;
+    let (mut edits, mut last) = (0, (0, 0, 0));
+    while let Some(row) = rows.next()? {
+        let (device, sequence, clock): (i64, i64, i64) = (row.get(0)?, row.get(1)?, row.get(2)?);
+        let before = if device == last.0 { last } else { (device, 0, 0) };
+        if sequence != before.1 + 1 || clock < before.2 {
+            let what = format!("edit {sequence} of device {device} does not follow edit {} of it", before.1);
+            return Err(StoreError::Corrupt(what));
+        }
+        (edits, last) = (edits + 1, (device, sequence, clock));
+    }
+    Ok(edits)
+}
+
+/// The cells as the log gives them: every edit that none of the same cell names as predecessor; of several, the one
+/// latest by (clock, device id) is shown.
+fn fold(connection: &Connection) -> Result<Cells, StoreError> {
+    const SQL: &str = "SELECT record, field, device, sequence, clock, value, predecessors, id
+        FROM log JOIN devices ON number = device";
+    let mut cells = Cells::new();
+    let mut superseded = HashSet::new();
+    let mut devices: HashMap<i64, [u8; 16]> = HashMap::new();
+    let mut statement = connection.prepare(SQL)?;
+    let mut rows = statement.query([])?;
+    while let Some(row) = rows.next()? {
+        let (record, field, device) = (row.get(0)?, row.get(1)?, row.get(2)?);
+        let content = Content { clock: row.get(4)?, shown: false, value: row.get(5)? };
+        cells.insert((record, field, (device, row.get(3)?)), content);
+        devices.insert(device, row.get(7)?);
+        let predecessors = decode_names(&row.get::<_, Vec<u8>>(6)?)?;
+        superseded.extend(predecessors.into_iter().map(|name| (record, field, name)));
+    }
+    cells.retain(|key, _| !superseded.contains(key));
+    let mut latest = HashMap::new();
+    for ((record, field, name), content) in &cells {
+        let this = (content.clock, devices[&name.0], *name);
+        latest.entry((*record, *field)).and_modify(|other| *other = this.max(*other)).or_insert(this);
+    }
+    for ((record, field), (_, _, name)) in latest {
+        if let Some(content) = cells.get_mut(&(record, field, name)) {
+            content.shown = true;
+        }
+    }
+    Ok(cells)
+}
+
+fn read_cells(connection: &Connection) -> Result<Cells, StoreError> {
+    const SQL: &str = "SELECT record, field, device, sequence, clock, shown, value FROM cells";
+    let mut statement = connection.prepare(SQL)?;
+    let rows = statement.query_map([], |row| {
+        let key = (row.get(0)?, row.get(1)?, (row.get(2)?, row.get(3)?));
+        Ok((key, Content { clock: row.get(4)?, shown: row.get(5)?, value: row.get(6)? }))
+    })?;
+    Ok(rows.collect::<Result<_, _>>()?)
+}

@@ -1,0 +1,96 @@
+//! What can go wrong with a store; one variant for each thing a person or a shell can do about it.
+
+use super::Cell;
+use crate::error::Fault;
+use crate::record::RecordId;
+use rusqlite::ErrorCode;
+use std::path::PathBuf;
+
+/// Why a store could not be opened, read or written. In each case nothing was changed.
+///
+/// Messages say what is wrong and what to do; they leave out the store's path, which the caller knows.
+#[derive(Debug, thiserror::Error)]
+#[non_exhaustive]
+pub enum StoreError {
+    /// Nothing there to open, or no folder to create it in.
+    #[error("there is no {}; check the path, or create it first", .0.display())]
+    Missing(PathBuf),
+    /// Not a store at all.
+    #[error("this is no Pitface store: {0}; choose another file")]
+    NotAStore(&'static str),
+    /// Written by a later version of this program.
+    #[error("the store has schema {found}, this version knows up to {known}; update the program to open it")]
+    NewerSchema {
+        /// Version in the file.
+        found: i64,
+        /// Newest version this program knows.
+        known: i64,
+    },
+    /// A store, but damaged.
+    #[error("the store is damaged: {0}; keep the file as it is and restore a copy of it")]
+    Corrupt(String),
+    /// The file or its folder may not be written.
+    #[error("the store or its folder cannot be written; move it to a folder that can, or allow writing")]
+    ReadOnly,
+    /// No room left; nothing of this save was kept.
+    #[error("the disk is full and nothing of this was saved; free some space and save again")]
+    DiskFull,
+    /// Another program, or another part of this one, has it open.
+    #[error("the store is open elsewhere and takes one writer at a time; close it there and try again")]
+    InUse,
+    /// No such record, or it is deleted, or it is of another kind.
+    #[error("there is no {kind} {record} in the store; save it first")]
+    RecordNotFound {
+        /// The id asked for.
+        record: RecordId,
+        /// The kind asked for.
+        kind: &'static str,
+    },
+    /// A value that no record may have.
+    #[error("not saved: {0}")]
+    InvalidValue(#[from] Fault),
+    /// A cell that a record cannot do without is absent or means nothing to this version.
+    #[error("{cell} of record {record} cannot be read by this version; update the program")]
+    Unreadable {
+        /// The record.
+        record: RecordId,
+        /// Its cell.
+        cell: Cell,
+    },
+    /// Whatever else the database reports.
+    #[error("the store failed: {0}; try again, and restart the device if it stays")]
+    Database(#[source] rusqlite::Error),
+    /// Whatever else the file system reports.
+    #[error("the store cannot be reached: {0}; check the path and its device")]
+    File(#[source] std::io::Error),
+}
+
+impl From<rusqlite::Error> for StoreError {
+    fn from(error: rusqlite::Error) -> Self {
+        match error.sqlite_error_code() {
+            Some(ErrorCode::DatabaseBusy | ErrorCode::DatabaseLocked) => Self::InUse,
+            Some(ErrorCode::DiskFull) => Self::DiskFull,
+            Some(ErrorCode::ReadOnly | ErrorCode::CannotOpen | ErrorCode::PermissionDenied) => Self::ReadOnly,
+            Some(ErrorCode::DatabaseCorrupt) => Self::Corrupt(error.to_string()),
+            Some(ErrorCode::NotADatabase) => Self::NotAStore("SQLite cannot read it"),
+            _ => match error {
+                // A column of another type than the schema says.
+                rusqlite::Error::InvalidColumnType(..)
+                | rusqlite::Error::FromSqlConversionFailure(..)
+                | rusqlite::Error::IntegralValueOutOfRange(..) => Self::Corrupt(error.to_string()),
+                _ => Self::Database(error),
+            },
+        }
+    }
+}
+
+impl From<std::io::Error> for StoreError {
+    fn from(error: std::io::Error) -> Self {
+        use std::io::ErrorKind::{PermissionDenied, ReadOnlyFilesystem, StorageFull};
+        match error.kind() {
+            PermissionDenied | ReadOnlyFilesystem => Self::ReadOnly,
+            StorageFull => Self::DiskFull,
+            _ => Self::File(error),
+        }
+    }
+}

@@ -1,0 +1,269 @@
+//! Reading and adding to the two tables. Every other file of this room goes through here for edits.
+
+use super::cells::{Cell, Kind};
+use super::value::{ABSENT, CellValue, Hangs, encode, read};
+use super::{Change, StoreError, clock};
+use crate::record::RecordId;
+use rusqlite::{Connection, OptionalExtension, Row, Transaction, params};
+
+/// Names an edit: the device's row number and its sequence.
+pub(super) type EditName = (i64, i64);
+
+/// An edit that no other edit of its cell has superseded.
+struct Head {
+    cell: Cell,
+    name: EditName,
+    /// Whether it is the one to show, if there are several.
+    shown: bool,
+    value: Vec<u8>,
+}
+
+/// The heads of all cells of one record.
+pub(super) struct Heads {
+    pub(super) record: RecordId,
+    heads: Vec<Head>,
+}
+
+impl Heads {
+    pub(super) fn load(connection: &Connection, record: RecordId) -> Result<Self, StoreError> {
+        Self::load_up_to(connection, record, Cell(u16::MAX))
+    }
+
+    /// Only what is needed to tell what the record is and where it hangs.
+    pub(super) fn load_marks(connection: &Connection, record: RecordId) -> Result<Self, StoreError> {
+        Self::load_up_to(connection, record, Cell::DELETED)
+    }
+
+    fn load_up_to(connection: &Connection, record: RecordId, last: Cell) -> Result<Self, StoreError> {
+        const SQL: &str =
+            "SELECT field, device, sequence, shown, value FROM cells WHERE record = ?1 AND field <= ?2";
+        let mut statement = connection.prepare_cached(SQL)?;
+        let rows = statement.query_map(params![record.as_bytes(), last.0], head)?;
+        Ok(Self { record, heads: rows.collect::<Result<_, _>>()? })
+    }
+
+    /// Those of the records in the lists of `parent` (at the top, if `None`) that are not deleted, list after list, each in
+    /// the order of its ranks.
+    pub(super) fn load_children(
+        connection: &Connection,
+        parent: Option<RecordId>,
+    ) -> Result<Vec<Self>, StoreError> {
+        const SQL: &str = "SELECT own.field, own.device, own.sequence, own.shown, own.value, own.record
+            FROM cells AS child INDEXED BY children CROSS JOIN cells AS own ON own.record = child.record
+            WHERE child.field = 2 AND child.shown = 1 AND child.value >= ?1 AND child.value < ?2
+            AND NOT EXISTS (SELECT 1 FROM cells AS gone INDEXED BY deleted WHERE gone.record = child.record
+                AND gone.field = 3 AND gone.shown = 1 AND gone.value = x'f5')
+            ORDER BY child.value, child.record, own.field";
+        let mut statement = connection.prepare_cached(SQL)?;
+        let mut rows = statement.query(Hangs::range(parent, None))?;
+        let mut found: Vec<Self> = Vec::new();
+        while let Some(row) = rows.next()? {
+            let record = record_id(row.get(5)?)?;
+            match found.last_mut() {
+                Some(last) if last.record == record => last.heads.push(head(row)?),
+                _ => found.push(Self { record, heads: vec![head(row)?] }),
+            }
+        }
+        Ok(found)
+    }
+
+    /// The edits that are the heads of one cell.
+    pub(super) fn names(&self, cell: Cell) -> Vec<EditName> {
+        self.heads.iter().filter(|head| head.cell == cell).map(|head| head.name).collect()
+    }
+
+    /// The bytes shown for a cell.
+    pub(super) fn value(&self, cell: Cell) -> Option<&[u8]> {
+        self.heads.iter().find(|head| head.cell == cell && head.shown).map(|head| head.value.as_slice())
+    }
+
+    /// The value shown for a cell.
+    pub(super) fn read<T: CellValue>(&self, cell: Cell) -> Result<T, StoreError> {
+        read(self.value(cell)).ok_or(StoreError::Unreadable { record: self.record, cell })
+    }
+
+    /// The kind; `None` if there is no such record or this version does not know its kind.
+    pub(super) fn kind(&self) -> Option<Kind> {
+        read(self.value(Cell::KIND)).and_then(Kind::from_number)
+    }
+
+    pub(super) fn hangs(&self) -> Option<Hangs> {
+        read(self.value(Cell::PARENT))
+    }
+
+    pub(super) fn deleted(&self) -> bool {
+        read(self.value(Cell::DELETED)).unwrap_or(false)
+    }
+
+    /// An error unless the record is there, not deleted, and of that kind.
+    pub(super) fn require(&self, kind: Kind) -> Result<(), StoreError> {
+        if self.kind() == Some(kind) && !self.deleted() {
+            return Ok(());
+        }
+        Err(StoreError::RecordNotFound { record: self.record, kind: kind.name() })
+    }
+}
+
+fn head(row: &Row) -> rusqlite::Result<Head> {
+    let name = (row.get(1)?, row.get(2)?);
+    Ok(Head { cell: Cell(row.get(0)?), name, shown: row.get(3)?, value: row.get(4)? })
+}
+
+/// How many records a list has that are not deleted; the indexes alone tell.
+pub(super) fn count(connection: &Connection, parent: RecordId, list: Kind) -> Result<u32, StoreError> {
+    const SQL: &str = "SELECT count(*) FROM cells AS child INDEXED BY children
+        WHERE child.field = 2 AND child.shown = 1 AND child.value >= ?1 AND child.value < ?2
+        AND NOT EXISTS (SELECT 1 FROM cells AS gone INDEXED BY deleted WHERE gone.record = child.record
+            AND gone.field = 3 AND gone.shown = 1 AND gone.value = x'f5')";
+    let mut statement = connection.prepare_cached(SQL)?;
+    Ok(statement.query_row(Hangs::range(Some(parent), Some(list)), |row| row.get(0))?)
+}
+
+/// The rank after that of the last record in a list, deleted or not.
+pub(super) fn next_rank(
+    connection: &Connection,
+    parent: Option<RecordId>,
+    list: Kind,
+) -> Result<u64, StoreError> {
+    const SQL: &str = "SELECT value FROM cells WHERE field = 2 AND shown = 1 AND value >= ?1 AND value < ?2
+        ORDER BY value DESC LIMIT 1";
+    let mut statement = connection.prepare_cached(SQL)?;
+    let bytes: Option<Vec<u8>> =
+        statement.query_row(Hangs::range(parent, Some(list)), |row| row.get(0)).optional()?;
+    let hangs: Option<Hangs> = bytes.and_then(|bytes| read(Some(&bytes)));
+    Ok(hangs.map_or(0, |hangs| hangs.rank.saturating_add(1)))
+}
+
+pub(super) fn record_id(bytes: [u8; 16]) -> Result<RecordId, StoreError> {
+    RecordId::from_bytes(bytes)
+        .ok_or_else(|| StoreError::Corrupt("a record's id is no UUID version 7".into()))
+}
+
+/// The edits of one save, in one transaction: they share a clock and follow each other in sequence.
+pub(super) struct Batch<'store> {
+    pub(super) transaction: Transaction<'store>,
+    pub(super) device: i64,
+    sequence: i64,
+    clock: i64,
+    /// First sequence of the save that this one takes back.
+    undoes: Option<i64>,
+    pub(super) changes: Vec<Change>,
+}
+
+impl<'store> Batch<'store> {
+    pub(super) fn begin(
+        transaction: Transaction<'store>,
+        device: i64,
+        now_ms: u64,
+    ) -> Result<Self, StoreError> {
+        // The last row of each device: clocks do not go back on one device.
+        const LAST_CLOCK: &str = "SELECT coalesce(max((SELECT clock FROM log WHERE device = number
+            ORDER BY sequence DESC LIMIT 1)), 0) FROM devices";
+        const LAST_SEQUENCE: &str = "SELECT coalesce(max(sequence), 0) FROM log WHERE device = ?1";
+        let last: i64 = transaction.prepare_cached(LAST_CLOCK)?.query_row([], |row| row.get(0))?;
+        let sequence = transaction.prepare_cached(LAST_SEQUENCE)?.query_row([device], |row| row.get(0))?;
+        let clock = clock::next(last, now_ms)?;
+        Ok(Self { transaction, device, sequence, clock, undoes: None, changes: Vec::new() })
+    }
+
+    /// Makes this save the undoing of the one that began at that sequence.
+    pub(super) fn undoing(&mut self, first_sequence: i64) {
+        self.undoes = Some(first_sequence);
+    }
+
+    /// Gives a cell a value in place of `predecessors`; with other heads left, see [`Self::show_latest`].
+    pub(super) fn edit(
+        &mut self,
+        record: RecordId,
+        cell: Cell,
+        predecessors: &[EditName],
+        value: &[u8],
+    ) -> Result<(), StoreError> {
+        const LOG: &str = "INSERT INTO log
+            (device, sequence, clock, record, field, predecessors, value, undoes) VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8)";
+        const DROP: &str =
+            "DELETE FROM cells WHERE record = ?1 AND field = ?2 AND device = ?3 AND sequence = ?4";
+        const KEEP: &str = "INSERT INTO cells
+            (record, field, device, sequence, clock, value) VALUES (?1, ?2, ?3, ?4, ?5, ?6)";
+        self.sequence += 1;
+        let id = record.as_bytes();
+        let names = encode_names(predecessors);
+        self.transaction.prepare_cached(LOG)?.execute(params![
+            self.device,
+            self.sequence,
+            self.clock,
+            id,
+            cell.0,
+            names,
+            value,
+            self.undoes
+        ])?;
+        let mut drop = self.transaction.prepare_cached(DROP)?;
+        for (device, sequence) in predecessors {
+            drop.execute(params![id, cell.0, device, sequence])?;
+        }
+        self.transaction.prepare_cached(KEEP)?.execute(params![
+            id,
+            cell.0,
+            self.device,
+            self.sequence,
+            self.clock,
+            value
+        ])?;
+        self.changes.push(Change { record, cell });
+        Ok(())
+    }
+
+    /// Gives a cell a value in place of all that stands there now; `None` = absent.
+    pub(super) fn replace<T: CellValue>(
+        &mut self,
+        heads: &Heads,
+        cell: Cell,
+        value: &T,
+    ) -> Result<(), StoreError> {
+        self.edit(heads.record, cell, &heads.names(cell), &encode(value.to_value().as_ref()))
+    }
+
+    /// Of several heads of a cell, shows the one that is latest by (clock, device id).
+    pub(super) fn show_latest(&self, record: RecordId, cell: Cell) -> Result<(), StoreError> {
+        const SQL: &str = "UPDATE cells SET shown = (device, sequence) = (
+            SELECT other.device, other.sequence FROM cells AS other JOIN devices ON number = other.device
+            WHERE other.record = ?1 AND other.field = ?2 ORDER BY other.clock DESC, id DESC LIMIT 1
+            ) WHERE record = ?1 AND field = ?2";
+        self.transaction.prepare_cached(SQL)?.execute(params![record.as_bytes(), cell.0])?;
+        Ok(())
+    }
+
+    /// Makes it last; with nothing changed, nothing is written.
+    pub(super) fn commit(self) -> Result<Vec<Change>, StoreError> {
+        self.transaction.commit()?;
+        Ok(self.changes)
+    }
+}
+
+/// The value a cell had before an edit with these predecessors: the latest of theirs.
+pub(super) fn value_of(connection: &Connection, names: &[EditName]) -> Result<Vec<u8>, StoreError> {
+    const SQL: &str = "SELECT clock, id, value FROM log JOIN devices ON number = device
+        WHERE device = ?1 AND sequence = ?2";
+    let mut statement = connection.prepare_cached(SQL)?;
+    let mut latest: Option<(i64, [u8; 16], Vec<u8>)> = None;
+    for name in names {
+        let found = statement.query_row([name.0, name.1], |row| Ok((row.get(0)?, row.get(1)?, row.get(2)?)));
+        latest = latest.max(found.optional()?);
+    }
+    Ok(latest.map_or_else(|| ABSENT.to_vec(), |(_, _, value)| value))
+}
+
+/// Predecessors as they stand in the log.
+fn encode_names(names: &[EditName]) -> Vec<u8> {
+    let mut bytes = Vec::new();
+    // Writing to memory does not fail.
+    let _ = ciborium::into_writer(names, &mut bytes);
+    bytes
+}
+
+/// Predecessors from the log.
+pub(super) fn decode_names(bytes: &[u8]) -> Result<Vec<EditName>, StoreError> {
+    ciborium::from_reader(bytes)
+        .map_err(|_| StoreError::Corrupt("predecessors of an edit are no CBOR".into()))
+}

@@ -1,0 +1,226 @@
+//! Saving: only the cells that differ from what stands there become edits.
+
+use super::cells::{Cell, Kind};
+use super::kept::{Kept, Wanted};
+use super::log::{Batch, Heads, next_rank};
+use super::valid::{self, Check};
+use super::value::Hangs;
+use super::{Saved, Store, StoreError};
+use crate::error::Fault;
+use crate::record::{Field, FieldNotes, Layer, Person, Photo, Pit, RecordId, Roll, Step};
+use rusqlite::TransactionBehavior;
+
+/// The place a saved record takes among its siblings.
+#[derive(Clone, Copy)]
+enum Place {
+    /// Where it is, or last if it is new there.
+    Last,
+    /// After this rank, or first: the order of a whole list.
+    After(Option<u64>),
+}
+
+impl Store {
+    /// Saves a field with everything in it. A pit, step, ... that the store has and the notes lack is left
+    /// as it is: deleting is [`Store::delete_record`].
+    ///
+    /// # Errors
+    /// [`StoreError::InvalidValue`] for a value no record may have, or whatever the disk reports.
+    pub fn save_notes(&mut self, notes: &FieldNotes, now_ms: u64) -> Result<Saved, StoreError> {
+        valid::notes(notes)?;
+        self.save(now_ms, |batch| {
+            let unknown = Wanted::new(Cell::NOTES_UNKNOWN_KEYS, &notes.unknown);
+            batch.save(&notes.field, None, Place::Last, Some(unknown))?;
+            batch.save_list(&notes.pits, notes.field.id, Batch::save_pit)
+        })
+    }
+
+    /// Saves what is noted of a field itself.
+    ///
+    /// # Errors
+    /// As [`Store::save_notes`].
+    pub fn save_field(&mut self, field: &Field, now_ms: u64) -> Result<Saved, StoreError> {
+        field.check("field")?;
+        self.save(now_ms, |batch| batch.save(field, None, Place::Last, None).map(drop))
+    }
+
+    /// Saves a pit of a field with everything in it.
+    ///
+    /// # Errors
+    /// As [`Store::save_notes`]; [`StoreError::RecordNotFound`] without the field.
+    pub fn save_pit(&mut self, field: RecordId, pit: &Pit, now_ms: u64) -> Result<Saved, StoreError> {
+        valid::pit(pit)?;
+        self.save(now_ms, |batch| {
+            Heads::load_marks(&batch.transaction, field)?.require(Kind::Field)?;
+            batch.save_pit(pit, field, Place::Last).map(drop)
+        })
+    }
+
+    /// Saves one step of a pit's knife walk: a tap. A new one goes to the end of the walk.
+    ///
+    /// # Errors
+    /// As [`Store::save_notes`]; [`StoreError::RecordNotFound`] without the pit.
+    pub fn save_step(&mut self, pit: RecordId, step: &Step, now_ms: u64) -> Result<Saved, StoreError> {
+        self.save_part(pit, step, now_ms)
+    }
+
+    /// Saves one layer of a pit.
+    ///
+    /// # Errors
+    /// As [`Store::save_step`].
+    pub fn save_layer(&mut self, pit: RecordId, layer: &Layer, now_ms: u64) -> Result<Saved, StoreError> {
+        self.save_part(pit, layer, now_ms)
+    }
+
+    /// Saves one roll test of a pit.
+    ///
+    /// # Errors
+    /// As [`Store::save_step`].
+    pub fn save_roll(&mut self, pit: RecordId, roll: &Roll, now_ms: u64) -> Result<Saved, StoreError> {
+        self.save_part(pit, roll, now_ms)
+    }
+
+    /// Saves what is known of a photo of a pit.
+    ///
+    /// # Errors
+    /// As [`Store::save_step`].
+    pub fn save_photo(&mut self, pit: RecordId, photo: &Photo, now_ms: u64) -> Result<Saved, StoreError> {
+        self.save_part(pit, photo, now_ms)
+    }
+
+    /// Saves a person.
+    ///
+    /// # Errors
+    /// As [`Store::save_notes`].
+    pub fn save_person(&mut self, person: &Person, now_ms: u64) -> Result<Saved, StoreError> {
+        person.check("person")?;
+        self.save(now_ms, |batch| batch.save(person, None, Place::Last, None).map(drop))
+    }
+
+    /// Deletes a record, and with it from sight whatever hangs on it. Its cells stay; saving it again, or
+    /// [`Store::undo`], brings it back.
+    ///
+    /// # Errors
+    /// [`StoreError::RecordNotFound`] if it is not there or already deleted.
+    pub fn delete_record(&mut self, record: RecordId, now_ms: u64) -> Result<Saved, StoreError> {
+        self.save(now_ms, |batch| {
+            let heads = Heads::load(&batch.transaction, record)?;
+            if heads.value(Cell::KIND).is_none() || heads.deleted() {
+                return Err(StoreError::RecordNotFound { record, kind: "record" });
+            }
+            batch.replace(&heads, Cell::DELETED, &true)
+        })
+    }
+
+    fn save_part<R: Kept + Check>(
+        &mut self,
+        pit: RecordId,
+        part: &R,
+        now_ms: u64,
+    ) -> Result<Saved, StoreError> {
+        part.check(R::KIND.name())?;
+        self.save(now_ms, |batch| {
+            Heads::load_marks(&batch.transaction, pit)?.require(Kind::Pit)?;
+            batch.save(part, Some(pit), Place::Last, None).map(drop)
+        })
+    }
+
+    /// One save: all of `edits` or none of them.
+    fn save(
+        &mut self,
+        now_ms: u64,
+        edits: impl FnOnce(&mut Batch) -> Result<(), StoreError>,
+    ) -> Result<Saved, StoreError> {
+        let mut batch = self.batch(now_ms)?;
+        edits(&mut batch)?;
+        Ok(Saved { changes: batch.commit()? })
+    }
+
+    /// Begins a save; dropped without commit, it leaves no trace.
+    pub(super) fn batch(&mut self, now_ms: u64) -> Result<Batch<'_>, StoreError> {
+        let transaction = self.connection.transaction_with_behavior(TransactionBehavior::Immediate)?;
+        Batch::begin(transaction, self.device, now_ms)
+    }
+}
+
+impl Batch<'_> {
+    fn save_pit(&mut self, pit: &Pit, field: RecordId, place: Place) -> Result<u64, StoreError> {
+        let rank = self.save(pit, Some(field), place, None)?;
+        self.save_list(&pit.walk, pit.id, Self::save_listed)?;
+        self.save_list(&pit.layers, pit.id, Self::save_listed)?;
+        self.save_list(&pit.rolls, pit.id, Self::save_listed)?;
+        self.save_list(&pit.photos, pit.id, Self::save_listed)?;
+        Ok(rank)
+    }
+
+    fn save_listed<R: Kept>(&mut self, part: &R, pit: RecordId, place: Place) -> Result<u64, StoreError> {
+        self.save(part, Some(pit), place, None)
+    }
+
+    /// Saves a list so that it is read back in this order; ranks that already rise stay.
+    fn save_list<R>(
+        &mut self,
+        list: &[R],
+        parent: RecordId,
+        save: impl Fn(&mut Self, &R, RecordId, Place) -> Result<u64, StoreError>,
+    ) -> Result<(), StoreError> {
+        let mut rank = None;
+        for record in list {
+            rank = Some(save(self, record, parent, Place::After(rank))?);
+        }
+        Ok(())
+    }
+
+    /// Saves the own cells of one record, and tells its rank.
+    fn save<R: Kept>(
+        &mut self,
+        record: &R,
+        parent: Option<RecordId>,
+        place: Place,
+        also: Option<Wanted>,
+    ) -> Result<u64, StoreError> {
+        let heads = Heads::load(&self.transaction, record.id())?;
+        match heads.kind() {
+            Some(kind) if kind == R::KIND => {}
+            None if heads.value(Cell::KIND).is_none() => {
+                self.replace(&heads, Cell::KIND, &(R::KIND as u32))?;
+            }
+            other => {
+                let is = other.map_or("something of a newer version", Kind::name);
+                let wrong = format!("record {} is already {is}", record.id());
+                return Err(Fault::new(R::KIND.name(), wrong, "give each record an id of its own").into());
+            }
+        }
+        let rank = self.hang(&heads, parent, R::KIND, place)?;
+        if heads.deleted() {
+            self.replace(&heads, Cell::DELETED, &None::<bool>)?;
+        }
+        for wanted in record.cells().into_iter().chain(also) {
+            let now = heads.value(wanted.cell).map(wanted.as_understood);
+            if wanted.value != now.unwrap_or_else(|| super::value::ABSENT.to_vec()) {
+                self.edit(record.id(), wanted.cell, &heads.names(wanted.cell), &wanted.value)?;
+            }
+        }
+        Ok(rank)
+    }
+
+    /// Puts a record in the list of its kind under its parent, and tells its rank.
+    fn hang(
+        &mut self,
+        heads: &Heads,
+        parent: Option<RecordId>,
+        list: Kind,
+        place: Place,
+    ) -> Result<u64, StoreError> {
+        let now = heads.hangs().filter(|hangs| hangs.parent == parent).map(|hangs| hangs.rank);
+        let rank = match (place, now) {
+            (Place::Last, Some(rank)) => return Ok(rank),
+            (Place::After(before), Some(rank)) if before.is_none_or(|before| before < rank) => {
+                return Ok(rank);
+            }
+            (Place::Last, None) => next_rank(&self.transaction, parent, list)?,
+            (Place::After(before), _) => before.map_or(0, |before| before.saturating_add(1)),
+        };
+        self.replace(heads, Cell::PARENT, &Hangs { parent, list: list as u32, rank })?;
+        Ok(rank)
+    }
+}

@@ -1,0 +1,78 @@
+//! The tables, and the way from each earlier version to the next.
+//!
+//! | version | what it brought |
+//! |---|---|
+//! | 1 | devices, log, cells |
+//! | 2 | `undoes`, so that a device can take back its saves one after the other; `shown` and two indexes, so that lists are found without reading every cell |
+//!
+//! A released step is never edited: a new version is a new entry in [`STEPS`]. A store made new walks all
+//! of them, so old and new stores cannot differ.
+
+use super::StoreError;
+use rusqlite::{Connection, Transaction};
+
+/// Marks the file as ours in the SQLite header: "PITF".
+pub const APPLICATION_ID: i32 = 0x5049_5446;
+
+/// Version of the tables that this program writes.
+pub const SCHEMA_VERSION: i64 = 2;
+
+/// SQL that leads from version n to n + 1, for each n from 0.
+const STEPS: [&str; SCHEMA_VERSION as usize] = [VERSION_1, VERSION_2];
+
+const VERSION_1: &str = "
+CREATE TABLE devices (
+    number INTEGER PRIMARY KEY,
+    id BLOB NOT NULL UNIQUE CHECK (length(id) = 16)
+) STRICT;
+CREATE TABLE log (
+    device INTEGER NOT NULL REFERENCES devices (number),
+    sequence INTEGER NOT NULL CHECK (sequence > 0),
+    clock INTEGER NOT NULL CHECK (clock > 0),
+    record BLOB NOT NULL CHECK (length(record) = 16),
+    field INTEGER NOT NULL CHECK (field BETWEEN 0 AND 65535),
+    predecessors BLOB NOT NULL,
+    value BLOB NOT NULL,
+    PRIMARY KEY (device, sequence)
+) STRICT, WITHOUT ROWID;
+CREATE TRIGGER log_is_never_changed BEFORE UPDATE ON log
+    BEGIN SELECT RAISE(ABORT, 'the log is only added to'); END;
+CREATE TRIGGER log_is_never_cut BEFORE DELETE ON log
+    BEGIN SELECT RAISE(ABORT, 'the log is only added to'); END;
+CREATE TABLE cells (
+    record BLOB NOT NULL,
+    field INTEGER NOT NULL,
+    device INTEGER NOT NULL,
+    sequence INTEGER NOT NULL,
+    clock INTEGER NOT NULL,
+    value BLOB NOT NULL,
+    PRIMARY KEY (record, field, device, sequence)
+) STRICT, WITHOUT ROWID;
+";
+
+// A parent cell is CBOR [id, list, rank]: sorted as bytes, the records in one list of one parent lie side by
+// side in the order of their ranks (RFC 8949 4.2.1: a shorter integer sorts before a longer one). Version 1 knew one
+// head a cell, so all of them are shown.
+const VERSION_2: &str = "
+ALTER TABLE log ADD COLUMN undoes INTEGER;
+ALTER TABLE cells ADD COLUMN shown INTEGER NOT NULL DEFAULT 1;
+CREATE INDEX children ON cells (value) WHERE field = 2 AND shown = 1;
+CREATE INDEX deleted ON cells (record) WHERE field = 3 AND shown = 1 AND value = x'f5';
+";
+
+/// Brings the tables from `version` to [`SCHEMA_VERSION`], in the caller's transaction.
+pub(super) fn migrate(transaction: &Transaction, version: i64) -> Result<(), StoreError> {
+    for step in STEPS.iter().skip(usize::try_from(version).unwrap_or(0)) {
+        transaction.execute_batch(step)?;
+    }
+    transaction.pragma_update(None, "user_version", SCHEMA_VERSION)?;
+    Ok(())
+}
+
+/// That the tables are there and whole enough to be used.
+pub(super) fn verify(connection: &Connection) -> Result<(), StoreError> {
+    const NAMES: &str =
+        "SELECT count(*) FROM sqlite_schema WHERE name IN ('devices', 'log', 'cells', 'children', 'deleted')";
+    let found: i64 = connection.query_row(NAMES, [], |row| row.get(0))?;
+    if found == 5 { Ok(()) } else { Err(StoreError::Corrupt("tables are missing".into())) }
+}

@@ -1,0 +1,107 @@
+//! Undo: an edit that gives cells back the value they had before the last save of this device.
+
+use super::cells::Cell;
+use super::log::{Batch, EditName, Heads, decode_names, record_id, value_of};
+use super::value::encode;
+use super::{Store, StoreError, Undone, clock};
+use crate::record::RecordId;
+use rusqlite::{Connection, OptionalExtension};
+use std::collections::HashSet;
+
+/// One of the edits to take back.
+struct Edit {
+    record: RecordId,
+    cell: Cell,
+    predecessors: Vec<EditName>,
+}
+
+/// One save of this device.
+struct Save {
+    first_sequence: i64,
+    clock: i64,
+    /// First sequence of the save that this one took back.
+    undoes: Option<i64>,
+    edits: Vec<Edit>,
+}
+
+impl Store {
+    /// Takes back the last save of this device that is not taken back yet, and tells what that was; `None` if there
+    /// is none. May be called again and again, back to the first save.
+    ///
+    /// What another device wrote over such a save in the meantime stays.
+    ///
+    /// # Errors
+    /// Whatever the disk reports.
+    pub fn undo(&mut self, now_ms: u64) -> Result<Option<Undone>, StoreError> {
+        let mut batch = self.batch(now_ms)?;
+        let mut before = i64::MAX;
+        while let Some(save) = Save::before(&batch.transaction, batch.device, before)? {
+            if let Some(first_sequence) = save.undoes {
+                before = first_sequence;
+                continue;
+            }
+            before = save.first_sequence;
+            batch.undoing(save.first_sequence);
+            take_back(&mut batch, &save)?;
+            if !batch.changes.is_empty() {
+                let changes = batch.commit()?;
+                return Ok(Some(Undone { changes, saved_ms: clock::unix_ms(save.clock) }));
+            }
+        }
+        Ok(None)
+    }
+}
+
+impl Save {
+    /// The last save that began before a sequence.
+    fn before(connection: &Connection, device: i64, sequence: i64) -> Result<Option<Self>, StoreError> {
+        const LAST: &str = "SELECT clock, undoes FROM log WHERE device = ?1 AND sequence < ?2
+            ORDER BY sequence DESC LIMIT 1";
+        const EDITS: &str = "SELECT sequence, record, field, predecessors, clock FROM log
+            WHERE device = ?1 AND sequence < ?2 ORDER BY sequence DESC";
+        let last = connection
+            .prepare_cached(LAST)?
+            .query_row([device, sequence], |row| Ok((row.get(0)?, row.get(1)?)))
+            .optional()?;
+        let Some((clock, undoes)) = last else { return Ok(None) };
+        let mut save = Self { first_sequence: sequence, clock, undoes, edits: Vec::new() };
+        let mut statement = connection.prepare_cached(EDITS)?;
+        let mut rows = statement.query([device, sequence])?;
+        while let Some(row) = rows.next()? {
+            if row.get::<_, i64>(4)? != clock {
+                break;
+            }
+            save.first_sequence = row.get(0)?;
+            save.edits.push(Edit {
+                record: record_id(row.get(1)?)?,
+                cell: Cell(row.get(2)?),
+                predecessors: decode_names(&row.get::<_, Vec<u8>>(3)?)?,
+            });
+        }
+        Ok(Some(save))
+    }
+}
+
+fn take_back(batch: &mut Batch, save: &Save) -> Result<(), StoreError> {
+    let is_making = |edit: &&Edit| edit.cell == Cell::KIND && edit.predecessors.is_empty();
+    let made: HashSet<_> = save.edits.iter().filter(is_making).map(|edit| edit.record).collect();
+    for edit in save.edits.iter().rev() {
+        // A record that the save made is deleted as a whole; its cells stay for whoever wrote to it meanwhile.
+        let (cell, value) = match (made.contains(&edit.record), edit.cell) {
+            (true, Cell::KIND) => (Cell::DELETED, encode(Some(&true.into()))),
+            (true, _) => continue,
+            (false, cell) => (cell, value_of(&batch.transaction, &edit.predecessors)?),
+        };
+        // Only over what this device wrote: with no head of ours left, somebody has gone on from here.
+        let heads = Heads::load(&batch.transaction, edit.record)?;
+        let (ours, others): (Vec<_>, Vec<_>) =
+            heads.names(cell).into_iter().partition(|name| name.0 == batch.device);
+        if cell == Cell::DELETED || !ours.is_empty() {
+            batch.edit(edit.record, cell, &ours, &value)?;
+            if !others.is_empty() {
+                batch.show_latest(edit.record, cell)?;
+            }
+        }
+    }
+    Ok(())
+}

@@ -1,0 +1,214 @@
+//! What a cell can hold, and how that is written: deterministic CBOR (RFC 8949 4.2: shortest
+//! integers, shortest exact floats, definite lengths), so that equal values are equal bytes.
+
+use super::cells::Kind;
+use crate::record::{
+    ChannelsSeen, ClodInWater, ComesAway, FaceMoisture, OrganicMatter, OrganicMatterLevel, Patches,
+    PlaceKind, PoresSeen, Position, RecordId, Resistance, RollOutcome, RootsSeen, Smell, TextureNote,
+    Unknown, Zone,
+};
+use crate::soil::texture::{Texture, TextureClass, TextureGroup, TextureScheme};
+use chrono::{DateTime, FixedOffset, NaiveDate};
+use ciborium::Value;
+
+/// CBOR `null`: the cell is absent.
+pub(super) const ABSENT: &[u8] = &[0xf6];
+
+/// A type that a cell can hold.
+pub(super) trait CellValue: Sized {
+    /// The value to write; `None` = absent.
+    fn to_value(&self) -> Option<Value>;
+    /// From what stands in the cell, `None` if nothing does. Result `None`: not readable as this type.
+    fn from_value(value: Option<&Value>) -> Option<Self>;
+}
+
+/// The bytes of a cell.
+pub(super) fn encode(value: Option<&Value>) -> Vec<u8> {
+    let mut bytes = Vec::new();
+    // Writing to memory does not fail.
+    if let Some(value) = value {
+        let _ = ciborium::into_writer(value, &mut bytes);
+    } else {
+        bytes.extend_from_slice(ABSENT);
+    }
+    bytes
+}
+
+/// What the bytes of a cell say; absent if they are no CBOR.
+pub(super) fn decode(bytes: &[u8]) -> Option<Value> {
+    ciborium::from_reader(bytes).ok().filter(|value| *value != Value::Null)
+}
+
+/// A value read from the bytes of a cell.
+pub(super) fn read<T: CellValue>(bytes: Option<&[u8]>) -> Option<T> {
+    T::from_value(bytes.and_then(decode).as_ref())
+}
+
+/// The bytes this version would write for what it reads in `bytes`. What it cannot read counts as absent, so
+/// that a save which says nothing of a newer value leaves it alone.
+pub(super) fn as_understood<T: CellValue>(bytes: &[u8]) -> Vec<u8> {
+    encode(read::<T>(Some(bytes)).and_then(|value| value.to_value()).as_ref())
+}
+
+impl<T: CellValue> CellValue for Option<T> {
+    fn to_value(&self) -> Option<Value> {
+        self.as_ref().and_then(T::to_value)
+    }
+    fn from_value(value: Option<&Value>) -> Option<Self> {
+        Some(value.and_then(|value| T::from_value(Some(value))))
+    }
+}
+
+/// Values with a simple way there and back.
+macro_rules! plain {
+    ($($type:ty: $to:expr, $from:expr;)+) => {$(
+        impl CellValue for $type {
+            fn to_value(&self) -> Option<Value> {
+                let to: fn(&Self) -> Value = $to;
+                Some(to(self))
+            }
+            fn from_value(value: Option<&Value>) -> Option<Self> {
+                let from: fn(&Value) -> Option<Self> = $from;
+                from(value?)
+            }
+        }
+    )+};
+}
+plain! {
+    bool: |is| Value::from(*is), Value::as_bool;
+    u32: |number| Value::from(*number), |value| value.as_integer()?.try_into().ok();
+    u64: |number| Value::from(*number), |value| value.as_integer()?.try_into().ok();
+    String: |text| Value::from(text.as_str()), |value| value.as_text().map(str::to_owned);
+    // ISO 8601.
+    NaiveDate: |date| Value::from(date.to_string()), |value| value.as_text()?.parse().ok();
+    // [Unix seconds, nanoseconds, offset in seconds].
+    DateTime<FixedOffset>: |time| numbers([
+        time.timestamp(),
+        i64::from(time.timestamp_subsec_nanos()),
+        i64::from(time.offset().local_minus_utc()),
+    ]), |value| {
+        let [seconds, nanoseconds, offset] = items(value)?;
+        let offset = FixedOffset::east_opt(offset.as_integer()?.try_into().ok()?)?;
+        let (seconds, nanoseconds) = (seconds.as_integer()?, nanoseconds.as_integer()?);
+        Some(DateTime::from_timestamp(seconds.try_into().ok()?, nanoseconds.try_into().ok()?)?.with_timezone(&offset))
+    };
+    // [degrees east, degrees north, metres or null].
+    Position: |at| Value::Array(vec![
+        at.longitude_deg.into(),
+        at.latitude_deg.into(),
+        at.accuracy_m.map_or(Value::Null, Value::from),
+    ]), |value| {
+        let [longitude, latitude, accuracy] = items(value)?;
+        Some(Self {
+            longitude_deg: longitude.as_float()?,
+            latitude_deg: latitude.as_float()?,
+            accuracy_m: accuracy.as_float(),
+        })
+    };
+    // A class [scheme, class], or a group by its code.
+    TextureNote: |note| match note {
+        Self::Class(texture) => Value::Array(vec![texture.scheme.code().into(), texture.class.code().into()]),
+        Self::Group(group) => group.code().into(),
+    }, |value| {
+        if let Some(code) = value.as_text() {
+            return TextureGroup::from_code(code).map(Self::Group);
+        }
+        let [scheme, class] = items(value)?;
+        Some(Self::Class(Texture {
+            scheme: TextureScheme::from_code(scheme.as_text()?)?,
+            class: TextureClass::from_code(class.as_text()?)?,
+        }))
+    };
+    // A level by its code, or a number in percent.
+    OrganicMatter: |matter| match matter {
+        Self::Level(level) => level.code().into(),
+        Self::Percent(percent) => (*percent).into(),
+    }, |value| match value {
+        Value::Text(code) => OrganicMatterLevel::from_code(code).map(Self::Level),
+        Value::Float(percent) => Some(Self::Percent(*percent)),
+        _ => None,
+    };
+}
+
+/// Codes are written as text, so that a list may grow.
+macro_rules! by_code {
+    ($($list:ty,)+) => {
+        plain! { $($list: |value| value.code().into(), |value| Self::from_code(value.as_text()?);)+ }
+    };
+}
+by_code! {
+    PlaceKind, Zone, FaceMoisture, ComesAway, Resistance, PoresSeen, ChannelsSeen, RootsSeen, Patches,
+    Smell, ClodInWater, RollOutcome,
+}
+
+/// A ring of positions; no ring is an absent cell.
+impl CellValue for Vec<[f64; 2]> {
+    fn to_value(&self) -> Option<Value> {
+        let corner = |at: &[f64; 2]| Value::Array(at.iter().copied().map(Value::from).collect());
+        (!self.is_empty()).then(|| Value::Array(self.iter().map(corner).collect()))
+    }
+    fn from_value(value: Option<&Value>) -> Option<Self> {
+        let corner = |corner: &Value| {
+            let [longitude, latitude] = items(corner)?;
+            Some([longitude.as_float()?, latitude.as_float()?])
+        };
+        value.map_or(Some(Self::new()), |ring| ring.as_array()?.iter().map(corner).collect())
+    }
+}
+
+/// Keys that came with a record; none is an absent cell.
+impl CellValue for Unknown {
+    fn to_value(&self) -> Option<Value> {
+        if self.is_empty() { None } else { Value::serialized(self).ok() }
+    }
+    fn from_value(value: Option<&Value>) -> Option<Self> {
+        value.map_or(Some(Self::new()), |map| map.deserialized().ok())
+    }
+}
+
+/// Where a record hangs: in which list of which parent (`None` at the top), and its rank there.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) struct Hangs {
+    pub(super) parent: Option<RecordId>,
+    /// Number of the kind that the list holds.
+    pub(super) list: u32,
+    pub(super) rank: u64,
+}
+
+impl Hangs {
+    /// The bytes of parent cells from, and up to but without: all lists of `parent`, or one of them.
+    pub(super) fn range(parent: Option<RecordId>, list: Option<Kind>) -> [Vec<u8>; 2] {
+        let parent = parent.map_or(Value::Null, |id| Value::Bytes(id.as_bytes().to_vec()));
+        // The head of an array of three, and what of its items is known.
+        let mut first = vec![0x83];
+        first.extend(encode(Some(&parent)));
+        if let Some(kind) = list {
+            first.extend(encode(Some(&Value::from(kind as u32))));
+        }
+        let past = [first.as_slice(), &[0xff]].concat();
+        [first, past]
+    }
+}
+
+plain! {
+    Hangs: |hangs| {
+        let parent = hangs.parent.map_or(Value::Null, |id| Value::Bytes(id.as_bytes().to_vec()));
+        Value::Array(vec![parent, hangs.list.into(), hangs.rank.into()])
+    }, |value| {
+        let [parent, list, rank] = items(value)?;
+        let parent = match parent {
+            Value::Null => None,
+            id => Some(RecordId::from_bytes(id.as_bytes()?.as_slice().try_into().ok()?)?),
+        };
+        Some(Self { parent, list: list.as_integer()?.try_into().ok()?, rank: rank.as_integer()?.try_into().ok()? })
+    };
+}
+
+/// The items of an array of exactly `N`.
+fn items<const N: usize>(value: &Value) -> Option<&[Value; N]> {
+    value.as_array()?.as_slice().try_into().ok()
+}
+
+fn numbers<const N: usize>(numbers: [i64; N]) -> Value {
+    Value::Array(numbers.into_iter().map(Value::from).collect())
+}

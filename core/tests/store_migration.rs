@@ -1,0 +1,92 @@
+//! Stores of earlier versions open, keep everything, and can do what the new version can.
+//!
+//! `tests/vectors/store/version_1.sql` is a store as version 1 wrote it, as SQL text: the notes of
+//! `store_support::ellmoor`, then the first step tapped to 145 mm, a step 900 mm added and deleted again, and a cell
+//! 309 of a newer version on the second step.
+#![allow(clippy::unwrap_used)] // Helpers of tests are tests too.
+
+mod store_support;
+
+use pitface_core::store::{DeviceId, SCHEMA_VERSION, Store};
+use rusqlite::Connection;
+use std::path::Path;
+use store_support::{DEVICE, NOW_MS, ellmoor, id, is_missing, place};
+
+fn version_1(path: &Path) {
+    let connection = Connection::open(path).unwrap();
+    connection.execute_batch(include_str!("../../tests/vectors/store/version_1.sql")).unwrap();
+}
+
+fn read<T: rusqlite::types::FromSql>(path: &Path, sql: &str) -> T {
+    Connection::open(path).unwrap().query_row(sql, [], |row| row.get(0)).unwrap()
+}
+
+fn schema(path: &Path) -> String {
+    read(path, "SELECT group_concat(sql, char(10)) FROM (SELECT sql FROM sqlite_schema ORDER BY name)")
+}
+
+#[test]
+fn version_1_is_brought_up_to_date_with_everything_in_it() {
+    let (_folder, path) = place();
+    version_1(&path);
+    assert_eq!(read::<i64>(&path, "PRAGMA user_version"), 1);
+    let edits: i64 = read(&path, "SELECT count(*) FROM log");
+
+    let mut store = Store::open_existing(&path, DEVICE).unwrap();
+    let mut notes = ellmoor();
+    notes.pits[0].walk[0].to_mm = 145;
+    assert_eq!(store.load_notes(id(1)).unwrap(), notes);
+    let fields = store.fields().unwrap();
+    assert_eq!((fields.len(), fields[0].pits), (1, 2));
+    let sound = store.check().unwrap();
+    assert_eq!(sound.edits, usize::try_from(edits).unwrap());
+    store.rebuild().unwrap();
+    assert_eq!(store.check().unwrap(), sound);
+
+    // Saves made by version 1 can be taken back too: the deletion, the added step, the tap, the notes.
+    let walk = |store: &Store| -> Vec<u32> {
+        store.load_notes(id(1)).unwrap().pits[0].walk.iter().map(|step| step.to_mm).collect()
+    };
+    store.undo(NOW_MS).unwrap().unwrap();
+    assert_eq!(walk(&store), [145, 300, 900]);
+    store.undo(NOW_MS).unwrap().unwrap();
+    assert_eq!(walk(&store), [145, 300]);
+    store.undo(NOW_MS).unwrap().unwrap();
+    assert_eq!(store.load_notes(id(1)).unwrap(), ellmoor());
+    store.undo(NOW_MS).unwrap().unwrap();
+    assert!(is_missing(&store.load_notes(id(1))));
+    assert_eq!(store.undo(NOW_MS).unwrap(), None);
+    drop(store);
+    let newer_cell: Vec<u8> = read(&path, "SELECT value FROM cells WHERE field = 309");
+    assert_eq!(newer_cell, b"\x65later");
+}
+
+#[test]
+fn a_migrated_store_has_the_tables_of_a_new_one() {
+    let (_folder, path) = place();
+    version_1(&path);
+    drop(Store::open_existing(&path, DEVICE).unwrap());
+    let new = path.with_extension("new");
+    drop(Store::create_or_open(&new, DeviceId([3; 16])).unwrap());
+    assert_eq!(schema(&path), schema(&new));
+    assert_eq!(read::<i64>(&path, "PRAGMA user_version"), SCHEMA_VERSION);
+}
+
+#[test]
+fn a_migration_that_fails_half_way_leaves_version_1() {
+    let (_folder, path) = place();
+    version_1(&path);
+    // The second statement of the step cannot be done: the column is there.
+    Connection::open(&path)
+        .unwrap()
+        .execute_batch(
+            "ALTER TABLE cells ADD COLUMN shown INTEGER NOT NULL DEFAULT 1; PRAGMA wal_checkpoint(TRUNCATE)",
+        )
+        .unwrap();
+    let before = std::fs::read(&path).unwrap();
+    let error = Store::open_existing(&path, DEVICE).unwrap_err().to_string();
+    assert!(error.contains("duplicate column"), "{error}");
+    assert!(std::fs::read(&path).unwrap() == before, "the file has changed");
+    assert_eq!(read::<i64>(&path, "PRAGMA user_version"), 1);
+    assert!(!schema(&path).contains("undoes"));
+}
