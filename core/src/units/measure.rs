@@ -35,6 +35,10 @@ pub enum Quantity {
     Yield,
     /// Money a hectare; money an acre.
     CostPerArea,
+    /// Money a tonne; money a pound.
+    PricePerMass,
+    /// Money a litre; money a US gallon.
+    PricePerVolume,
 }
 
 // All exact by definition (international yard and pound agreement, 1959; US gallon of 231 cubic inches;
@@ -59,6 +63,8 @@ impl Quantity {
         Self::FuelPerArea,
         Self::Yield,
         Self::CostPerArea,
+        Self::PricePerMass,
+        Self::PricePerVolume,
     ];
 
     /// How much of the metric unit one US customary unit is.
@@ -75,6 +81,8 @@ impl Quantity {
             Self::FuelPerArea => GALLON_L / ACRE_HA,
             Self::Yield => POUND_KG / 1000.0 / ACRE_HA,
             Self::CostPerArea => 1.0 / ACRE_HA,
+            Self::PricePerMass => 1000.0 / POUND_KG,
+            Self::PricePerVolume => 1.0 / GALLON_L,
         }
     }
 }

@@ -6,7 +6,7 @@ use crate::units::{Quantity, UnitSystem};
 use fluent::fluent_args;
 
 /// International symbols; the same in every language. Lengths have their own way, see [`Words::depth`].
-const fn symbol(quantity: Quantity, system: UnitSystem) -> &'static str {
+pub const fn unit_symbol(quantity: Quantity, system: UnitSystem) -> &'static str {
     let (metric, us) = match quantity {
         Quantity::Length => ("mm", "in"),
         Quantity::Width => ("m", "ft"),
@@ -19,6 +19,8 @@ const fn symbol(quantity: Quantity, system: UnitSystem) -> &'static str {
         Quantity::FuelPerArea => ("l/ha", "gal/ac"),
         Quantity::Yield => ("t/ha", "lb/ac"),
         Quantity::CostPerArea => ("/ha", "/ac"),
+        Quantity::PricePerMass => ("/t", "/lb"),
+        Quantity::PricePerVolume => ("/l", "/gal"),
     };
     match system {
         UnitSystem::Metric => metric,
@@ -37,14 +39,14 @@ impl Words {
         let system = UnitSystem::from(self.unit);
         let shown = metric.map(|value| system.from_metric(quantity, value));
         let spread = shown.lo.to_bits() != shown.hi.to_bits();
-        let decimals = decimals(shown.hi).saturating_sub(usize::from(spread));
+        let decimals = decimals(quantity, shown.hi).saturating_sub(usize::from(spread));
         let [lo, mid, hi] = [shown.lo, shown.mid, shown.hi].map(|value| self.decimal(value, decimals));
         let number = if lo == hi {
             mid
         } else {
             self.say_with("machine-estimate", &fluent_args!["lo" => lo, "mid" => mid, "hi" => hi])
         };
-        let unit = symbol(quantity, system);
+        let unit = unit_symbol(quantity, system);
         self.say_with("measure-length", &fluent_args!["number" => number, "unit" => unit])
     }
 
@@ -60,9 +62,11 @@ impl Words {
     }
 }
 
-/// Decimals that leave about three figures; an estimate with a spread shows one less.
-fn decimals(value: f64) -> usize {
+/// Decimals that leave about three figures; an estimate with a spread shows one less. Money has
+/// hundredths.
+fn decimals(quantity: Quantity, value: f64) -> usize {
     match value.abs() {
+        _ if quantity == Quantity::CostPerArea => 2,
         ..1.0 => 3,
         ..10.0 => 2,
         ..100.0 => 1,

@@ -25,9 +25,12 @@ impl Words {
 
     /// Two settings measure by measure.
     pub fn compared(&self, rows: &[Compared]) -> Vec<String> {
-        let side = |measure, value: &Model<Estimate>| match value.value() {
-            Some(&value) => self.measured(measure, value),
-            None => self.say("compare-none"),
+        let side = |measure, value: &Model<Estimate>| match value {
+            Model::Applies(value) => self.measured(measure, *value),
+            Model::AppliesIfAboveCritical(value) => {
+                self.say_with("compare-if", &fluent_args!["value" => self.measured(measure, *value)])
+            }
+            Model::DoesNotApply(why) => self.say_with("compare-none", &fluent_args!["why" => self.of(*why)]),
         };
         let row = |row: &Compared| {
             let args = fluent_args![

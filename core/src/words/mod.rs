@@ -30,6 +30,7 @@ mod reasons;
 mod section;
 mod soil;
 
+pub use amount::unit_symbol;
 pub use heading::Heading;
 pub use language::Language;
 pub use listed::{LISTS, Listed};

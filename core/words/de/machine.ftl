@@ -33,7 +33,8 @@ set-cost = Kosten { $cost }.
 set-break_even = Es lohnt ab { $yield } mehr Korn.
 
 compare-row = { $measure }: { $one } gegen { $other }.
-compare-none = nichts
+compare-none = ungesagt ({ $why })
+compare-if = { $value }, wenn die Spitzen über der kritischen Tiefe laufen
 
 tine-force = Nach McKyes und Ali 1977 zieht ein einfacher Zinken in Boden dieser Kohäsion und Reibung { $draught }, ohne Adhäsion.
 

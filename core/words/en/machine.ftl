@@ -33,7 +33,8 @@ set-cost = Cost { $cost }.
 set-break_even = It pays from { $yield } of grain more.
 
 compare-row = { $measure }: { $one } against { $other }.
-compare-none = nothing
+compare-none = not told ({ $why })
+compare-if = { $value } if the tips run above critical depth
 
 tine-force = By McKyes and Ali 1977 one plain tine pulls { $draught } in soil of this cohesion and friction, adhesion left out.
 
