@@ -4,6 +4,7 @@ use super::cursor::{Book, Object, found};
 use super::value::Node;
 use super::{VERSION, depths, json, length};
 use crate::error::Fault;
+use crate::place::Outline;
 use crate::record::{
     FaceMoisture, Field, FieldNotes, Layer, OrganicMatter, OrganicMatterLevel, Photo, Pit, PlaceKind,
     Position, RecordId, Roll, RollOutcome, Sign, Signs, Step, TextureNote, Zone,
@@ -109,15 +110,11 @@ fn outline(node: Node, book: &Book) -> Vec<[f64; 2]> {
     if ring.len() > 1 && ring.first() == ring.last() {
         ring.pop();
     }
-    let mut different = ring.clone();
-    different.sort_by(|one, other| one[0].total_cmp(&other[0]).then(one[1].total_cmp(&other[1])));
-    different.dedup();
-    if all_good && count > 0 && different.len() < 3 {
-        let wrong = match different.len() {
-            1 => "1 point encloses no field".into(),
-            points => format!("{points} different points enclose no field"),
-        };
-        book.fault(at, wrong, "give at least three in walking order, or leave the outline out");
+    if all_good
+        && count > 0
+        && let Err(fault) = Outline::new(&ring)
+    {
+        book.fault(at, fault.wrong(), fault.todo());
     }
     ring
 }
