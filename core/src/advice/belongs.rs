@@ -2,7 +2,7 @@
 
 use super::call::{Caution, FollowUp, RootingLoss, What, Why};
 use crate::reading::LayerReading;
-use crate::record::{Call, Condition, Field, TextureNote};
+use crate::record::{Call, Cause, Condition, Field, TextureNote};
 use crate::soil::rooting;
 use crate::soil::texture::TextureGroup;
 
@@ -34,21 +34,20 @@ pub fn cautions(
     Caution::ALL.iter().copied().filter(applies).collect()
 }
 
-/// What has to follow, in order.
-pub fn follow_up(call: Call, whys: &[Why]) -> Vec<FollowUp> {
+/// What has to follow, in order; `harmed` is the deciding layer.
+pub fn follow_up(call: Call, whys: &[Why], harmed: Option<&LayerReading>) -> Vec<FollowUp> {
     let says = |test: fn(&What) -> bool| whys.iter().any(|why| test(&why.what));
+    let pressed = harmed.is_some_and(|layer| layer.cause == Cause::Pressed).then_some(FollowUp::RemoveCause);
     match call {
         Call::LeaveIt | Call::AskSpecialist => Vec::new(),
         Call::RootsFirst => {
-            vec![FollowUp::RootsAfter, FollowUp::OrganicMatter, FollowUp::NoTraffic, FollowUp::RemoveCause]
+            [FollowUp::RootsAfter, FollowUp::OrganicMatter].into_iter().chain(pressed).collect()
         }
-        Call::Loosen => vec![
-            FollowUp::DigBehind,
-            FollowUp::RootsAfter,
-            FollowUp::OrganicMatter,
-            FollowUp::NoTraffic,
-            FollowUp::RemoveCause,
-        ],
+        Call::Loosen => {
+            let always =
+                [FollowUp::DigBehind, FollowUp::RootsAfter, FollowUp::OrganicMatter, FollowUp::NoTraffic];
+            always.into_iter().chain(pressed).collect()
+        }
         Call::Wait => vec![FollowUp::RollAgain],
         Call::DrainFirst => vec![FollowUp::MendDrainage],
         Call::DigAgain => {
