@@ -1,5 +1,9 @@
 //! Lengths as people read them. Inside the core a length is a whole number of millimetres (`_mm`).
 
+mod measure;
+
+pub use measure::{Quantity, UnitSystem};
+
 /// Unit in which depths are shown.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
 pub enum LengthUnit {

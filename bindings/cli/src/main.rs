@@ -2,6 +2,7 @@
 //! it reads arguments, asks the core, and prints what the core answers, as sentences or as JSON.
 
 mod adopt;
+mod amount;
 mod argument;
 mod command;
 mod device;

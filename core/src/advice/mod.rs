@@ -9,6 +9,7 @@ mod belongs;
 mod call;
 mod change;
 mod gates;
+pub mod machine;
 mod pit_view;
 pub mod regret;
 mod tip;

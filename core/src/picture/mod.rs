@@ -15,6 +15,7 @@ mod ground;
 mod hatch;
 mod layout;
 mod living;
+pub mod machine;
 mod row;
 mod shape;
 mod sheet;

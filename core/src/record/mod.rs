@@ -8,6 +8,7 @@ pub(crate) mod codes;
 pub mod depth;
 mod field;
 mod id;
+mod machine;
 pub mod notes;
 mod pit;
 mod signs;
@@ -18,6 +19,7 @@ pub use codes::{
 };
 pub use field::{Field, FieldNotes, OrganicMatter, TextureNote};
 pub use id::RecordId;
+pub use machine::{Drive, Foot, LeadingTines, Machine, SpeedRange, Tractor, Wings};
 pub use pit::{Layer, Person, Photo, Pit, Position, Roll, Step};
 pub use signs::{Sign, Signs};
 

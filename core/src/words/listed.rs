@@ -1,6 +1,9 @@
 //! The closed lists that have a word for each value.
 
 use super::{Heading, Language};
+use crate::advice::machine::{
+    CriticalPlace, CriticalShift, FuelFormula, Measure, SpacingFit, TractorFit, WhyNot,
+};
 use crate::advice::{Caution, FollowUp, Obstacle, Sureness};
 use crate::reading::{Below, Clue, Lies, Versus};
 use crate::record::{
@@ -47,11 +50,15 @@ listed! {
     Clue = "clue",
     ComesAway = "comes_away",
     Condition = "condition",
+    CriticalPlace = "critical",
+    CriticalShift = "critical_shift",
     FaceMoisture = "face",
     FollowUp = "follow_up",
+    FuelFormula = "fuel_formula",
     Heading = "heading",
     Language = "language",
     Lies = "lies",
+    Measure = "measure",
     Obstacle = "obstacle",
     OrganicMatterLevel = "organic_matter",
     Patches = "patches",
@@ -61,10 +68,13 @@ listed! {
     RollOutcome = "roll",
     RootsSeen = "roots",
     Smell = "smell",
+    SpacingFit = "spacing_fit",
     Sureness = "sureness",
     TextureClass = "texture_class",
     TextureGroup = "texture",
     TextureScheme = "texture_scheme",
+    TractorFit = "tractor_fit",
     Versus = "reference",
+    WhyNot = "why_not",
     Zone = "zone",
 }

@@ -16,6 +16,7 @@
 //! assert_eq!(words.depth_range(200, 305), "20–30.5\u{a0}cm");
 //! ```
 
+mod amount;
 mod calls;
 mod clues;
 mod describe;
@@ -23,10 +24,13 @@ mod face;
 mod heading;
 mod language;
 mod listed;
+mod machine;
 mod measures;
 mod reasons;
+mod section;
 mod soil;
 
+pub use amount::unit_symbol;
 pub use heading::Heading;
 pub use language::Language;
 pub use listed::{LISTS, Listed};

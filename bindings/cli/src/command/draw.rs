@@ -27,7 +27,7 @@ pub struct Draw {
 
 /// Colours of a drawing that stands alone.
 #[derive(Clone, Copy, Default, ValueEnum)]
-enum ThemeArgument {
+pub(super) enum ThemeArgument {
     /// Dark on light.
     #[default]
     Light,

@@ -6,6 +6,7 @@ mod draw;
 mod next;
 mod read;
 mod roll;
+mod set;
 mod texture;
 mod tip;
 
@@ -31,6 +32,8 @@ pub enum Command {
     Class(class::Class),
     /// The tip depth that clears layers with these bottoms, one a pit.
     Tip(tip::Tip),
+    /// A machine set for a tip depth: critical depth, spacing, what it loosens, draught, power, fuel, cost.
+    Set(Box<set::Set>),
     /// Draws the pits of a field: SVG files and one page with all of them.
     Draw(draw::Draw),
 }
@@ -46,6 +49,7 @@ impl Command {
             Self::Texture(texture) => texture.run(shown),
             Self::Class(class) => class.run(shown),
             Self::Tip(tip) => tip.run(shown),
+            Self::Set(set) => set.run(shown),
             Self::Draw(draw) => draw.run(shown),
         }
     }

@@ -1,0 +1,122 @@
+//! Critical depth: the depth below which a foot no longer lifts the soil but presses it aside.
+
+use super::table::CRITICAL_RATIO;
+use crate::record::Machine;
+use crate::record::codes::codes;
+
+codes!(
+    /// Where a tip depth lies against critical depth.
+    CriticalPlace {
+        /// Not deeper than its shallowest estimate.
+        Above = "above",
+        /// Within the range: a trial strip, dug behind the machine, tells.
+        Uncertain = "uncertain",
+        /// Deeper than its deepest estimate.
+        Below = "below",
+    }
+);
+codes!(
+    /// What moves critical depth. Only the direction is known; no number is given for any of them (Spoor and Godwin
+    /// 1978, Godwin 2007; directions from memory).
+    CriticalShift {
+        /// Wetter soil: shallower.
+        Wetter = "wetter",
+        /// A worn foot: shallower.
+        WornFoot = "worn_foot",
+        /// Wings: deeper.
+        Wings = "wings",
+        /// Leading tines, which relieve the surface: deeper.
+        LeadingTines = "leading_tines",
+    }
+);
+
+impl CriticalShift {
+    /// Whether it makes critical depth lie deeper.
+    pub const fn deeper(self) -> bool {
+        matches!(self, Self::Wings | Self::LeadingTines)
+    }
+}
+
+/// Critical depth of a foot, as the range it is known to.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, serde::Serialize)]
+pub struct CriticalDepth {
+    /// Shallowest estimate: the deepest tip that is held to stay above it.
+    pub lo_mm: u32,
+    /// Deepest estimate.
+    pub hi_mm: u32,
+}
+
+impl CriticalDepth {
+    /// Of a foot of this width, without its wings.
+    pub const fn of_foot(foot_width_mm: u32) -> Self {
+        let (least, most) = CRITICAL_RATIO;
+        Self { lo_mm: foot_width_mm.saturating_mul(least), hi_mm: foot_width_mm.saturating_mul(most) }
+    }
+
+    /// Where a tip depth lies.
+    pub const fn place(self, tip_mm: u32) -> CriticalPlace {
+        if tip_mm <= self.lo_mm {
+            CriticalPlace::Above
+        } else if tip_mm <= self.hi_mm {
+            CriticalPlace::Uncertain
+        } else {
+            CriticalPlace::Below
+        }
+    }
+}
+
+/// What bears on critical depth for this machine: weather and wear always do, the rest if it is fitted.
+pub fn critical_shifts(machine: &Machine) -> Vec<CriticalShift> {
+    let fitted = |shift: &CriticalShift| match shift {
+        CriticalShift::Wetter | CriticalShift::WornFoot => true,
+        CriticalShift::Wings => machine.wings.is_some(),
+        CriticalShift::LeadingTines => machine.leading.is_some(),
+    };
+    CriticalShift::ALL.iter().copied().filter(fitted).collect()
+}
+
+/// The deepest tip of a machine that is held to stay above critical depth and is within its reach.
+pub fn deepest_above_critical_mm(machine: &Machine) -> u32 {
+    CriticalDepth::of_foot(machine.foot_width_mm).lo_mm.min(machine.reach_mm.unwrap_or(u32::MAX))
+}
+
+/// Foot widths for a tip depth.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, serde::Serialize)]
+pub struct FootWidth {
+    /// A narrower foot runs below critical depth.
+    pub least_mm: u32,
+    /// From this width on the foot is held to stay above it.
+    pub sure_mm: u32,
+}
+
+/// The foot width a tip depth takes.
+pub const fn foot_width_for(tip_mm: u32) -> FootWidth {
+    let (least, most) = CRITICAL_RATIO;
+    FootWidth { least_mm: tip_mm.div_ceil(most), sure_mm: tip_mm.div_ceil(least) }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use proptest::prelude::*;
+
+    proptest! {
+        #[test]
+        fn the_foot_asked_for_is_the_narrowest_that_does(tip_mm in 7u32..1_200) {
+            let need = foot_width_for(tip_mm);
+            let place = |width_mm| CriticalDepth::of_foot(width_mm).place(tip_mm);
+            prop_assert_eq!(place(need.sure_mm), CriticalPlace::Above);
+            prop_assert_ne!(place(need.sure_mm - 1), CriticalPlace::Above);
+            prop_assert_ne!(place(need.least_mm), CriticalPlace::Below);
+            prop_assert_eq!(place(need.least_mm - 1), CriticalPlace::Below);
+        }
+
+        #[test]
+        fn one_millimetre_more_than_the_deepest_tip_is_no_longer_held_to_be_above(foot_mm in 1u32..400) {
+            let critical = CriticalDepth::of_foot(foot_mm);
+            prop_assert_eq!(critical.place(critical.lo_mm), CriticalPlace::Above);
+            prop_assert_eq!(critical.place(critical.lo_mm + 1), CriticalPlace::Uncertain);
+            prop_assert_eq!(critical.place(critical.hi_mm + 1), CriticalPlace::Below);
+        }
+    }
+}

@@ -1,0 +1,182 @@
+//! A machine set for a depth: two answers where there are two, and no figure where its model does not hold.
+
+use pitface_core::advice::machine::{
+    CriticalPlace, DraughtSoil, LayerDepths, Model, Price, SpacingFit, TractorFit, WhyNot, Work, compare,
+    needed_for, set,
+};
+use pitface_core::record::{
+    Drive, Foot, LeadingTines, Machine, RecordId, RollOutcome, SpeedRange, Tractor, Wings,
+};
+use proptest::prelude::*;
+
+fn machine() -> Machine {
+    Machine {
+        id: RecordId::new(0, [0; 10]),
+        name: "Yard subsoiler".into(),
+        legs: 5,
+        spacing_mm: 600,
+        foot_width_mm: 80,
+        wings: Some(Wings { width_mm: 300, lift_mm: Some(60) }),
+        leading: None,
+        working_width_mm: None,
+        speed: None,
+        reach_mm: None,
+        tractor: None,
+        unknown: serde_json::Map::default(),
+    }
+}
+
+fn work(tip_mm: u32) -> Work {
+    let layer = Some(LayerDepths { top_mm: 200, bottom_mm: 300 });
+    Work { layer, ..Work::new(tip_mm, DraughtSoil::Medium, 6.0) }
+}
+
+#[test]
+fn below_critical_depth_no_share_no_spacing_and_no_layer_is_told() {
+    let setting = set(&Machine { foot_width_mm: 40, ..machine() }, &work(350)).unwrap();
+    assert_eq!(setting.place, CriticalPlace::Below);
+    assert_eq!(setting.ground, Model::DoesNotApply(WhyNot::BelowCriticalDepth));
+    assert_eq!(setting.spacing, Model::DoesNotApply(WhyNot::BelowCriticalDepth));
+    assert_eq!(setting.layer, Model::DoesNotApply(WhyNot::BelowCriticalDepth));
+}
+
+#[test]
+fn within_the_range_of_critical_depth_everything_hangs_on_the_trial_strip() {
+    let setting = set(&Machine { foot_width_mm: 60, ..machine() }, &work(350)).unwrap();
+    assert!(matches!(setting.ground, Model::AppliesIfAboveCritical(_)));
+    assert!(matches!(setting.layer, Model::AppliesIfAboveCritical(_)));
+    assert!(matches!(set(&machine(), &work(350)).unwrap().ground, Model::Applies(_)));
+}
+
+#[test]
+fn without_a_layer_nothing_is_said_to_be_broken() {
+    let setting = set(&machine(), &Work { layer: None, ..work(350) }).unwrap();
+    assert_eq!(setting.layer, Model::DoesNotApply(WhyNot::NoLayer));
+    assert_eq!(needed_for(&Work { layer: None, ..work(350) }, Foot::Winged, 300).full_width_spacing_mm, None);
+}
+
+#[test]
+fn a_tip_that_does_not_run_below_the_layer_breaks_no_layer() {
+    for tip_mm in [250, 300] {
+        let setting = set(&machine(), &work(tip_mm)).unwrap();
+        assert_eq!(setting.layer, Model::DoesNotApply(WhyNot::TipAboveLayerBottom));
+    }
+}
+
+#[test]
+fn soil_that_rolls_to_a_thread_gives_no_figure_of_what_is_loosened() {
+    let setting = set(&machine(), &Work { roll: Some(RollOutcome::Thread), ..work(350) }).unwrap();
+    assert_eq!(setting.ground, Model::DoesNotApply(WhyNot::TooWet));
+    assert_eq!(setting.spacing, Model::DoesNotApply(WhyNot::TooWet));
+    assert_eq!(setting.layer, Model::DoesNotApply(WhyNot::TooWet));
+}
+
+#[test]
+fn plain_tines_with_leading_ones_get_no_invented_spacing() {
+    let leading = Some(LeadingTines { depth_mm: Some(150) });
+    let setting = set(&Machine { wings: None, leading, ..machine() }, &work(350)).unwrap();
+    assert_eq!(setting.spacing, Model::DoesNotApply(WhyNot::NoPublishedRange));
+    assert!(setting.ground.value().is_some(), "the figure does not need that range");
+    assert_eq!(setting.leading.unwrap().map(|range| range.within), [Some(true), Some(false)]);
+}
+
+#[test]
+fn no_tip_below_critical_depth_is_proposed_to_break_the_layer() {
+    let narrow = Machine { wings: None, spacing_mm: 900, foot_width_mm: 70, ..machine() };
+    let layer = *set(&narrow, &work(350)).unwrap().layer.value().unwrap();
+    assert_eq!((layer.full_width, layer.shallowest_tip_mm), (false, None));
+    let close = Machine { spacing_mm: 420, ..machine() };
+    assert_eq!(set(&close, &work(350)).unwrap().layer.value().unwrap().shallowest_tip_mm, Some(360));
+}
+
+#[test]
+fn spacing_and_full_width_are_two_answers() {
+    let setting = set(&machine(), &work(350)).unwrap();
+    assert_eq!(setting.spacing.value().unwrap().fit, SpacingFit::Fits);
+    assert!(!setting.layer.value().unwrap().full_width);
+}
+
+#[test]
+fn a_tractor_has_enough_is_tight_or_has_not_enough() {
+    // 88.1 kW of PTO power in the middle of the estimate and 132.2 at its end take 97.9 and 146.9 kW of engine.
+    let with = |power_kw| {
+        let tractor = Some(Tractor { power_kw, drive: Drive::FrontAssist });
+        set(&Machine { wings: None, tractor, ..machine() }, &work(400)).unwrap()
+    };
+    let fit = |power_kw| with(power_kw).traction.unwrap().fit;
+    assert_eq!(
+        [97.0, 99.0, 146.0, 148.0].map(fit),
+        [TractorFit::NotEnough, TractorFit::Tight, TractorFit::Tight, TractorFit::Enough]
+    );
+    assert_eq!(with(97.0).fuel, Model::DoesNotApply(WhyNot::NotEnoughPower));
+    assert!(with(148.0).fuel.value().is_some());
+    assert_eq!(set(&machine(), &work(400)).unwrap().fuel, Model::DoesNotApply(WhyNot::NoTractor));
+}
+
+#[test]
+fn fuel_of_a_ripper_lies_where_it_was_measured() {
+    // 13.6 l/ha at 330 mm in loamy sand (Hamza et al. 2013).
+    let tractor = Some(Tractor { power_kw: 120.0, drive: Drive::FourWheel });
+    let ripper = Machine { wings: None, tractor, spacing_mm: 500, ..machine() };
+    let fuel = set(&ripper, &Work::new(330, DraughtSoil::Coarse, 6.0)).unwrap().fuel;
+    let litres = fuel.value().unwrap().litres_per_ha;
+    assert!(litres.lo < 13.6 && 13.6 < litres.hi, "{litres:?}");
+}
+
+#[test]
+fn two_settings_stand_side_by_side() {
+    let price = Some(Price::PerHectare { cost: 79.47 });
+    let priced = Work { price, grain_price_per_t: Some(160.0), ..work(350) };
+    let one = set(&machine(), &priced).unwrap();
+    let other = set(&Machine { spacing_mm: 400, ..machine() }, &work(350)).unwrap();
+    let rows = compare(&one, &other);
+    let codes: Vec<&str> = rows.iter().map(|row| row.measure.code()).collect();
+    assert_eq!(codes, ["share", "ridge", "draught", "work_rate", "cost", "break_even"]);
+    assert!(rows[0].one.value().unwrap().mid < rows[0].other.value().unwrap().mid);
+    assert_eq!(rows[4].other, Model::DoesNotApply(WhyNot::NotGiven));
+}
+
+#[test]
+fn reach_and_speed_are_held_against_the_machine() {
+    let speed = Some(SpeedRange { lo_kmh: 4.0, hi_kmh: 5.5 });
+    let limited = set(&Machine { reach_mm: Some(340), speed, ..machine() }, &work(350)).unwrap();
+    assert_eq!((limited.within_reach, limited.within_speed), (Some(false), Some(false)));
+    assert_eq!(limited.deepest_above_critical_mm, 340);
+    let free = set(&machine(), &work(350)).unwrap();
+    assert_eq!((free.within_reach, free.within_speed), (None, None));
+}
+
+#[test]
+fn everything_that_cannot_be_so_is_told_at_once() {
+    let wrong = Machine { legs: 0, foot_width_mm: 400, name: " ".into(), ..machine() };
+    let layer = Some(LayerDepths { top_mm: 300, bottom_mm: 300 });
+    let faults = set(&wrong, &Work { layer, speed_kmh: f64::NAN, ..work(20) }).unwrap_err();
+    let places: Vec<&str> = faults.iter().map(|fault| fault.at.as_str()).collect();
+    assert_eq!(places, ["legs", "name", "wings.width_mm", "tip_mm", "layer", "speed_kmh"]);
+}
+
+proptest! {
+    /// Whatever is set: no figure of loosened ground below critical depth, and what is asked for is what is given.
+    #[test]
+    fn a_setting_holds_together(
+        foot_width_mm in 10u32..150, tip_mm in 50u32..1_000, spacing_mm in 100u32..2_000, bottom_mm in 1u32..900,
+    ) {
+        let machine = Machine { foot_width_mm, spacing_mm, wings: None, ..machine() };
+        let layer = Some(LayerDepths { top_mm: 0, bottom_mm });
+        let setting = set(&machine, &Work { layer, ..work(tip_mm) }).unwrap();
+        let below = setting.place == CriticalPlace::Below;
+        prop_assert_eq!(setting.ground.value().is_none(), below);
+        prop_assert_eq!(setting.layer.value().is_none(), below || bottom_mm >= tip_mm);
+        prop_assert_eq!(tip_mm <= setting.deepest_above_critical_mm, setting.place == CriticalPlace::Above);
+        let wide_enough = Machine { foot_width_mm: setting.foot_width.sure_mm.max(10), ..machine.clone() };
+        prop_assert_eq!(set(&wide_enough, &work(tip_mm)).unwrap().place, CriticalPlace::Above);
+        prop_assert!(setting.draught_kn.lo < setting.draught_kn.mid && setting.draught_kn.mid < setting.draught_kn.hi);
+        if let Some(layer) = setting.layer.value() {
+            let closer = Machine { spacing_mm: layer.widest_spacing_mm, ..machine.clone() };
+            let closer = set(&closer, &Work { layer: Some(LayerDepths { top_mm: 0, bottom_mm }), ..work(tip_mm) });
+            if let Ok(closer) = closer {
+                prop_assert!(closer.layer.value().unwrap().full_width);
+            }
+        }
+    }
+}
