@@ -2,8 +2,7 @@
 
 use crate::field::FieldRead;
 use pitface_core::RULES;
-use pitface_core::advice::{ChangedAnswer, What, Why, ZoneCall};
-use pitface_core::place::zone_of;
+use pitface_core::advice::{ChangedAnswer, What, Why, ZoneCall, stands_for};
 use pitface_core::reading::{KINDS, LayerReading, NextLook, PitReading};
 use serde_json::{Map, Value, json};
 
@@ -15,7 +14,7 @@ pub fn field(field: &FieldRead) -> Value {
         .pits
         .iter()
         .zip(read)
-        .map(|(noted, read)| merged(json!({ "place": noted.place, "zone": zone_of(noted) }), read))
+        .map(|(noted, read)| merged(json!({ "place": noted.place, "zone": stands_for(noted) }), read))
         .collect();
     let zones: Map<String, Value> =
         advice.zones.iter().map(|call| (call.zone.code().to_owned(), zone(call))).collect();

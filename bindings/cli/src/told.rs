@@ -3,8 +3,7 @@
 
 use crate::field::FieldRead;
 use pitface_core::RULES;
-use pitface_core::advice::{Caution, FieldAdvice, Stance, ZoneCall};
-use pitface_core::place::zone_of;
+use pitface_core::advice::{Caution, FieldAdvice, Stance, ZoneCall, stands_for};
 use pitface_core::reading::{KINDS, Kind, LayerReading, NextLook};
 use pitface_core::report::{PageEntry, Section};
 use pitface_core::words::{Heading, Words};
@@ -87,7 +86,7 @@ pub fn look(words: &Words, look: Option<&NextLook>) -> String {
 
 /// The tip depth that holds where a pit was dug, if its zone is to be loosened.
 pub fn zone_call(field: &FieldRead, index: usize) -> Option<&ZoneCall> {
-    let zone = zone_of(&field.notes.pits[index])?;
+    let zone = stands_for(&field.notes.pits[index])?;
     field.advice.zones.iter().find(|call| call.zone == zone)
 }
 

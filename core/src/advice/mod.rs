@@ -89,8 +89,8 @@ impl<'a> Sorted<'a> {
     }
 }
 
-/// The zone a pit stands for; one noted for the whole field stands for open ground.
-fn stands_for(pit: &Pit) -> Option<Zone> {
+/// The zone whose call a pit bears on; one noted for the whole field stands for open ground, a reference for none.
+pub fn stands_for(pit: &Pit) -> Option<Zone> {
     zone_of(pit).map(|zone| if zone == Zone::Whole { Zone::Open } else { zone })
 }
 
