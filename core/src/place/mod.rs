@@ -1,4 +1,10 @@
-//! Positions and the zones of a field.
+//! Positions and the zones of a field: distances and areas on the WGS 84 ellipsoid, outlines, the headland strip.
+
+mod geodesy;
+mod outline;
+
+pub use geodesy::{Walk, walk};
+pub use outline::{Outline, OutlineFault};
 
 use crate::record::{Pit, PlaceKind, Zone};
 

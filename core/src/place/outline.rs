@@ -1,0 +1,154 @@
+//! The outline of a field: what makes it valid, its area, its headland strip.
+
+use geo::{
+    Area, Bearing, Buffer, Centroid, Distance, Geodesic, GeodesicArea, LineString, MapCoords, Point, Polygon,
+};
+use std::fmt;
+
+/// Largest field believed; a larger ring has a wrong point in it. Our judgement.
+const LARGEST_FIELD_M2: f64 = 50_000_000.0;
+
+/// A ring of at least three places that does not cross itself.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Outline {
+    ring: Polygon,
+}
+
+/// What is wrong with an outline. Points count from 0 as given.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum OutlineFault {
+    /// Fewer than three different points.
+    TooFew {
+        /// How many there are.
+        points: usize,
+    },
+    /// A point is not on the globe though its numbers swapped would be.
+    Swapped {
+        /// Place of the point.
+        point: usize,
+    },
+    /// A point is not on the globe.
+    OffTheGlobe {
+        /// Place of the point.
+        point: usize,
+    },
+    /// Two sides cross.
+    Crosses {
+        /// First point of one side.
+        side: usize,
+        /// First point of the other.
+        other: usize,
+    },
+    /// The ring holds more ground than any field.
+    TooLarge {
+        /// Area in hectares.
+        area_ha: f64,
+    },
+}
+
+impl fmt::Display for OutlineFault {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match *self {
+            Self::TooFew { points } => {
+                write!(f, "an outline of {points} different points encloses nothing; give at least 3")
+            }
+            Self::Swapped { point } => {
+                write!(f, "point {point} is not on the globe; give longitude first, then latitude")
+            }
+            Self::OffTheGlobe { point } => write!(
+                f,
+                "point {point} is not on the globe; longitude goes from -180 to 180, latitude from -90 to 90"
+            ),
+            Self::Crosses { side, other } => write!(
+                f,
+                "the side from point {side} crosses the side from point {other}; give the points in walking order"
+            ),
+            Self::TooLarge { area_ha } => {
+                write!(f, "the outline holds {area_ha:.0} ha; one of its points lies far off")
+            }
+        }
+    }
+}
+
+impl std::error::Error for OutlineFault {}
+
+impl Outline {
+    /// From `[longitude, latitude]` in degrees, in walking order either way round, open or closed.
+    ///
+    /// # Errors
+    /// The first thing wrong with it.
+    pub fn new(points: &[[f64; 2]]) -> Result<Self, OutlineFault> {
+        for (point, &[longitude, latitude]) in points.iter().enumerate() {
+            let on_globe = |longitude: f64, latitude: f64| longitude.abs() <= 180.0 && latitude.abs() <= 90.0;
+            if !on_globe(longitude, latitude) {
+                return Err(if on_globe(latitude, longitude) {
+                    OutlineFault::Swapped { point }
+                } else {
+                    OutlineFault::OffTheGlobe { point }
+                });
+            }
+        }
+        let mut open = points.to_vec();
+        open.dedup();
+        if open.len() > 1 && open.first() == open.last() {
+            open.pop();
+        }
+        if open.len() < 3 {
+            return Err(OutlineFault::TooFew { points: open.len() });
+        }
+        if let Some((side, other)) = crossing(&open) {
+            return Err(OutlineFault::Crosses { side, other });
+        }
+        let ring = Polygon::new(LineString::from(open), Vec::new());
+        let outline = Self { ring };
+        if outline.area_m2() > LARGEST_FIELD_M2 {
+            return Err(OutlineFault::TooLarge { area_ha: outline.area_m2() / 10_000.0 });
+        }
+        Ok(outline)
+    }
+
+    /// Area on the WGS 84 ellipsoid in square metres.
+    pub fn area_m2(&self) -> f64 {
+        self.ring.geodesic_area_signed().abs()
+    }
+
+    /// Area of the strip of a width along the inside of the outline, in square metres; the whole area where the
+    /// strip meets itself everywhere.
+    pub fn headland_m2(&self, width_mm: u32) -> f64 {
+        let Some(middle) = self.ring.centroid() else { return 0.0 };
+        let flat = self.ring.map_coords(|place| project(middle, Point(place)).0);
+        let whole = flat.unsigned_area();
+        let inner = flat.buffer(-f64::from(width_mm) / 1000.0).unsigned_area();
+        // The share is taken in the plane, the area on the ellipsoid: the projection's error falls out.
+        self.area_m2() * (1.0 - inner / whole)
+    }
+}
+
+/// Metres east and north of the middle along the geodesic (azimuthal equidistant).
+fn project(middle: Point, place: Point) -> Point {
+    let distance_m = Geodesic.distance(middle, place);
+    let bearing = Geodesic.bearing(middle, place).to_radians();
+    Point::new(distance_m * bearing.sin(), distance_m * bearing.cos())
+}
+
+/// The first two sides that cross or touch beyond the corner they share.
+fn crossing(ring: &[[f64; 2]]) -> Option<(usize, usize)> {
+    let count = ring.len();
+    let side = |at: usize| (ring[at], ring[(at + 1) % count]);
+    (0..count).find_map(|first| {
+        (first + 1..count)
+            .filter(|other| {
+                let neighbours = *other == first + 1 || (first == 0 && *other == count - 1);
+                !neighbours && crosses(side(first), side(*other))
+            })
+            .map(|other| (first, other))
+            .next()
+    })
+}
+
+fn crosses((a, b): ([f64; 2], [f64; 2]), (c, d): ([f64; 2], [f64; 2])) -> bool {
+    let turn = |p: [f64; 2], q: [f64; 2], r: [f64; 2]| {
+        ((q[0] - p[0]) * (r[1] - p[1]) - (q[1] - p[1]) * (r[0] - p[0])).total_cmp(&0.0)
+    };
+    turn(a, b, c) != turn(a, b, d) && turn(c, d, a) != turn(c, d, b)
+}
