@@ -10,6 +10,7 @@ mod change;
 mod gates;
 mod pit_view;
 pub mod regret;
+pub mod sampling;
 mod tip;
 mod tolerance;
 mod zones;
