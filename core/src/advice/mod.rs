@@ -4,6 +4,7 @@
 //! gates of the field ([`gates`]). It is pure and asks nothing; what other answers would change is asked
 //! by [`changes`], when a call is shown.
 
+pub mod agreement;
 mod belongs;
 mod call;
 mod change;
