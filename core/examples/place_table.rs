@@ -1,6 +1,5 @@
-//! Prints the area, headland strip and first side of seeded fields as CSV, for the checks in `tests/outside`.
-//! Columns: the field's number, its corners as `longitude latitude` parted by `;`, area in square metres, headland
-//! of 12 m in square metres, length of the first side in metres, its bearing in degrees.
+//! Prints the area, headland strip and first side of seeded fields as CSV, for the checks in `tests/outside`: corners as
+//! `longitude latitude` parted by `;`, areas in square metres, the headland 12 m wide.
 
 use pitface_core::place::{Outline, walk};
 
@@ -10,7 +9,8 @@ fn main() {
         seed = seed.wrapping_mul(6_364_136_223_846_793_005).wrapping_add(1_442_695_040_888_963_407);
         (seed >> 11) as f64 / (1_u64 << 53) as f64
     };
-    for number in 0..200 {
+    println!("corners,area_m2,headland_m2,first_side_m,first_bearing_deg");
+    for _ in 0..200 {
         let (longitude, latitude) = (unit() * 340.0 - 170.0, unit() * 130.0 - 65.0);
         let count = 3 + (unit() * 9.0) as usize;
         let points: Vec<[f64; 2]> = (0..count)
@@ -25,7 +25,7 @@ fn main() {
         let way = walk(points[0], points[1]);
         let corners: Vec<String> = points.iter().map(|[east, north]| format!("{east} {north}")).collect();
         println!(
-            "{number},{},{},{},{},{}",
+            "{},{},{},{},{}",
             corners.join(";"),
             outline.area_m2(),
             outline.headland_m2(12_000),

@@ -364,3 +364,15 @@ fn a_field_without_pits_is_to_be_dug() {
     let only_reference = calls(&notes(vec![reference()]));
     assert_eq!(only_reference.whole.reasons[0].what, What::NoPits);
 }
+
+#[test]
+fn a_harmed_layer_tells_what_it_cuts_off_of_the_crop() {
+    let of = |crop: &str| open(&with_field(|notes| notes.field.crop_now = Some(crop.into()))).rooting_loss;
+    let wheat = of("winter wheat").unwrap();
+    // FAO-56, table 22: wheat roots 1.25 m; the pan begins at 220 mm.
+    assert_eq!((wheat.potential_mm, wheat.top_mm), (1250, 220));
+    assert!((wheat.share - 0.824).abs() < 1e-9);
+    assert_eq!(of("a crop nobody knows"), None);
+    let sound = calls(&notes(vec![reference(), sound_pit(1, PlaceKind::Open)]));
+    assert_eq!(sound.zones[0].rooting_loss, None);
+}

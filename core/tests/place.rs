@@ -1,5 +1,7 @@
 //! Distances, outlines and strips.
 
+#![expect(clippy::expect_used, reason = "the vectors are good or the test fails")]
+
 use pitface_core::place::{Outline, OutlineFault, walk};
 use proptest::prelude::*;
 use serde_json::Value;

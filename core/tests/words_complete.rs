@@ -315,7 +315,7 @@ fn every_other_sentence_is_whole() {
         for (surface, at_depth) in
             rolls().flat_map(|surface| rolls().map(move |at_depth| (surface, at_depth)))
         {
-            sentence(&words.roll_sentence(surface, at_depth));
+            sentence(&words.roll_sentence(&pitface_core::soil::roll::reading(None, surface, at_depth)));
         }
     });
 }

@@ -2,25 +2,24 @@
 core does not use."""
 
 import math
-import os
-import pathlib
-import subprocess
 
 import pyproj
 import pytest
 from geographiclib.geodesic import Geodesic
 from shapely.geometry import Polygon
 
-BIN = pathlib.Path(os.environ.get("PITFACE_BIN_DIR", pathlib.Path(__file__).parents[2] / "target/debug"))
-
 
 @pytest.fixture(scope="module")
-def fields():
-    text = subprocess.run([BIN / "examples/place_table"], check=True, capture_output=True, text=True).stdout
-    rows = [line.split(",") for line in text.splitlines()]
+def fields(example):
+    rows = example("place_table")
     assert len(rows) > 190
+    numbers = ("area_m2", "headland_m2", "first_side_m", "first_bearing_deg")
     return [
-        ([tuple(map(float, corner.split())) for corner in row[1].split(";")], *map(float, row[2:])) for row in rows
+        (
+            [tuple(map(float, corner.split())) for corner in row["corners"].split(";")],
+            *(float(row[name]) for name in numbers),
+        )
+        for row in rows
     ]
 
 

@@ -2,7 +2,18 @@
 
 use clap::{Args, ValueEnum};
 use pitface_core::units::{INCH_MM, LengthUnit};
+use pitface_core::words::{Language, Words};
 use std::path::PathBuf;
+
+/// The parser of a closed list's codes: `code_of!(RollOutcome)`.
+macro_rules! code_of {
+    ($list:ty) => {{
+        use clap::builder::{PossibleValuesParser, TypedValueParser};
+        PossibleValuesParser::new(<$list>::CODES)
+            .try_map(|code| <$list>::from_code(&code).ok_or_else(|| format!("no code: {code}")))
+    }};
+}
+pub(crate) use code_of;
 
 /// How an answer is shown; every command takes these.
 #[derive(Args)]
@@ -11,21 +22,18 @@ pub struct Shown {
     #[arg(long, global = true)]
     pub json: bool,
     /// Language of the sentences.
-    #[arg(long, global = true, value_enum, default_value_t)]
-    pub language: LanguageArgument,
+    #[arg(long, global = true, default_value = "en", value_parser = code_of!(Language))]
+    pub language: Language,
     /// Unit in which sentences and drawings give depths.
     #[arg(long, global = true, value_enum, default_value_t)]
     pub units: UnitArgument,
 }
 
-/// A language the words know.
-#[derive(Clone, Copy, Default, ValueEnum)]
-pub enum LanguageArgument {
-    /// English.
-    #[default]
-    En,
-    /// Deutsch.
-    De,
+impl Shown {
+    /// The words in this language and unit.
+    pub fn words(&self) -> Words {
+        Words::new(self.language, self.units.into())
+    }
 }
 
 /// A unit of depth.
@@ -69,8 +77,9 @@ pub fn millimetres(text: &str) -> Result<u32, String> {
         .iter()
         .find_map(|&(unit, factor)| text.strip_suffix(unit).map(|number| (number.trim_end(), factor)))
         .unwrap_or((text, 1.0));
-    let number: f64 =
-        number.parse().map_err(|_| "not a depth; write millimetres (300) or a unit (30cm, 12in)".to_owned())?;
+    let number: f64 = number
+        .parse()
+        .map_err(|_| "not a depth; write millimetres (300) or a unit (30cm, 12in)".to_owned())?;
     let mm = (number * factor).round();
     if (0.0..=DEEPEST_MM).contains(&mm) {
         Ok(mm as u32)
@@ -78,16 +87,6 @@ pub fn millimetres(text: &str) -> Result<u32, String> {
         Err("no depth between 0 and 3 m; a bare number is read as millimetres, or write 30cm or 12in".into())
     }
 }
-
-/// The parser of a closed list's codes: `code_of!(RollOutcome)`.
-macro_rules! code_of {
-    ($list:ty) => {{
-        use clap::builder::{PossibleValuesParser, TypedValueParser};
-        PossibleValuesParser::new(<$list>::CODES)
-            .try_map(|code| <$list>::from_code(&code).ok_or_else(|| format!("no code: {code}")))
-    }};
-}
-pub(crate) use code_of;
 
 #[cfg(test)]
 mod tests {

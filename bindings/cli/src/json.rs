@@ -1,15 +1,22 @@
 //! What was read and advised, as JSON: codes and whole millimetres, no sentences.
 
+use crate::field::FieldRead;
 use pitface_core::RULES;
-use pitface_core::advice::{ChangedAnswer, FieldAdvice, What, Why, ZoneCall};
-use pitface_core::reading::{FieldReading, KINDS, LayerReading, NextLook, PitReading};
-use pitface_core::record::FieldNotes;
+use pitface_core::advice::{ChangedAnswer, What, Why, ZoneCall};
+use pitface_core::place::zone_of;
+use pitface_core::reading::{KINDS, LayerReading, NextLook, PitReading};
 use serde_json::{Map, Value, json};
 
 /// One field, read and advised.
-pub fn field(notes: &FieldNotes, reading: &FieldReading, advice: &FieldAdvice) -> Value {
-    let pits = notes.pits.iter().zip(&reading.pits);
-    let pits: Vec<Value> = pits.map(|(noted, read)| merged(json!({ "place": noted.place }), pit(read))).collect();
+pub fn field(field: &FieldRead) -> Value {
+    let FieldRead { notes, reading, advice, next_looks, unknown_keys } = field;
+    let read = reading.pits.iter().zip(next_looks).map(|(read, look)| pit(read, look.as_ref()));
+    let pits: Vec<Value> = notes
+        .pits
+        .iter()
+        .zip(read)
+        .map(|(noted, read)| merged(json!({ "place": noted.place, "zone": zone_of(noted) }), read))
+        .collect();
     let zones: Map<String, Value> =
         advice.zones.iter().map(|call| (call.zone.code().to_owned(), zone(call))).collect();
     json!({
@@ -18,15 +25,16 @@ pub fn field(notes: &FieldNotes, reading: &FieldReading, advice: &FieldAdvice) -
         "pits": pits,
         "zones": zones,
         "whole": zone(&advice.whole),
+        "unknown_keys": unknown_keys,
     })
 }
 
-fn pit(read: &PitReading) -> Value {
+fn pit(read: &PitReading, look: Option<&NextLook>) -> Value {
     json!({
         "face": read.face,
         "dug_to_mm": read.dug_to_mm,
         "layers": read.layers.iter().map(layer).collect::<Vec<_>>(),
-        "next_look": read.next_look.as_ref().map(next_look),
+        "next_look": look.map(next_look),
     })
 }
 

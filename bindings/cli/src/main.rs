@@ -1,10 +1,15 @@
 //! The Pitface command line: notes files in; layers, calls and drawings out. It holds no rule about soil:
 //! it reads arguments, asks the core, and prints what the core answers, as sentences or as JSON.
 
+mod adopt;
 mod argument;
 mod command;
+mod device;
+mod drawn;
+mod field;
 mod json;
 mod keep;
+mod told;
 mod trouble;
 mod write;
 
@@ -29,6 +34,14 @@ struct Pitface {
 struct Answer {
     text: String,
     json: serde_json::Value,
+    /// Lines for standard error that stop nothing.
+    remarks: String,
+}
+
+impl Answer {
+    fn new(text: String, json: serde_json::Value) -> Self {
+        Self { text, json, remarks: String::new() }
+    }
 }
 
 fn main() -> ExitCode {
@@ -42,7 +55,8 @@ fn main() -> ExitCode {
         Err(unclear) => Err(Trouble::arguments(&unclear)),
     };
     match outcome {
-        Ok(Answer { text, json }) => {
+        Ok(Answer { text, json, remarks }) => {
+            let _ = write!(io::stderr(), "{remarks}");
             print(&if wants_json { pretty(&json) } else { text });
             ExitCode::SUCCESS
         }

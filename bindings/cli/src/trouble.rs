@@ -14,12 +14,12 @@ pub struct Trouble {
 impl Trouble {
     /// One fault of one file (or argument).
     pub fn one(file: &Path, fault: Fault) -> Self {
-        Self { faults: vec![(file.display().to_string(), fault)] }
+        Self::of_file(file, vec![fault])
     }
 
-    /// One fault of an argument.
-    pub fn argument(name: &str, wrong: impl Into<String>, todo: impl Into<String>) -> Self {
-        Self { faults: vec![("arguments".into(), Fault::new(name, wrong, todo))] }
+    /// One fault of the arguments.
+    pub fn of_arguments(fault: Fault) -> Self {
+        Self::of_file(Path::new("arguments"), vec![fault])
     }
 
     /// What clap has to say of the arguments, on one line.
@@ -31,7 +31,7 @@ impl Trouble {
             .filter(|line| !line.starts_with("Usage:") && !line.starts_with("For more information"))
             .collect();
         let wrong = if hints.is_empty() { wrong } else { format!("{wrong} {}", hints.join(" ")) };
-        Self { faults: vec![("arguments".into(), Fault::new("", wrong, "see `pitface help`"))] }
+        Self::of_arguments(Fault::new("", wrong, "see `pitface help`"))
     }
 
     /// All faults of one file.

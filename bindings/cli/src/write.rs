@@ -1,7 +1,9 @@
 //! Files that are there whole or not at all.
 
+use crate::Answer;
 use crate::trouble::Trouble;
 use pitface_core::error::Fault;
+use serde_json::json;
 use std::io::{self, Write};
 use std::path::{Path, PathBuf};
 use tempfile::NamedTempFile;
@@ -29,16 +31,13 @@ impl Folder {
         Ok(Self { path: path.to_owned(), made, waiting: Vec::new() })
     }
 
-    /// Where it is.
-    pub fn path(&self) -> &Path {
-        &self.path
-    }
-
     /// Takes a file to write; its place in the end.
     pub fn add(&mut self, name: &str, content: &[u8]) -> Result<PathBuf, Trouble> {
         let place = self.path.join(name);
         let written = beside(&self.path)
-            .and_then(|mut file| file.write_all(content).and_then(|()| file.as_file().sync_all()).map(|()| file))
+            .and_then(|mut file| {
+                file.write_all(content).and_then(|()| file.as_file().sync_all()).map(|()| file)
+            })
             .map_err(|error| {
                 cannot(&place, "cannot be written", &error, "make room or name a folder that can be written")
             })?;
@@ -50,7 +49,8 @@ impl Folder {
     pub fn finish(mut self) -> Result<Vec<PathBuf>, Trouble> {
         for (place, _) in &self.waiting {
             if place.is_dir() {
-                let fault = Fault::new("", "a folder stands where this file goes", "move it or name another folder");
+                let fault =
+                    Fault::new("", "a folder stands where this file goes", "move it or name another folder");
                 return Err(Trouble::one(place, fault));
             }
         }
@@ -87,4 +87,17 @@ fn beside(folder: &Path) -> io::Result<NamedTempFile> {
 
 fn cannot(place: &Path, what: &str, error: &io::Error, todo: &str) -> Trouble {
     Trouble::one(place, Fault::new("", format!("{what} ({error})"), todo))
+}
+
+/// What a notes file's drawings are named after: `long-sedge` for `long-sedge.notes.json`.
+pub fn stem(file: &Path) -> String {
+    let name = file.file_name().unwrap_or_default().to_string_lossy();
+    let name = name.strip_suffix(".json").unwrap_or(&name);
+    name.strip_suffix(".notes").unwrap_or(name).to_owned()
+}
+
+/// The files written, a line each.
+pub fn told_written(files: &[PathBuf]) -> Answer {
+    let files: Vec<String> = files.iter().map(|file| file.display().to_string()).collect();
+    Answer::new(files.join("\n") + "\n", json!({ "written": files }))
 }

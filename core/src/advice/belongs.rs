@@ -2,7 +2,8 @@
 
 use super::call::{Caution, FollowUp, RootingLoss, What, Why};
 use crate::reading::LayerReading;
-use crate::record::{Call, Field, TextureNote};
+use crate::record::{Call, Cause, Condition, Field, TextureNote};
+use crate::soil::rooting;
 use crate::soil::texture::TextureGroup;
 
 /// A hole deeper than this is deeper than the knee. Common practice, no source.
@@ -33,21 +34,20 @@ pub fn cautions(
     Caution::ALL.iter().copied().filter(applies).collect()
 }
 
-/// What has to follow, in order.
-pub fn follow_up(call: Call, whys: &[Why]) -> Vec<FollowUp> {
+/// What has to follow, in order; `harmed` is the deciding layer.
+pub fn follow_up(call: Call, whys: &[Why], harmed: Option<&LayerReading>) -> Vec<FollowUp> {
     let says = |test: fn(&What) -> bool| whys.iter().any(|why| test(&why.what));
+    let pressed = harmed.is_some_and(|layer| layer.cause == Cause::Pressed).then_some(FollowUp::RemoveCause);
     match call {
         Call::LeaveIt | Call::AskSpecialist => Vec::new(),
         Call::RootsFirst => {
-            vec![FollowUp::RootsAfter, FollowUp::OrganicMatter, FollowUp::NoTraffic, FollowUp::RemoveCause]
+            [FollowUp::RootsAfter, FollowUp::OrganicMatter].into_iter().chain(pressed).collect()
         }
-        Call::Loosen => vec![
-            FollowUp::DigBehind,
-            FollowUp::RootsAfter,
-            FollowUp::OrganicMatter,
-            FollowUp::NoTraffic,
-            FollowUp::RemoveCause,
-        ],
+        Call::Loosen => {
+            let always =
+                [FollowUp::DigBehind, FollowUp::RootsAfter, FollowUp::OrganicMatter, FollowUp::NoTraffic];
+            always.into_iter().chain(pressed).collect()
+        }
         Call::Wait => vec![FollowUp::RollAgain],
         Call::DrainFirst => vec![FollowUp::MendDrainage],
         Call::DigAgain => {
@@ -59,24 +59,16 @@ pub fn follow_up(call: Call, whys: &[Why]) -> Vec<FollowUp> {
     }
 }
 
-/// How much of a crop's rooting depth a layer that lets no root pass cuts off. `None` where the crop would not root
-/// down to it.
-pub fn rooting_loss(crop: &str, potential_mm: u32, top_mm: u32) -> Option<RootingLoss> {
-    let lost_mm = potential_mm.checked_sub(top_mm).filter(|lost_mm| *lost_mm > 0)?;
-    let share = f64::from(lost_mm) / f64::from(potential_mm);
-    Some(RootingLoss { crop: crop.to_owned(), potential_mm, top_mm, share })
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    /// Rooting depths of FAO-56, table 22, middle of the range.
-    #[test]
-    fn a_pan_at_450_mm_costs_wheat_most_of_its_depth_and_potatoes_little() {
-        let share = |potential_mm| rooting_loss("crop", potential_mm, 450).map(|loss| loss.share);
-        assert_eq!(share(1250), Some(0.64));
-        assert_eq!(share(500), Some(0.10));
-        assert_eq!(share(400), None);
-    }
+/// How much of the crop's rooting depth a Tight or Shut layer cuts off: of the crop standing now, else of the last.
+/// `None` where no depth is known of the crop, or it does not root down to the layer.
+pub fn rooting_loss(field: &Field, layer: &LayerReading) -> Option<RootingLoss> {
+    let crop = field.crop_now.as_ref().or(field.last_crop.as_ref())?;
+    let rooting = rooting::of(crop)?;
+    let share = rooting.share_cut_off(layer.top_mm);
+    (layer.condition >= Condition::Tight && share > 0.0).then(|| RootingLoss {
+        crop: crop.clone(),
+        potential_mm: rooting.depth_mm,
+        top_mm: layer.top_mm,
+        share,
+    })
 }

@@ -2,13 +2,13 @@
 //! the changed notes again. It costs some dozens of readings of the zone, so it is asked for when a call is shown,
 //! not whenever it is computed.
 
-use super::call::{Change, ChangedAnswer, ZoneCall};
+use super::call::{Change, ChangedAnswer, Stance, What, Why, ZoneCall};
 use super::pit_view::PitView;
 use super::regret::{LAYER_CALLS, expected, least};
 use super::{advise, gates, stands_for};
 use crate::reading::{Clue, Evidence, FieldReading, LayerReading, Since, Table, layers, read_field, shares};
 use crate::record::{
-    Field, FieldNotes, Layer, OrganicMatter, OrganicMatterLevel, Pit, PlaceKind, Roll, RollOutcome,
+    Call, Field, FieldNotes, Layer, OrganicMatter, OrganicMatterLevel, Pit, PlaceKind, Roll, RollOutcome,
     RootsSeen, Sign, TextureNote, Unknown, Zone,
 };
 use crate::soil::texture::TextureGroup;
@@ -27,9 +27,10 @@ const LONG_AGO_DAYS: u64 = 5 * 366;
 
 /// Other answers that would give another call in a zone, at most three: single ones first, of those what was not
 /// looked at yet, then the least step from what was noted, each clue once; where no single answer does it, pairs.
-/// Answers of signs are changed in the deciding layer of every pit of the zone at once.
+/// Answers of signs are changed in the deciding layer of every pit of the zone at once. None where the call waits for
+/// another hole, not for an answer.
 pub fn changes(notes: &FieldNotes, zone: Zone) -> Vec<Change> {
-    let Some(base) = Base::of(notes, zone) else { return Vec::new() };
+    let Some(base) = Base::of(notes, zone).filter(|base| !base.lacks_a_hole()) else { return Vec::new() };
     let singles = base.singles();
     let mut found: Vec<Change> = Vec::new();
     for single in &singles {
@@ -59,6 +60,18 @@ struct Base {
 }
 
 impl Base {
+    /// Whether the call waits for another hole rather than for an answer: then no answer is worth telling.
+    fn lacks_a_hole(&self) -> bool {
+        let hole = |why: &Why| {
+            let what = matches!(
+                why.what,
+                What::NoReference | What::NoPits | What::TooShallow { .. } | What::FaceUnreadable { .. }
+            );
+            what && why.stance == Stance::For
+        };
+        self.now.call == Call::DigAgain && self.now.reasons.iter().any(hole)
+    }
+
     fn of(notes: &FieldNotes, zone: Zone) -> Option<Self> {
         let counts = |pit: &&Pit| {
             zone == Zone::Whole || pit.place == PlaceKind::Reference || stands_for(pit) == Some(zone)

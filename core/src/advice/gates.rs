@@ -5,6 +5,7 @@ use super::call::{Obstacle, Readiness, Stance, TipDepth, What, Why};
 use super::pit_view::PitView;
 use crate::reading::LayerReading;
 use crate::record::{Call, Field, Patches, Roll, RollOutcome, Smell, TextureNote};
+use crate::soil::roll::RollMeaning;
 use crate::soil::texture::TextureGroup;
 
 /// Clearance to keep above drains, moles and services where none was set. Our judgement; no figure was seen.
@@ -44,12 +45,10 @@ pub fn wet_above(view: &PitView, deciding: &LayerReading) -> Option<What> {
 
 /// Sends a justified loosening through the gates. The first that fails gives the call; the others are told too,
 /// so that nobody waits for a dry day only to meet the drains.
-pub fn pass(field: &Field, views: &[&PitView], deciding: &LayerReading, mut tip: TipDepth) -> Gated {
+pub fn pass(field: &Field, views: &[&PitView], deciding: &LayerReading, tip: TipDepth) -> Gated {
     let mut fails: Vec<(Call, What)> = Vec::new();
     let mut notes: Vec<Why> = Vec::new();
-    if let Some(reach_mm) = field.reach_mm {
-        tip.hi_mm = tip.hi_mm.min(reach_mm.max(tip.lo_mm));
-    }
+    let (tip, in_the_way) = fitted(field, tip);
 
     let rolled = Rolled::of(views, &tip);
     fails.extend(rolled.tip.threads().map(|what| (Call::Wait, what)));
@@ -58,10 +57,7 @@ pub fn pass(field: &Field, views: &[&PitView], deciding: &LayerReading, mut tip:
     let (readiness, cloddy) = rolled.tip.fitness(texture, tip.hi_mm);
     notes.extend(rolled.notes(readiness));
 
-    fails.extend(too_near(field, &tip).into_iter().map(|what| (Call::AskSpecialist, what)));
-    if let Some(reach_mm) = field.reach_mm.filter(|reach_mm| *reach_mm < tip.lo_mm) {
-        fails.push((Call::AskSpecialist, What::BeyondReach { tip_mm: tip.lo_mm, reach_mm }));
-    }
+    fails.extend(in_the_way.into_iter().map(|what| (Call::AskSpecialist, what)));
     let bottom_mm = tip.bottom_mm;
     if texture == Some(TextureGroup::Heavy) && bottom_mm > DEEP_CLAY_MM {
         if field.deep_clay_anyway == Some(true) {
@@ -78,6 +74,15 @@ pub fn pass(field: &Field, views: &[&PitView], deciding: &LayerReading, mut tip:
         .map(|(place, (_, what))| Why { stance: if place == 0 { Stance::For } else { Stance::Note }, what });
     let whys = failed.chain(notes).collect();
     Gated { call, readiness, tip, whys, cloddy }
+}
+
+/// A tip depth fitted to a field: no deeper than the machine reaches, with what stands in its way: whatever lies
+/// buried nearer than the clearance, and a reach that falls short.
+pub fn fitted(field: &Field, mut tip: TipDepth) -> (TipDepth, Vec<What>) {
+    let Some(reach_mm) = field.reach_mm else { return (tip, too_near(field, &tip)) };
+    tip.hi_mm = tip.hi_mm.min(reach_mm.max(tip.lo_mm));
+    let short = (reach_mm < tip.lo_mm).then_some(What::BeyondReach { tip_mm: tip.lo_mm, reach_mm });
+    (tip, too_near(field, &tip).into_iter().chain(short).collect())
 }
 
 /// Whatever lies buried nearer to the deepest tip than the clearance, shallowest first.
@@ -186,15 +191,15 @@ impl Rolls {
         fit.into_iter().map(|seen| Why { stance: stance(seen.1), what: self.what(seen) }).collect()
     }
 
-    /// What the rolls at tip depth say of the day: short lengths are right, crumbles allowed but cloddy (Tasmanian
-    /// state guide). Sand rolls at no moisture, so the test says nothing there, never "dry enough".
+    /// What the rolls at tip depth say of the day, by the one rule of [`RollMeaning`]. In sand there is nothing to
+    /// roll for.
     fn fitness(&self, texture: Option<TextureGroup>, depth_mm: u32) -> (Readiness, bool) {
-        let saw = |outcome| self.seen.iter().any(|(_, roll)| *roll == outcome);
-        let sand = texture == Some(TextureGroup::Sand);
-        let (lengths, crumbles) = (saw(RollOutcome::ShortLengths), saw(RollOutcome::Crumbles) && !sand);
-        let readiness = if lengths || crumbles {
+        let says =
+            |meaning| self.seen.iter().any(|(_, roll)| RollMeaning::of(texture, Some(*roll)) == meaning);
+        let crumbles = says(RollMeaning::DryAllowed);
+        let readiness = if says(RollMeaning::Right) || crumbles {
             Readiness::Fit
-        } else if sand || saw(RollOutcome::WillNotHold) {
+        } else if texture == Some(TextureGroup::Sand) || says(RollMeaning::NotApplicable) {
             Readiness::RollNotApplicable
         } else {
             Readiness::RollFirst { depth_mm }

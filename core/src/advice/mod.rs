@@ -5,6 +5,7 @@
 //! by [`changes`], when a call is shown.
 
 pub mod agreement;
+mod another_pit;
 mod belongs;
 mod call;
 mod change;
@@ -16,13 +17,13 @@ mod tip;
 mod tolerance;
 mod zones;
 
-pub use belongs::rooting_loss;
+pub use another_pit::another_pit;
 pub use call::{
     Caution, Change, ChangedAnswer, FieldAdvice, FollowUp, Obstacle, Readiness, RootingLoss, Stance,
     Sureness, TipDepth, What, Why, ZoneCall,
 };
 pub use change::changes;
-pub use gates::CLEARANCE_MM;
+pub use gates::{CLEARANCE_MM, fitted};
 pub use pit_view::DEEP_ENOUGH_MM;
 pub use regret::{LAYER_CALLS, REGRET, RegretTable};
 pub use tip::{CLEARED_SHARE, TIP_BELOW_LEAST_MM, TIP_BELOW_MOST_MM, tip_depth};

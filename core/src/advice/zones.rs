@@ -88,8 +88,8 @@ pub fn judge(zone: Zone, views: &[&PitView], twins: usize, ground: &Ground) -> Z
         tip: tip.filter(|_| matches!(call, Call::Loosen | Call::Wait)),
         pits: views.len(),
         cautions: belongs::cautions(call, deepest_mm, cloddy, harmed, ground.field),
-        follow_up: belongs::follow_up(call, &whys),
-        rooting_loss: None,
+        follow_up: belongs::follow_up(call, &whys, harmed),
+        rooting_loss: harmed.and_then(|layer| belongs::rooting_loss(ground.field, layer)),
         reasons: whys,
         would_change: Vec::new(),
     }

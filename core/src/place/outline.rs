@@ -46,27 +46,37 @@ pub enum OutlineFault {
     },
 }
 
+impl OutlineFault {
+    /// What is wrong.
+    pub fn wrong(&self) -> String {
+        match *self {
+            Self::TooFew { points: 1 } => "1 point encloses no field".into(),
+            Self::TooFew { points } => format!("{points} different points enclose no field"),
+            Self::Swapped { point } | Self::OffTheGlobe { point } => {
+                format!("point {point} is not on the globe")
+            }
+            Self::Crosses { side, other } => {
+                format!("the side from point {side} crosses the side from point {other}")
+            }
+            Self::TooLarge { area_ha } => format!("the outline holds {area_ha:.0} ha, more than any field"),
+        }
+    }
+
+    /// What to do about it.
+    pub const fn todo(&self) -> &'static str {
+        match self {
+            Self::TooFew { .. } => "give at least three in walking order, or leave the outline out",
+            Self::Swapped { .. } => "give longitude first, then latitude",
+            Self::OffTheGlobe { .. } => "longitude goes from -180 to 180, latitude from -90 to 90",
+            Self::Crosses { .. } => "give the points in walking order",
+            Self::TooLarge { .. } => "one of its points lies far off: mend it",
+        }
+    }
+}
+
 impl fmt::Display for OutlineFault {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match *self {
-            Self::TooFew { points } => {
-                write!(f, "an outline of {points} different points encloses nothing; give at least 3")
-            }
-            Self::Swapped { point } => {
-                write!(f, "point {point} is not on the globe; give longitude first, then latitude")
-            }
-            Self::OffTheGlobe { point } => write!(
-                f,
-                "point {point} is not on the globe; longitude goes from -180 to 180, latitude from -90 to 90"
-            ),
-            Self::Crosses { side, other } => write!(
-                f,
-                "the side from point {side} crosses the side from point {other}; give the points in walking order"
-            ),
-            Self::TooLarge { area_ha } => {
-                write!(f, "the outline holds {area_ha:.0} ha; one of its points lies far off")
-            }
-        }
+        write!(f, "{}; {}", self.wrong(), self.todo())
     }
 }
 
@@ -93,8 +103,11 @@ impl Outline {
         if open.len() > 1 && open.first() == open.last() {
             open.pop();
         }
-        if open.len() < 3 {
-            return Err(OutlineFault::TooFew { points: open.len() });
+        let mut different = open.clone();
+        different.sort_by(|one, other| one[0].total_cmp(&other[0]).then(one[1].total_cmp(&other[1])));
+        different.dedup();
+        if different.len() < 3 {
+            return Err(OutlineFault::TooFew { points: different.len() });
         }
         if let Some((side, other)) = crossing(&open) {
             return Err(OutlineFault::Crosses { side, other });

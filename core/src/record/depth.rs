@@ -41,7 +41,7 @@ pub enum DepthFault {
         layer: usize,
         /// Top of the lower layer.
         from_mm: u32,
-        /// Bottom of the upper layer.
+        /// Bottom of the ground that both claim.
         to_mm: u32,
     },
 }
@@ -112,7 +112,8 @@ pub fn breaches(layers: &[(u32, Option<u32>)]) -> Vec<DepthFault> {
                 found.push(DepthFault::Gap { layer, from_mm: upper_mm, to_mm: top_mm });
             }
             Some(upper_mm) if top_mm < upper_mm => {
-                found.push(DepthFault::Overlap { layer, from_mm: top_mm, to_mm: upper_mm });
+                let common_mm = bottom.map_or(upper_mm, |bottom_mm| upper_mm.min(bottom_mm));
+                found.push(DepthFault::Overlap { layer, from_mm: top_mm, to_mm: common_mm });
             }
             _ => {}
         }

@@ -84,8 +84,11 @@ impl Words {
         self.say_with(id, &fluent_args!["call" => name, "tip" => self.tip_range(tip)])
     }
 
-    /// How sure, with the share in numbers: `likely, 86 of 100`.
+    /// How sure, with the share in numbers: `likely, 86 of 100`; the word alone where nothing can be said.
     pub fn sureness(&self, sure: Sureness, share: f64) -> String {
+        if sure == Sureness::CannotSay {
+            return self.of(sure);
+        }
         let args = fluent_args!["sure" => self.of(sure), "share" => self.share(share)];
         self.say_with("sureness-with_share", &args)
     }

@@ -1,7 +1,7 @@
 //! Answers of the handbook commands: texture, class, roll.
 
 use super::{Words, capital};
-use crate::record::RollOutcome;
+use crate::soil::roll::{RollMeaning, RollReading};
 use crate::soil::texture::{Texture, TextureClass, TextureScheme};
 use fluent::fluent_args;
 
@@ -32,16 +32,15 @@ impl Words {
     }
 
     /// What two roll tests say together: work waits for the wetter of the two, and the one at depth decides
-    /// whether anything is known. `None` = not rolled.
-    pub fn roll_sentence(&self, surface: Option<RollOutcome>, at_depth: Option<RollOutcome>) -> String {
-        use RollOutcome::{Crumbles, ShortLengths, Thread, WillNotHold};
-        let id = match (surface, at_depth) {
-            (_, Some(Thread)) => "soil-roll_wet_at_depth",
-            (Some(Thread), _) => "soil-roll_wet_surface",
-            (_, None) => "soil-roll_missing",
-            (_, Some(WillNotHold)) => "soil-roll_not_applicable",
-            (_, Some(Crumbles)) => "soil-roll_cloddy",
-            (_, Some(ShortLengths)) => "soil-roll_fit",
+    /// whether anything is known.
+    pub fn roll_sentence(&self, reading: &RollReading) -> String {
+        let id = match (reading.surface, reading.at_depth) {
+            (_, RollMeaning::TooWet) => "soil-roll_wet_at_depth",
+            (RollMeaning::TooWet, _) => "soil-roll_wet_surface",
+            (_, RollMeaning::NotTested) => "soil-roll_missing",
+            (_, RollMeaning::NotApplicable) => "soil-roll_not_applicable",
+            (_, RollMeaning::DryAllowed) => "soil-roll_cloddy",
+            (_, RollMeaning::Right) => "soil-roll_fit",
         };
         self.say(id)
     }

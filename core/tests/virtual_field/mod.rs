@@ -127,7 +127,7 @@ impl VirtualField {
     }
 
     /// The zone a pit falls into when nobody looks for one; wheelings by their share of the ground.
-    pub fn zone_at(&self, at: [f64; 2], chance: &mut Chance) -> usize {
+    pub fn zone_at(at: [f64; 2], chance: &mut Chance) -> usize {
         let wheeled = chance.unit() < WHEELED;
         match (in_headland(at), wheeled) {
             (true, _) => 1,

@@ -90,8 +90,8 @@ caution-sand_slow_to_pay = Auf Sand zeigt Widerstand allein nicht, dass sich Loc
 caution-silt_at_risk = Schluffiger Boden kann nach dem Lockern zusammensacken und dadurch Ertrag kosten.
 caution-trial_strip = Erst einen Probestreifen lockern und dahinter graben, dann den Rest.
 
-follow_up-roots_after = Bald eine tief wurzelnde Kultur säen, die den gelockerten Boden offen hält.
-follow_up-organic_matter = Organische Substanz zuführen; ohne sie sackt gelockerter Boden wieder zusammen.
+follow_up-roots_after = Bald eine tief wurzelnde Kultur säen: Wurzeln öffnen den Boden und halten ihn offen.
+follow_up-organic_matter = Organische Substanz zuführen; ohne sie sackt der Boden wieder zusammen.
 follow_up-no_traffic = Gelockerten Boden nicht mit schweren Rädern befahren.
 follow_up-remove_cause = Klären, was den Boden gepresst hat, und es abstellen, sonst kommt es wieder.
 follow_up-dig_behind = Hinter der Maschine neu graben und sehen, ob die Schicht gebrochen ist.

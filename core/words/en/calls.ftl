@@ -90,8 +90,8 @@ caution-sand_slow_to_pay = On sand, resistance alone does not show that loosenin
 caution-silt_at_risk = Silty soil can slump after loosening and lose yield by it.
 caution-trial_strip = Loosen a trial strip first and dig behind it before doing the rest.
 
-follow_up-roots_after = Sow a deep-rooted crop soon to hold the loosened soil open.
-follow_up-organic_matter = Add organic matter; without it loosened soil slumps again.
+follow_up-roots_after = Sow a deep-rooted crop soon: roots open the soil and hold it open.
+follow_up-organic_matter = Add organic matter; without it the soil slumps again.
 follow_up-no_traffic = Keep heavy wheels off loosened ground.
 follow_up-remove_cause = Find out what pressed it and put a stop to it, or it will come back.
 follow_up-dig_behind = Dig again behind the machine to see whether the layer is broken.

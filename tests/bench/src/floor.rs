@@ -1,6 +1,7 @@
 //! The floor: plain rusqlite with the store's own settings (WAL, FULL), one table, no thought.
 
 use rusqlite::{Connection, Result, params};
+use std::ops::Range;
 use std::path::Path;
 
 /// A database that holds cells and nothing else.
@@ -18,9 +19,11 @@ impl Plain {
              PRIMARY KEY (owner, number)) WITHOUT ROWID; BEGIN",
         )?;
         for cell in 0..cells {
-            connection
-                .prepare_cached("INSERT INTO cell VALUES (?1, ?2, ?3)")?
-                .execute(params![cell % owners, cell / owners, &b"crumbs"[..]])?;
+            connection.prepare_cached("INSERT INTO cell VALUES (?1, ?2, ?3)")?.execute(params![
+                cell % owners,
+                cell / owners,
+                &b"crumbs"[..]
+            ])?;
         }
         connection.execute_batch("COMMIT")?;
         Ok(Self { connection, next: i64::from(cells) })
@@ -41,16 +44,22 @@ impl Plain {
     /// One row in a transaction of its own, durable when this returns.
     pub fn insert(&mut self) -> Result<()> {
         self.next += 1;
-        self.connection
-            .prepare_cached("INSERT INTO cell VALUES (?1, ?2, ?3)")?
-            .execute(params![-1, self.next, &b"crumbs"[..]])?;
+        self.connection.prepare_cached("INSERT INTO cell VALUES (?1, ?2, ?3)")?.execute(params![
+            -1,
+            self.next,
+            &b"crumbs"[..]
+        ])?;
         Ok(())
     }
 
-    /// All cells of one owner.
-    pub fn select(&self, owner: u32) -> Result<usize> {
-        let mut statement = self.connection.prepare_cached("SELECT number, value FROM cell WHERE owner = ?1")?;
-        let rows = statement.query_map([owner], |row| Ok((row.get::<_, i64>(0)?, row.get::<_, Vec<u8>>(1)?)))?;
+    /// All cells of these owners.
+    pub fn select(&self, owners: Range<u32>) -> Result<usize> {
+        let mut statement = self
+            .connection
+            .prepare_cached("SELECT number, value FROM cell WHERE owner >= ?1 AND owner < ?2")?;
+        let rows = statement.query_map([owners.start, owners.end], |row| {
+            Ok((row.get::<_, i64>(0)?, row.get::<_, Vec<u8>>(1)?))
+        })?;
         rows.collect::<Result<Vec<_>>>().map(|cells| cells.len())
     }
 }

@@ -1,2 +1,21 @@
-//! Benches.
-fn main() {}
+//! Measures Pitface against floors of the same run and prints a table; nothing passes or fails by the clock.
+//! `cargo run --release -p pitface-bench`, with `-- --short` for a quick look.
+
+mod case;
+mod field;
+mod floor;
+mod measure;
+mod table;
+
+use std::error::Error;
+
+fn main() -> Result<(), Box<dyn Error>> {
+    let short = std::env::args().any(|argument| argument == "--short");
+    // Beside the binary, so that what is synced goes to the same disk as everything else and not to memory.
+    let beside = std::env::current_exe()?;
+    let folder = tempfile::tempdir_in(beside.parent().ok_or("the binary has no folder")?)?;
+    let size = if short { case::Size::SHORT } else { case::Size::FULL };
+    println!("{} pits in the large store, {} rounds\n", size.pits, size.rounds);
+    table::print(&case::all(folder.path(), &size)?);
+    Ok(())
+}

@@ -42,7 +42,7 @@ impl Command {
             Self::Demo(demo) => demo.run(shown),
             Self::Read(read) => read.run(shown),
             Self::Next(next) => next.run(shown),
-            Self::Roll(roll) => roll.run(shown),
+            Self::Roll(roll) => Ok(roll.run(shown)),
             Self::Texture(texture) => texture.run(shown),
             Self::Class(class) => class.run(shown),
             Self::Tip(tip) => tip.run(shown),

@@ -33,7 +33,7 @@ pub fn below(at: &str, key: &str) -> String {
 }
 
 /// What to do about malformed JSON: a part of the parser's message, or the character it met, and the advice.
-const ADVICE: [(&str, char, &str); 9] = [
+const ADVICE: [(&str, char, &str); 11] = [
     ("trailing comma", '\0', "remove the comma before the closing bracket"),
     ("trailing characters", '\0', "end the file with the brace that closes its one object"),
     ("EOF", '\0', "the file ends too early: close what is open, or fetch the whole file again"),
@@ -41,8 +41,14 @@ const ADVICE: [(&str, char, &str); 9] = [
     ("", '/', "JSON knows no comments: remove it"),
     ("", '#', "JSON knows no comments: remove it"),
     ("key must be a string", '\0', "write each key in double quotes"),
-    ("expected `,`", '\0', "put a comma between what stands before and what follows"),
+    (
+        "expected `,`",
+        '\0',
+        "put a comma between what stands before and what follows; no unit stands behind a number",
+    ),
     ("control character", '\0', "close the text with a double quote on the same line"),
+    ("expected value", '\0', "write a number, a text in double quotes, true, false, a list or an object"),
+    ("recursion limit", '\0', "nest lists and objects less deep"),
 ];
 
 fn malformed(error: &serde_json::Error, text: &str) -> Fault {
@@ -60,7 +66,11 @@ fn malformed(error: &serde_json::Error, text: &str) -> Fault {
             },
         )
         .map_or("mend the text there", |(_, _, advice)| advice);
-    let at = format!("line {}, column {}", error.line(), error.column());
+    // A line break where none may be is counted to the line it opens.
+    let at = match error.column() {
+        0 => format!("end of line {}", error.line().saturating_sub(1)),
+        column => format!("line {}, column {column}", error.line()),
+    };
     Fault::new(at, format!("this is not JSON: {wrong}"), todo)
 }
 

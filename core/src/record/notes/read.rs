@@ -4,6 +4,7 @@ use super::cursor::{Book, Object, found};
 use super::value::Node;
 use super::{VERSION, depths, json, length};
 use crate::error::Fault;
+use crate::place::Outline;
 use crate::record::{
     FaceMoisture, Field, FieldNotes, Layer, OrganicMatter, OrganicMatterLevel, Photo, Pit, PlaceKind,
     Position, RecordId, Roll, RollOutcome, Sign, Signs, Step, TextureNote, Zone,
@@ -37,6 +38,11 @@ pub fn read(text: &str, new_id: &mut dyn FnMut() -> RecordId) -> Result<Read, Ve
 }
 
 fn file<'a>(value: Value, book: &'a Book<'a>) -> Option<FieldNotes> {
+    if value.is_array() {
+        let todo = "write one object {\"pitface\": 1, …}, and each field in a file of its own";
+        book.fault("", "a list stands where the file's one object belongs", todo);
+        return None;
+    }
     let mut file = Node::new(String::new(), value, book).object()?;
     if !file.has("pitface") && !file.has("field") {
         let todo = "give a file that begins {\"pitface\": 1, \"field\": {…}, \"pits\": […]}";
@@ -75,7 +81,7 @@ fn field<'a>(mut field: Object<'a>, book: &'a Book<'a>) -> (Field, TextureScheme
     let (texture, scheme) = texture(&mut field, TextureScheme::Usda);
     let read = Field {
         id: field.id(),
-        name: field.need("name", "the field's name").and_then(Node::text).unwrap_or_default(),
+        name: field.need("name", "the field's name").and_then(Node::needed_text).unwrap_or_default(),
         outline: field.take("outline").map(|node| outline(node, book)).unwrap_or_default(),
         headland_mm: field.take("headland_mm").and_then(|node| node.mm(&length::WIDTH)),
         tramline_mm: field.take("tramline_mm").and_then(|node| node.mm(&length::WIDTH)),
@@ -104,15 +110,11 @@ fn outline(node: Node, book: &Book) -> Vec<[f64; 2]> {
     if ring.len() > 1 && ring.first() == ring.last() {
         ring.pop();
     }
-    let mut different = ring.clone();
-    different.sort_by(|one, other| one[0].total_cmp(&other[0]).then(one[1].total_cmp(&other[1])));
-    different.dedup();
-    if all_good && count > 0 && different.len() < 3 {
-        let wrong = match different.len() {
-            1 => "1 point encloses no field".into(),
-            points => format!("{points} different points enclose no field"),
-        };
-        book.fault(at, wrong, "give at least three in walking order, or leave the outline out");
+    if all_good
+        && count > 0
+        && let Err(fault) = Outline::new(&ring)
+    {
+        book.fault(at, fault.wrong(), fault.todo());
     }
     ring
 }
@@ -125,10 +127,9 @@ fn texture(object: &mut Object, default: TextureScheme) -> (Option<TextureNote>,
     let note = object.take("texture").and_then(|node| {
         let word = node.value.as_str().unwrap_or_default();
         let group = TextureGroup::from_code(word).filter(|_| GROUPS.contains(&word)).map(TextureNote::Group);
-        let class = TextureClass::from_code(word).filter(|&class| is_class_of(class, scheme));
-        let note = group.or(class.map(|class| TextureNote::Class(Texture { scheme, class })));
+        let note = group.or(Texture::parse(scheme, word).map(TextureNote::Class));
         if note.is_none() {
-            let classes = TextureClass::ALL.iter().filter(|&&class| is_class_of(class, scheme));
+            let classes = TextureClass::ALL.iter().filter(|&&class| scheme.has(class));
             let words: Vec<_> = classes.map(|class| class.code()).chain(GROUPS).collect();
             if TextureClass::CODES.contains(&word) {
                 let wrong = format!("`{word}` is not a class of the scheme {}", scheme.code());
@@ -146,15 +147,6 @@ fn texture(object: &mut Object, default: TextureScheme) -> (Option<TextureNote>,
 /// The groups that may stand for a class.
 const GROUPS: [&str; 3] =
     [TextureGroup::Light.code(), TextureGroup::Medium.code(), TextureGroup::Heavy.code()];
-
-/// Whether a scheme's triangle has a class.
-fn is_class_of(class: TextureClass, scheme: TextureScheme) -> bool {
-    match class {
-        TextureClass::SandySiltLoam => scheme == TextureScheme::Uk,
-        TextureClass::Loam | TextureClass::Silt => scheme == TextureScheme::Usda,
-        _ => true,
-    }
-}
 
 fn organic_matter(node: &Node) -> Option<OrganicMatter> {
     let Some(percent) = node.value.as_f64() else {
@@ -252,7 +244,7 @@ fn photo(mut photo: Object) -> Option<Photo> {
     let id = photo.id();
     let sha256 = photo.need("sha256", "the photo's SHA-256").and_then(Node::sha256);
     let size = photo.need("size_bytes", "the photo's size").and_then(|node| node.count("a size in bytes"));
-    let media_type = photo.need("media_type", "the photo's media type").and_then(Node::text);
+    let media_type = photo.need("media_type", "the photo's media type").and_then(Node::needed_text);
     let taken = photo.take("taken").and_then(Node::time);
     let depth_mm = photo.take("depth_mm").and_then(|node| node.mm(&length::DEPTH_FROM_SURFACE));
     let unknown = photo.rest();

@@ -106,9 +106,18 @@ impl<'a> Node<'a> {
 
     /// A text that says something.
     pub fn text(self) -> Option<String> {
+        self.text_or("write it, or leave the key out")
+    }
+
+    /// A text that must be there and say something.
+    pub fn needed_text(self) -> Option<String> {
+        self.text_or("write what belongs there")
+    }
+
+    fn text_or(self, todo: &str) -> Option<String> {
         match self.value.as_str() {
             Some(text) if !text.trim().is_empty() => return Some(text.into()),
-            Some(_) => self.fault("the text is empty", "write it, or leave the key out"),
+            Some(_) => self.fault("the text is empty", todo),
             None => {
                 self.fault(format!("{} is not a text", found(&self.value)), "write words in double quotes");
             }

@@ -9,7 +9,7 @@ use chrono::{DateTime, FixedOffset};
 use serde_json::{Map, Value};
 
 /// Widest line, save where one value alone is wider.
-const WIDTH: usize = 110;
+const WIDTH: usize = 120;
 /// Spaces a level.
 const INDENT: usize = 2;
 

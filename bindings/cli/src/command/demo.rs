@@ -1,0 +1,71 @@
+//! `pitface demo`: an invented estate, every call among its fields, on its whole way through the program.
+
+use crate::argument::{Shown, StoreArgument};
+use crate::trouble::Trouble;
+use crate::write::{Folder, told_written};
+use crate::{Answer, drawn, json, keep, told};
+use clap::Args;
+use pitface_core::picture::Theme;
+use serde_json::json;
+use std::path::{Path, PathBuf};
+
+/// The notes of the estate, as a walker would have written them: file stem and text.
+macro_rules! estate {
+    ($($stem:literal),+) => {
+        &[$(($stem, include_str!(concat!("../../demo/", $stem, ".notes.json")))),+]
+    };
+}
+const ESTATE: &[(&str, &str)] = estate![
+    "far_drove",
+    "fox_heath",
+    "heron_close",
+    "kiln_ground",
+    "long_sedge",
+    "mere_piece",
+    "sluice_ground",
+    "withy_bottom"
+];
+/// Its name; invented, like everything in it.
+const ESTATE_NAME: &str = "Ellmoor estate";
+
+/// Where to write it.
+#[derive(Args)]
+pub struct Demo {
+    /// Folder for the notes files, the drawings, the page and the store; made if it is not there. Only these
+    /// files are overwritten.
+    #[arg(long, value_name = "DIR", default_value = "out")]
+    out: PathBuf,
+    #[command(flatten)]
+    store: StoreArgument,
+}
+
+/// Name of the store among the files.
+const STORE: &str = "estate.pitface";
+
+impl Demo {
+    /// Reads the estate and writes it.
+    pub fn run(self, shown: &Shown) -> Result<Answer, Trouble> {
+        let words = shown.words();
+        let mut folder = Folder::open(&self.out)?;
+        let mut sound = Vec::new();
+        for (stem, text) in ESTATE {
+            let name = format!("{stem}.notes.json");
+            sound.push(keep::read_text(text).map_err(|faults| Trouble::of_file(Path::new(&name), faults))?);
+            folder.add(&name, text.as_bytes())?;
+        }
+        let store = self.store.store.unwrap_or_else(|| self.out.join(STORE));
+        let fields = keep::keep(sound, Some(&store))?;
+        for ((stem, _), field) in ESTATE.iter().zip(&fields) {
+            drawn::pit_files(&words, field, stem, Theme::Light, &mut folder)?;
+        }
+        let page = drawn::fields_page(&words, ESTATE_NAME, &fields);
+        folder.add("index.html", page.as_bytes())?;
+        let written = folder.finish()?;
+
+        let entries: Vec<_> = fields.iter().flat_map(|field| told::calls(&words, field)).collect();
+        let written = told_written(&[written, vec![store]].concat());
+        let text = format!("{}\n{}", told::text(&words, &entries), written.text);
+        let fields = json!({ "fields": fields.iter().map(json::field).collect::<Vec<_>>() });
+        Ok(Answer::new(text, json::merged(fields, written.json)))
+    }
+}

@@ -1,0 +1,64 @@
+//! `pitface draw`: the pits of a field as SVG files, and a page with all of them.
+
+use crate::Answer;
+use crate::argument::{Shown, StoreArgument};
+use crate::trouble::Trouble;
+use crate::write::{Folder, stem, told_written};
+use crate::{drawn, keep};
+use clap::{Args, ValueEnum};
+use pitface_core::picture::Theme;
+use std::path::PathBuf;
+
+/// What to draw, and where to.
+#[derive(Args)]
+pub struct Draw {
+    /// A notes file.
+    #[arg(value_name = "FIELD.notes.json")]
+    file: PathBuf,
+    /// Folder for the drawings; made if it is not there. Only files named after the notes file are overwritten.
+    #[arg(long, value_name = "DIR")]
+    out: PathBuf,
+    /// Colours of the SVG files; the page has those of the screen it is read on.
+    #[arg(long, value_enum, default_value_t)]
+    theme: ThemeArgument,
+    #[command(flatten)]
+    store: StoreArgument,
+}
+
+/// Colours of a drawing that stands alone.
+#[derive(Clone, Copy, Default, ValueEnum)]
+enum ThemeArgument {
+    /// Dark on light.
+    #[default]
+    Light,
+    /// Light on dark.
+    Dark,
+    /// Black on white.
+    Print,
+}
+
+impl From<ThemeArgument> for Theme {
+    fn from(theme: ThemeArgument) -> Self {
+        match theme {
+            ThemeArgument::Light => Self::Light,
+            ThemeArgument::Dark => Self::Dark,
+            ThemeArgument::Print => Self::Print,
+        }
+    }
+}
+
+impl Draw {
+    /// Draws it.
+    pub fn run(self, shown: &Shown) -> Result<Answer, Trouble> {
+        let words = shown.words();
+        let fields = keep::read(std::slice::from_ref(&self.file), &self.store)?;
+        let stem = stem(&self.file);
+        let mut folder = Folder::open(&self.out)?;
+        for field in &fields {
+            drawn::pit_files(&words, field, &stem, self.theme.into(), &mut folder)?;
+            let page = drawn::fields_page(&words, &field.notes.field.name, &fields);
+            folder.add(&format!("{stem}.html"), page.as_bytes())?;
+        }
+        Ok(told_written(&folder.finish()?))
+    }
+}

@@ -1,0 +1,32 @@
+//! A field on its way through the core: notes in, everything that follows from them out.
+
+use pitface_core::advice::{FieldAdvice, REGRET, advise, changes};
+use pitface_core::reading::{FieldReading, NextLook, Table, next_look, read_field};
+use pitface_core::record::FieldNotes;
+
+/// A field with its reading and its calls.
+pub struct FieldRead {
+    /// What was noted, as the store gave it back.
+    pub notes: FieldNotes,
+    /// What was read in it, pit by pit.
+    pub reading: FieldReading,
+    /// The calls.
+    pub advice: FieldAdvice,
+    /// The next look of each pit.
+    pub next_looks: Vec<Option<NextLook>>,
+    /// Places of keys in its file that nobody knows; they are kept.
+    pub unknown_keys: Vec<String>,
+}
+
+impl FieldRead {
+    /// Reads a field and makes the calls.
+    pub fn of(notes: FieldNotes, unknown_keys: Vec<String>) -> Self {
+        let reading = read_field(&notes);
+        let mut advice = advise(&notes, &reading);
+        for call in advice.zones.iter_mut().chain([&mut advice.whole]) {
+            call.would_change = changes(&notes, call.zone);
+        }
+        let next_looks = reading.pits.iter().map(|pit| next_look(pit, &REGRET, Table::standard())).collect();
+        Self { notes, reading, advice, next_looks, unknown_keys }
+    }
+}

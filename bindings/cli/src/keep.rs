@@ -1,0 +1,140 @@
+//! From notes files through a store and back: what is shown has always been kept, in the store asked for or in
+//! one that goes with the command.
+
+use crate::adopt::{adopt, ids};
+use crate::argument::StoreArgument;
+use crate::device;
+use crate::field::FieldRead;
+use crate::trouble::Trouble;
+use pitface_core::error::Fault;
+use pitface_core::record::{FieldNotes, RecordId, notes};
+use pitface_core::store::{DeviceId, Store, StoreError};
+use std::collections::BTreeSet;
+use std::fmt::Write as _;
+use std::path::{Path, PathBuf};
+use std::time::{SystemTime, UNIX_EPOCH};
+use uuid::Uuid;
+
+/// A sound notes file.
+pub struct Sound {
+    notes: FieldNotes,
+    /// Ids made here, because the file has none for these records.
+    made: BTreeSet<RecordId>,
+    unknown_keys: Vec<String>,
+}
+
+/// Reads notes files, keeps them, reads them back and makes the calls. Nothing is kept unless every file is sound.
+pub fn read(files: &[PathBuf], store: &StoreArgument) -> Result<Vec<FieldRead>, Trouble> {
+    let mut trouble = Trouble::default();
+    let mut all = Vec::new();
+    for file in files {
+        match read_file(file) {
+            Ok(sound) => all.push(sound),
+            Err(faults) => trouble.add(faults),
+        }
+    }
+    keep(trouble.or(all)?, store.store.as_deref())
+}
+
+fn read_file(file: &Path) -> Result<Sound, Trouble> {
+    let text = std::fs::read(file).map_err(|error| {
+        Trouble::one(file, Fault::new("", format!("cannot be read ({error})"), "name a notes file"))
+    })?;
+    let text = String::from_utf8(text).map_err(|_| {
+        Trouble::one(file, Fault::new("", "this is no UTF-8 text", "save the notes file as UTF-8"))
+    })?;
+    read_text(&text).map_err(|faults| Trouble::of_file(file, faults))
+}
+
+/// Reads the text of a notes file.
+pub fn read_text(text: &str) -> Result<Sound, Vec<Fault>> {
+    let mut made = BTreeSet::new();
+    let read = notes::read(text, &mut || {
+        let id = new_id();
+        made.insert(id);
+        id
+    })?;
+    Ok(Sound { notes: read.notes, made, unknown_keys: read.unknown_keys })
+}
+
+/// What to know of files that were read: keys nobody knows, a line each.
+pub fn remarks(files: &[PathBuf], fields: &[FieldRead]) -> String {
+    let mut lines = String::new();
+    for (file, field) in files.iter().zip(fields) {
+        for place in &field.unknown_keys {
+            let fault = Fault::new(place, "nobody knows this key", "it is kept and says nothing here");
+            let _ = writeln!(lines, "{}: {fault}", file.display());
+        }
+    }
+    lines
+}
+
+/// Keeps notes, reads them back and makes the calls.
+pub fn keep(all: Vec<Sound>, store: Option<&Path>) -> Result<Vec<FieldRead>, Trouble> {
+    if let Some(path) = store {
+        return pass_all(all, path, device::lasting()?);
+    }
+    let folder = tempfile::tempdir().map_err(|error| {
+        let wrong = format!("no temporary folder ({error})");
+        let todo = "name a store, or set TMPDIR to a folder that can be written";
+        Trouble::of_arguments(Fault::new("--store", wrong, todo))
+    })?;
+    // The folder goes, and the store in it, when this is done.
+    pass_all(all, &folder.path().join("passing.pitface"), device::passing())
+}
+
+fn pass_all(all: Vec<Sound>, path: &Path, device: DeviceId) -> Result<Vec<FieldRead>, Trouble> {
+    let of_store = |error: StoreError| {
+        let said = error.to_string();
+        let (wrong, todo) = said.rsplit_once("; ").unwrap_or((&said, "try another file"));
+        Trouble::one(path, Fault::new("", wrong, todo))
+    };
+    let mut store = Store::create_or_open(path, device).map_err(of_store)?;
+    let mut passed: Vec<FieldRead> = Vec::new();
+    for Sound { mut notes, made, unknown_keys } in all {
+        let free = |id| passed.iter().all(|field| field.notes.field.id != id);
+        let notes = pass(&mut store, &mut notes, &made, free).map_err(of_store)?;
+        passed.push(FieldRead::of(notes, unknown_keys));
+    }
+    Ok(passed)
+}
+
+/// Saves the notes of one field and reads them back. What the store has of an earlier reading and the file no
+/// longer says is deleted there; its edits stay in the log.
+fn pass(
+    store: &mut Store,
+    notes: &mut FieldNotes,
+    made: &BTreeSet<RecordId>,
+    free: impl Fn(RecordId) -> bool,
+) -> Result<FieldNotes, StoreError> {
+    let now_ms = now_ms();
+    let field = notes.field.id;
+    let known = store.fields()?.into_iter().find(|known| {
+        if made.contains(&field) {
+            known.name == notes.field.name && free(known.id)
+        } else {
+            known.id == field
+        }
+    });
+    if let Some(known) = known {
+        let kept = store.load_notes(known.id)?;
+        adopt(notes, &kept, made);
+        let said: BTreeSet<RecordId> = ids(notes).collect();
+        for gone in ids(&kept).filter(|id| !said.contains(id)) {
+            store.delete_record(gone, now_ms)?;
+        }
+    }
+    store.save_notes(notes, now_ms)?;
+    store.load_notes(notes.field.id)
+}
+
+fn new_id() -> RecordId {
+    let mut random = [0; 10];
+    random.copy_from_slice(&Uuid::new_v4().as_bytes()[..10]);
+    RecordId::new(now_ms(), random)
+}
+
+fn now_ms() -> u64 {
+    let since = SystemTime::now().duration_since(UNIX_EPOCH).unwrap_or_default();
+    u64::try_from(since.as_millis()).unwrap_or(u64::MAX)
+}

@@ -1,0 +1,166 @@
+//! What was read and advised, put together from the words' sentences: a list of entries that is printed as
+//! text or set on a page.
+
+use crate::field::FieldRead;
+use pitface_core::RULES;
+use pitface_core::advice::{Caution, FieldAdvice, Stance, ZoneCall};
+use pitface_core::place::zone_of;
+use pitface_core::reading::{KINDS, Kind, LayerReading, NextLook};
+use pitface_core::report::{PageEntry, Section};
+use pitface_core::words::{Heading, Words};
+
+/// A kind of layer with a smaller share than this is not worth a line.
+const TOLD_SHARE: f64 = 0.05;
+
+/// The whole field, then each zone, then each pit.
+pub fn field(words: &Words, field: &FieldRead) -> Vec<PageEntry> {
+    let mut entries = calls(words, field);
+    entries.extend((0..field.notes.pits.len()).map(|index| pit(words, field, index)));
+    entries
+}
+
+/// The whole field, then each zone.
+pub fn calls(words: &Words, field: &FieldRead) -> Vec<PageEntry> {
+    let zones = field.advice.zones.iter().map(|call| zone(words, call));
+    [whole(words, field)].into_iter().chain(zones).collect()
+}
+
+/// The field in one sentence, with what holds for all of it.
+fn whole(words: &Words, field: &FieldRead) -> PageEntry {
+    let call = &field.advice.whole;
+    PageEntry {
+        heading: field.notes.field.name.clone(),
+        sentence: words.whole_sentence(&field.advice),
+        paragraphs: vec![sureness(words, call)],
+        sections: reasons(words, call)
+            .chain([section(words, Heading::Cautions, cautions(field).map(|caution| words.of(caution)))])
+            .collect(),
+        figures: Vec::new(),
+    }
+}
+
+fn zone(words: &Words, call: &ZoneCall) -> PageEntry {
+    let mut paragraphs = vec![sureness(words, call)];
+    paragraphs.extend(call.tip.map(|tip| words.tip_sentences(&tip)));
+    paragraphs.extend(call.rooting_loss.as_ref().map(|loss| words.rooting_loss(loss)));
+    let change = call.would_change.iter().map(|change| words.change(change));
+    let follow_up = call.follow_up.iter().map(|&step| words.of(step));
+    PageEntry {
+        heading: words.label(call.zone),
+        sentence: words.call_sentence(call),
+        paragraphs,
+        sections: reasons(words, call)
+            .chain([
+                section(words, Heading::WouldChange, change),
+                section(words, Heading::FollowUp, follow_up),
+            ])
+            .collect(),
+        figures: Vec::new(),
+    }
+}
+
+/// One pit: its layers with the kinds they may be, and the next look.
+fn pit(words: &Words, field: &FieldRead, index: usize) -> PageEntry {
+    let read = &field.reading.pits[index];
+    let looks = field.next_looks[index].as_ref();
+    PageEntry {
+        heading: pit_name(words, field, index),
+        sections: read
+            .layers
+            .iter()
+            .map(|read| layer(words, read))
+            .chain([section(words, Heading::NextLook, [look(words, looks)])])
+            .collect(),
+        ..PageEntry::default()
+    }
+}
+
+/// `Pit 3, on the headland`, numbered as noted.
+pub fn pit_name(words: &Words, field: &FieldRead, index: usize) -> String {
+    words.pit_numbered(index + 1, field.notes.pits[index].place)
+}
+
+/// The next look of a pit in one or two sentences.
+pub fn look(words: &Words, look: Option<&NextLook>) -> String {
+    look.map_or_else(|| words.no_more_looks(), |look| words.look(look))
+}
+
+/// The tip depth that holds where a pit was dug, if its zone is to be loosened.
+pub fn zone_call(field: &FieldRead, index: usize) -> Option<&ZoneCall> {
+    let zone = zone_of(&field.notes.pits[index])?;
+    field.advice.zones.iter().find(|call| call.zone == zone)
+}
+
+/// The rule set by which all this was computed.
+pub fn rules(words: &Words) -> String {
+    format!("{} {RULES}", words.label(Heading::Rules))
+}
+
+/// What applies in any zone, once.
+fn cautions(field: &FieldRead) -> impl Iterator<Item = Caution> {
+    let FieldAdvice { zones, whole } = &field.advice;
+    let applies =
+        move |caution: &Caution| zones.iter().chain([whole]).any(|call| call.cautions.contains(caution));
+    Caution::ALL.iter().copied().filter(applies)
+}
+
+fn sureness(words: &Words, call: &ZoneCall) -> String {
+    format!("{}: {}", words.label(Heading::HowSure), words.sureness(call.sure, call.share))
+}
+
+fn reasons<'a>(words: &'a Words, call: &'a ZoneCall) -> impl Iterator<Item = Section> + use<'a> {
+    [Stance::For, Stance::Against, Stance::Note].into_iter().map(|stance| {
+        let told = call.reasons.iter().filter(move |why| why.stance == stance).map(|why| words.why(why));
+        section(words, stance.into(), told)
+    })
+}
+
+fn layer(words: &Words, read: &LayerReading) -> Section {
+    let shown = Kind { condition: read.condition, cause: read.cause };
+    let mut kinds: Vec<_> =
+        KINDS.into_iter().zip(read.shares).filter(|(_, share)| *share >= TOLD_SHARE).collect();
+    kinds.sort_by(|(_, one), (_, other)| other.total_cmp(one));
+    let kinds: Vec<String> = kinds
+        .into_iter()
+        .map(|(kind, share)| format!("{} {}", words.kind(kind), words.share(share)))
+        .collect();
+    let lines = [
+        (Heading::Kinds, kinds.join("; ")),
+        (Heading::For, words.reasons_for(&read.reasons)),
+        (Heading::Against, words.reasons_against(&read.reasons)),
+    ];
+    let depths = words.depth_range(read.top_mm, read.bottom_mm);
+    Section {
+        heading: format!("{depths}: {}", words.kind(shown)),
+        lines: lines
+            .into_iter()
+            .filter(|(_, told)| !told.is_empty())
+            .map(|(heading, told)| format!("{}: {told}", words.label(heading)))
+            .collect(),
+    }
+}
+
+fn section(words: &Words, heading: Heading, lines: impl IntoIterator<Item = String>) -> Section {
+    Section { heading: words.label(heading), lines: lines.into_iter().collect() }
+}
+
+/// The entries as plain text, with the rule set below them.
+pub fn text(words: &Words, entries: &[PageEntry]) -> String {
+    let mut lines = Vec::new();
+    for entry in entries {
+        lines.push(entry.heading.clone());
+        if !entry.sentence.is_empty() {
+            lines.push(format!("  {}", entry.sentence));
+        }
+        lines.extend(entry.paragraphs.iter().map(|paragraph| format!("  {paragraph}")));
+        for Section { heading, lines: told } in
+            entry.sections.iter().filter(|section| !section.lines.is_empty())
+        {
+            lines.push(format!("  {heading}"));
+            lines.extend(told.iter().map(|line| format!("    {line}")));
+        }
+        lines.push(String::new());
+    }
+    lines.push(rules(words) + "\n");
+    lines.join("\n")
+}

@@ -1,0 +1,193 @@
+//! Every command once, and what it answers.
+
+mod support;
+
+use serde_json::{Value, json};
+use support::{ONE_PIT, Place};
+
+#[test]
+fn read_tells_layers_kinds_reasons_next_look_and_the_call_of_each_zone() {
+    let place = Place::new();
+    let notes = place.notes("mere_piece");
+    let told = place.good(&["read", &notes]);
+    for part in [
+        "Loosen the headland at 32",
+        "Kinds it may be",
+        "What would change it",
+        "Next look",
+        "How sure",
+        "Rule set",
+    ] {
+        assert!(told.contains(part), "{part} is missing in\n{told}");
+    }
+}
+
+#[test]
+fn read_answers_in_inches_where_asked() {
+    let place = Place::new();
+    let notes = place.notes("mere_piece");
+    let told = place.good(&["read", &notes, "--units", "in"]);
+    assert!(told.contains("\u{a0}in") && !told.contains("\u{a0}cm"), "{told}");
+}
+
+#[test]
+fn read_as_json_has_the_shape_other_programs_rely_on() {
+    let place = Place::new();
+    let notes = place.notes("mere_piece");
+    let field = place.json(&["read", &notes]);
+    assert_eq!(field["rules"], "2026.1");
+    let layer = &field["pits"][2]["layers"][1];
+    assert_eq!([&layer["top_mm"], &layer["bottom_mm"]], [&json!(200), &json!(270)]);
+    assert_eq!([&layer["condition"], &layer["cause"]], [&json!("shut"), &json!("pressed")]);
+    assert!(layer["share"].as_f64().is_some_and(|share| share > 0.5 && share <= 1.0));
+    let reason = &layer["reasons"][0];
+    assert!(reason["clue"].is_string() && reason["answer"].is_string() && reason["decibans"].is_number());
+    let kinds: f64 =
+        layer["kinds"].as_array().unwrap().iter().filter_map(|kind| kind["share"].as_f64()).sum();
+    assert!((kinds - 1.0).abs() < 1e-9);
+    let look = &field["pits"][2]["next_look"];
+    assert!(look["clue"].is_string() && look["top_mm"].is_u64() && look["gain"].is_number());
+
+    let headland = &field["zones"]["headland"];
+    assert_eq!(headland["call"], "loosen");
+    let tip = headland["tip_mm"].as_array().unwrap();
+    assert!(tip.len() == 2 && tip[0].as_u64() < tip[1].as_u64());
+    assert_eq!(headland["cleared_share"], 0.8);
+    for list in ["reasons", "cautions", "would_change"] {
+        assert!(headland[list].as_array().is_some_and(|list| !list.is_empty()), "{list}");
+    }
+    assert!(headland["sure"].is_string() && headland["share"].is_number());
+    assert_eq!(field["zones"]["open"]["tip_mm"], Value::Null);
+    assert!(field["whole"]["call"].is_string());
+}
+
+#[test]
+fn several_files_give_several_fields() {
+    let place = Place::new();
+    let (one, other) = (place.notes("mere_piece"), place.notes("fox_heath"));
+    let both = place.json(&["read", &one, &other]);
+    assert_eq!(both["fields"][0]["field"], "Mere Piece");
+    assert_eq!(both["fields"][1]["field"], "Fox Heath");
+    assert_eq!(both["fields"][1], place.json(&["read", &other]));
+}
+
+#[test]
+fn keys_nobody_knows_are_told_and_stop_nothing() {
+    let place = Place::new();
+    let notes =
+        place.file("a.notes.json", &ONE_PIT.replace("\"dug_to_mm\"", "\"weather\": \"dry\", \"dug_to_mm\""));
+    let ran = place.run(&["read", &notes]);
+    assert_eq!(ran.code, Some(0));
+    assert!(ran.err.starts_with("a.notes.json: pits[0].weather: "), "{}", ran.err);
+}
+
+#[test]
+fn next_asks_the_question_of_each_pit_and_whether_to_dig_another() {
+    let place = Place::new();
+    let notes = place.notes("mere_piece");
+    let told = place.good(&["next", &notes]);
+    assert!(told.contains('?') && told.contains("Another pit would tell most"), "{told}");
+    let next = place.json(&["next", &notes]);
+    assert_eq!(next["pits"].as_array().map(Vec::len), Some(6));
+    assert!(next["pits"][2]["next_look"]["clue"].is_string());
+    assert!(next["another_pit"].is_string());
+}
+
+#[test]
+fn a_thread_at_either_depth_means_wait() {
+    let place = Place::new();
+    let roll = |surface, at_depth| {
+        let said = place.json(&["roll", "--surface", surface, "--at-depth", at_depth]);
+        said["together"].as_str().map(str::to_owned)
+    };
+    assert_eq!(roll("thread", "short_lengths").as_deref(), Some("too_wet"));
+    assert_eq!(roll("crumbles", "thread").as_deref(), Some("too_wet"));
+    assert_eq!(roll("crumbles", "short_lengths").as_deref(), Some("right"));
+    let told = place.good(&["roll", "--surface", "crumbles", "--at-depth", "thread"]);
+    assert_eq!(told, "Too wet at depth: wait.\n");
+}
+
+#[test]
+fn sand_that_cracks_is_not_called_dry() {
+    let place = Place::new();
+    let arguments =
+        ["roll", "--surface", "short_lengths", "--at-depth", "short_lengths", "--texture", "loamy_sand"];
+    assert_eq!(place.json(&arguments)["together"], "not_applicable");
+    assert!(place.good(&arguments).contains("does not roll"));
+}
+
+#[test]
+fn texture_from_fractions_and_by_feel() {
+    let place = Place::new();
+    let usda = place.json(&["texture", "--sand", "40", "--silt", "42", "--clay", "18"]);
+    assert_eq!([&usda["scheme"], &usda["class"]], [&json!("usda"), &json!("loam")]);
+    let edge = place.json(&["texture", "--sand", "40", "--silt", "42", "--clay", "18", "--scheme", "uk"]);
+    assert_eq!(edge["edge_of"], json!(["sandy_silt_loam", "clay_loam"]));
+    let felt = place.json(&["texture", "--feel", "ribbon", "--ribbon-mm", "60", "--grit", "smooth"]);
+    assert_eq!([&felt["class"], &felt["by"]], [&json!("silty_clay"), &json!("thien_1979")]);
+    assert_eq!(place.json(&["texture", "--feel", "no_ball"])["class"], "sand");
+    assert_eq!(place.json(&["texture", "--feel", "ball"])["class"], "loamy_sand");
+}
+
+#[test]
+fn a_class_comes_with_its_scheme_and_source() {
+    let place = Place::new();
+    let firm = place.json(&["class", "rupture_force_moist_usda", "30"]);
+    assert_eq!(firm["class"], "firm");
+    let slightly_firm = place.json(&["class", "rupture_force_nz", "30"]);
+    assert_eq!(slightly_firm["class"], "slightly_firm");
+    assert!(firm["source"].as_str().is_some_and(|source| source.contains("USDA")));
+    let all = place.json(&["class"]);
+    assert!(all["schemes"].as_array().is_some_and(|schemes| schemes.len() > 20));
+    assert!(place.good(&["class"]).contains("penetration_usda"));
+}
+
+#[test]
+fn the_tip_runs_below_the_layer_and_keeps_clear_of_drains() {
+    let place = Place::new();
+    let tip = place.json(&["tip", "28cm"]);
+    assert_eq!(tip["tip_mm"], json!([305, 330]));
+    assert_eq!(tip["in_the_way"], json!([]));
+    let near = place.json(&["tip", "280", "310", "330", "--drains", "40cm"]);
+    assert_eq!(near["in_the_way"][0]["obstacle"], "drains");
+    let short = place.json(&["tip", "280", "--reach", "300"]);
+    assert_eq!(short["in_the_way"][0]["what"], "beyond_reach");
+}
+
+#[test]
+fn draw_writes_a_picture_a_pit_and_a_page() {
+    let place = Place::new();
+    let notes = place.notes("mere_piece");
+    place.good(&["draw", &notes, "--out", "drawings"]);
+    let names = place.names("drawings");
+    assert_eq!(names.len(), 7, "{names:?}");
+    assert_eq!(names[0], "mere_piece-pit-1.svg");
+    let svg = std::fs::read_to_string(place.path("drawings/mere_piece-pit-3.svg")).unwrap();
+    assert!(svg.starts_with("<svg") && svg.contains("<desc>") && svg.contains("run at 32 to"));
+    let page = std::fs::read_to_string(place.path("drawings/mere_piece.html")).unwrap();
+    assert_eq!(page.matches("<svg").count(), 6);
+}
+
+#[test]
+fn the_demo_writes_notes_drawings_page_and_store_with_every_call_among_its_zones() {
+    let place = Place::new();
+    let demo = place.json(&["demo", "--out", "estate"]);
+    let fields = demo["fields"].as_array().unwrap();
+    assert!(fields.len() >= 5);
+    let zones = fields.iter().flat_map(|field| field["zones"].as_object().unwrap().values());
+    let mut calls: Vec<&str> = zones.filter_map(|zone| zone["call"].as_str()).collect();
+    calls.sort_unstable();
+    calls.dedup();
+    let every = ["ask_specialist", "dig_again", "drain_first", "leave_it", "loosen", "roots_first", "wait"];
+    assert_eq!(calls, every);
+    let names = place.names("estate");
+    let written: Vec<String> =
+        demo["written"].as_array().unwrap().iter().map(|path| path.as_str().unwrap().to_owned()).collect();
+    assert_eq!(written.len(), names.len());
+    for name in ["index.html", "estate.pitface", "mere_piece.notes.json", "mere_piece-pit-1.svg"] {
+        assert!(names.iter().any(|written| written == name), "{name}");
+    }
+    // What it wrote is read as it was.
+    let read = place.json(&["read", "estate/mere_piece.notes.json"]);
+    assert!(fields.contains(&read));
+}

@@ -1,0 +1,130 @@
+//! What `--store` keeps, and what becomes of files when something goes wrong.
+#![allow(clippy::unwrap_used, reason = "a test may fail")]
+
+mod support;
+
+use pitface_core::store::{DeviceId, Store};
+use support::{ONE_PIT, Place};
+
+/// Edits and pits in a store.
+fn counted(place: &Place, store: &str) -> (usize, Vec<(String, u32)>) {
+    let store = Store::open_existing(&place.path(store), DeviceId([9; 16])).unwrap();
+    let fields = store.fields().unwrap().into_iter().map(|field| (field.name, field.pits)).collect();
+    (store.check().unwrap().edits, fields)
+}
+
+#[test]
+fn reading_twice_keeps_it_once() {
+    let place = Place::new();
+    let notes = place.notes("mere_piece");
+    let first = place.json(&["read", &notes, "--store", "kept.pitface"]);
+    let before = counted(&place, "kept.pitface");
+    assert_eq!(before.1, [("Mere Piece".to_owned(), 6)]);
+    let second = place.json(&["read", &notes, "--store", "kept.pitface"]);
+    assert_eq!(first, second);
+    assert_eq!(counted(&place, "kept.pitface"), before);
+    assert_eq!(first, place.json(&["read", &notes]), "the same as through a passing store");
+}
+
+#[test]
+fn a_changed_file_edits_what_was_kept() {
+    let place = Place::new();
+    let notes = place.file("a.notes.json", ONE_PIT);
+    place.good(&["read", &notes, "--store", "kept.pitface"]);
+    let (before, _) = counted(&place, "kept.pitface");
+    place.file("a.notes.json", &ONE_PIT.replace("\"crumbs\"", "\"one_mass\""));
+    let edited = place.json(&["read", &notes, "--store", "kept.pitface"]);
+    assert_eq!(counted(&place, "kept.pitface").0, before + 1, "one tap's worth");
+    // A step taken out of the file is gone from the reading, whatever the store remembers.
+    let shorter = ONE_PIT.replace(r#"{"to_mm": 200, "comes_away": "crumbs", "resistance": "slips_in"},"#, "");
+    place.file("a.notes.json", &shorter);
+    let cut = place.json(&["read", &notes, "--store", "kept.pitface"]);
+    assert_ne!(edited, cut);
+    assert_eq!(cut, place.json(&["read", &notes]));
+}
+
+#[test]
+fn several_fields_share_a_store() {
+    let place = Place::new();
+    let (one, other) = (place.notes("mere_piece"), place.notes("fox_heath"));
+    place.good(&["read", &one, "--store", "kept.pitface"]);
+    place.good(&["next", &other, "--store", "kept.pitface"]);
+    place.good(&["draw", &one, "--out", "out", "--store", "kept.pitface"]);
+    let names: Vec<String> = counted(&place, "kept.pitface").1.into_iter().map(|(name, _)| name).collect();
+    assert_eq!(names, ["Mere Piece", "Fox Heath"]);
+}
+
+#[test]
+fn the_demo_can_be_run_again() {
+    let place = Place::new();
+    place.good(&["demo", "--out", "estate"]);
+    let (before, names) = (counted(&place, "estate/estate.pitface"), place.names("estate"));
+    std::fs::write(place.path("estate/mine.txt"), "mine").unwrap();
+    place.good(&["demo", "--out", "estate"]);
+    assert_eq!(counted(&place, "estate/estate.pitface"), before);
+    assert_eq!(place.names("estate").len(), names.len() + 1);
+    assert_eq!(std::fs::read_to_string(place.path("estate/mine.txt")).unwrap(), "mine");
+}
+
+#[test]
+fn a_foreign_store_is_refused_and_left_alone() {
+    let place = Place::new();
+    let notes = place.notes("mere_piece");
+    let foreign = place.file("letter.txt", "Dear neighbour, the gateway is wet again.");
+    let told = place.bad(&["read", &notes, "--store", &foreign]);
+    assert!(told.starts_with("letter.txt: ") && told.contains("no Pitface store"), "{told}");
+    assert!(std::fs::read_to_string(place.path("letter.txt")).unwrap().starts_with("Dear"));
+    let told = place.bad(&["draw", &notes, "--out", "out", "--store", &foreign]);
+    assert!(told.starts_with("letter.txt: "), "{told}");
+    assert!(!place.path("out").exists(), "nothing is half-written");
+}
+
+#[test]
+fn one_bad_file_keeps_all_out_of_the_store() {
+    let place = Place::new();
+    let (good, bad) = (place.notes("mere_piece"), place.file("bad.notes.json", "[]"));
+    place.bad(&["read", &good, &bad, "--store", "kept.pitface"]);
+    assert!(!place.path("kept.pitface").exists());
+}
+
+#[test]
+fn where_no_folder_can_be_nothing_is_written() {
+    let place = Place::new();
+    let notes = place.notes("mere_piece");
+    let file = place.file("out", "a file");
+    for arguments in [&["draw", &notes, "--out", &file][..], &["demo", "--out", &file]] {
+        let told = place.bad(arguments);
+        assert!(told.starts_with("out: ") && told.contains("name a folder"), "{told}");
+    }
+    assert_eq!(std::fs::read_to_string(place.path("out")).unwrap(), "a file");
+    assert_eq!(place.names("."), ["mere_piece.notes.json", "out"]);
+}
+
+#[test]
+fn where_one_file_cannot_be_placed_none_is() {
+    let place = Place::new();
+    let notes = place.notes("mere_piece");
+    std::fs::create_dir_all(place.path("out/mere_piece-pit-4.svg")).unwrap();
+    let told = place.bad(&["draw", &notes, "--out", "out"]);
+    assert!(told.contains("mere_piece-pit-4.svg: "), "{told}");
+    assert_eq!(place.names("out"), ["mere_piece-pit-4.svg"]);
+}
+
+#[test]
+fn a_bad_field_is_not_drawn() {
+    let place = Place::new();
+    let bad = place.file("bad.notes.json", "{}");
+    place.bad(&["draw", &bad, "--out", "out"]);
+    assert_eq!(place.names("."), ["bad.notes.json"]);
+}
+
+#[test]
+fn a_spoilt_device_id_is_told() {
+    let place = Place::new();
+    let notes = place.notes("mere_piece");
+    std::fs::create_dir_all(place.path("settings/pitface")).unwrap();
+    place.file("settings/pitface/device", "nobody");
+    let told = place.bad(&["read", &notes, "--store", "kept.pitface"]);
+    assert!(told.contains("device: ") && told.contains("delete the file"), "{told}");
+    assert!(!place.path("kept.pitface").exists());
+}

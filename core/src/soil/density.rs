@@ -1,0 +1,172 @@
+//! Bulk density: packing, pores, where roots stop and where loosened soil settles.
+
+use super::class::{self, ClassOf};
+use crate::error::Fault;
+use crate::record::codes::codes;
+
+/// Density of mineral particles, g/cm³ (the usual 2.65).
+pub const PARTICLE_DENSITY: f64 = 2.65;
+
+/// Air-filled share of the volume below which roots lack air (value from memory).
+pub const AERATION_LIMIT: f64 = 0.10;
+
+codes!(
+    /// The two formulas of packing density; their values and classes are not comparable.
+    PackingFormula {
+        /// Bulk density + 0.009 · clay % (Jones, Spoor & Thomasson 2003, after Renger 1970).
+        Clay = "packing_density_clay",
+        /// Bulk density + 0.005 · clay % + 0.001 · silt % (newer German form, as quoted by forst-rast.de).
+        ClaySilt = "packing_density_clay_silt",
+    }
+);
+
+impl PackingFormula {
+    /// What one percent of clay and of silt add, g/cm³.
+    const fn weights(self) -> (f64, f64) {
+        match self {
+            Self::Clay => (0.009, 0.0),
+            Self::ClaySilt => (0.005, 0.001),
+        }
+    }
+}
+
+/// A packing density with the formula it is by.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Packing {
+    /// The formula.
+    pub formula: PackingFormula,
+    /// Packing density, g/cm³.
+    pub g_per_cm3: f64,
+    /// Its class, in the formula's own classes.
+    pub class: ClassOf,
+}
+
+/// Packing density of a soil of this dry bulk density (g/cm³), clay and silt (percent by mass).
+///
+/// # Errors
+/// A density that no soil has, or shares outside 0 to 100.
+pub fn packing(formula: PackingFormula, bulk_density: f64, clay: f64, silt: f64) -> Result<Packing, Fault> {
+    check_density(bulk_density)?;
+    for (name, percent) in [("clay", clay), ("silt", silt), ("clay and silt", clay + silt)] {
+        if !(0.0..=100.0).contains(&percent) {
+            let wrong = format!("{percent} is no share in percent");
+            return Err(Fault::new(name, wrong, "give a number from 0 to 100"));
+        }
+    }
+    let (per_clay, per_silt) = formula.weights();
+    let sum = bulk_density + per_clay * clay + per_silt * silt;
+    // The sum of binary fractions may miss a class limit by a hair.
+    let g_per_cm3 = (sum * 1e6).round() / 1e6;
+    Ok(Packing { formula, g_per_cm3, class: class::of(formula.code(), g_per_cm3)? })
+}
+
+/// Share of the volume that is not particles, 0 to 1, of a soil of this dry bulk density (g/cm³).
+///
+/// # Errors
+/// A density that no soil has.
+pub fn total_porosity(bulk_density: f64) -> Result<f64, Fault> {
+    check_density(bulk_density)?;
+    Ok(1.0 - bulk_density / PARTICLE_DENSITY)
+}
+
+/// Air in the soil.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct AirFilled {
+    /// Share of the volume, 0 to 1.
+    pub share: f64,
+    /// Whether it is below [`AERATION_LIMIT`].
+    pub roots_lack_air: bool,
+}
+
+/// Air-filled share of the volume, from dry bulk density (g/cm³) and water by volume (0 to 1).
+///
+/// # Errors
+/// A density that no soil has, or more water than there are pores.
+pub fn air_filled(bulk_density: f64, water_by_volume: f64) -> Result<AirFilled, Fault> {
+    let pores = total_porosity(bulk_density)?;
+    if !(0.0..=pores).contains(&water_by_volume) {
+        return Err(Fault::new(
+            "water",
+            format!("{water_by_volume} of the volume is water, but {pores:.3} of it is pores"),
+            "give water as a share of the volume, and the dry bulk density in g/cm3",
+        ));
+    }
+    let share = pores - water_by_volume;
+    Ok(AirFilled { share, roots_lack_air: share < AERATION_LIMIT })
+}
+
+codes!(
+    /// Particle-size classes of USDA, by which it sets limits to bulk density.
+    ParticleSize {
+        Sandy = "sandy",
+        CoarseLoamy = "coarse_loamy",
+        FineLoamy = "fine_loamy",
+        CoarseSilty = "coarse_silty",
+        FineSilty = "fine_silty",
+        /// 35 to 45 % clay.
+        Clayey = "clayey",
+        /// More than 45 % clay.
+        VeryClayey = "very_clayey",
+    }
+);
+
+/// Bulk densities at which something begins, g/cm³.
+struct Limits {
+    /// Roots are restricted from here on.
+    restricted_from: f64,
+    /// Roots stop above this.
+    limiting_above: f64,
+    /// Without a load it settles by itself when wetted, below this.
+    settles_below: f64,
+}
+
+/// USDA-NRCS, National Soil Survey Handbook, figures 618-A2 (at 1/3 bar) and 618-A3; the latter has one
+/// clayey class. Soils rich in iron oxides and volcanic ash may restrict at lower density. By
+/// [`ParticleSize`], in its order.
+const NSSH_618_A: [Limits; ParticleSize::ALL.len()] = [
+    Limits { restricted_from: 1.69, limiting_above: 1.85, settles_below: 1.60 },
+    Limits { restricted_from: 1.63, limiting_above: 1.80, settles_below: 1.40 },
+    Limits { restricted_from: 1.60, limiting_above: 1.78, settles_below: 1.40 },
+    Limits { restricted_from: 1.60, limiting_above: 1.79, settles_below: 1.30 },
+    Limits { restricted_from: 1.54, limiting_above: 1.65, settles_below: 1.40 },
+    Limits { restricted_from: 1.49, limiting_above: 1.58, settles_below: 1.10 },
+    Limits { restricted_from: 1.39, limiting_above: 1.47, settles_below: 1.10 },
+];
+
+codes!(
+    /// What a bulk density means for roots, by the National Soil Survey Handbook, figure 618-A2.
+    RootRoom { Free = "free", Restricted = "restricted", Limiting = "limiting", }
+);
+
+/// What a dry bulk density (g/cm³, at 1/3 bar) means for roots.
+///
+/// # Errors
+/// A density that no soil has.
+pub fn root_room(particle_size: ParticleSize, bulk_density: f64) -> Result<RootRoom, Fault> {
+    check_density(bulk_density)?;
+    let limits = &NSSH_618_A[particle_size as usize];
+    Ok(if bulk_density > limits.limiting_above {
+        RootRoom::Limiting
+    } else if bulk_density >= limits.restricted_from {
+        RootRoom::Restricted
+    } else {
+        RootRoom::Free
+    })
+}
+
+/// Whether soil so loose (g/cm³, dry) settles by itself when wetted to field capacity without any load.
+///
+/// # Errors
+/// A density that no soil has.
+pub fn settles_when_wetted(particle_size: ParticleSize, bulk_density: f64) -> Result<bool, Fault> {
+    check_density(bulk_density)?;
+    Ok(bulk_density < NSSH_618_A[particle_size as usize].settles_below)
+}
+
+fn check_density(bulk_density: f64) -> Result<(), Fault> {
+    if bulk_density > 0.0 && bulk_density < PARTICLE_DENSITY {
+        return Ok(());
+    }
+    let wrong = format!("no soil has a dry bulk density of {bulk_density} g/cm3");
+    Err(Fault::new("bulk density", wrong, format!("give g/cm3, above 0 and below {PARTICLE_DENSITY}")))
+}

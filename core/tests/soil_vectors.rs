@@ -1,0 +1,313 @@
+//! Published cases of the soil room; each with its source in the data file.
+
+use pitface_core::record::RollOutcome;
+use pitface_core::soil::available_water::{WaterGroup, WaterLeft, depletion};
+use pitface_core::soil::density::{PackingFormula, ParticleSize, RootRoom};
+use pitface_core::soil::fragments::{FragmentKind, Fragments, modifier};
+use pitface_core::soil::munsell::{ContrastClass, Munsell, contrast};
+use pitface_core::soil::resistance::{self, LooseningNeed, SubsoilTexture};
+use pitface_core::soil::roll::{self, RollMeaning};
+use pitface_core::soil::score::{Score, ScoreScheme, ScoredLayer, block};
+use pitface_core::soil::subsoil_score::{self, Seen};
+use pitface_core::soil::texture::{
+    FeelScheme, Felt, Fractions, Placed, Rub, Texture, TextureClass, TextureScheme, place,
+};
+use pitface_core::soil::{class, counts, density, rooting};
+use serde_json::Value;
+use std::cmp::Ordering;
+
+/// The cases of one list of a data file; every list of these tests has some.
+fn cases(file: &str, list: &str) -> Vec<Value> {
+    let mut file: Value = serde_json::from_str(file).unwrap_or_default();
+    let Value::Array(cases) = file[list].take() else { panic!("there is no list {list}") };
+    assert!(!cases.is_empty() && cases.iter().all(|case| case["source"].is_string()), "{list}");
+    cases
+}
+
+fn number(case: &Value, key: &str) -> f64 {
+    case[key].as_f64().unwrap_or_else(|| panic!("{key} of {case}"))
+}
+
+fn whole(case: &Value, key: &str) -> u32 {
+    let number = case[key].as_u64().and_then(|number| u32::try_from(number).ok());
+    number.unwrap_or_else(|| panic!("{key} of {case}"))
+}
+
+fn text<'a>(case: &'a Value, key: &str) -> &'a str {
+    case[key].as_str().unwrap_or_else(|| panic!("{key} of {case}"))
+}
+
+/// The value of a code by the list's own reader.
+fn code<T>(case: &Value, key: &str, from_code: impl Fn(&str) -> Option<T>) -> T {
+    from_code(text(case, key)).unwrap_or_else(|| panic!("{key} of {case}"))
+}
+
+fn near(found: f64, wanted: f64, within: f64, case: &Value) {
+    assert!((found - wanted).abs() <= within, "{found} for {case}");
+}
+
+const TEXTURE: &str = include_str!("../../tests/vectors/texture.json");
+const CLASSES: &str = include_str!("../../tests/vectors/classes.json");
+const PHYSICS: &str = include_str!("../../tests/vectors/physics.json");
+const SCORES: &str = include_str!("../../tests/vectors/scores.json");
+const GROUND: &str = include_str!("../../tests/vectors/ground.json");
+const MOISTURE: &str = include_str!("../../tests/vectors/moisture.json");
+const ROOTING: &str = include_str!("../../tests/vectors/rooting.json");
+
+fn fractions(case: &Value) -> Fractions {
+    let fractions = Fractions::new(number(case, "sand"), number(case, "silt"), number(case, "clay"));
+    fractions.unwrap_or_else(|fault| panic!("{fault}"))
+}
+
+#[test]
+fn textures_from_fractions() {
+    for case in cases(TEXTURE, "fractions") {
+        let usda = code(&case, "usda", TextureClass::from_code);
+        assert_eq!(place(TextureScheme::Usda, fractions(&case)), Placed::Inside(usda), "{case}");
+        let names = case["uk"].as_array().unwrap();
+        let uk: Vec<_> =
+            names.iter().map(|name| TextureClass::from_code(name.as_str().unwrap()).unwrap()).collect();
+        let wanted = if let [class] = uk[..] { Placed::Inside(class) } else { Placed::Edge(uk) };
+        assert_eq!(place(TextureScheme::Uk, fractions(&case)), wanted, "{case}");
+    }
+}
+
+#[test]
+fn the_average_of_a_class_is_of_that_class() {
+    for case in cases(TEXTURE, "centroids") {
+        let usda = code(&case, "usda", TextureClass::from_code);
+        assert_eq!(place(TextureScheme::Usda, fractions(&case)), Placed::Inside(usda), "{case}");
+    }
+}
+
+#[test]
+fn the_whole_triangle_has_the_published_number_of_points_a_class() {
+    let mut points = vec![0; TextureClass::ALL.len()];
+    for sand in 0..=100 {
+        for clay in 0..=100 - sand {
+            let share = |percent: i32| f64::from(percent);
+            let at = Fractions::new(share(sand), share(100 - sand - clay), share(clay)).unwrap();
+            let Placed::Inside(class) = place(TextureScheme::Usda, at) else { panic!("an edge at {at:?}") };
+            points[class as usize] += 1;
+        }
+    }
+    for case in cases(TEXTURE, "sweep") {
+        let class = code(&case, "usda", TextureClass::from_code);
+        assert_eq!(points[class as usize], whole(&case, "points"), "{case}");
+    }
+    assert_eq!(points.iter().sum::<u32>(), 5151);
+}
+
+#[test]
+fn textures_by_feel_with_the_key_named() {
+    for case in cases(TEXTURE, "feel") {
+        let felt = match (case["ball"].as_bool().unwrap(), case["ribbon_mm"].is_null()) {
+            (false, _) => Felt::NoBall,
+            (true, true) => Felt::BallNoRibbon,
+            (true, false) => {
+                Felt::Ribbon { length_mm: whole(&case, "ribbon_mm"), rub: code(&case, "rub", Rub::from_code) }
+            }
+        };
+        let by = code(&case, "by", FeelScheme::from_code);
+        let texture = by.texture(felt);
+        assert_eq!((texture.by, texture.texture.class.code()), (by, text(&case, "usda")), "{case}");
+        assert_eq!(texture.texture.scheme, TextureScheme::Usda);
+    }
+}
+
+#[test]
+fn names_of_textures() {
+    for case in cases(TEXTURE, "names") {
+        let scheme = code(&case, "scheme", TextureScheme::from_code);
+        let class = case["class"].as_str().map(|name| TextureClass::from_code(name).unwrap());
+        let texture = class.map(|class| Texture { scheme, class });
+        assert_eq!(Texture::parse(scheme, text(&case, "name")), texture, "{case}");
+    }
+}
+
+#[test]
+fn classes_of_numbers_by_scheme() {
+    for case in cases(CLASSES, "cases") {
+        let class = class::of(text(&case, "scheme"), number(&case, "value")).unwrap();
+        assert_eq!((class.scheme, class.class), (text(&case, "scheme"), text(&case, "class")), "{case}");
+        if case["number"].is_u64() {
+            assert_eq!(class.number, whole(&case, "number") as usize, "{case}");
+        }
+    }
+}
+
+#[test]
+fn packing_density_by_both_formulas() {
+    for case in cases(PHYSICS, "packing") {
+        let formula = code(&case, "formula", PackingFormula::from_code);
+        let [bulk, clay, silt] = ["bulk_density", "clay", "silt"].map(|key| number(&case, key));
+        let packing = density::packing(formula, bulk, clay, silt).unwrap();
+        near(packing.g_per_cm3, number(&case, "value"), 1e-9, &case);
+        assert_eq!(
+            (packing.class.class, packing.class.scheme),
+            (text(&case, "class"), formula.code()),
+            "{case}"
+        );
+    }
+}
+
+#[test]
+fn densities_at_which_roots_stop_and_soil_settles() {
+    for case in cases(PHYSICS, "root_room") {
+        let size = code(&case, "particle_size", ParticleSize::from_code);
+        let room = density::root_room(size, number(&case, "bulk_density")).unwrap();
+        assert_eq!(room, code(&case, "roots", RootRoom::from_code), "{case}");
+    }
+    for case in cases(PHYSICS, "settling") {
+        let size = code(&case, "particle_size", ParticleSize::from_code);
+        let settles = density::settles_when_wetted(size, number(&case, "bulk_density")).unwrap();
+        assert_eq!(Some(settles), case["settles"].as_bool(), "{case}");
+    }
+}
+
+#[test]
+fn pores_and_the_air_in_them() {
+    for case in cases(PHYSICS, "porosity") {
+        let porosity = density::total_porosity(number(&case, "bulk_density")).unwrap();
+        near(porosity * 100.0, number(&case, "percent"), 0.05, &case);
+    }
+    for case in cases(PHYSICS, "air") {
+        let air = density::air_filled(number(&case, "bulk_density"), number(&case, "water")).unwrap();
+        near(air.share * 100.0, number(&case, "percent"), 0.1, &case);
+        assert_eq!(Some(air.roots_lack_air), case["roots_lack_air"].as_bool(), "{case}");
+    }
+}
+
+#[test]
+fn resistance_against_roots_and_loosening() {
+    for case in cases(PHYSICS, "psi") {
+        near(resistance::mpa_from_psi(number(&case, "psi")), number(&case, "mpa"), 0.0005, &case);
+    }
+    for case in cases(PHYSICS, "resistance") {
+        let texture = code(&case, "texture", SubsoilTexture::from_code);
+        let reading = resistance::reading(texture, number(&case, "mpa")).unwrap();
+        assert_eq!(Some(reading.hard_for_roots), case["hard_for_roots"].as_bool(), "{case}");
+        assert_eq!(reading.need, code(&case, "need", LooseningNeed::from_code), "{case}");
+    }
+}
+
+#[test]
+fn what_is_counted_on_an_area() {
+    for case in cases(PHYSICS, "worms") {
+        let [count, width, length] = ["count", "width_mm", "length_mm"].map(|key| whole(&case, key));
+        near(counts::worms_per_m2(count, width, length).unwrap(), number(&case, "per_m2"), 1e-9, &case);
+    }
+    for case in cases(PHYSICS, "root_area") {
+        let (diameter, face) = (number(&case, "diameter_mm"), number(&case, "face_mm2"));
+        let percent = counts::root_area_percent(whole(&case, "count"), diameter, face).unwrap();
+        near(percent, number(&case, "percent"), 0.005, &case);
+    }
+}
+
+fn layer(case: &Value) -> ScoredLayer {
+    let (top_mm, bottom_mm) = (whole(case, "top_mm"), whole(case, "bottom_mm"));
+    ScoredLayer { top_mm, bottom_mm, value: number(case, "value") }
+}
+
+#[test]
+fn block_mean_beside_the_limiting_layer() {
+    for case in cases(SCORES, "blocks") {
+        let layers: Vec<_> = case["layers"].as_array().unwrap().iter().map(layer).collect();
+        let block = block(code(&case, "scheme", ScoreScheme::from_code), &layers).unwrap();
+        near(block.mean.value(), number(&case, "mean"), 1e-9, &case);
+        assert_eq!(block.limiting, layer(&case["limiting"]), "{case}");
+        assert_eq!(block.restrictive, case["restrictive"].as_bool(), "{case}");
+    }
+}
+
+#[test]
+fn scores_are_compared_within_one_scale_only() {
+    let score = |case: &Value| {
+        Score::new(code(case, "scheme", ScoreScheme::from_code), number(case, "value")).unwrap()
+    };
+    for case in cases(SCORES, "comparisons") {
+        let found = match score(&case["one"]).against(score(&case["other"])) {
+            Ok(Ordering::Greater) => "better",
+            Ok(Ordering::Less) => "worse",
+            Ok(Ordering::Equal) => "same",
+            Err(_) => "refused",
+        };
+        assert_eq!(found, text(&case, "one_is"), "{case}");
+    }
+}
+
+#[test]
+fn the_subsoil_flow_chart() {
+    for case in cases(SCORES, "subsoil") {
+        let seen = case["seen"].as_array().unwrap();
+        let seen: Vec<_> = seen.iter().map(|code| Seen::from_code(code.as_str().unwrap()).unwrap()).collect();
+        let (low, high) = subsoil_score::score(&seen).unwrap();
+        assert_eq!(serde_json::json!([low, high]), case["columns"], "{case}");
+    }
+}
+
+#[test]
+fn the_name_that_stones_give() {
+    for case in cases(GROUND, "fragments") {
+        let part = |key: &str| case[key].as_f64().unwrap_or(0.0);
+        let named = modifier(Fragments {
+            gravel: part("gravel"),
+            cobbles: part("cobbles"),
+            stones: part("stones"),
+            boulders: part("boulders"),
+            channers: part("channers"),
+            flagstones: part("flagstones"),
+        })
+        .unwrap();
+        assert_eq!(named.amount.class, text(&case, "amount"), "{case}");
+        assert_eq!(named.kind.map(FragmentKind::code), case["kind"].as_str(), "{case}");
+    }
+}
+
+#[test]
+fn contrast_of_two_colours() {
+    for case in cases(GROUND, "contrast") {
+        let [one, other] = ["one", "other"].map(|key| Munsell::parse(text(&case, key)).unwrap());
+        for found in [contrast(one, other), contrast(other, one)] {
+            assert_eq!(found.hue_pages, whole(&case, "hue_pages") as usize, "{case}");
+            near(found.value, number(&case, "value"), 1e-9, &case);
+            near(found.chroma, number(&case, "chroma"), 1e-9, &case);
+            assert_eq!(found.class, code(&case, "class", ContrastClass::from_code), "{case}");
+        }
+    }
+}
+
+#[test]
+fn two_roll_tests_together() {
+    for case in cases(MOISTURE, "rolls") {
+        let texture =
+            case["texture"].as_str().map(|name| Texture::parse(TextureScheme::Usda, name).unwrap().group());
+        let [surface, at_depth] = ["surface", "at_depth"]
+            .map(|key| case[key].as_str().map(|code| RollOutcome::from_code(code).unwrap()));
+        let together = roll::reading(texture, surface, at_depth).together;
+        assert_eq!(together, code(&case, "together", RollMeaning::from_code), "{case}");
+    }
+}
+
+#[test]
+fn water_used_up_by_feel() {
+    for case in cases(MOISTURE, "water") {
+        let group = WaterGroup::of(code(&case, "texture", TextureClass::from_code));
+        let used = depletion(group, code(&case, "left", WaterLeft::from_code));
+        near(f64::from(used.upper_tenths), number(&case, "upper") * 10.0, 1e-9, &case);
+        near(f64::from(used.lower_tenths), number(&case, "lower") * 10.0, 1e-9, &case);
+    }
+    let used = depletion(WaterGroup::Loam, WaterLeft::To50);
+    near(used.mm_per_m().0, 133.3, 0.05, &Value::Null);
+}
+
+#[test]
+fn rooting_depths_in_plain_words() {
+    for case in cases(ROOTING, "cases") {
+        let crop = rooting::of(text(&case, "words"));
+        assert_eq!(crop.map(|crop| u64::from(crop.depth_mm)), case["depth_mm"].as_u64(), "{case}");
+        if let Some(crop) = crop {
+            near(crop.share_cut_off(whole(&case, "pan_top_mm")), number(&case, "share"), 0.001, &case);
+        }
+    }
+}
