@@ -4,6 +4,7 @@
 //! gates of the field ([`gates`]). It is pure and asks nothing; what other answers would change is asked
 //! by [`changes`], when a call is shown.
 
+pub mod agreement;
 mod another_pit;
 mod belongs;
 mod call;
@@ -12,6 +13,7 @@ mod gates;
 pub mod machine;
 mod pit_view;
 pub mod regret;
+pub mod sampling;
 mod tip;
 mod tolerance;
 mod zones;

@@ -2,9 +2,11 @@
 
 mod geodesy;
 mod outline;
+mod plane;
 
 pub use geodesy::{Walk, walk};
 pub use outline::{Outline, OutlineFault};
+pub use plane::Plane;
 
 use crate::record::{Pit, PlaceKind, Zone};
 

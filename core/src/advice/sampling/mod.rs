@@ -1,0 +1,28 @@
+//! How many pits, and where: the share of ground harmed in each zone, when the pits dug settle the call, and where
+//! the next one tells most.
+
+mod next_pit;
+mod sequential;
+mod share;
+
+pub use next_pit::{At, DIG_CLEARANCE_M, Ground, Next, ZoneGround, next_pit};
+pub use sequential::{Bounds, Plan, PlanFault, Verdict, usual_area_ha};
+pub use share::{Count, Regret, Share};
+
+use super::Sorted;
+use crate::reading::FieldReading;
+use crate::record::{FieldNotes, Zone};
+
+/// The pits of each zone that can be judged and how many of them met a harmed layer, in the order of [`Zone::ALL`];
+/// zones without a pit have none. Reference pits stand for no zone; alike twins count once. `reading` is that of the
+/// same notes.
+pub fn counts(notes: &FieldNotes, reading: &FieldReading) -> Vec<(Zone, Count)> {
+    let sorted = Sorted::of(notes, reading);
+    let of = |zone: Zone| {
+        let (views, _) = sorted.of_zone(zone)?;
+        let judged: Vec<_> = views.iter().filter(|view| view.judged().is_some()).collect();
+        let harmed = judged.iter().filter(|view| view.harmed_bottom_mm().is_some()).count();
+        Some((zone, Count::new(judged.len() as u32, harmed as u32)))
+    };
+    Zone::ALL.iter().filter_map(|&zone| of(zone)).collect()
+}
