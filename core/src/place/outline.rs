@@ -1,8 +1,7 @@
 //! The outline of a field: what makes it valid, its area, its headland strip.
 
-use geo::{
-    Area, Bearing, Buffer, Centroid, Distance, Geodesic, GeodesicArea, LineString, MapCoords, Point, Polygon,
-};
+use super::Plane;
+use geo::{Area, Buffer, Centroid, GeodesicArea, LineString, MapCoords, Polygon};
 use std::fmt;
 
 /// Largest field believed; a larger ring has a wrong point in it. Our judgement.
@@ -129,19 +128,13 @@ impl Outline {
     /// strip meets itself everywhere.
     pub fn headland_m2(&self, width_mm: u32) -> f64 {
         let Some(middle) = self.ring.centroid() else { return 0.0 };
-        let flat = self.ring.map_coords(|place| project(middle, Point(place)).0);
+        let plane = Plane::at(middle.into());
+        let flat = self.ring.map_coords(|place| plane.flat(place.into()).into());
         let whole = flat.unsigned_area();
         let inner = flat.buffer(-f64::from(width_mm) / 1000.0).unsigned_area();
         // The share is taken in the plane, the area on the ellipsoid: the projection's error falls out.
         self.area_m2() * (1.0 - inner / whole)
     }
-}
-
-/// Metres east and north of the middle along the geodesic (azimuthal equidistant).
-fn project(middle: Point, place: Point) -> Point {
-    let distance_m = Geodesic.distance(middle, place);
-    let bearing = Geodesic.bearing(middle, place).to_radians();
-    Point::new(distance_m * bearing.sin(), distance_m * bearing.cos())
 }
 
 /// The first two sides that cross or touch beyond the corner they share.

@@ -30,7 +30,7 @@ impl Next {
         let mut entries = Vec::new();
         let mut objects = Vec::new();
         for field in &fields {
-            let another = another_pit(&field.advice);
+            let another = another_pit(&field.notes, &field.reading, &field.advice);
             let looks = field.next_looks.iter().enumerate().map(|(index, look)| Section {
                 heading: told::pit_name(&words, field, index),
                 lines: vec![told::look(&words, look.as_ref())],
