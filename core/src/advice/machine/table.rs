@@ -89,7 +89,7 @@ pub struct DraughtRow {
     pub source: &'static str,
 }
 
-const DRAUGHT_SOURCE: &str = "ASABE D497, from a public transcription of its table";
+const DRAUGHT_SOURCE: &str = "ASABE D497, its table as reported second-hand";
 
 /// Subsoiler rows: narrow point, and 30 cm winged point.
 pub const DRAUGHT: [DraughtRow; 2] = [
