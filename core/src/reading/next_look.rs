@@ -14,7 +14,7 @@ pub type Regrets = [PerKind];
 
 /// Fall in regret that one more tap must bring. Our judgement, set by the simulation in
 /// `core/tests/questioning.rs`; the regret of working sound soil is about 8.
-pub const TAP_WORTH: f64 = 0.0055;
+pub const TAP_WORTH: f64 = 0.005;
 
 /// What it is worth to know that the call stands: added for every answer that would give another call.
 /// By the fall in regret alone the asking stops while the call may still flip between two that cost alike.
