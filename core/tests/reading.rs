@@ -11,7 +11,7 @@ use pitface_core::record::{
 use proptest::prelude::*;
 
 fn notes(pits: Vec<Pit>) -> FieldNotes {
-    FieldNotes { field: field(), pits, unknown: serde_json::Map::new() }
+    FieldNotes::new(field(), pits)
 }
 
 fn read(pits: Vec<Pit>) -> Vec<Vec<LayerReading>> {

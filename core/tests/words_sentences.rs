@@ -9,7 +9,7 @@ use pitface_core::advice::{
 use pitface_core::reading::{Clue, Kind, NextLook, Reason, read_field};
 use pitface_core::record::{
     Call, Cause, ChannelsSeen, ComesAway, Condition, FieldNotes, PlaceKind, Resistance, RollOutcome,
-    RootsSeen, Signs, Unknown, Zone,
+    RootsSeen, Signs, Zone,
 };
 use pitface_core::soil::texture::{Texture, TextureClass, TextureScheme};
 use pitface_core::units::LengthUnit::{self, Centimetres, Inches};
@@ -305,8 +305,7 @@ fn a_face_is_described_depth_by_depth_beside_the_reference() {
     let mut headland = common::pit(PlaceKind::Headland);
     headland.layers =
         vec![common::layer(0, 200, open), common::layer(200, 300, pan), common::layer(300, 450, open)];
-    let notes =
-        FieldNotes { field: common::field(), pits: vec![reference, headland], unknown: Unknown::new() };
+    let notes = FieldNotes::new(common::field(), vec![reference, headland]);
     let read = read_field(&notes);
     let (reference, headland) = (&read.pits[0], &read.pits[1]);
     says(

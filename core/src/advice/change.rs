@@ -77,7 +77,7 @@ impl Base {
             zone == Zone::Whole || pit.place == PlaceKind::Reference || stands_for(pit) == Some(zone)
         };
         let pits = notes.pits.iter().filter(counts).map(|pit| spelled_out(pit, &notes.field)).collect();
-        let notes = FieldNotes { field: notes.field.clone(), pits, unknown: Unknown::new() };
+        let notes = FieldNotes::new(notes.field.clone(), pits);
         let reading = read_field(&notes);
         let now = call_in(&notes, &reading, zone)?;
         let views = notes.pits.iter().zip(&reading.pits).map(|(pit, read)| {

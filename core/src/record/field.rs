@@ -1,6 +1,6 @@
 //! A field and everything noted about it.
 
-use super::{OrganicMatterLevel, Pit, RecordId, Unknown};
+use super::{BuriedLine, Machine, OrganicMatterLevel, Part, Pass, Pit, RecordId, Unknown};
 use crate::soil::texture::{Texture, TextureGroup};
 use chrono::NaiveDate;
 
@@ -11,8 +11,19 @@ pub struct FieldNotes {
     pub field: Field,
     /// Its pits, in the order noted (the order carries no meaning).
     pub pits: Vec<Pit>,
+    /// Machines as set for it; a machine set anew is another one.
+    pub machines: Vec<Machine>,
+    /// Passes over it, with what was dug behind them.
+    pub passes: Vec<Pass>,
     /// Unknown keys at the top of the file.
     pub unknown: Unknown,
+}
+
+impl FieldNotes {
+    /// A field and its pits, nothing else noted.
+    pub fn new(field: Field, pits: Vec<Pit>) -> Self {
+        Self { field, pits, machines: Vec::new(), passes: Vec::new(), unknown: Unknown::new() }
+    }
 }
 
 /// A field as a whole.
@@ -28,6 +39,14 @@ pub struct Field {
     pub headland_mm: Option<u32>,
     /// Spacing of the tramlines.
     pub tramline_mm: Option<u32>,
+    /// Distance between the middles of the wheels that run in the tramlines.
+    pub wheel_track_mm: Option<u32>,
+    /// Width of their tyres.
+    pub tyre_mm: Option<u32>,
+    /// Gateways and patches as marked.
+    pub parts: Vec<Part>,
+    /// Lines of drains and services as marked.
+    pub lines: Vec<BuriedLine>,
     /// Topsoil texture.
     pub texture: Option<TextureNote>,
     /// Topsoil organic matter.
@@ -93,6 +112,10 @@ impl Field {
             outline: Vec::new(),
             headland_mm: None,
             tramline_mm: None,
+            wheel_track_mm: None,
+            tyre_mm: None,
+            parts: Vec::new(),
+            lines: Vec::new(),
             texture: None,
             organic_matter: None,
             crop_now: None,

@@ -7,9 +7,11 @@
 pub(crate) mod codes;
 pub mod depth;
 mod field;
+mod ground;
 mod id;
 mod machine;
 pub mod notes;
+mod pass;
 mod pit;
 mod signs;
 
@@ -18,8 +20,10 @@ pub use codes::{
     PlaceKind, PoresSeen, Resistance, RollOutcome, RootsSeen, Smell, Zone,
 };
 pub use field::{Field, FieldNotes, OrganicMatter, TextureNote};
+pub use ground::{Buried, BuriedLine, Part, PartShape};
 pub use id::RecordId;
 pub use machine::{Drive, Foot, LeadingTines, Machine, SpeedRange, Tractor, Wings};
+pub use pass::{AfterDig, Clods, Extent, FeetSeen, Lift, Pass, PlatesLeft, Profile, Smear};
 pub use pit::{Layer, Person, Photo, Pit, Position, Roll, Step};
 pub use signs::{Sign, Signs};
 

@@ -71,6 +71,9 @@ kept! {
         113 clearance_mm,
         114 reach_mm,
         115 deep_clay_anyway,
+        116 wheel_track_mm,
+        117 tyre_mm,
+        children: parts, lines,
     }
     /// A pit, in a field.
     Pit "pit" = 2 {

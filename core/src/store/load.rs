@@ -39,7 +39,7 @@ impl Store {
             }
         }
         let unknown = heads.read(Cell::NOTES_UNKNOWN_KEYS)?;
-        Ok(FieldNotes { field: Kept::from_cells(field, &heads)?, pits, unknown })
+        Ok(FieldNotes { unknown, ..FieldNotes::new(Kept::from_cells(field, &heads)?, pits) })
     }
 
     /// All fields, in the order they were first saved.

@@ -97,7 +97,7 @@ pub fn field() -> Field {
 }
 
 pub fn notes(pits: Vec<Pit>) -> FieldNotes {
-    FieldNotes { field: field(), pits, unknown: Unknown::new() }
+    FieldNotes::new(field(), pits)
 }
 
 /// The plainest case for steel: reference sound, open ground with a pan to 280 mm, rolled right at both depths.

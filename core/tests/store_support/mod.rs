@@ -59,6 +59,10 @@ pub fn ellmoor() -> FieldNotes {
         outline: vec![[-4.25, 54.5], [-4.24, 54.5], [-4.24, 54.51]],
         headland_mm: Some(24_000),
         tramline_mm: Some(24_000),
+        wheel_track_mm: Some(1_800),
+        tyre_mm: Some(710),
+        parts: vec![],
+        lines: vec![],
         texture: Some(TextureNote::Class(Texture {
             scheme: TextureScheme::Uk,
             class: TextureClass::SandySiltLoam,
@@ -146,13 +150,16 @@ pub fn ellmoor() -> FieldNotes {
         photos: vec![],
         unknown: keys(r#"{"weather": "Niesel, 9 °C"}"#),
     };
-    FieldNotes { field, pits: vec![concern, reference], unknown: keys(r#"{"written_by": "hand"}"#) }
+    FieldNotes {
+        unknown: keys(r#"{"written_by": "hand"}"#),
+        ..FieldNotes::new(field, vec![concern, reference])
+    }
 }
 
 /// Notes by chance: everything a record may hold, everything it may lack, lists in any order of depth.
 pub fn any_notes() -> impl Strategy<Value = FieldNotes> {
     (any_field(), vec(any_pit(), 0..4), any_keys()).prop_map(|(field, pits, unknown)| {
-        let mut notes = FieldNotes { field, pits, unknown };
+        let mut notes = FieldNotes { unknown, ..FieldNotes::new(field, pits) };
         number(&mut notes);
         notes
     })
@@ -222,14 +229,23 @@ fn any_field() -> impl Strategy<Value = Field> {
         (0.0..=100.0).prop_map(OrganicMatter::Percent),
     ];
     let outline = vec((-180.0..=180.0, -90.0..=90.0).prop_map(|(lon, lat)| [lon, lat]), 0..4);
-    let depths = proptest::array::uniform7(of(any::<u32>()));
+    let depths = proptest::array::uniform9(of(any::<u32>()));
     let crops = proptest::array::uniform2(of(any::<String>()));
     let days = (any_day(), any_day());
     let name = any::<String>().prop_filter("never empty", |name| !name.trim().is_empty());
     (name, outline, depths, any_texture(), of(organic), crops, days, of(any::<bool>()), any_keys()).prop_map(
         |(name, outline, depths, texture, organic_matter, crops, days, deep_clay_anyway, unknown)| {
-            let [headland_mm, tramline_mm, drains_mm, mole_drains_mm, services_mm, clearance_mm, reach_mm] =
-                depths;
+            let [
+                headland_mm,
+                tramline_mm,
+                wheel_track_mm,
+                tyre_mm,
+                drains_mm,
+                mole_drains_mm,
+                services_mm,
+                clearance_mm,
+                reach_mm,
+            ] = depths;
             let [crop_now, last_crop] = crops;
             Field {
                 id: id(0),
@@ -237,6 +253,10 @@ fn any_field() -> impl Strategy<Value = Field> {
                 outline,
                 headland_mm,
                 tramline_mm,
+                wheel_track_mm,
+                tyre_mm,
+                parts: vec![],
+                lines: vec![],
                 texture,
                 organic_matter,
                 crop_now,

@@ -36,6 +36,10 @@ pub const SERVICES: Length = length("the depth of a cable or pipe", 10..=3_000, 
 pub const CLEARANCE: Length = length("a clearance above buried things", 0..=1_000, 50..=500);
 /// Deepest tip depth of a machine (most reach about 600 mm; trade source).
 pub const REACH: Length = length("the reach of a loosening machine", 100..=2_000, 200..=1_000);
+/// Middle to middle of the wheels of an axle.
+pub const WHEEL_TRACK: Length = length("a wheel track", 1_000..=4_000, 1_400..=3_200);
+/// Width of a tyre.
+pub const TYRE: Length = length("the width of a tyre", 100..=1_500, 200..=1_100);
 /// Headland and tramline widths.
 pub const WIDTH: Length = length("a headland or tramline width", 1_000..=200_000, 2_000..=120_000);
 

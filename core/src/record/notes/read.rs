@@ -71,7 +71,7 @@ fn file<'a>(value: Value, book: &'a Book<'a>) -> Option<FieldNotes> {
     let (field, scheme) = read.unzip();
     let scheme = scheme.unwrap_or(TextureScheme::Usda);
     let pits = file.objects("pits").into_iter().filter_map(|object| pit(object, scheme, book)).collect();
-    let notes = field.map(|field| FieldNotes { field, pits, unknown: file.rest() })?;
+    let notes = field.map(|field| FieldNotes { unknown: file.rest(), ..FieldNotes::new(field, pits) })?;
     depths::far_away(&notes, book);
     Some(notes)
 }
@@ -85,6 +85,10 @@ fn field<'a>(mut field: Object<'a>, book: &'a Book<'a>) -> (Field, TextureScheme
         outline: field.take("outline").map(|node| outline(node, book)).unwrap_or_default(),
         headland_mm: field.take("headland_mm").and_then(|node| node.mm(&length::WIDTH)),
         tramline_mm: field.take("tramline_mm").and_then(|node| node.mm(&length::WIDTH)),
+        wheel_track_mm: field.take("wheel_track_mm").and_then(|node| node.mm(&length::WHEEL_TRACK)),
+        tyre_mm: field.take("tyre_mm").and_then(|node| node.mm(&length::TYRE)),
+        parts: Vec::new(),
+        lines: Vec::new(),
         texture,
         organic_matter: field.take("organic_matter").and_then(|node| organic_matter(&node)),
         crop_now: field.take("crop_now").and_then(Node::text),

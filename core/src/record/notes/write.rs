@@ -89,6 +89,8 @@ fn field(field: &Field) -> Value {
         .list("outline", field.outline.iter().map(|point| point.to_vec().into()).collect())
         .may("headland_mm", field.headland_mm)
         .may("tramline_mm", field.tramline_mm)
+        .may("wheel_track_mm", field.wheel_track_mm)
+        .may("tyre_mm", field.tyre_mm)
         .texture(field.texture)
         .may("organic_matter", organic_matter)
         .may("crop_now", field.crop_now.as_deref())
