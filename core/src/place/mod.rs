@@ -1,9 +1,11 @@
 //! Positions and the zones of a field: distances and areas on the WGS 84 ellipsoid, outlines, the headland strip.
 
+mod compass;
 mod geodesy;
 mod outline;
 mod plane;
 
+pub use compass::Compass;
 pub use geodesy::{Walk, walk};
 pub use outline::{Outline, OutlineFault};
 pub use plane::Plane;
