@@ -26,6 +26,7 @@ mod language;
 mod listed;
 mod machine;
 mod measures;
+mod plan;
 mod reasons;
 mod section;
 mod soil;
@@ -34,6 +35,7 @@ pub use amount::unit_symbol;
 pub use heading::Heading;
 pub use language::Language;
 pub use listed::{LISTS, Listed};
+pub use plan::{PlanTold, ZoneTold};
 
 use crate::units::LengthUnit;
 use fluent::concurrent::FluentBundle;

@@ -23,8 +23,9 @@ const GAP: f64 = 8.0;
 pub fn plan(picture: &PlanPicture) -> Drawing {
     let size = SIZE * picture.scale_of_text();
     let mut shapes = Vec::new();
-    let mut bottom = draw_field(picture, size, &mut shapes) + GAP;
-    bottom = draw_scale(picture, bottom, size, &mut shapes) + GAP;
+    let frame = draw_field(picture, size, &mut shapes);
+    let mut bottom = frame.area.bottom + GAP;
+    bottom = draw_scale(picture, &frame, bottom, size, &mut shapes) + GAP;
     for note in &picture.words.notes {
         for line in wrap(note, size, false, PHONE_WIDTH - 2.0 * MARGIN) {
             shapes.push(text(Role::Ink, MARGIN, bottom, size, false, &line));
@@ -38,8 +39,8 @@ pub fn plan(picture: &PlanPicture) -> Drawing {
     Drawing { width: PHONE_WIDTH, height, shapes }
 }
 
-/// Draws the field; gives its bottom.
-fn draw_field(picture: &PlanPicture, size: f64, shapes: &mut Vec<Shape>) -> f64 {
+/// Draws the field; gives its frame.
+fn draw_field(picture: &PlanPicture, size: f64, shapes: &mut Vec<Shape>) -> Frame {
     let mut least = LEAST;
     let (frame, mut room, placed) = (0..=TALLER.1)
         .find_map(|times| {
@@ -52,6 +53,7 @@ fn draw_field(picture: &PlanPicture, size: f64, shapes: &mut Vec<Shape>) -> f64 
         })
         .unwrap_or_else(|| unreachable!("the last try is always enough"));
     let letters = ground::letters(picture, &frame, size, &mut room);
+    ground::keep_off(picture, &frame, &mut room);
     let parts = ground::part_labels(picture, &frame, size, &mut room);
     let zones = ground::zone_labels(picture, &frame, size, &mut room);
 
@@ -63,12 +65,11 @@ fn draw_field(picture: &PlanPicture, size: f64, shapes: &mut Vec<Shape>) -> f64 
     let of_marks: Vec<_> = placed.iter().filter_map(|mark| mark.label).collect();
     let of_marks: Vec<_> = of_marks.into_iter().map(|(area, text)| (area, text.to_owned())).collect();
     draw_labels(&of_marks, Role::Ink, size, true, shapes);
-    frame.area.bottom
+    frame
 }
 
 /// Draws scale bar and north arrow beside each other from `top` down; gives their bottom.
-fn draw_scale(picture: &PlanPicture, top: f64, size: f64, shapes: &mut Vec<Shape>) -> f64 {
-    let frame = Frame::of(picture, MARGIN, MARGIN, PHONE_WIDTH - 2.0 * MARGIN, TALLEST, LEAST);
+fn draw_scale(picture: &PlanPicture, frame: &Frame, top: f64, size: f64, shapes: &mut Vec<Shape>) -> f64 {
     let (unit, metres) = &picture.words.unit;
     let number = round_below(LONGEST_BAR / frame.points_per_m / metres);
     let (length, middle) = (number * metres * frame.points_per_m, top + size * LINE_HEIGHT / 2.0);

@@ -103,6 +103,18 @@ pub(super) fn letters(picture: &PlanPicture, frame: &Frame, size: f64, room: &mu
     labels
 }
 
+/// Keeps the texts that come after this off the lines.
+pub(super) fn keep_off(picture: &PlanPicture, frame: &Frame, room: &mut Room) {
+    /// Between the places kept along a line, points.
+    const STEP: f64 = 5.0;
+    for points in picture.buried.iter().flat_map(|line| frame.line(&line.along)) {
+        let steps = (length(&points) / STEP).ceil() as u32;
+        for step in 0..=steps {
+            room.take(around(along(&points, f64::from(step) * STEP), (STEP, STEP)));
+        }
+    }
+}
+
 /// A line longer than this has two letters, points.
 const LONG: f64 = 240.0;
 
@@ -185,6 +197,7 @@ pub(super) fn zone_labels(picture: &PlanPicture, frame: &Frame, size: f64, room:
     for (zone, text) in &picture.words.zones {
         let (width, height) = text_room(text, size, true);
         let on_its_ground = |area: Area| match zone {
+            Zone::Headland if inner.is_empty() => false,
             Zone::Headland => inside(&outline, area) && clear_of(&inner, area),
             Zone::Open if !inner.is_empty() => inside(&inner, area) && clear_of(&parts, area),
             Zone::Open | Zone::Whole => inside(&outline, area) && clear_of(&parts, area),
@@ -193,7 +206,7 @@ pub(super) fn zone_labels(picture: &PlanPicture, frame: &Frame, size: f64, room:
         let from = middle(frame.area);
         let places = std::iter::once(from).chain(nearby(from, frame.area.width() + frame.area.height()));
         let mut areas = places.map(|at| around(at, (width + 6.0, height)));
-        let free = areas.find(|&area| on_its_ground(area) && room.is_free(area));
+        let free = areas.find(|&area| on_its_ground(wider(area)) && room.is_free(area));
         if let Some(area) = free {
             room.take(area);
             labels.push((area, text.clone()));
@@ -201,6 +214,19 @@ pub(super) fn zone_labels(picture: &PlanPicture, frame: &Frame, size: f64, room:
     }
     labels
 }
+
+/// A box with the space that keeps its text off an edge.
+fn wider(area: Area) -> Area {
+    Area {
+        left: area.left - CLEAR,
+        top: area.top - CLEAR,
+        right: area.right + CLEAR,
+        bottom: area.bottom + CLEAR,
+    }
+}
+
+/// Between the text of a zone and the zone's edge, points.
+const CLEAR: f64 = 3.0;
 
 /// Points of a box close enough together that no ring of a field slips between them.
 fn sampled(area: Area) -> impl Iterator<Item = Point> {

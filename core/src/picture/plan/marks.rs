@@ -3,7 +3,7 @@
 use super::frame::Frame;
 use super::room::{Room, Side, around, middle, nearby};
 use super::{PlanPicture, PlanPit, text_room};
-use crate::picture::hatch::{hatch, roles};
+use crate::picture::hatch::{roles, small_hatch};
 use crate::picture::layout::Area;
 use crate::picture::pieces::{frame, rectangle};
 use crate::picture::shape::{Point, Role, Shape};
@@ -101,7 +101,8 @@ pub(super) fn place<'a>(
         }
         placed.push(Mark { of: mark.of, at: mark.at, area, label });
     }
-    let all_told = placed.iter().all(|mark| mark.label.is_some_and(|(_, text)| !text.is_empty()));
+    // The place to dig next needs no text to be known by.
+    let all_told = placed.iter().all(|mark| mark.label.is_some() || matches!(mark.of, Of::Next));
     (placed, all_told)
 }
 
@@ -165,7 +166,7 @@ pub(super) fn square(area: Area, condition: Option<Condition>, reference: bool, 
     if let Some(condition) = condition {
         let field = inset(inner, by);
         shapes.push(rectangle(roles(condition).0, field));
-        hatch(condition, field, shapes);
+        small_hatch(condition, field, shapes);
     }
     shapes.push(frame(outer));
     if reference {
