@@ -359,6 +359,11 @@ proptest! {
         for pit in &picture.pits {
             prop_assert!(says(&drawing, &pit.number), "{} has lost its number", pit.number);
         }
+        let edges = of_role(&drawing, Role::Outline).into_iter().map(extent);
+        for square in edges.filter(|edge| (edge.right - edge.left).max(edge.bottom - edge.top) < 30.0) {
+            let over = texts(&drawing).into_iter().find(|(_, room)| room.overlaps(&square));
+            prop_assert!(over.is_none(), "{over:?} lies over a pit at {square:?}");
+        }
     }
 
     #[test]
