@@ -266,6 +266,10 @@ fn the_description_names_everything_drawn() {
             assert!(!text.contains('{') && !text.is_empty(), "{text}");
         }
     }
+    let drain = |north| PlanLine { kind: Buried::Drain, along: vec![[0.0, north], [300.0, north]] };
+    let drains =
+        told(&english(), PlanPicture { buried: (90..110).map(f64::from).map(drain).collect(), ..field() }).1;
+    assert!(drains.contains("Not to be dug on: 20 drains from the west to the east."), "{drains}");
     let nothing = told(&english(), PlanPicture::empty()).1;
     assert!(nothing.contains("The edge of the field is not noted."), "{nothing}");
 }

@@ -44,11 +44,20 @@ walk-to = { $distance } { $way } gehen.
 walk-here = Sie stehen schon dort.
 
 buried-drain = Drän
-    .a = ein Drän
+    .count = { $count ->
+        [one] ein Drän
+       *[other] { $count } Dräne
+    }
 buried-mole_drain = Maulwurfdrän
-    .a = ein Maulwurfdrän
+    .count = { $count ->
+        [one] ein Maulwurfdrän
+       *[other] { $count } Maulwurfdräne
+    }
 buried-service = Leitung
-    .a = eine Leitung
+    .count = { $count ->
+        [one] eine Leitung
+       *[other] { $count } Leitungen
+    }
 
 compass-north = Norden
     .in = im Norden

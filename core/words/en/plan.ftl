@@ -44,11 +44,20 @@ walk-to = Walk { $distance } { $way }.
 walk-here = You are there.
 
 buried-drain = drain
-    .a = a drain
+    .count = { $count ->
+        [one] a drain
+       *[other] { $count } drains
+    }
 buried-mole_drain = mole drain
-    .a = a mole drain
+    .count = { $count ->
+        [one] a mole drain
+       *[other] { $count } mole drains
+    }
 buried-service = service
-    .a = a service line
+    .count = { $count ->
+        [one] a service line
+       *[other] { $count } service lines
+    }
 
 compass-north = north
     .in = in the north
