@@ -10,6 +10,7 @@ mod belongs;
 mod call;
 mod change;
 mod gates;
+pub mod ground;
 pub mod machine;
 mod pit_view;
 pub mod regret;

@@ -14,6 +14,10 @@ pub const fn unit_symbol(quantity: Quantity, system: UnitSystem) -> &'static str
         Quantity::Speed => ("km/h", "mph"),
         Quantity::Force => ("kN", "lbf"),
         Quantity::Power => ("kW", "hp"),
+        Quantity::Ground => ("ha", "ac"),
+        Quantity::Time => ("h", "h"),
+        Quantity::Volume => ("l", "gal"),
+        Quantity::Money => ("", ""),
         Quantity::WorkRate => ("ha/h", "ac/h"),
         Quantity::FuelPerHour => ("l/h", "gal/h"),
         Quantity::FuelPerArea => ("l/ha", "gal/ac"),
@@ -47,6 +51,9 @@ impl Words {
             self.say_with("machine-estimate", &fluent_args!["lo" => lo, "mid" => mid, "hi" => hi])
         };
         let unit = unit_symbol(quantity, system);
+        if unit.is_empty() {
+            return number;
+        }
         self.say_with("measure-length", &fluent_args!["number" => number, "unit" => unit])
     }
 
@@ -66,7 +73,10 @@ impl Words {
 /// hundredths.
 fn decimals(quantity: Quantity, value: f64) -> usize {
     match value.abs() {
-        _ if quantity == Quantity::CostPerArea => 2,
+        _ if matches!(quantity, Quantity::CostPerArea | Quantity::Money) => 2,
+        _ if quantity == Quantity::Ground => {
+            usize::from(value.abs() < 100.0) + usize::from(value.abs() < 10.0)
+        }
         ..1.0 => 3,
         ..10.0 => 2,
         ..100.0 => 1,

@@ -14,7 +14,7 @@ codes!(
 /// The files of one language, with their names.
 macro_rules! files {
     ($language:literal) => {
-        files!($language: "calls", "face", "headings", "machine", "measures", "reasons", "signs", "soil")
+        files!($language: "calls", "face", "ground", "headings", "machine", "measures", "reasons", "signs", "soil")
     };
     ($language:literal: $($name:literal),+) => {
         &[$(($name, include_str!(concat!("../../words/", $language, "/", $name, ".ftl")))),+]

@@ -21,6 +21,7 @@ mod calls;
 mod clues;
 mod describe;
 mod face;
+mod ground;
 mod heading;
 mod language;
 mod listed;
