@@ -13,6 +13,8 @@ use crate::record::{Field, Machine};
 pub struct Terms {
     /// Speed, km/h; where not given the middle of the machine's range, else [`USUAL_SPEED_KMH`].
     pub speed_kmh: Option<f64>,
+    /// Soil, for the draught; where not given that of the field's texture.
+    pub soil: Option<DraughtSoil>,
     /// Ground under the wheels.
     pub surface: Surface,
     /// Formula for the fuel.
@@ -26,7 +28,15 @@ pub struct Terms {
 impl Default for Terms {
     fn default() -> Self {
         let (surface, fuel) = (Surface::Firm, FuelFormula::PartLoad);
-        Self { speed_kmh: None, surface, fuel, price: None, grain_price_per_t: None }
+        Self { speed_kmh: None, soil: None, surface, fuel, price: None, grain_price_per_t: None }
+    }
+}
+
+impl Terms {
+    /// Speed of a machine, km/h.
+    fn speed_of(&self, machine: &Machine) -> f64 {
+        let middle = machine.speed.map(|speed| f64::midpoint(speed.lo_kmh, speed.hi_kmh));
+        self.speed_kmh.or(middle).unwrap_or(USUAL_SPEED_KMH)
     }
 }
 
@@ -34,7 +44,7 @@ impl Default for Terms {
 /// decided.
 ///
 /// # Errors
-/// [`WhyNot::NoLayer`] where the call names no tip depth, [`WhyNot::NoTexture`] where the field's texture is not noted.
+/// [`WhyNot::NoLayer`] where the call names no tip depth, [`WhyNot::NoTexture`] where neither terms nor field tell the soil.
 pub fn work_in_zone(
     field: &Field,
     call: &ZoneCall,
@@ -42,7 +52,8 @@ pub fn work_in_zone(
     terms: &Terms,
 ) -> Result<Work, WhyNot> {
     let tip = call.tip.ok_or(WhyNot::NoLayer)?;
-    let soil = DraughtSoil::from(field.texture.ok_or(WhyNot::NoTexture)?.group());
+    let noted = field.texture.map(|texture| texture.group().into());
+    let soil = terms.soil.or(noted).ok_or(WhyNot::NoTexture)?;
     let named = |what: &What| match *what {
         What::Layer { top_mm, .. } if top_mm < tip.bottom_mm => Some(top_mm),
         _ => None,
@@ -52,8 +63,6 @@ pub fn work_in_zone(
         _ => None,
     };
     let reasons = || call.reasons.iter().map(|why| &why.what);
-    let middle = |speed: crate::record::SpeedRange| f64::midpoint(speed.lo_kmh, speed.hi_kmh);
-    let speed_kmh = terms.speed_kmh.or(machine.speed.map(middle)).unwrap_or(USUAL_SPEED_KMH);
     Ok(Work {
         layer: reasons().find_map(named).map(|top_mm| LayerDepths { top_mm, bottom_mm: tip.bottom_mm }),
         roll: reasons().find_map(rolled),
@@ -61,6 +70,6 @@ pub fn work_in_zone(
         fuel: terms.fuel,
         price: terms.price,
         grain_price_per_t: terms.grain_price_per_t,
-        ..Work::new(u32::midpoint(tip.lo_mm, tip.hi_mm), soil, speed_kmh)
+        ..Work::new(u32::midpoint(tip.lo_mm, tip.hi_mm), soil, terms.speed_of(machine))
     })
 }
