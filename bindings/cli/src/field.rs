@@ -1,6 +1,7 @@
 //! A field on its way through the core: notes in, everything that follows from them out.
 
 use pitface_core::advice::{FieldAdvice, REGRET, advise, changes};
+use pitface_core::place::FieldMap;
 use pitface_core::reading::{FieldReading, NextLook, Table, next_look, read_field};
 use pitface_core::record::FieldNotes;
 
@@ -8,6 +9,8 @@ use pitface_core::record::FieldNotes;
 pub struct FieldRead {
     /// What was noted, as the store gave it back.
     pub notes: FieldNotes,
+    /// The field laid out.
+    pub map: FieldMap,
     /// What was read in it, pit by pit.
     pub reading: FieldReading,
     /// The calls.
@@ -21,12 +24,13 @@ pub struct FieldRead {
 impl FieldRead {
     /// Reads a field and makes the calls.
     pub fn of(notes: FieldNotes, unknown_keys: Vec<String>) -> Self {
+        let map = FieldMap::of(&notes.field);
         let reading = read_field(&notes);
         let mut advice = advise(&notes, &reading);
         for call in advice.zones.iter_mut().chain([&mut advice.whole]) {
             call.would_change = changes(&notes, call.zone);
         }
         let next_looks = reading.pits.iter().map(|pit| next_look(pit, &REGRET, Table::standard())).collect();
-        Self { notes, reading, advice, next_looks, unknown_keys }
+        Self { notes, map, reading, advice, next_looks, unknown_keys }
     }
 }

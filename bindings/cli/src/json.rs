@@ -8,13 +8,13 @@ use serde_json::{Map, Value, json};
 
 /// One field, read and advised.
 pub fn field(field: &FieldRead) -> Value {
-    let FieldRead { notes, reading, advice, next_looks, unknown_keys } = field;
+    let FieldRead { notes, map, reading, advice, next_looks, unknown_keys } = field;
     let read = reading.pits.iter().zip(next_looks).map(|(read, look)| pit(read, look.as_ref()));
     let pits: Vec<Value> = notes
         .pits
         .iter()
         .zip(read)
-        .map(|(noted, read)| merged(json!({ "place": noted.place, "zone": stands_for(noted) }), read))
+        .map(|(noted, read)| merged(json!({ "place": noted.place, "zone": stands_for(map, noted) }), read))
         .collect();
     let zones: Map<String, Value> =
         advice.zones.iter().map(|call| (call.zone.code().to_owned(), zone(call))).collect();

@@ -86,7 +86,7 @@ pub fn look(words: &Words, look: Option<&NextLook>) -> String {
 
 /// The tip depth that holds where a pit was dug, if its zone is to be loosened.
 pub fn zone_call(field: &FieldRead, index: usize) -> Option<&ZoneCall> {
-    let zone = stands_for(&field.notes.pits[index])?;
+    let zone = stands_for(&field.map, &field.notes.pits[index])?;
     field.advice.zones.iter().find(|call| call.zone == zone)
 }
 

@@ -1,0 +1,208 @@
+//! A field laid out on the plane: its outline, headland strip and marked parts, and where a position lies among them.
+
+use super::shape::{Shape, corners, depth_in};
+use super::{Outline, Plane, wheelings};
+use crate::record::{BuriedLine, Field, Part, PartShape, Position, RecordId, Zone};
+use geo::{Buffer, Centroid, Distance, Euclidean, MultiPolygon, Point, Polygon};
+
+/// Accuracy taken for a position that was noted without one: that of a phone under open sky. Our judgement.
+pub const UNSTATED_ACCURACY_M: f64 = 5.0;
+
+/// A field laid out on the plane, built once from the field's record. Where parts overlap, a gateway comes before a
+/// patch, a patch before the headland, the headland before open ground.
+#[derive(Debug, Clone, PartialEq)]
+pub struct FieldMap {
+    pub(super) plane: Option<Plane>,
+    pub(super) ground: Option<Ground>,
+    pub(super) parts: Vec<MarkedPart>,
+    pub(super) lines: Vec<BuriedLine>,
+    pub(super) tramline_m: Option<f64>,
+    /// Share of open ground that the wheelings take.
+    pub(super) wheelings: Option<f64>,
+}
+
+/// The ground within a valid outline.
+#[derive(Debug, Clone, PartialEq)]
+pub(super) struct Ground {
+    /// The outline on the plane.
+    pub(super) ring: Polygon,
+    /// Area on the ellipsoid.
+    pub(super) area_m2: f64,
+    /// Width of the headland, where there is one.
+    pub(super) headland_m: Option<f64>,
+    /// What the headland leaves; all of it where there is none.
+    pub(super) inner: MultiPolygon,
+}
+
+/// A gateway or patch on the plane.
+#[derive(Debug, Clone, PartialEq)]
+pub(super) struct MarkedPart {
+    pub(super) id: RecordId,
+    pub(super) name: Option<String>,
+    pub(super) zone: Zone,
+    pub(super) shape: Shape,
+}
+
+/// Where a position lies.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Located {
+    /// The zone it lies in; `None` outside the outline, and where the map does not reach: outside every marked part
+    /// of a field without an outline.
+    pub zone: Option<Zone>,
+    /// Metres outside the outline; `None` inside it, and where there is none.
+    pub outside_m: Option<f64>,
+    /// The edge of its zone, where it is nearer than the position's own accuracy.
+    pub edge: Option<NearEdge>,
+}
+
+/// An edge between two zones. The outline is no such edge: a pit of the field was dug in the field.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct NearEdge {
+    /// Distance to it in metres.
+    pub distance_m: f64,
+    /// The zone on the other side; `None` where the map does not say.
+    pub other: Option<Zone>,
+}
+
+impl FieldMap {
+    /// Lays out a field. Without a valid outline the map knows neither open ground nor headland, but the marked parts
+    /// stand; a part that cannot be (see [`Part::faults`]) is left out.
+    pub fn of(field: &Field) -> Self {
+        let outline = Outline::new(&field.outline).ok();
+        let plane = plane_of(field, outline.is_some());
+        let width_m = |mm: Option<u32>| mm.filter(|mm| *mm > 0).map(|mm| f64::from(mm) / 1000.0);
+        let ground = outline
+            .zip(plane)
+            .map(|(outline, plane)| Ground::of(&outline, &field.outline, plane, width_m(field.headland_mm)));
+        let parts = plane.map_or_else(Vec::new, |plane| {
+            field.parts.iter().filter_map(|part| MarkedPart::of(part, plane)).collect()
+        });
+        Self {
+            plane,
+            ground,
+            parts,
+            lines: field.lines.clone(),
+            tramline_m: width_m(field.tramline_mm),
+            wheelings: wheelings::share_of(field),
+        }
+    }
+
+    /// Whether the field has a valid outline.
+    pub const fn has_outline(&self) -> bool {
+        self.ground.is_some()
+    }
+
+    /// The plane everything lies on, its middle that of the field; `None` where nothing of the field has a place.
+    pub const fn plane(&self) -> Option<Plane> {
+        self.plane
+    }
+
+    /// Where a position lies. The edge of its zone is told where it is no further than the position's own accuracy,
+    /// [`UNSTATED_ACCURACY_M`] where it has none.
+    pub fn locate(&self, position: &Position) -> Located {
+        let Some(plane) = self.plane else { return Located { zone: None, outside_m: None, edge: None } };
+        let place = Point::from(plane.flat([position.longitude_deg, position.latitude_deg]));
+        let outside_m = self.ground.as_ref().map(|ground| -depth_in(&ground.ring, place));
+        if let Some(outside_m) = outside_m.filter(|outside_m| *outside_m > 0.0) {
+            return Located { zone: None, outside_m: Some(outside_m), edge: None };
+        }
+        let depths = self.depths(place, outside_m.map(|outside_m| -outside_m));
+        let zone = self.first_of(depths.map(|depth_m| depth_m > 0.0));
+        let edge = (0..depths.len())
+            .filter(|&at| depths[at].is_finite())
+            .map(|at| {
+                let mut across = depths.map(|depth_m| depth_m > 0.0);
+                across[at] = !across[at];
+                NearEdge { distance_m: depths[at].abs(), other: self.first_of(across) }
+            })
+            .filter(|edge| edge.other != zone && edge.distance_m <= accuracy_m(position))
+            .min_by(|one, other| one.distance_m.total_cmp(&other.distance_m));
+        Located { zone, outside_m: None, edge }
+    }
+
+    /// How deep inside gateways, patches and headland a place lies; below zero outside them. `inside_m` is its way to
+    /// the outline.
+    fn depths(&self, place: Point, inside_m: Option<f64>) -> [f64; 3] {
+        let deepest = |zone: Zone| {
+            self.parts
+                .iter()
+                .filter(|part| part.zone == zone)
+                .map(|part| part.shape.depth_m(place))
+                .fold(f64::NEG_INFINITY, f64::max)
+        };
+        let headland = self.ground.as_ref().zip(inside_m).and_then(|(ground, inside_m)| {
+            let width_m = ground.headland_m?;
+            // From open ground the strip begins where the outline is its width away; from the strip the way to open
+            // ground is longer in a corner.
+            Some(if inside_m < width_m {
+                let inner_m = Euclidean.distance(&place, &ground.inner);
+                if ground.inner.0.is_empty() { f64::INFINITY } else { inner_m.max(f64::MIN_POSITIVE) }
+            } else {
+                width_m - inside_m
+            })
+        });
+        [deepest(Zone::Gateway), deepest(Zone::Patch), headland.unwrap_or(f64::NEG_INFINITY)]
+    }
+
+    /// The zone of a place by the parts it lies in, gateways, patches and headland; open ground where it lies in none.
+    fn first_of(&self, inside: [bool; 3]) -> Option<Zone> {
+        let zones = [Zone::Gateway, Zone::Patch, Zone::Headland];
+        let marked = zones.into_iter().zip(inside).find(|(_, inside)| *inside).map(|(zone, _)| zone);
+        marked.or_else(|| self.has_outline().then_some(Zone::Open))
+    }
+}
+
+/// The accuracy of a position, or that taken for it.
+pub(super) fn accuracy_m(position: &Position) -> f64 {
+    position.accuracy_m.unwrap_or(UNSTATED_ACCURACY_M)
+}
+
+/// The plane that touches in the middle of the outline, else at the first thing marked.
+fn plane_of(field: &Field, has_outline: bool) -> Option<Plane> {
+    if has_outline {
+        // The middle is taken on the plane, so that a field across the antimeridian has one as well.
+        let near = Plane::at(*field.outline.first()?);
+        let ring = flat_ring(&field.outline, near);
+        return ring.centroid().map(|middle| Plane::at(near.place(middle.into())));
+    }
+    let part = field.parts.first().and_then(|part| match &part.shape {
+        PartShape::Ring(ring) => ring.first().copied(),
+        PartShape::Circle { middle, .. } => Some(*middle),
+    });
+    part.or_else(|| field.lines.first()?.along.first().copied()).map(Plane::at)
+}
+
+fn flat_ring(places: &[[f64; 2]], plane: Plane) -> Polygon {
+    Polygon::new(places.iter().map(|&place| plane.flat(place)).collect::<Vec<_>>().into(), Vec::new())
+}
+
+impl Ground {
+    fn of(outline: &Outline, places: &[[f64; 2]], plane: Plane, headland_m: Option<f64>) -> Self {
+        let ring = flat_ring(places, plane);
+        let inner = headland_m.map_or_else(|| ring.clone().into(), |width_m| ring.buffer(-width_m));
+        Self { ring, area_m2: outline.area_m2(), headland_m, inner }
+    }
+}
+
+impl MarkedPart {
+    fn of(part: &Part, plane: Plane) -> Option<Self> {
+        if !part.faults().is_empty() {
+            return None;
+        }
+        let shape = match &part.shape {
+            PartShape::Ring(places) => {
+                Outline::new(places).ok()?;
+                Shape::Ring(flat_ring(places, plane))
+            }
+            PartShape::Circle { middle, radius_m } => {
+                Shape::Circle { middle: plane.flat(*middle).into(), radius_m: *radius_m }
+            }
+        };
+        Some(Self { id: part.id, name: part.name.clone(), zone: part.zone, shape })
+    }
+
+    /// Its edge as `[east, north]`; a circle's is drawn through many corners.
+    pub(super) fn edge(&self) -> Vec<[f64; 2]> {
+        corners(self.shape.polygon().exterior())
+    }
+}
