@@ -5,6 +5,7 @@ mod advice_fixture;
 use advice_fixture::{calls, fit_to_loosen, id, pan_pit, roll, sound_pit};
 use pitface_core::advice::ground::{Areas, GroundWork, ground_work};
 use pitface_core::advice::machine::{Model, Price, Terms, WhyNot, set, work_in_zone};
+use pitface_core::place::ZoneArea;
 use pitface_core::record::{
     Call, Drive, FieldNotes, Machine, PlaceKind, RollOutcome, Tractor, Unknown, Wings, Zone,
 };
@@ -41,7 +42,8 @@ fn harmed_headland() -> FieldNotes {
 }
 
 fn areas(open_ha: f64, headland_ha: f64) -> Areas {
-    let zones = vec![(Zone::Open, open_ha * 1e4), (Zone::Headland, headland_ha * 1e4)];
+    let area = |zone, ha: f64| ZoneArea { zone, area_m2: ha * 1e4 };
+    let zones = vec![area(Zone::Open, open_ha), area(Zone::Headland, headland_ha)];
     Areas { whole_m2: Some((open_ha + headland_ha) * 1e4), zones }
 }
 

@@ -3,6 +3,7 @@
 use super::machine::{Estimate, Model, Setting, Terms, WhyNot, set, work_in_zone};
 use super::{FieldAdvice, TipDepth, ZoneCall};
 use crate::error::Fault;
+use crate::place::{FieldMap, ZoneArea};
 use crate::record::{Call, Field, Machine, Zone};
 
 /// Square metres in a hectare.
@@ -115,8 +116,15 @@ where
 pub struct Areas {
     /// All of it, square metres.
     pub whole_m2: Option<f64>,
-    /// Its zones, square metres; together the whole.
-    pub zones: Vec<(Zone, f64)>,
+    /// Its zones; together the whole.
+    pub zones: Vec<ZoneArea>,
+}
+
+impl Areas {
+    /// As the map gives them.
+    pub fn of(map: &FieldMap) -> Self {
+        Self { whole_m2: map.whole_m2(), zones: map.areas() }
+    }
 }
 
 /// The ground of a field zone by zone, worked with `machine` where one is given.
@@ -132,7 +140,7 @@ pub fn ground_work(
 ) -> Result<GroundWork, Vec<Fault>> {
     let call_of = |zone: Zone| advice.zones.iter().find(|call| call.zone == zone);
     let area_of =
-        |zone: Zone| areas.zones.iter().find(|(its, _)| *its == zone).map(|(_, m2)| m2 / HECTARE_M2);
+        |zone: Zone| areas.zones.iter().find(|area| area.zone == zone).map(|area| area.area_m2 / HECTARE_M2);
     let settings = |call: &ZoneCall| setting(field, call, machine, terms);
     let mut zones = Vec::new();
     for &zone in Zone::ALL {
