@@ -99,6 +99,11 @@ impl<'a> Object<'a> {
         nodes.into_iter().filter_map(Node::object).collect()
     }
 
+    /// How many members the list under a key has; 0 where there is no list.
+    pub fn count(&self, key: &str) -> usize {
+        self.left.get(key).and_then(Value::as_array).map_or(0, Vec::len)
+    }
+
     /// Takes the record's id, or makes one.
     pub fn id(&mut self) -> RecordId {
         let at = self.below("id");
