@@ -99,9 +99,9 @@ impl<'a> Object<'a> {
         nodes.into_iter().filter_map(Node::object).collect()
     }
 
-    /// How many members the list under a key has; 0 where there is no list.
-    pub fn count(&self, key: &str) -> usize {
-        self.left.get(key).and_then(Value::as_array).map_or(0, Vec::len)
+    /// How many members the list under a key has, 0 without the key; `None` where no list stands there.
+    pub fn count(&self, key: &str) -> Option<usize> {
+        self.left.get(key).map_or(Some(0), |value| value.as_array().map(Vec::len))
     }
 
     /// Takes the record's id, or makes one.

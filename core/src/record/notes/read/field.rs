@@ -112,7 +112,7 @@ fn shape<'a>(part: &mut Object<'a>, book: &'a Book<'a>) -> Option<PartShape> {
         match fault {
             Some(OutlineFault::TooFew { points }) => {
                 let wrong = format!("{points} different points enclose no part of a field");
-                book.fault(at, wrong, format!("give at least three in walking order; {EITHER}"));
+                book.fault(at, wrong, "give at least three in walking order, or \"at\" with \"radius_m\"");
             }
             Some(fault) => book.fault(at, fault.wrong(), fault.todo()),
             None => {}

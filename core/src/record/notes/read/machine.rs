@@ -15,18 +15,19 @@ pub struct Named {
     /// Where it stands in the file.
     at: String,
     /// Whether the file gives the id.
-    has_id: bool,
+    pub has_id: bool,
 }
 
 /// The machines of a file, and those that have a name, whether they could be read or not.
 pub fn machines<'a>(file: &mut Object<'a>, book: &'a Book<'a>) -> (Vec<Machine>, Vec<Named>) {
-    let (machines, mut named) = (file.objects("machines").into_iter().map(|object| machine(object, book)))
-        .fold((Vec::new(), Vec::<Named>::new()), |(mut machines, mut all), (named, read)| {
+    let (machines, named) = (file.objects("machines").into_iter().map(|object| machine(object, book))).fold(
+        (Vec::new(), Vec::<Named>::new()),
+        |(mut machines, mut all), (named, read)| {
             machines.extend(read);
             all.extend(named);
             (machines, all)
-        });
-    named.retain(|named| !named.name.is_empty());
+        },
+    );
     for (place, one) in named.iter().enumerate() {
         let first = named[..place].iter().find(|first| first.name == one.name);
         // A machine set anew keeps its name: two ids in the file tell the two apart.

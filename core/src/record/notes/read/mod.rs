@@ -73,13 +73,11 @@ fn file<'a>(value: Value, book: &'a Book<'a>) -> Option<FieldNotes> {
         file.need("field", "the field").and_then(Node::object).map(|object| field::field(object, book));
     let (field, scheme) = read.unzip();
     let scheme = scheme.unwrap_or(TextureScheme::Usda);
-    let told = file.count("pits");
+    let (pits_told, machines_told) = (file.count("pits"), file.count("machines"));
     let pits: Vec<_> =
         file.objects("pits").into_iter().map(|object| pit::pit(object, scheme, book)).collect();
     let (machines, named) = machine::machines(&mut file, book);
-    let mut known = Known { machines: named, pits: Vec::new() };
-    known.pits = pits.iter().map(|pit| pit.as_ref().map(|pit| (pit.id, pit.place))).collect();
-    known.pits.resize(told, None);
+    let known = Known::new(named, machines_told, &pits, pits_told);
     let passes = pass::passes(&mut file, &known, book);
     let unknown = file.rest();
     let notes =

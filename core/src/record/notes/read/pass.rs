@@ -8,7 +8,7 @@ use crate::record::notes::json::below;
 use crate::record::notes::length;
 use crate::record::notes::value::Node;
 use crate::record::{
-    AfterDig, Clods, Extent, FeetSeen, Lift, Pass, PlaceKind, PlatesLeft, Profile, RecordId, RootsSeen,
+    AfterDig, Clods, Extent, FeetSeen, Lift, Pass, Pit, PlaceKind, PlatesLeft, Profile, RecordId, RootsSeen,
     Smear, Zone,
 };
 
@@ -19,12 +19,30 @@ const SHALLOWEST_TINE_LINE_MM: u32 = 60;
 /// What passes may refer to.
 pub struct Known {
     /// The machines that have a name.
-    pub machines: Vec<Named>,
-    /// The pits as told; `None` where one could not be read.
-    pub pits: Vec<Option<(RecordId, PlaceKind)>>,
+    machines: Vec<Named>,
+    /// Whether these are all that the file has.
+    all_machines: bool,
+    /// The pits as told, `None` where one could not be read; no list where they are told as something else.
+    pits: Option<Vec<Option<(RecordId, PlaceKind)>>>,
 }
 
 impl Known {
+    /// From what was read, and how many the file tells.
+    pub fn new(
+        machines: Vec<Named>,
+        machines_told: Option<usize>,
+        pits: &[Option<Pit>],
+        pits_told: Option<usize>,
+    ) -> Self {
+        let all_machines = machines_told == Some(machines.len());
+        let mut read: Vec<_> = pits.iter().map(|pit| pit.as_ref().map(|pit| (pit.id, pit.place))).collect();
+        let pits = pits_told.map(|told| {
+            read.resize(told, None);
+            read
+        });
+        Self { machines, all_machines, pits }
+    }
+
     /// The machine that a pass names; an id of a machine elsewhere is taken as it is.
     fn machine(&self, node: Node) -> Option<RecordId> {
         let word = node.value.as_str().map(str::trim).unwrap_or_default();
@@ -37,10 +55,15 @@ impl Known {
         let called: Vec<&Named> = self.machines.iter().filter(|machine| machine.name == word).collect();
         match called[..] {
             [machine] => return Some(machine.id),
+            // The name meant may be the one that could not be read.
+            [] if !self.all_machines => return None,
             [] => {}
             _ => {
-                let wrong = format!("{} machines are called `{word}`", called.len());
-                node.fault(wrong, "write the id of the one that is meant");
+                // Without ids their names are a fault already.
+                if called.iter().all(|machine| machine.has_id) {
+                    let wrong = format!("{} machines are called `{word}`", called.len());
+                    node.fault(wrong, "write the id of the one that is meant");
+                }
                 return None;
             }
         }
@@ -62,11 +85,12 @@ impl Known {
             return Some(id);
         }
         let number = node.value.as_f64().filter(|number| number.fract() == 0.0);
-        let last = self.pits.len();
+        let pits = self.pits.as_deref()?;
+        let last = pits.len();
         if let Some(number) = number.filter(|number| (1.0..=last as f64).contains(number)) {
-            return self.pits[number as usize - 1].map(|(id, _)| id);
+            return pits[number as usize - 1].map(|(id, _)| id);
         }
-        let told = self.pits.iter().enumerate().map(|(place, pit)| match pit {
+        let told = pits.iter().enumerate().map(|(place, pit)| match pit {
             Some((_, kind)) => format!("{} ({})", place + 1, kind.code()),
             None => (place + 1).to_string(),
         });
