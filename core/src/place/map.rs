@@ -1,6 +1,6 @@
 //! A field laid out on the plane: its outline, headland strip and marked parts, and where a position lies among them.
 
-use super::shape::{Shape, corners, depth_in};
+use super::shape::{COARSE, Shape, corners, depth_in};
 use super::{Outline, Plane, wheelings};
 use crate::record::{BuriedLine, Field, Part, PartShape, Position, RecordId, Zone};
 use geo::{Buffer, Distance, Euclidean, MultiPolygon, Point, Polygon};
@@ -189,6 +189,6 @@ impl MarkedPart {
 
     /// Its edge as `[east, north]`; a circle's is drawn through many corners.
     pub(super) fn edge(&self) -> Vec<[f64; 2]> {
-        corners(self.shape.polygon().exterior())
+        corners(self.shape.polygon(COARSE).exterior())
     }
 }
