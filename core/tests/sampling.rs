@@ -100,7 +100,7 @@ fn field() -> Ground {
         zone,
         count: Count::default(),
         area_ha: Some(area_ha),
-        ring: Vec::new(),
+        rings: Vec::new(),
     };
     Ground {
         outline: vec![at(-200.0, -125.0), at(200.0, -125.0), at(200.0, 125.0), at(-200.0, 125.0)],
@@ -150,9 +150,9 @@ fn where_a_zone_is_not_marked_its_place_is_chosen_by_eye() {
     assert!(matches!(next(&ground), Next::Pit { at: At::ByEye, .. }));
     ground = field();
     ground.zones =
-        vec![ZoneGround { zone: Zone::Patch, count: Count::default(), area_ha: None, ring: Vec::new() }];
+        vec![ZoneGround { zone: Zone::Patch, count: Count::default(), area_ha: None, rings: Vec::new() }];
     assert!(matches!(next(&ground), Next::Pit { zone: Zone::Patch, at: At::ByEye, .. }));
-    ground.zones[0].ring = vec![at(10.0, 10.0), at(50.0, 10.0), at(30.0, 60.0)];
+    ground.zones[0].rings = vec![vec![at(10.0, 10.0), at(50.0, 10.0), at(30.0, 60.0)]];
     let Next::Pit { at: At::Place(place), .. } = next(&ground) else { panic!("{:?}", next(&ground)) };
     let [east, north] = Plane::at(MIDDLE).flat(place);
     assert!((10.0..50.0).contains(&east) && (10.0..60.0).contains(&north));

@@ -1,6 +1,7 @@
 //! The ground of each zone.
 
 use super::FieldMap;
+use super::shape::FINE;
 use crate::record::Zone;
 use geo::{Area, BooleanOps, MultiPolygon, unary_union};
 
@@ -61,7 +62,7 @@ impl FieldMap {
     pub(super) fn split(&self) -> Split {
         let marked = |zone: Zone| {
             let parts = self.parts.iter().filter(|part| part.zone == zone);
-            let shapes: Vec<_> = parts.map(|part| part.shape.polygon()).collect();
+            let shapes: Vec<_> = parts.map(|part| part.shape.polygon(FINE)).collect();
             let all = unary_union(&shapes);
             self.ground.as_ref().map_or_else(|| all.clone(), |ground| all.intersection(&ground.ring))
         };

@@ -1,9 +1,9 @@
 //! A field laid out on the plane: its outline, headland strip and marked parts, and where a position lies among them.
 
-use super::shape::{Shape, corners, depth_in};
+use super::shape::{COARSE, Shape, corners, depth_in};
 use super::{Outline, Plane, wheelings};
 use crate::record::{BuriedLine, Field, Part, PartShape, Position, RecordId, Zone};
-use geo::{Buffer, Centroid, Distance, Euclidean, MultiPolygon, Point, Polygon};
+use geo::{Buffer, Distance, Euclidean, MultiPolygon, Point, Polygon};
 
 /// Accuracy taken for a position that was noted without one: that of a phone under open sky. Our judgement.
 pub const UNSTATED_ACCURACY_M: f64 = 5.0;
@@ -68,12 +68,11 @@ impl FieldMap {
     /// Lays out a field. Without a valid outline the map knows neither open ground nor headland, but the marked parts
     /// stand; a part that cannot be (see [`Part::faults`]) is left out.
     pub fn of(field: &Field) -> Self {
-        let outline = Outline::new(&field.outline).ok();
-        let plane = plane_of(field, outline.is_some());
         let width_m = |mm: Option<u32>| mm.filter(|mm| *mm > 0).map(|mm| f64::from(mm) / 1000.0);
-        let ground = outline
-            .zip(plane)
-            .map(|(outline, plane)| Ground::of(&outline, &field.outline, plane, width_m(field.headland_mm)));
+        let outline = Outline::new(&field.outline).ok();
+        let outlined = outline.as_ref().and_then(|outline| Some((outline, outline.plane()?)));
+        let plane = outlined.map(|(_, plane)| plane).or_else(|| plane_of_marks(field));
+        let ground = outlined.map(|(outline, plane)| Ground::of(outline, plane, width_m(field.headland_mm)));
         let parts = plane.map_or_else(Vec::new, |plane| {
             field.parts.iter().filter_map(|part| MarkedPart::of(part, plane)).collect()
         });
@@ -157,14 +156,8 @@ pub(super) fn accuracy_m(position: &Position) -> f64 {
     position.accuracy_m.unwrap_or(UNSTATED_ACCURACY_M)
 }
 
-/// The plane that touches in the middle of the outline, else at the first thing marked.
-fn plane_of(field: &Field, has_outline: bool) -> Option<Plane> {
-    if has_outline {
-        // The middle is taken on the plane, so that a field across the antimeridian has one as well.
-        let near = Plane::at(*field.outline.first()?);
-        let ring = flat_ring(&field.outline, near);
-        return ring.centroid().map(|middle| Plane::at(near.place(middle.into())));
-    }
+/// The plane that touches at the first thing marked on a field without an outline.
+fn plane_of_marks(field: &Field) -> Option<Plane> {
     let part = field.parts.first().and_then(|part| match &part.shape {
         PartShape::Ring(ring) => ring.first().copied(),
         PartShape::Circle { middle, .. } => Some(*middle),
@@ -172,13 +165,9 @@ fn plane_of(field: &Field, has_outline: bool) -> Option<Plane> {
     part.or_else(|| field.lines.first()?.along.first().copied()).map(Plane::at)
 }
 
-fn flat_ring(places: &[[f64; 2]], plane: Plane) -> Polygon {
-    Polygon::new(places.iter().map(|&place| plane.flat(place)).collect::<Vec<_>>().into(), Vec::new())
-}
-
 impl Ground {
-    fn of(outline: &Outline, places: &[[f64; 2]], plane: Plane, headland_m: Option<f64>) -> Self {
-        let ring = flat_ring(places, plane);
+    fn of(outline: &Outline, plane: Plane, headland_m: Option<f64>) -> Self {
+        let ring = outline.flat(plane);
         let inner = headland_m.map_or_else(|| ring.clone().into(), |width_m| ring.buffer(-width_m));
         Self { ring, area_m2: outline.area_m2(), headland_m, inner }
     }
@@ -190,10 +179,7 @@ impl MarkedPart {
             return None;
         }
         let shape = match &part.shape {
-            PartShape::Ring(places) => {
-                Outline::new(places).ok()?;
-                Shape::Ring(flat_ring(places, plane))
-            }
+            PartShape::Ring(places) => Shape::Ring(Outline::new(places).ok()?.flat(plane)),
             PartShape::Circle { middle, radius_m } => {
                 Shape::Circle { middle: plane.flat(*middle).into(), radius_m: *radius_m }
             }
@@ -203,6 +189,6 @@ impl MarkedPart {
 
     /// Its edge as `[east, north]`; a circle's is drawn through many corners.
     pub(super) fn edge(&self) -> Vec<[f64; 2]> {
-        corners(self.shape.polygon().exterior())
+        corners(self.shape.polygon(COARSE).exterior())
     }
 }

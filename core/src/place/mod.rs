@@ -3,8 +3,10 @@
 
 mod areas;
 mod drawn;
+mod fixes;
 mod geodesy;
 mod map;
+mod mix_up;
 mod outline;
 mod plane;
 mod shape;
@@ -13,8 +15,10 @@ mod wheelings;
 
 pub use areas::ZoneArea;
 pub use drawn::{LineFlat, PartFlat};
+pub use fixes::{AveragedFix, COARSE, ENOUGH_S, Fix, LONGEST_S, average};
 pub use geodesy::{Walk, walk};
 pub use map::{FieldMap, Located, NearEdge, UNSTATED_ACCURACY_M};
+pub use mix_up::{MixUp, guess_mix_up};
 pub use outline::{Outline, OutlineFault};
 pub use plane::Plane;
 pub use standing::PlaceRemark;

@@ -3,8 +3,10 @@
 use geo::{Contains, Distance, Euclidean, LineString, Point, Polygon};
 use std::f64::consts::TAU;
 
-/// Corners of the polygon that stands for a circle where areas are taken.
-const CIRCLE_CORNERS: u32 = 360;
+/// Corners of the polygon that stands for a circle where areas are taken: cut anywhere, its area is within a millionth.
+pub(super) const FINE: u32 = 360;
+/// The same where it is drawn or walked to: within a thousandth of the radius.
+pub(super) const COARSE: u32 = 72;
 
 /// A marked part on the plane.
 #[derive(Debug, Clone, PartialEq)]
@@ -29,18 +31,18 @@ impl Shape {
         }
     }
 
-    /// As a polygon. That of a circle has the circle's area, so its corners lie a little outside it.
-    pub(super) fn polygon(&self) -> Polygon {
+    /// As a polygon. That of a circle has this many corners and the circle's area, so they lie a little outside it.
+    pub(super) fn polygon(&self, count: u32) -> Polygon {
         match self {
             Self::Ring(ring) => ring.clone(),
             Self::Circle { middle, radius_m } => {
-                let step = TAU / f64::from(CIRCLE_CORNERS);
+                let step = TAU / f64::from(count);
                 let reach_m = radius_m * (step / step.sin()).sqrt();
                 let corner = |at: u32| {
                     let angle = step * f64::from(at);
                     (middle.x() + reach_m * angle.cos(), middle.y() + reach_m * angle.sin())
                 };
-                Polygon::new((0..CIRCLE_CORNERS).map(corner).collect::<Vec<_>>().into(), Vec::new())
+                Polygon::new((0..count).map(corner).collect::<Vec<_>>().into(), Vec::new())
             }
         }
     }

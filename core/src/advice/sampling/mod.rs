@@ -1,9 +1,11 @@
 //! How many pits, and where: the share of ground harmed in each zone, when the pits dug settle the call, and where
 //! the next one tells most.
 
+mod ground;
 mod next_pit;
 mod sequential;
 mod share;
+mod site;
 
 pub use next_pit::{At, DIG_CLEARANCE_M, Ground, Next, ZoneGround, next_pit};
 pub use sequential::{Bounds, Plan, PlanFault, Verdict, usual_area_ha};
