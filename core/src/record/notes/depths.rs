@@ -3,6 +3,7 @@
 
 use super::cursor::Book;
 use super::json::below;
+use crate::place::{MixUp, guess_mix_up};
 use crate::record::depth::{self, DepthFault};
 use crate::record::{FieldNotes, Layer, PartShape, Position, Step};
 
@@ -97,16 +98,27 @@ pub fn far_away(notes: &FieldNotes, book: &Book) {
         let east = (longitude - corner[0]).abs();
         east.min(360.0 - east) > FAR_AWAY_DEG || (latitude - corner[1]).abs() > FAR_AWAY_DEG
     };
-    for (at, places) in placed(notes) {
+    let all = placed(notes);
+    let places: Vec<[f64; 2]> = all.iter().flat_map(|(_, places)| places.iter().copied()).collect();
+    if places.len() > 1
+        && let Some(mix_up) = guess_mix_up(&notes.field.outline, &places)
+    {
+        // All of them lie wrong against the outline in the same way: one fault, not one a pit.
+        return book.fault("field.outline", mix_up.wrong(), mix_up.todo());
+    }
+    for (at, places) in all {
         // Of a ring or a course the first place far away: the others are wrong in the same way.
         let far = places.iter().position(|[longitude, latitude]| is_far(*longitude, *latitude));
         let Some(index) = far else { continue };
         let [longitude, latitude] = places[index];
-        let todo = if is_far(latitude, longitude) {
-            "correct it, or the outline".into()
-        } else {
-            format!("longitude comes first: did you mean [{latitude}, {longitude}]?")
-        };
+        let todo = guess_mix_up(&notes.field.outline, &[places[index]]).map_or_else(
+            || "correct it, or the outline".into(),
+            |mix_up| {
+                let [longitude, latitude] = mix_up.undone(places[index]);
+                let hint = if mix_up == MixUp::Swapped { "longitude comes first: " } else { "" };
+                format!("{hint}did you mean [{longitude}, {latitude}]?")
+            },
+        );
         let at = if at.ends_with("at") { at } else { format!("{at}[{index}]") };
         book.fault(at, format!("[{longitude}, {latitude}] lies far away from the field's outline"), todo);
     }
