@@ -4,6 +4,7 @@
 mod areas;
 mod drawn;
 mod fixes;
+mod compass;
 mod geodesy;
 mod map;
 mod mix_up;
@@ -16,6 +17,7 @@ mod wheelings;
 pub use areas::ZoneArea;
 pub use drawn::{LineFlat, PartFlat};
 pub use fixes::{AveragedFix, COARSE, ENOUGH_S, Fix, LONGEST_S, average};
+pub use compass::Compass;
 pub use geodesy::{Walk, walk};
 pub use map::{FieldMap, Located, NearEdge, UNSTATED_ACCURACY_M};
 pub use mix_up::{MixUp, guess_mix_up};

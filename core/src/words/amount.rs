@@ -58,7 +58,7 @@ impl Words {
     }
 
     /// A number with this many decimals, with the language's mark.
-    fn decimal(&self, value: f64, decimals: usize) -> String {
+    pub(super) fn decimal(&self, value: f64, decimals: usize) -> String {
         let written = format!("{value:.decimals$}");
         match written.split_once('.') {
             Some((whole, tenths)) => {

@@ -5,10 +5,11 @@ use crate::advice::machine::{
     CriticalPlace, CriticalShift, FuelFormula, Measure, SpacingFit, TractorFit, WhyNot,
 };
 use crate::advice::{Caution, FollowUp, Obstacle, Sureness};
+use crate::place::Compass;
 use crate::reading::{Below, Clue, Lies, Versus};
 use crate::record::{
-    Call, Cause, ChannelsSeen, ClodInWater, ComesAway, Condition, FaceMoisture, OrganicMatterLevel, Patches,
-    PlaceKind, PoresSeen, Resistance, RollOutcome, RootsSeen, Smell, Zone,
+    Buried, Call, Cause, ChannelsSeen, ClodInWater, ComesAway, Condition, FaceMoisture, OrganicMatterLevel,
+    Patches, PlaceKind, PoresSeen, Resistance, RollOutcome, RootsSeen, Smell, Zone,
 };
 use crate::soil::texture::{TextureClass, TextureGroup, TextureScheme};
 
@@ -42,6 +43,7 @@ macro_rules! listed {
 
 listed! {
     Below = "below",
+    Buried = "buried",
     Call = "call",
     Cause = "cause",
     Caution = "caution",
@@ -49,6 +51,7 @@ listed! {
     ClodInWater = "clod_in_water",
     Clue = "clue",
     ComesAway = "comes_away",
+    Compass = "compass",
     Condition = "condition",
     CriticalPlace = "critical",
     CriticalShift = "critical_shift",

@@ -27,6 +27,7 @@ mod language;
 mod listed;
 mod machine;
 mod measures;
+mod plan;
 mod reasons;
 mod section;
 mod soil;
@@ -35,6 +36,7 @@ pub use amount::unit_symbol;
 pub use heading::Heading;
 pub use language::Language;
 pub use listed::{LISTS, Listed};
+pub use plan::{PlanTold, ZoneTold};
 
 use crate::units::LengthUnit;
 use fluent::concurrent::FluentBundle;
