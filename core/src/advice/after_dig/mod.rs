@@ -4,16 +4,26 @@
 //! is given only where it holds ([`Model`]). Published: in ideal conditions 75 to 80 % of the compacted layer is broken
 //! (USDA Forest Service 0834-2828, p. 6; [`GOOD_CONDITIONS`]). No pass mark is published; ours is [`PASS_MARK`].
 
+mod across;
+mod cause;
 mod clue;
 mod codes;
+mod evidence;
+mod ground;
+mod hole;
+mod lasting;
+mod next_step;
+mod table;
+mod verdict;
 
 pub use clue::{Before, Evenness, PassClue, Pattern, Reached, RidgeAgainst, SpeedPlace, YesNo};
 pub use codes::{Across, Check, FailureCause, Lasting, NextStep, PairBy, Remedy, Verdict};
+pub use table::{CauseTable, PerCause, TEXT as CAUSES_TEXT};
 
 use super::FieldAdvice;
 use super::machine::{Loosened, Model};
 use crate::reading::FieldReading;
-use crate::record::{Condition, FieldNotes, RecordId, RootsSeen};
+use crate::record::{Condition, FieldNotes, RecordId, RollOutcome, RootsSeen};
 use chrono::NaiveDate;
 
 /// Share of the compacted layer broken in ideal conditions, least and most (USDA Forest Service 0834-2828, p. 6).
@@ -203,6 +213,48 @@ pub struct Held {
 /// What the holes behind the machine say of each pass, in the order of the notes. `reading` and `advice` are those of
 /// the same notes.
 pub fn look_behind(notes: &FieldNotes, reading: &FieldReading, advice: &FieldAdvice) -> Vec<PassAdvice> {
-    let _ = (notes, reading, advice);
-    Vec::new()
+    look_behind_with(notes, reading, advice, CauseTable::standard())
+}
+
+/// The same by a given table of causes.
+pub fn look_behind_with(
+    notes: &FieldNotes,
+    reading: &FieldReading,
+    advice: &FieldAdvice,
+    table: &CauseTable,
+) -> Vec<PassAdvice> {
+    let field = &notes.field;
+    let mut passes: Vec<PassAdvice> = notes
+        .passes
+        .iter()
+        .map(|pass| {
+            let read = |dig| hole::read(notes, pass, dig, reading, advice, table);
+            let digs: Vec<DigAdvice> = pass.after_digs.iter().map(read).collect();
+            let held = lasting::held(pass, &digs);
+            let rolled_wet = ground::wanted(pass, None, advice)
+                .depth_mm
+                .and_then(|tip_mm| evidence::roll_at_tip(pass, field, tip_mm))
+                == Some(RollOutcome::Thread);
+            let (next, check, remedy) = next_step::next(pass, &digs, held, rolled_wet);
+            PassAdvice {
+                pass: pass.id,
+                verdict: next_step::verdict(&digs),
+                digs,
+                next,
+                check,
+                remedy,
+                no_strip_before: false,
+                traffic: lasting::traffic(pass, field),
+                held,
+            }
+        })
+        .collect();
+    let verdicts: Vec<_> =
+        notes.passes.iter().zip(&passes).map(|(pass, advice)| (pass, advice.verdict)).collect();
+    let unproven: Vec<bool> =
+        notes.passes.iter().map(|pass| next_step::no_strip_before(pass, &verdicts)).collect();
+    for (advice, no_strip_before) in passes.iter_mut().zip(unproven) {
+        advice.no_strip_before = no_strip_before;
+    }
+    passes
 }

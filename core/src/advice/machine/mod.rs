@@ -31,7 +31,7 @@ pub use model::{Model, WhyNot};
 pub use money::{Price, break_even_t_per_ha};
 pub use power::{TractorFit, drawbar_kw, pto_kw, rated_pto_kw, tractor_fit};
 pub use rate::{ha_per_hour, speed_for_kmh};
-pub use section::section_share;
+pub use section::{broken_share, measured_ridge_mm, section_share};
 pub use setting::{
     LayerBreak, LayerDepths, Needed, Setting, SpacingAnswer, Traction, Work, needed_for, set, tines,
 };
