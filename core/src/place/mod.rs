@@ -2,9 +2,9 @@
 //! map of a field and which zone a pit stands for.
 
 mod areas;
+mod compass;
 mod drawn;
 mod fixes;
-mod compass;
 mod geodesy;
 mod map;
 mod mix_up;
@@ -15,9 +15,9 @@ mod standing;
 mod wheelings;
 
 pub use areas::ZoneArea;
+pub use compass::Compass;
 pub use drawn::{LineFlat, PartFlat};
 pub use fixes::{AveragedFix, COARSE, ENOUGH_S, Fix, LONGEST_S, average};
-pub use compass::Compass;
 pub use geodesy::{Walk, walk};
 pub use map::{FieldMap, Located, NearEdge, UNSTATED_ACCURACY_M};
 pub use mix_up::{MixUp, guess_mix_up};

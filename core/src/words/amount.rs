@@ -57,6 +57,23 @@ impl Words {
         self.say_with("measure-length", &fluent_args!["number" => number, "unit" => unit])
     }
 
+    /// A metric value in the chosen units, to one decimal where it has one: `6 km/h`, `4.5 km/h`.
+    pub(super) fn brief_amount(&self, quantity: Quantity, metric: f64) -> String {
+        let system = UnitSystem::from(self.unit);
+        let tenths = (system.from_metric(quantity, metric) * 10.0).round();
+        let number = self.decimal(tenths / 10.0, usize::from(tenths % 10.0 != 0.0));
+        let unit = unit_symbol(quantity, system);
+        self.say_with("measure-length", &fluent_args!["number" => number, "unit" => unit])
+    }
+
+    /// The same as a whole number: `12 m`, `39 ft`.
+    pub(super) fn whole_amount(&self, quantity: Quantity, metric: f64) -> String {
+        let system = UnitSystem::from(self.unit);
+        let number = self.decimal(system.from_metric(quantity, metric), 0);
+        let unit = unit_symbol(quantity, system);
+        self.say_with("measure-length", &fluent_args!["number" => number, "unit" => unit])
+    }
+
     /// A number with this many decimals, with the language's mark.
     pub(super) fn decimal(&self, value: f64, decimals: usize) -> String {
         let written = format!("{value:.decimals$}");

@@ -16,6 +16,7 @@
 //! assert_eq!(words.depth_range(200, 305), "20–30.5\u{a0}cm");
 //! ```
 
+mod after_dig;
 mod amount;
 mod calls;
 mod clues;
@@ -27,6 +28,8 @@ mod language;
 mod listed;
 mod machine;
 mod measures;
+mod pass;
+mod place;
 mod plan;
 mod reasons;
 mod section;

@@ -4,7 +4,7 @@ use super::Pair;
 use super::codes::PairBy;
 use crate::advice::pit_view::PitView;
 use crate::advice::{FieldAdvice, TIP_BELOW_LEAST_MM, TIP_BELOW_MOST_MM, TipDepth, stands_for};
-use crate::place::walk;
+use crate::place::{FieldMap, walk};
 use crate::reading::FieldReading;
 use crate::record::{AfterDig, Condition, FieldNotes, Pass, Pit, Position, Zone};
 
@@ -40,7 +40,12 @@ pub struct PitBefore<'a> {
 impl<'a> PitBefore<'a> {
     /// The pit named in the notes; else, of those of the pass's zone dug before it, the nearest, or the last where a
     /// position is missing.
-    pub fn of(dig: &AfterDig, pass: &Pass, notes: &'a FieldNotes, reading: &'a FieldReading) -> Option<Self> {
+    pub fn of(
+        dig: &AfterDig,
+        pass: &Pass,
+        (notes, map): (&'a FieldNotes, &FieldMap),
+        reading: &'a FieldReading,
+    ) -> Option<Self> {
         let pits: Vec<_> = notes.pits.iter().zip(&reading.pits).collect();
         if let Some(before) = dig.before {
             let &(pit, read) = pits.iter().find(|(pit, _)| pit.id == before)?;
@@ -49,8 +54,8 @@ impl<'a> PitBefore<'a> {
         let done = pass.done?;
         let day = |pit: &Pit| pit.dug.map(|dug| dug.date_naive());
         let in_zone = |pit: &Pit| match pass.zone {
-            None | Some(Zone::Whole) => stands_for(pit).is_some(),
-            zone => stands_for(pit) == zone,
+            None | Some(Zone::Whole) => stands_for(map, pit).is_some(),
+            zone => stands_for(map, pit) == zone,
         };
         let earlier =
             pits.into_iter().filter(|(pit, _)| in_zone(pit) && day(pit).is_some_and(|day| day <= done));

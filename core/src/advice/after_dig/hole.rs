@@ -12,6 +12,7 @@ use crate::advice::machine::{
     CriticalDepth, CriticalPlace, Model, SIDE_SLOPE_DEGREES, Tines, WhyNot, broken_share, measured_ridge_mm,
     section_share,
 };
+use crate::place::FieldMap;
 use crate::reading::FieldReading;
 use crate::record::{AfterDig, FieldNotes, Machine, Pass, RollOutcome};
 
@@ -21,13 +22,14 @@ const FEWEST_READINGS: usize = 3;
 /// Everything told of one hole.
 pub fn read(
     notes: &FieldNotes,
+    map: &FieldMap,
     pass: &Pass,
     dig: &AfterDig,
     reading: &FieldReading,
     advice: &FieldAdvice,
     table: &CauseTable,
 ) -> DigAdvice {
-    let before = PitBefore::of(dig, pass, notes, reading);
+    let before = PitBefore::of(dig, pass, (notes, map), reading);
     let wanted = wanted(pass, before.as_ref(), advice);
     let machine = pass.machine.and_then(|id| notes.machines.iter().find(|machine| machine.id == id));
     let readings_mm = Some(dig.firm_mm.as_slice()).filter(|readings| readings.len() >= FEWEST_READINGS);

@@ -22,6 +22,7 @@ pub use table::{CauseTable, PerCause, TEXT as CAUSES_TEXT};
 
 use super::FieldAdvice;
 use super::machine::{Loosened, Model};
+use crate::place::FieldMap;
 use crate::reading::FieldReading;
 use crate::record::{Condition, FieldNotes, RecordId, RollOutcome, RootsSeen};
 use chrono::NaiveDate;
@@ -224,11 +225,12 @@ pub fn look_behind_with(
     table: &CauseTable,
 ) -> Vec<PassAdvice> {
     let field = &notes.field;
+    let map = FieldMap::of(field);
     let mut passes: Vec<PassAdvice> = notes
         .passes
         .iter()
         .map(|pass| {
-            let read = |dig| hole::read(notes, pass, dig, reading, advice, table);
+            let read = |dig| hole::read(notes, &map, pass, dig, reading, advice, table);
             let digs: Vec<DigAdvice> = pass.after_digs.iter().map(read).collect();
             let held = lasting::held(pass, &digs);
             let rolled_wet = ground::wanted(pass, None, advice)
