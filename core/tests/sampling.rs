@@ -6,7 +6,7 @@ mod advice_fixture;
 
 use advice_fixture::{notes, pan_pit, reference, sound_pit};
 use pitface_core::advice::sampling::{
-    At, Count, DIG_CLEARANCE_M, Ground, Next, Plan, PlanFault, Verdict, ZoneGround, counts, next_pit,
+    At, Count, DIG_CLEARANCE_M, Ground, Next, Plan, PlanFault, Settled, ZoneGround, counts, next_pit,
 };
 use pitface_core::place::{Plane, walk};
 use pitface_core::reading::read_field;
@@ -210,8 +210,8 @@ proptest! {
         let (plan, count) = (Plan::default(), Count::new(pits, harmed));
         let lead = i64::from(count.harmed) - i64::from(count.sound());
         let expected = match lead {
-            2.. => Some(Verdict::WorthLoosening),
-            ..=-2 => Some(Verdict::NotWorthLoosening),
+            2.. => Some(Settled::WorthLoosening),
+            ..=-2 => Some(Settled::NotWorthLoosening),
             _ => None,
         };
         prop_assert_eq!(plan.settled(count), expected);

@@ -1,7 +1,7 @@
 //! Whether another pit is worth digging, and where: until each zone's call is settled.
 
 use super::call::{FieldAdvice, Sureness, ZoneCall};
-use super::sampling::{Count, Plan, Verdict, counts_on, usual_area_ha};
+use super::sampling::{Count, Plan, Settled, counts_on, usual_area_ha};
 use crate::place::{FieldMap, ZoneArea};
 use crate::reading::FieldReading;
 use crate::record::{Call, FieldNotes, Zone};
@@ -41,12 +41,12 @@ pub fn another_pit(notes: &FieldNotes, reading: &FieldReading, advice: &FieldAdv
         .map(|(_, zone)| zone)
 }
 
-fn lacks(call: &ZoneCall, settles: Verdict) -> Option<Lacks> {
+fn lacks(call: &ZoneCall, settles: Settled) -> Option<Lacks> {
     if call.call == Call::DigAgain {
         Some(Lacks::Call)
     } else if call.sure == Sureness::CannotSay {
         Some(Lacks::Sureness)
-    } else if settles == Verdict::DigOn {
+    } else if settles == Settled::DigOn {
         Some(Lacks::Pits)
     } else {
         call.tip.filter(|tip| tip.confidence < DEPTH_SURE_ENOUGH).map(|_| Lacks::Depth)

@@ -16,12 +16,14 @@ pub struct GroundWork {
     pub whole_ha: Option<f64>,
     /// Its zones in the order of [`Zone::ALL`].
     pub zones: Vec<ZoneWork>,
-    /// Work on the harmed ground only; `None` where nothing is to be worked or an area is not known.
+    /// Work on the harmed ground whose area is known; `None` where there is none.
     pub harmed: Option<Spent>,
-    /// Work on the whole field, at the deepest tip depth of any zone; `None` likewise.
+    /// Work on the whole field, at the deepest tip depth of any zone; `None` where nothing is to be worked.
     pub everything: Option<Spent>,
     /// The one less the other; ground not yet known is counted as worked.
     pub saved: Option<Spent>,
+    /// Zones to be worked whose area is not known; they are in none of the sums.
+    pub unmeasured: Vec<Zone>,
     /// Hectares of zones that no pit has been dug in, or whose pits give no call yet.
     pub unknown_ha: f64,
 }
@@ -163,8 +165,9 @@ pub fn ground_work(
     let whole_ha = areas.whole_m2.map(|m2| m2 / HECTARE_M2);
     let unknown = |zone: &&ZoneWork| zone.call.is_none_or(|call| call == Call::DigAgain);
     let unknown_ha = zones.iter().filter(unknown).filter_map(|zone| zone.area_ha).sum();
-    let all_known = zones.iter().all(|zone| zone.tip.is_none() || zone.spent.is_some());
-    let harmed = zones.iter().filter_map(|zone| zone.spent).reduce(Spent::and).filter(|_| all_known);
+    let unmeasured = zones.iter().filter(|zone| zone.tip.is_some() && zone.area_ha.is_none());
+    let unmeasured = unmeasured.map(|zone| zone.zone).collect();
+    let harmed = zones.iter().filter_map(|zone| zone.spent).reduce(Spent::and);
     // Whoever loosens everything runs at the depth that the worst ground needs.
     let deepest =
         advice.zones.iter().filter(|call| is_worked(call)).max_by_key(|call| call.tip.map(|tip| tip.hi_mm));
@@ -175,7 +178,7 @@ pub fn ground_work(
         let worked = if unknown_ha > 0.0 { part.and(unknown) } else { part };
         all.less(worked)
     });
-    Ok(GroundWork { whole_ha, zones, harmed, everything, saved, unknown_ha })
+    Ok(GroundWork { whole_ha, zones, harmed, everything, saved, unmeasured, unknown_ha })
 }
 
 /// Whether a zone is loosened, now or once it is dry enough.

@@ -37,7 +37,7 @@ impl Words {
         let Some(harmed) = ground.harmed else {
             let worked = ground.zones.iter().any(|zone| zone.tip.is_some());
             let nothing = (!worked).then(|| self.say("ground-nothing"));
-            return nothing.into_iter().chain(self.unknown(ground)).collect();
+            return nothing.into_iter().chain(self.unmeasured(ground)).chain(self.unknown(ground)).collect();
         };
         let mut said: Vec<String> = machine
             .map(|machine| self.say_with("ground-as_set", &fluent_args!["machine" => machine.name.as_str()]))
@@ -49,9 +49,17 @@ impl Words {
             ("ground-saved", ground.saved),
         ];
         said.extend(rows.into_iter().filter_map(|(id, spent)| Some(self.spent(id, &spent?))));
+        said.extend(self.unmeasured(ground));
         said.extend(self.unknown(ground));
         said.extend(self.not_told(&harmed));
         said
+    }
+
+    /// Zones to be worked that are in none of the sums.
+    fn unmeasured(&self, ground: &GroundWork) -> Option<String> {
+        let zones: Vec<String> = ground.unmeasured.iter().map(|&zone| self.form(zone, "the")).collect();
+        (!zones.is_empty())
+            .then(|| self.say_with("ground-unmeasured", &fluent_args!["zones" => self.and(&zones)]))
     }
 
     fn unknown(&self, ground: &GroundWork) -> Option<String> {

@@ -34,6 +34,7 @@ codes!(
         Why = "why",
         WouldChange = "would_change",
         Zone = "zone",
+        Zones = "zones",
     }
 );
 

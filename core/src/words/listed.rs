@@ -7,6 +7,7 @@ use crate::advice::after_dig::{
 use crate::advice::machine::{
     CriticalPlace, CriticalShift, FuelFormula, Measure, SpacingFit, TractorFit, WhyNot,
 };
+use crate::advice::sampling::Settled;
 use crate::advice::{Caution, FollowUp, Obstacle, Sureness};
 use crate::place::Compass;
 use crate::reading::{Below, Clue, Lies, Versus};
@@ -88,6 +89,7 @@ listed! {
     Resistance = "resistance",
     RollOutcome = "roll",
     RootsSeen = "roots",
+    Settled = "settled",
     Smear = "smear",
     Smell = "smell",
     SpacingFit = "spacing_fit",

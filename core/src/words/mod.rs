@@ -28,6 +28,7 @@ mod language;
 mod listed;
 mod machine;
 mod measures;
+mod next_pit;
 mod pass;
 mod place;
 mod plan;
@@ -39,6 +40,7 @@ pub use amount::unit_symbol;
 pub use heading::Heading;
 pub use language::Language;
 pub use listed::{LISTS, Listed};
+pub use next_pit::WalkFrom;
 pub use plan::{PlanTold, ZoneTold};
 
 use crate::units::LengthUnit;

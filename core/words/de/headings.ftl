@@ -28,3 +28,4 @@ heading-whole_field = ganzer Schlag
 heading-why = Gründe
 heading-would_change = was es ändern würde
 heading-zone = Zone
+heading-zones = Zonen

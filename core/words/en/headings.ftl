@@ -28,3 +28,4 @@ heading-whole_field = whole field
 heading-why = reasons
 heading-would_change = what would change it
 heading-zone = zone
+heading-zones = zones

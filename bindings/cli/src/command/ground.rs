@@ -65,14 +65,24 @@ fn chosen(field: &FieldRead, name: Option<&str>, file: &Path) -> Result<Option<M
     machine_of(&field.notes, name, file).map(Some)
 }
 
-fn worked(field: &FieldRead, machine: Option<&Machine>, terms: &Terms, file: &Path) -> Result<GroundWork, Trouble> {
+fn worked(
+    field: &FieldRead,
+    machine: Option<&Machine>,
+    terms: &Terms,
+    file: &Path,
+) -> Result<GroundWork, Trouble> {
     let areas = Areas::of(&field.map);
     ground_work(&field.notes.field, &field.advice, &areas, machine, terms)
         .map_err(|faults| Trouble::of_file(file, faults))
 }
 
 /// The field's ground in words: a line a zone, then what it takes and saves, then where pits lie.
-pub fn told_ground(words: &Words, field: &FieldRead, work: &GroundWork, machine: Option<&Machine>) -> PageEntry {
+pub fn told_ground(
+    words: &Words,
+    field: &FieldRead,
+    work: &GroundWork,
+    machine: Option<&Machine>,
+) -> PageEntry {
     let call_of = |zone| field.advice.zones.iter().find(|call| call.zone == zone);
     let zones = work.zones.iter().map(|zone| words.ground_line(zone, call_of(zone.zone)));
     PageEntry {

@@ -8,7 +8,7 @@ mod share;
 mod site;
 
 pub use next_pit::{At, DIG_CLEARANCE_M, Ground, Next, ZoneGround, next_pit};
-pub use sequential::{Bounds, Plan, PlanFault, Verdict, usual_area_ha};
+pub use sequential::{Bounds, Plan, PlanFault, Settled, usual_area_ha};
 pub use share::{Count, Regret, Share};
 
 use super::Sorted;

@@ -1,7 +1,7 @@
 //! Where the next pit tells most: the zone with most at stake, then a clear place in it far from earlier pits.
 
 use super::site::place_in;
-use super::{Count, Plan, PlanFault, Verdict, usual_area_ha};
+use super::{Count, Plan, PlanFault, Settled, usual_area_ha};
 use crate::record::Zone;
 
 /// Distance kept from the lines of drains and services when a pit is dug: a marked line may lie some 3 m off, and the
@@ -40,6 +40,11 @@ pub struct ZoneGround {
 }
 
 impl ZoneGround {
+    /// How far the plan holds it settled.
+    pub fn verdict(&self, plan: &Plan) -> Settled {
+        plan.verdict(self.count, self.area_ha())
+    }
+
     fn area_ha(&self) -> f64 {
         self.area_ha
             .filter(|area| area.is_finite() && *area >= 0.0)
@@ -92,7 +97,7 @@ pub fn next_pit(ground: &Ground, plan: &Plan) -> Result<Next, PlanFault> {
     for zone in &ground.zones {
         let area_ha = zone.area_ha();
         let at_stake_ha = plan.regret_ha(zone.count, area_ha).least();
-        let open = plan.verdict(zone.count, area_ha) == Verdict::DigOn;
+        let open = zone.verdict(plan) == Settled::DigOn;
         if open && best.is_none_or(|(most, _)| at_stake_ha > most) {
             best = Some((at_stake_ha, zone));
         }

@@ -18,6 +18,7 @@ use pitface_core::picture::machine::{SectionPicture, section};
 use pitface_core::picture::{Ruler, Spoken, svg};
 use pitface_core::record::Machine;
 use pitface_core::words::{Heading, Words};
+pub use run::Prices;
 use run::Run;
 use serde_json::json;
 use source::Source;
