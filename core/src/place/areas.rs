@@ -53,6 +53,12 @@ impl FieldMap {
         }
     }
 
+    /// Share of open ground that the wheels in the tramlines press, 0 to 1; `None` where spacing or tyre width is not
+    /// known.
+    pub const fn wheelings_share(&self) -> Option<f64> {
+        self.wheelings
+    }
+
     /// Area within the outline on the WGS 84 ellipsoid, in square metres.
     pub fn whole_m2(&self) -> Option<f64> {
         self.ground.as_ref().map(|ground| ground.area_m2)
