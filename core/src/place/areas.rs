@@ -77,9 +77,9 @@ impl FieldMap {
         let mut zones = Vec::new();
         if let Some(ground) = &self.ground {
             let taken = gateways.union(&patches);
-            let open = ground.inner.difference(&taken);
+            let open = ground.inner().difference(&taken);
             if ground.headland_m.is_some() {
-                let strip = ground.ring.difference(&ground.inner).difference(&taken);
+                let strip = ground.ring.difference(ground.inner()).difference(&taken);
                 zones.extend([(Zone::Open, open), (Zone::Headland, strip)]);
             } else {
                 zones.push((Zone::Open, open));
