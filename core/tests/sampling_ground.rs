@@ -1,5 +1,7 @@
 //! The ground of a field for its next pit, taken from its notes.
 
+#![expect(clippy::expect_used, reason = "a missing zone fails the test")]
+
 mod advice_fixture;
 
 use advice_fixture::{id, notes, pan_pit, reference, sound_pit};
@@ -124,7 +126,7 @@ fn without_a_map_the_zones_are_those_of_the_pits_and_open_ground() {
 fn every_place_proposed_lies_in_its_zone_and_off_the_drain() {
     let mut notes = mapped(vec![reference()]);
     let map = FieldMap::of(&notes.field);
-    let plane = Plane::at(MIDDLE);
+    let flat = Plane::at(MIDDLE);
     let mut zones = Vec::new();
     for number in 1..100 {
         let Next::Pit { zone, at: place, .. } = next_pit(&ground(&notes), &Plan::default()).unwrap() else {
@@ -134,7 +136,7 @@ fn every_place_proposed_lies_in_its_zone_and_off_the_drain() {
         let position = Position { longitude_deg: place[0], latitude_deg: place[1], accuracy_m: Some(0.001) };
         let on_map = if zone == Zone::Wheelings { Zone::Open } else { zone };
         assert_eq!(map.locate(&position).zone, Some(on_map), "{place:?}");
-        assert!((plane.flat(place)[1] - 50.0).abs() > DIG_CLEARANCE_M);
+        assert!((flat.flat(place)[1] - 50.0).abs() > DIG_CLEARANCE_M);
         for dug in notes.pits.iter().filter_map(|pit| pit.at) {
             assert!(walk([dug.longitude_deg, dug.latitude_deg], place).distance_m > 1.0);
         }

@@ -102,12 +102,12 @@ impl FieldMap {
     /// [`UNSTATED_ACCURACY_M`] where it has none.
     pub fn locate(&self, position: &Position) -> Located {
         let Some(plane) = self.plane else { return Located { zone: None, outside_m: None, edge: None } };
-        let place = Point::from(plane.flat([position.longitude_deg, position.latitude_deg]));
-        let outside_m = self.ground.as_ref().map(|ground| -depth_in(&ground.ring, place));
+        let spot = Point::from(plane.flat([position.longitude_deg, position.latitude_deg]));
+        let outside_m = self.ground.as_ref().map(|ground| -depth_in(&ground.ring, spot));
         if let Some(outside_m) = outside_m.filter(|outside_m| *outside_m > 0.0) {
             return Located { zone: None, outside_m: Some(outside_m), edge: None };
         }
-        let depths = self.depths(place, outside_m.map(|outside_m| -outside_m), accuracy_m(position));
+        let depths = self.depths(spot, outside_m.map(|outside_m| -outside_m), accuracy_m(position));
         let zone = self.first_of(depths.map(|depth_m| depth_m > 0.0));
         let edge = (0..depths.len())
             .filter(|&at| depths[at].is_finite())
