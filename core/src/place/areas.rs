@@ -53,6 +53,12 @@ impl FieldMap {
         }
     }
 
+    /// Share of open ground that the wheels in the tramlines press, 0 to 1; `None` where spacing or tyre width is not
+    /// known.
+    pub const fn wheelings_share(&self) -> Option<f64> {
+        self.wheelings
+    }
+
     /// Area within the outline on the WGS 84 ellipsoid, in square metres.
     pub fn whole_m2(&self) -> Option<f64> {
         self.ground.as_ref().map(|ground| ground.area_m2)
@@ -71,9 +77,9 @@ impl FieldMap {
         let mut zones = Vec::new();
         if let Some(ground) = &self.ground {
             let taken = gateways.union(&patches);
-            let open = ground.inner.difference(&taken);
+            let open = ground.inner().difference(&taken);
             if ground.headland_m.is_some() {
-                let strip = ground.ring.difference(&ground.inner).difference(&taken);
+                let strip = ground.ring.difference(ground.inner()).difference(&taken);
                 zones.extend([(Zone::Open, open), (Zone::Headland, strip)]);
             } else {
                 zones.push((Zone::Open, open));

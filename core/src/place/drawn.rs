@@ -44,7 +44,8 @@ impl FieldMap {
     /// headland, and where it leaves nothing.
     pub fn headland_inner_flat(&self) -> Vec<Vec<[f64; 2]>> {
         let ground = self.ground.as_ref().filter(|ground| ground.headland_m.is_some());
-        ground.map_or_else(Vec::new, |ground| ground.inner.iter().map(|it| corners(it.exterior())).collect())
+        ground
+            .map_or_else(Vec::new, |ground| ground.inner().iter().map(|it| corners(it.exterior())).collect())
     }
 
     /// Gateways and patches as marked, not cut at the outline.

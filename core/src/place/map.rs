@@ -4,13 +4,14 @@ use super::shape::{COARSE, Shape, corners, depth_in};
 use super::{Outline, Plane, wheelings};
 use crate::record::{BuriedLine, Field, Part, PartShape, Position, RecordId, Zone};
 use geo::{Buffer, Distance, Euclidean, MultiPolygon, Point, Polygon};
+use std::sync::OnceLock;
 
 /// Accuracy taken for a position that was noted without one: that of a phone under open sky. Our judgement.
 pub const UNSTATED_ACCURACY_M: f64 = 5.0;
 
 /// A field laid out on the plane, built once from the field's record. Where parts overlap, a gateway comes before a
 /// patch, a patch before the headland, the headland before open ground.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone)]
 pub struct FieldMap {
     pub(super) plane: Option<Plane>,
     pub(super) ground: Option<Ground>,
@@ -22,7 +23,7 @@ pub struct FieldMap {
 }
 
 /// The ground within a valid outline.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone)]
 pub(super) struct Ground {
     /// The outline on the plane.
     pub(super) ring: Polygon,
@@ -30,8 +31,9 @@ pub(super) struct Ground {
     pub(super) area_m2: f64,
     /// Width of the headland, where there is one.
     pub(super) headland_m: Option<f64>,
-    /// What the headland leaves; all of it where there is none.
-    pub(super) inner: MultiPolygon,
+    /// What the headland leaves, laid out when it is first asked for: with an outline of many corners it takes longer
+    /// than all the rest.
+    inner: OnceLock<MultiPolygon>,
 }
 
 /// A gateway or patch on the plane.
@@ -100,12 +102,12 @@ impl FieldMap {
     /// [`UNSTATED_ACCURACY_M`] where it has none.
     pub fn locate(&self, position: &Position) -> Located {
         let Some(plane) = self.plane else { return Located { zone: None, outside_m: None, edge: None } };
-        let place = Point::from(plane.flat([position.longitude_deg, position.latitude_deg]));
-        let outside_m = self.ground.as_ref().map(|ground| -depth_in(&ground.ring, place));
+        let spot = Point::from(plane.flat([position.longitude_deg, position.latitude_deg]));
+        let outside_m = self.ground.as_ref().map(|ground| -depth_in(&ground.ring, spot));
         if let Some(outside_m) = outside_m.filter(|outside_m| *outside_m > 0.0) {
             return Located { zone: None, outside_m: Some(outside_m), edge: None };
         }
-        let depths = self.depths(place, outside_m.map(|outside_m| -outside_m));
+        let depths = self.depths(spot, outside_m.map(|outside_m| -outside_m), accuracy_m(position));
         let zone = self.first_of(depths.map(|depth_m| depth_m > 0.0));
         let edge = (0..depths.len())
             .filter(|&at| depths[at].is_finite())
@@ -120,8 +122,8 @@ impl FieldMap {
     }
 
     /// How deep inside gateways, patches and headland a place lies; below zero outside them. `inside_m` is its way to
-    /// the outline.
-    fn depths(&self, place: Point, inside_m: Option<f64>) -> [f64; 3] {
+    /// the outline; depths up to `exact_m` are exact.
+    fn depths(&self, place: Point, inside_m: Option<f64>, exact_m: f64) -> [f64; 3] {
         let deepest = |zone: Zone| {
             self.parts
                 .iter()
@@ -129,17 +131,11 @@ impl FieldMap {
                 .map(|part| part.shape.depth_m(place))
                 .fold(f64::NEG_INFINITY, f64::max)
         };
-        let headland = self.ground.as_ref().zip(inside_m).and_then(|(ground, inside_m)| {
-            let width_m = ground.headland_m?;
-            // From open ground the strip begins where the outline is its width away; from the strip the way to open
-            // ground is longer in a corner.
-            Some(if inside_m < width_m {
-                let inner_m = Euclidean.distance(&place, &ground.inner);
-                if ground.inner.0.is_empty() { f64::INFINITY } else { inner_m.max(f64::MIN_POSITIVE) }
-            } else {
-                width_m - inside_m
-            })
-        });
+        let headland = self
+            .ground
+            .as_ref()
+            .zip(inside_m)
+            .and_then(|(ground, inside_m)| ground.depth_in_headland_m(place, inside_m, exact_m));
         [deepest(Zone::Gateway), deepest(Zone::Patch), headland.unwrap_or(f64::NEG_INFINITY)]
     }
 
@@ -167,9 +163,31 @@ fn plane_of_marks(field: &Field) -> Option<Plane> {
 
 impl Ground {
     fn of(outline: &Outline, plane: Plane, headland_m: Option<f64>) -> Self {
-        let ring = outline.flat(plane);
-        let inner = headland_m.map_or_else(|| ring.clone().into(), |width_m| ring.buffer(-width_m));
-        Self { ring, area_m2: outline.area_m2(), headland_m, inner }
+        Self { ring: outline.flat(plane), area_m2: outline.area_m2(), headland_m, inner: OnceLock::new() }
+    }
+
+    /// What the headland leaves; all of the ground where there is none.
+    pub(super) fn inner(&self) -> &MultiPolygon {
+        self.inner.get_or_init(|| {
+            self.headland_m.map_or_else(|| self.ring.clone().into(), |width_m| self.ring.buffer(-width_m))
+        })
+    }
+
+    /// How deep in the headland a place lies that is so far inside the outline; below zero in open ground. Told exactly
+    /// where it is no more than `exact_m`, else at least that much.
+    fn depth_in_headland_m(&self, place: Point, inside_m: f64, exact_m: f64) -> Option<f64> {
+        let width_m = self.headland_m?;
+        // From open ground the strip begins where the outline is its width away; from the strip the way to open
+        // ground is no shorter, and longer in a corner.
+        let least_m = width_m - inside_m;
+        if least_m <= 0.0 || least_m > exact_m {
+            return Some(least_m);
+        }
+        let inner = self.inner();
+        if inner.0.is_empty() {
+            return Some(f64::INFINITY);
+        }
+        Some(Euclidean.distance(&place, inner).max(least_m))
     }
 }
 

@@ -174,5 +174,9 @@ fn crosses((a, b): ([f64; 2], [f64; 2]), (c, d): ([f64; 2], [f64; 2])) -> bool {
     let turn = |p: [f64; 2], q: [f64; 2], r: [f64; 2]| {
         ((q[0] - p[0]) * (r[1] - p[1]) - (q[1] - p[1]) * (r[0] - p[0])).total_cmp(&0.0)
     };
-    turn(a, b, c) != turn(a, b, d) && turn(c, d, a) != turn(c, d, b)
+    // Most sides lie far apart: that shows at once, and a walked outline has many.
+    let apart = |axis: usize| {
+        a[axis].max(b[axis]) < c[axis].min(d[axis]) || c[axis].max(d[axis]) < a[axis].min(b[axis])
+    };
+    !apart(0) && !apart(1) && turn(a, b, c) != turn(a, b, d) && turn(c, d, a) != turn(c, d, b)
 }
