@@ -68,7 +68,8 @@ struct Truth {
     leg: usize,
 }
 
-/// A strip with what a careful person noted of it.
+/// A strip with what was noted of it.
+#[derive(Clone)]
 pub struct Strip {
     /// The machine as recorded.
     pub machine: Machine,
@@ -78,18 +79,17 @@ pub struct Strip {
     pub bottom_mm: u32,
 }
 
-/// Share of the observations that are missing.
-const MISSING: f64 = 0.05;
-/// Share of them that are wrong.
-const WRONG: f64 = 0.05;
+/// Share of the observations that are missing or wrong, half of them each, when a careful person takes them.
+pub const CAREFUL: f64 = 0.1;
 const READINGS: usize = 7;
 
-/// A strip that failed for this cause; those that did no harm are drawn again.
-pub fn failed(cause: FailureCause, chance: &mut Chance) -> Strip {
+/// A strip that failed for this cause, with this share of the observations missing or wrong; those that did no harm
+/// are drawn again.
+pub fn failed(cause: FailureCause, slips: f64, chance: &mut Chance) -> Strip {
     loop {
         let truth = Truth::of(cause, chance);
         if truth.broken() < 0.7 || truth.is_thrown() {
-            return truth.seen(chance);
+            return truth.seen(&mut Eyes { slips, chance });
         }
     }
 }
@@ -278,40 +278,40 @@ impl Truth {
         self.fast > 0.55
     }
 
-    /// What a careful person notes, with a tenth of the answers missing or wrong.
-    fn seen(&self, chance: &mut Chance) -> Strip {
+    /// What is noted of it.
+    fn seen(&self, eyes: &mut Eyes) -> Strip {
         let id = |number: u64| RecordId::new(number, [5; 10]);
         let mut dig = AfterDig::new(id(3));
         let firm = (0..READINGS).map(|at| {
-            let slip = if chance.happens(WRONG + MISSING) { chance.between(-90.0, 90.0) } else { 0.0 };
+            let slip = if eyes.slips() { eyes.chance.between(-90.0, 90.0) } else { 0.0 };
             let depth = self.depth(at as f64 / (READINGS - 1) as f64);
-            to_cm(depth + slip + (12.0 + 12.0 * self.dry) * chance.normal())
+            to_cm(depth + slip + (12.0 + 12.0 * self.dry) * eyes.chance.normal())
         });
         dig.firm_mm = firm.collect();
-        if !chance.happens(MISSING) {
+        if !eyes.misses() {
             let legs = self.tips.len();
             let slots = (0..legs).map(|leg| {
-                let slip = if chance.happens(WRONG) { chance.between(-60.0, 60.0) } else { 0.0 };
-                to_cm(self.tips[leg] + slip + 8.0 * chance.normal())
+                let slip = if eyes.misses() { eyes.chance.between(-60.0, 60.0) } else { 0.0 };
+                to_cm(self.tips[leg] + slip + 8.0 * eyes.chance.normal())
             });
             dig.slots_mm = slots.collect();
         }
         let both = [self.leg, self.leg + 1];
         let slot = both.iter().any(|&leg| self.tips[leg] > self.critical(leg) + 35.0);
-        let y = slot || self.wet > chance.between(0.4, 0.7);
-        dig.profile = noted(chance, Profile::ALL, if y { Profile::Y } else { Profile::V });
+        let y = slot || self.wet > eyes.chance.between(0.4, 0.7);
+        dig.profile = eyes.noted(Profile::ALL, if y { Profile::Y } else { Profile::V });
         let smears = 0.05 + 0.85 * self.wet + if slot { 0.45 } else { 0.0 };
-        let smear = if chance.happens(smears) { Smear::Smeared } else { Smear::None };
-        dig.smear = noted(chance, Smear::ALL, smear);
+        let smear = if eyes.chance.happens(smears) { Smear::Smeared } else { Smear::None };
+        dig.smear = eyes.noted(Smear::ALL, smear);
         let heave = self.mean_depth()
             * 0.17
             * (1.0 - 0.75 * self.wet)
             * (1.0 - 0.6 * self.slow)
             * if slot { 0.6 } else { 1.0 }
             * (1.0 - 0.3 * self.old_slots())
-            + 6.0 * chance.normal();
+            + 6.0 * eyes.chance.normal();
         let aggressive = (300.0 - self.tips[self.leg]).max(0.0) * 0.25;
-        let rough = 8.0 + 48.0 * self.fast + 30.0 * self.dry + aggressive + 6.0 * chance.normal();
+        let rough = 8.0 + 48.0 * self.fast + 30.0 * self.dry + aggressive + 6.0 * eyes.chance.normal();
         let lift = if rough > 34.0 && heave > 12.0 {
             Lift::Furrows
         } else if heave < 22.0 {
@@ -319,14 +319,14 @@ impl Truth {
         } else {
             Lift::Even
         };
-        dig.lift = noted(chance, Lift::ALL, lift);
+        dig.lift = eyes.noted(Lift::ALL, lift);
         let lumps = 45.0 + 75.0 * self.dry + 35.0 * self.fast + 25.0 * self.wet + 25.0 * self.slow;
-        let clods = if lumps + 20.0 * chance.normal() > 85.0 { Clods::Large } else { Clods::Small };
-        dig.clods = noted(chance, Clods::ALL, clods);
-        let up = 75.0 * self.fast + 22.0 * self.dry + 14.0 * chance.normal() > 40.0;
-        dig.subsoil_up = noted(chance, &[true, false], up);
+        let clods = if lumps + 20.0 * eyes.chance.normal() > 85.0 { Clods::Large } else { Clods::Small };
+        dig.clods = eyes.noted(Clods::ALL, clods);
+        let up = 75.0 * self.fast + 22.0 * self.dry + 14.0 * eyes.chance.normal() > 40.0;
+        dig.subsoil_up = eyes.noted(&[true, false], up);
         let whole = 1.0 - self.broken() * (1.0 - 0.5 * self.slow) * (1.0 - 0.4 * self.wet) - 0.4 * self.fast
-            + 0.12 * chance.normal();
+            + 0.12 * eyes.chance.normal();
         let plates = if whole > 0.62 {
             PlatesLeft::Most
         } else if whole > 0.2 {
@@ -334,32 +334,32 @@ impl Truth {
         } else {
             PlatesLeft::None
         };
-        dig.plates = noted(chance, PlatesLeft::ALL, plates);
+        dig.plates = eyes.noted(PlatesLeft::ALL, plates);
         let worn = self.left_of_foot.iter().copied().fold(1.0, f64::min);
         let feet = if self.lost.contains(&true) {
             FeetSeen::Lost
-        } else if worn + 0.05 * chance.normal() < 0.82 {
+        } else if worn + 0.05 * eyes.chance.normal() < 0.82 {
             FeetSeen::Worn
         } else {
             FeetSeen::AsNoted
         };
-        dig.feet = noted(chance, FeetSeen::ALL, feet);
-        dig.old_slots = noted(chance, &[true, false], !self.old.is_empty());
+        dig.feet = eyes.noted(FeetSeen::ALL, feet);
+        dig.old_slots = eyes.noted(&[true, false], !self.old.is_empty());
         let mut pass = Pass::new(id(2));
         pass.machine = Some(id(1));
         pass.extent = Some(Extent::TrialStrip);
         pass.tip_mm = Some(to_cm(self.set_tip));
-        pass.speed_kmh = (!chance.happens(MISSING)).then_some(self.kmh + 0.15 * chance.normal());
+        pass.speed_kmh = (!eyes.misses()).then_some(self.kmh + 0.15 * eyes.chance.normal());
         let roll = if self.wet > 0.5 {
             RollOutcome::Thread
-        } else if self.dry > 0.45 || chance.happens(0.1) {
+        } else if self.dry > 0.45 || eyes.chance.happens(0.1) {
             RollOutcome::Crumbles
         } else {
             RollOutcome::ShortLengths
         };
         let possible = [RollOutcome::Thread, RollOutcome::ShortLengths, RollOutcome::Crumbles];
         let depth_mm = to_cm(self.set_tip);
-        let rolled = noted(chance, &possible, roll);
+        let rolled = eyes.noted(&possible, roll);
         pass.rolls = rolled
             .map(|roll| Roll { id: id(4), depth_mm, roll, unknown: Unknown::new() })
             .into_iter()
@@ -380,7 +380,7 @@ impl Truth {
             tractor: None,
             unknown: Unknown::new(),
         };
-        Strip { machine, pass, bottom_mm: to_cm(self.bottom + 10.0 * chance.normal()) }
+        Strip { machine, pass, bottom_mm: to_cm(self.bottom + 10.0 * eyes.chance.normal()) }
     }
 }
 
@@ -388,12 +388,28 @@ fn to_cm(mm: f64) -> u32 {
     (mm.max(0.0) / 10.0).round() as u32 * 10
 }
 
-fn noted<T: Copy + PartialEq>(chance: &mut Chance, all: &[T], seen: T) -> Option<T> {
-    if chance.happens(MISSING) {
-        None
-    } else if chance.happens(WRONG) {
-        Some(chance.other(all, seen))
-    } else {
-        Some(seen)
+/// Somebody who looks, and sometimes does not or wrongly.
+struct Eyes<'a> {
+    slips: f64,
+    chance: &'a mut Chance,
+}
+
+impl Eyes<'_> {
+    fn slips(&mut self) -> bool {
+        self.chance.happens(self.slips)
+    }
+
+    fn misses(&mut self) -> bool {
+        self.chance.happens(self.slips / 2.0)
+    }
+
+    fn noted<T: Copy + PartialEq>(&mut self, all: &[T], seen: T) -> Option<T> {
+        if self.misses() {
+            None
+        } else if self.misses() {
+            Some(self.chance.other(all, seen))
+        } else {
+            Some(seen)
+        }
     }
 }

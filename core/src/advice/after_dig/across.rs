@@ -10,7 +10,7 @@ const READING_SLACK_MM: u32 = 15;
 /// Differences across a hole from which they count as more than the unevenness of breaking soil. Our judgement.
 const UNEVEN_MM: u32 = 60;
 /// Share of the readings down to the mark from which the ground is loose nearly everywhere. Our judgement.
-const NEARLY_ALL: f64 = 0.8;
+const NEARLY_ALL: f64 = 0.85;
 /// Firm ground next to a tine line at less than this share of the line's own depth is a slot's wall. Our judgement.
 const SLOT_WALL: f64 = 0.5;
 /// A ridge differs from the figure's from this height on; the slope of the figure is known to 15 degrees at best. Our

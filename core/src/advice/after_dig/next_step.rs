@@ -30,10 +30,15 @@ pub fn next(pass: &Pass, digs: &[DigAdvice], held: Option<Held>, rolled_wet: boo
         Some(Verdict::Done) => (if whole { NextStep::KeepOff } else { NextStep::GoOn }, None, None),
         Some(Verdict::Worse) if whole => (NextStep::StopLoosening, None, None),
         Some(_) if rolled_wet => (NextStep::Wait, None, Some(Remedy::WaitForDrier)),
-        Some(worst) => digs
-            .iter()
-            .find(|dig| !dig.season_on && dig.verdict == worst)
-            .map_or((NextStep::DigBehind, None, None), |dig| by_causes(&dig.causes)),
+        Some(worst) => {
+            // Of equally bad holes the one whose cause stands out most, whatever their order.
+            let bad = digs.iter().filter(|dig| !dig.season_on && dig.verdict == worst);
+            let clearest = bad.max_by(|one, other| {
+                let share = |dig: &DigAdvice| dig.causes.first().map_or(0.0, |cause| cause.share);
+                share(one).total_cmp(&share(other)).then_with(|| other.dig.cmp(&one.dig))
+            });
+            clearest.map_or((NextStep::DigBehind, None, None), |dig| by_causes(&dig.causes))
+        }
     }
 }
 

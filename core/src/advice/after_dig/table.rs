@@ -87,6 +87,20 @@ impl CauseTable {
         Ok(Self { prior: prior.ok_or_else(|| Fault::new("", "no prior row", "add one"))?, chances })
     }
 
+    /// The same table with every log odds multiplied by what `factor` returns: for asking how much a ranking hangs on
+    /// the sizes in the table.
+    #[must_use]
+    pub fn perturbed(&self, factor: &mut dyn FnMut() -> f64) -> Self {
+        let mut table = self.clone();
+        for numbers in table.chances.iter_mut().flatten().flatten().chain([&mut table.prior]) {
+            let mean = numbers.iter().map(|number| number.ln()).sum::<f64>() / numbers.len() as f64;
+            for number in numbers.iter_mut() {
+                *number = (mean + (number.ln() - mean) * factor()).exp();
+            }
+        }
+        table
+    }
+
     /// Chance of an answer in each cause; `None` where it says nothing.
     pub fn chances(&self, clue: PassClue, answer: usize) -> Option<&PerCause> {
         self.chances[clue as usize].get(answer)?.as_ref()
