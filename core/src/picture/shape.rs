@@ -133,5 +133,7 @@ codes!(
         Leader = "leader",
         /// Where the feet should run, and its label.
         Tip = "tip",
+        /// What was measured in the hole.
+        Measured = "measured",
     }
 );

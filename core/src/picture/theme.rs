@@ -67,6 +67,7 @@ const TABLE: [Row; Role::ALL.len()] = [
     (Role::Ruler, 0x17_110C, 0xF8_F3EA, BLACK, 1.2),
     (Role::Leader, 0x4A_4036, 0xC9_BFB0, BLACK, 0.9),
     (Role::Tip, 0x0B_2C55, 0xBF_E0FF, BLACK, 2.6),
+    (Role::Measured, 0x17_110C, 0xF8_F3EA, BLACK, 2.8),
 ];
 
 impl Role {

@@ -3,8 +3,9 @@
 use super::super::face::PHONE_WIDTH;
 use super::super::hatch::{hatch, roles};
 use super::super::layout::{Area, BASE_LINE, LINE_HEIGHT, wrap};
-use super::super::pieces::{dashed, dimension, level, rectangle};
+use super::super::pieces::{dashed, dimension, frame, level, rectangle};
 use super::super::shape::{Anchor, Point, Role, Shape};
+use super::behind::reading;
 use super::detail::{LAYER, leading_tip};
 use super::{KeyLine, KeyMark, MARGIN};
 use crate::record::Condition;
@@ -37,6 +38,12 @@ pub(super) fn draw(key: &[KeyLine], top: f64, size: f64, shapes: &mut Vec<Shape>
         y += height + GAP;
     }
     y
+}
+
+fn sample(condition: Condition, area: Area, shapes: &mut Vec<Shape>) {
+    shapes.push(rectangle(roles(condition).0, area));
+    hatch(condition, area, shapes);
+    shapes.push(frame(area));
 }
 
 fn draw_sample(mark: KeyMark, area: Area, shapes: &mut Vec<Shape>) {
@@ -74,6 +81,24 @@ fn draw_sample(mark: KeyMark, area: Area, shapes: &mut Vec<Shape>) {
             shapes.push(Shape::Line { role: Role::Tip, from, to });
         }
         KeyMark::Leading => leading_tip(Point::new(middle.x, bottom - 3.0), shapes),
+        KeyMark::Floor => {
+            let points = [(left, top + 3.0), (middle.x, bottom - 3.0), (right, top + 5.0)];
+            let points: Vec<Point> = points.iter().map(|&(x, y)| Point::new(x, y)).collect();
+            shapes.push(Shape::Polyline { role: Role::Measured, points: points.clone() });
+            shapes.extend(points.into_iter().map(reading));
+        }
+        KeyMark::Stayed | KeyMark::WasFirm => sample(Condition::Firm, area, shapes),
+        KeyMark::LayerLeft | KeyMark::WasTight => sample(Condition::Tight, area, shapes),
+        KeyMark::WasOpen => sample(Condition::Open, area, shapes),
+        KeyMark::WasShut => sample(Condition::Shut, area, shapes),
+        KeyMark::Slots => {
+            let slots = [(0.2, bottom), (0.5, bottom - 6.0), (0.8, bottom)];
+            for (share, bottom) in slots {
+                let x = left + share * area.width();
+                let (from, to) = (Point::new(x, top + 1.5), Point::new(x, bottom - 1.5));
+                shapes.push(Shape::Line { role: Role::Measured, from, to });
+            }
+        }
         KeyMark::Note => {}
     }
 }

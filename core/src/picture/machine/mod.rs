@@ -3,10 +3,16 @@
 //! Heights and widths are at one scale, so that slopes are true. Two legs are drawn large; of a machine with more a
 //! strip above shows all. What each mark means stands in the key below, in words that come in ready.
 
+mod behind;
 mod detail;
 mod key;
+mod pair;
+
+pub use behind::{BehindPicture, BehindWords, Ridge, behind};
+pub use pair::{PairWords, pair};
 
 use super::face::{PHONE_WIDTH, Ruler};
+use super::ground::Scale;
 use super::layout::{BASE_LINE, LINE_HEIGHT, text_width};
 use super::shape::{Anchor, Drawing, Point, Role, Shape};
 use crate::advice::machine::{LayerDepths, Model, Setting, Work};
@@ -31,6 +37,19 @@ codes!(
         Tip = "tip",
         /// Tips of the leading tines.
         Leading = "leading",
+        /// Floor of the loosened ground as measured.
+        Floor = "floor",
+        /// Firm ground left above the depth aimed at.
+        Stayed = "stayed",
+        /// What is left of the layer.
+        LayerLeft = "layer_left",
+        /// Bottoms of the slots behind several legs.
+        Slots = "slots",
+        /// A layer that was Open before; and so on.
+        WasOpen = "was_open",
+        WasFirm = "was_firm",
+        WasTight = "was_tight",
+        WasShut = "was_shut",
         /// Words without a mark: why no loosened ground is drawn.
         Note = "note",
     }
@@ -133,11 +152,8 @@ const SIZE: f64 = 13.0;
 
 /// Draws the section.
 pub fn section(picture: &SectionPicture) -> Drawing {
-    let scale = picture.text_scale;
-    let size = SIZE * if scale.is_nan() { 1.0 } else { scale.clamp(1.0, 2.0) };
-    let marks = picture.ruler.marks.iter().map(|mark| mark.text.as_str());
-    let widest = marks.chain([picture.ruler.unit.as_str()]).map(|text| text_width(text, size, false));
-    let left = MARGIN + widest.fold(0.0, f64::max).min(PHONE_WIDTH / 3.0) + 3.0 + TICK;
+    let size = size_of_text(picture.text_scale);
+    let left = right_of(&picture.ruler, size);
     let room = PHONE_WIDTH - MARGIN - BRACKET - left;
 
     let mut shapes = Vec::new();
@@ -162,7 +178,8 @@ pub fn section(picture: &SectionPicture) -> Drawing {
     let unit = size * LINE_HEIGHT * 1.5;
     let view = View { left, surface: top + FRAME.0.max(unit), points_per_mm, legs: large, depth_mm: depth };
     view.draw(picture, &mut shapes);
-    draw_ruler(&view, &picture.ruler, size, &mut shapes);
+    let scale = Scale { surface: view.surface, points_per_mm };
+    draw_ruler(left, (&scale, depth), &picture.ruler, size, &mut shapes);
     let bottom = view.y(depth) + size * LINE_HEIGHT / 2.0 + 6.0;
     let height = key::draw(&picture.key, bottom, size, &mut shapes) + MARGIN;
     let paper = Shape::Rectangle { role: Role::Paper, left: 0.0, top: 0.0, width: PHONE_WIDTH, height };
@@ -185,29 +202,47 @@ fn zoom_lines(
     shapes.push(Shape::Polyline { role: Role::Leader, points });
 }
 
-fn draw_ruler(view: &View, ruler: &Ruler, size: f64, shapes: &mut Vec<Shape>) {
-    let line = view.left;
+/// Left edge of a section: right of its ruler's texts.
+fn right_of(ruler: &Ruler, size: f64) -> f64 {
+    let marks = ruler.marks.iter().map(|mark| mark.text.as_str());
+    let widest = marks.chain([ruler.unit.as_str()]).map(|text| text_width(text, size, false));
+    MARGIN + widest.fold(0.0, f64::max).min(PHONE_WIDTH / 3.0) + 3.0 + TICK
+}
+
+/// Size of type at a scale of text.
+fn size_of_text(scale: f64) -> f64 {
+    SIZE * if scale.is_nan() { 1.0 } else { scale.clamp(1.0, 2.0) }
+}
+
+/// Draws the depth ruler at a section's left edge.
+fn draw_ruler(
+    line: f64,
+    (scale, depth_mm): (&Scale, f64),
+    ruler: &Ruler,
+    size: f64,
+    shapes: &mut Vec<Shape>,
+) {
     let mut stroke = |from: (f64, f64), to: (f64, f64)| {
         let (from, to) = (Point::new(from.0, from.1), Point::new(to.0, to.1));
         shapes.push(Shape::Line { role: Role::Ruler, from, to });
     };
-    let shown = || ruler.marks.iter().filter(|mark| f64::from(mark.depth_mm) <= view.depth_mm);
-    stroke((line, view.surface), (line, view.y(view.depth_mm)));
+    let shown = || ruler.marks.iter().filter(|mark| f64::from(mark.depth_mm) <= depth_mm);
+    stroke((line, scale.surface), (line, scale.y(depth_mm)));
     for mark in shown() {
         let length = if mark.text.is_empty() { TICK / 2.0 } else { TICK };
-        stroke((line - length, view.y(mark.depth_mm.into())), (line, view.y(mark.depth_mm.into())));
+        stroke((line - length, scale.y(mark.depth_mm.into())), (line, scale.y(mark.depth_mm.into())));
     }
     let mut text = |role, y: f64, text: &str| {
         let at = Point::new(line - TICK - 3.0, y);
         let text = text.to_owned();
         shapes.push(Shape::Text { role, at, anchor: Anchor::End, size, strong: false, text });
     };
-    let mut free_from = view.surface - size * LINE_HEIGHT / 2.0;
+    let mut free_from = scale.surface - size * LINE_HEIGHT / 2.0;
     if !ruler.unit.is_empty() {
         text(Role::FaintInk, free_from - size * (LINE_HEIGHT - BASE_LINE), &ruler.unit);
     }
     for mark in shown().filter(|mark| !mark.text.is_empty()) {
-        let edge = view.y(mark.depth_mm.into()) - size * LINE_HEIGHT / 2.0;
+        let edge = scale.y(mark.depth_mm.into()) - size * LINE_HEIGHT / 2.0;
         if edge >= free_from {
             text(Role::Ink, edge + size * BASE_LINE, &mark.text);
             free_from = edge + size * LINE_HEIGHT;

@@ -104,7 +104,8 @@ impl Frame {
     /// A line on the paper: its pieces inside the frame.
     pub fn line(&self, spots: &[Spot]) -> Vec<Vec<Point>> {
         let mut pieces: Vec<Vec<Point>> = Vec::new();
-        for pair in spots.windows(2) {
+        let told = |spot: &Spot| spot.iter().all(|metres| metres.is_finite());
+        for pair in spots.windows(2).filter(|pair| pair.iter().all(told)) {
             let Some((from, to)) = clip(self.point(pair[0]), self.point(pair[1]), self.area) else {
                 continue;
             };

@@ -25,7 +25,10 @@ pub(super) type Label = (Area, String);
 
 /// Draws field, headland, parts and lines.
 pub(super) fn draw(picture: &PlanPicture, frame: &Frame, shapes: &mut Vec<Shape>) {
-    let ring = |spots: &[Spot]| spots.iter().map(|&spot| frame.point(spot)).collect::<Vec<Point>>();
+    let ring = |spots: &[Spot]| {
+        let points = spots.iter().map(|&spot| frame.point(spot));
+        points.filter(|at| at.x.is_finite() && at.y.is_finite()).collect::<Vec<Point>>()
+    };
     if picture.outline.len() > 2 {
         let role = if picture.headland.is_empty() { Role::Paper } else { Role::SoilPlain };
         shapes.push(Shape::Polygon { role, points: ring(&picture.outline) });
@@ -206,7 +209,7 @@ pub(super) fn zone_labels(picture: &PlanPicture, frame: &Frame, size: f64, room:
         let from = middle(frame.area);
         let places = std::iter::once(from).chain(nearby(from, frame.area.width() + frame.area.height()));
         let mut areas = places.map(|at| around(at, (width + 6.0, height)));
-        let free = areas.find(|&area| on_its_ground(wider(area)) && room.is_free(area));
+        let free = areas.find(|&area| room.is_free(area) && on_its_ground(wider(area)));
         if let Some(area) = free {
             room.take(area);
             labels.push((area, text.clone()));

@@ -1,7 +1,7 @@
 //! The key below the plan: short lines stand two beside each other.
 
 use super::ground::{HEADLAND_EDGE, part_tone, pattern};
-use super::marks::{NEXT, after_dig, next, square};
+use super::marks::{DOUBLE, NEXT, after_dig, next, square};
 use super::room::{around, middle};
 use super::{PlanKeyLine, PlanMark, text, text_room};
 use crate::picture::face::PHONE_WIDTH;
@@ -10,8 +10,8 @@ use crate::picture::pieces::{frame, patterned, rectangle};
 use crate::picture::shape::{Point, Role, Shape};
 use crate::record::{Buried, Condition, Zone};
 
-const SAMPLE: (f64, f64) = (36.0, NEXT);
-const GAP: f64 = 5.0;
+const SAMPLE: (f64, f64) = (36.0, NEXT + 2.0 * DOUBLE);
+const GAP: f64 = 0.0;
 const BESIDE: f64 = 8.0;
 
 /// Draws the key from `top` down; gives its bottom.
@@ -81,7 +81,10 @@ fn draw_sample(mark: PlanMark, area: Area, shapes: &mut Vec<Shape>) {
         PlanMark::Tight => square(pit, Some(Condition::Tight), false, shapes),
         PlanMark::Shut => square(pit, Some(Condition::Shut), false, shapes),
         PlanMark::NotJudged => square(pit, None, false, shapes),
-        PlanMark::Reference => square(pit, None, true, shapes),
+        PlanMark::Reference => {
+            let double = around(at, (NEXT + 2.0 * DOUBLE, NEXT + 2.0 * DOUBLE));
+            square(double, None, true, shapes);
+        }
         PlanMark::AfterDig => after_dig(around(at, (NEXT, 12.0)), shapes),
         PlanMark::Next => next(at, NEXT / 2.0, shapes),
         PlanMark::Note => {}

@@ -15,8 +15,8 @@ pub(super) const NUMBERED: usize = 20;
 const MOVED: usize = 120;
 /// Side of a pit's square, points: with all numbers, and where there are more.
 const SQUARE: (f64, f64) = (22.0, 16.0);
-/// Between the frames of a reference pit.
-const DOUBLE: f64 = 3.5;
+/// Between the frames of a reference pit; its outer one stands outside the square.
+pub(super) const DOUBLE: f64 = 3.0;
 const AFTER_DIG: (f64, f64) = (22.0, 12.0);
 pub(super) const NEXT: f64 = 22.0;
 
@@ -116,7 +116,10 @@ fn wanted<'a>(picture: &'a PlanPicture, frame: &Frame, size: f64) -> Vec<Wanted<
     let many = pits.clone().count() + digs.clone().count() > NUMBERED;
     let side = if many { SQUARE.1 } else { SQUARE.0 };
     let next = picture.shown(picture.next).map(|at| one(Of::Next, at, (NEXT, NEXT), &picture.words.next));
-    let pits = pits.map(|(pit, at)| one(Of::Pit(pit), at, (side, side), &pit.number));
+    let pits = pits.map(|(pit, at)| {
+        let side = if pit.place == PlaceKind::Reference { side + 2.0 * DOUBLE } else { side };
+        one(Of::Pit(pit), at, (side, side), &pit.number)
+    });
     let digs = digs.map(|(dig, at)| one(Of::AfterDig, at, AFTER_DIG, &dig.label));
     next.into_iter().chain(pits).chain(digs).collect()
 }

@@ -94,13 +94,14 @@ pub(super) fn middle(area: Area) -> Point {
 
 /// Places around a point, ever farther away, up to a distance.
 pub(super) fn nearby(at: Point, farthest: f64) -> impl Iterator<Item = Point> {
-    /// Between the rings of places, points, and places on each.
+    /// Between the rings of places, points; places on the inner ones, and how many more on each farther one.
     const STEP: f64 = 7.0;
-    const PLACES: u32 = 16;
+    const PLACES: (u32, u32) = (16, 5);
     let rings = (1..).map(|ring: u32| f64::from(ring) * STEP).take_while(move |&far| far <= farthest);
-    rings.flat_map(move |far| {
-        (0..PLACES).map(move |place| {
-            let (down, right) = (std::f64::consts::TAU * f64::from(place) / f64::from(PLACES)).sin_cos();
+    rings.zip(1..).flat_map(move |(far, ring)| {
+        let places = PLACES.0.max(PLACES.1 * ring);
+        (0..places).map(move |place| {
+            let (down, right) = (std::f64::consts::TAU * f64::from(place) / f64::from(places)).sin_cos();
             Point::new(at.x + far * right, at.y + far * down)
         })
     })
