@@ -29,11 +29,9 @@ impl Words {
             Verdict::Done => vec![self.loose(dig).unwrap_or_else(|| self.say("dig-done"))],
             Verdict::Partly => {
                 let loose = self.loose(dig).unwrap_or_else(|| self.say("dig-partly"));
-                [Some(loose), self.firm_at(&dig.firm_at)].into_iter().flatten().collect()
+                [Some(loose), self.firm_at("dig-stayed_firm", &dig.firm_at)].into_iter().flatten().collect()
             }
-            Verdict::NotDone => {
-                [Some(self.stands(dig)), self.firm_at(&dig.firm_at)].into_iter().flatten().collect()
-            }
+            Verdict::NotDone => self.stands(dig),
             Verdict::Worse => self.harmed(dig),
             Verdict::CannotSay if dig.target_mm.or(dig.layer_bottom_mm).is_none() => {
                 vec![self.say("dig-no_mark")]
@@ -66,29 +64,30 @@ impl Words {
         })
     }
 
-    fn stands(&self, dig: &DigAdvice) -> String {
-        self.say(match dig.layer_bottom_mm {
-            _ if dig.season_on => "dig-firm_again",
-            Some(_) => "dig-layer_stands",
-            None => "dig-ground_stands",
-        })
+    /// The ground as it was, or a season on as it is again, and where.
+    fn stands(&self, dig: &DigAdvice) -> Vec<String> {
+        if dig.season_on {
+            let again = self.firm_at("dig-firm_again_at", &dig.firm_at);
+            return vec![again.unwrap_or_else(|| self.say("dig-firm_again"))];
+        }
+        let layer = dig.layer_bottom_mm.is_some();
+        let stands = self.say(if layer { "dig-layer_stands" } else { "dig-ground_stands" });
+        [Some(stands), self.firm_at("dig-stayed_firm", &dig.firm_at)].into_iter().flatten().collect()
     }
 
     fn harmed(&self, dig: &DigAdvice) -> Vec<String> {
-        let harm = |why: &VerdictReason| match why {
-            VerdictReason::PressedSlot => Some(self.say("dig-pressed")),
-            VerdictReason::Thrown => Some(self.say("dig-thrown")),
-            _ => None,
-        };
-        let harms: Vec<String> = dig.why.iter().filter_map(harm).collect();
+        let harms = [(VerdictReason::PressedSlot, "dig-pressed"), (VerdictReason::Thrown, "dig-thrown")];
+        let harms: Vec<String> =
+            harms.iter().filter(|(why, _)| dig.why.contains(why)).map(|(_, id)| self.say(id)).collect();
         if harms.is_empty() { vec![self.say("dig-harmed")] } else { harms }
     }
 
-    /// Where it stayed firm, place by place with how wide in all; `None` where it did nowhere.
-    fn firm_at(&self, stretches: &[Stretch]) -> Option<String> {
+    /// Where it is firm, place by place with how wide in all, in the message `id`; `None` where it is nowhere.
+    fn firm_at(&self, id: &str, stretches: &[Stretch]) -> Option<String> {
         let at = |across: Across| {
             let here: Vec<&Stretch> = stretches.iter().filter(|stretch| stretch.across == across).collect();
-            let named = self.of(across);
+            let both = across == Across::AtLine && here.len() > 1;
+            let named = if both { self.form(across, "both") } else { self.of(across) };
             let width_mm = here
                 .iter()
                 .map(|stretch| Some(stretch.to_mm?.saturating_sub(stretch.from_mm?)))
@@ -108,7 +107,7 @@ impl Words {
             }
         };
         let places: Vec<String> = Across::ALL.iter().filter_map(|&across| at(across)).collect();
-        let firm = || self.say_with("dig-stayed_firm", &fluent_args!["where" => self.and(&places)]);
+        let firm = || self.say_with(id, &fluent_args!["where" => self.and(&places)]);
         (!places.is_empty()).then(firm)
     }
 
@@ -150,7 +149,7 @@ impl Words {
     /// What is published of a loosening in ideal conditions, and whose the mark is: two sentences.
     pub fn published_share(&self) -> Vec<String> {
         let (least, most) = GOOD_CONDITIONS;
-        let args = fluent_args!["least" => self.percent(least), "most" => self.percent(most)];
+        let args = fluent_args!["range" => self.percent_range(least, most)];
         let mark = fluent_args!["mark" => self.percent(PASS_MARK)];
         vec![self.say_with("stands-published", &args), self.say_with("stands-mark", &mark)]
     }
@@ -292,12 +291,13 @@ pub(super) const fn checks_near_tines(check: Check) -> bool {
 /// Whether a change is made at the tines.
 pub(super) const fn works_at_tines(remedy: Remedy) -> bool {
     match remedy {
-        Remedy::Deeper
-        | Remedy::ShallowerOrWider
-        | Remedy::Closer
-        | Remedy::NewFeet
-        | Remedy::LevelIt
-        | Remedy::ShiftLines => true,
-        Remedy::WaitForDrier | Remedy::WaitForMoister | Remedy::Faster | Remedy::Slower => false,
+        Remedy::Deeper | Remedy::ShallowerOrWider | Remedy::Closer | Remedy::NewFeet | Remedy::LevelIt => {
+            true
+        }
+        Remedy::WaitForDrier
+        | Remedy::WaitForMoister
+        | Remedy::Faster
+        | Remedy::Slower
+        | Remedy::ShiftLines => false,
     }
 }

@@ -7,7 +7,7 @@ use crate::advice::FollowUp;
 use crate::advice::after_dig::{
     DigAdvice, Held, NextStep, Pair, PassAdvice, PassClue, TrafficWarning, Verdict,
 };
-use crate::record::{AfterDig, Extent, Pass};
+use crate::record::{AfterDig, Clods, Extent, FeetSeen, Lift, Pass, PlatesLeft, Profile, Smear};
 use crate::units::Quantity;
 use chrono::{Datelike, NaiveDate};
 use fluent::fluent_args;
@@ -168,14 +168,14 @@ impl Words {
     fn seen_behind(&self, hole: &AfterDig) -> Vec<String> {
         let yes_no = |seen: bool| if seen { "yes" } else { "no" };
         let seen = [
-            (PassClue::Profile, hole.profile.map(|seen| seen.code())),
-            (PassClue::Smear, hole.smear.map(|seen| seen.code())),
-            (PassClue::Plates, hole.plates.map(|seen| seen.code())),
-            (PassClue::Clods, hole.clods.map(|seen| seen.code())),
+            (PassClue::Profile, hole.profile.map(Profile::code)),
+            (PassClue::Smear, hole.smear.map(Smear::code)),
+            (PassClue::Plates, hole.plates.map(PlatesLeft::code)),
+            (PassClue::Clods, hole.clods.map(Clods::code)),
             (PassClue::OldSlots, hole.old_slots.map(yes_no)),
-            (PassClue::Lift, hole.lift.map(|seen| seen.code())),
+            (PassClue::Lift, hole.lift.map(Lift::code)),
             (PassClue::SubsoilUp, hole.subsoil_up.map(yes_no)),
-            (PassClue::Feet, hole.feet.map(|seen| seen.code())),
+            (PassClue::Feet, hole.feet.map(FeetSeen::code)),
         ];
         let clause = |(clue, code): (PassClue, Option<&str>)| {
             let answer = clue.answers().iter().position(|its| Some(*its) == code)?;
@@ -191,9 +191,9 @@ impl Words {
         self.say_with("behind-seen", &fluent_args!["seen" => capital(clauses)])
     }
 
-    /// Depths one after the other under one unit: `34, 22 and 33 cm`.
+    /// Depths one after the other under one unit: `34; 22.5; 33 cm`. No commas: German writes them within numbers.
     fn depths_in_turn(&self, depths_mm: &[u32]) -> String {
         let numbers: Vec<String> = depths_mm.iter().map(|&mm| self.number(mm)).collect();
-        self.with_unit(self.and(&numbers))
+        self.with_unit(self.join("join-clauses", &numbers))
     }
 }

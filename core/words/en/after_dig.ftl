@@ -27,17 +27,19 @@ dig-partly = it is loosened in places
 dig-layer_stands = the layer stands as it was
 dig-ground_stands = the ground stands as it was
 dig-firm_again = the ground is firm again
+dig-firm_again_at = it is firm again { $where }
 dig-pressed = the ground is pressed round the slots
 dig-thrown = subsoil lies on the surface in large clods
-dig-harmed = the ground is in a worse state than before the pass
+dig-harmed = the ground took harm
 dig-no_depths = no depths to firm soil were read
 dig-no_mark = it takes depths to firm soil from line to line, and the depth that was wanted
 dig-stayed_firm = it is firm { $where }
 dig-stretch = { $across } ({ $width } wide)
 dig-stretches = { $across } ({ $width } wide in all)
-dig-stretch_share = { $across } (over { $share } of the way)
+dig-stretch_share = { $across } ({ $share } of the width)
 
 across-at_line = at a tine line
+    .both = at both tine lines
 across-between = between the tine lines
 across-throughout = from tine line to tine line
 stretch-at = Firm { $across }: { $depths } from the first line.
@@ -51,7 +53,7 @@ stands-no_deeper = Firm soil begins at { $now } on average, no deeper than befor
 stands-pressed_slot = The slot is smeared or narrow, and little is loosened round it.
 stands-thrown = Subsoil lies on the surface in large clods.
 stands-plates_left = Most plates of the layer are left whole.
-stands-published = Published for ideal conditions: { $least } to { $most } of the compacted layer broken (USDA Forest Service 0834-2828, p. 6).
+stands-published = Published for ideal conditions: { $range } of the compacted layer broken (USDA Forest Service 0834-2828, p. 6).
 stands-mark = No source gives a mark from which a pass is done; ours is { $mark }.
 
 # Figures.
@@ -207,7 +209,7 @@ feet-lost = a foot or a wing is gone
 pass-strip_on = Trial strip { $on }
 pass-strip = Trial strip
 pass-zone_on = Pass { $on }, the whole zone
-pass-zone = Pass over a whole zone
+pass-zone = Pass, the whole zone
 pass-run_on = Pass { $on }
 pass-run = Pass
 pass-day = { $year }-{ $month }-{ $day }
@@ -215,18 +217,18 @@ pass-with = with { $machine }
 pass-with_at = with { $machine } at { $tip }
 pass-at = tips at { $tip }
 pass-not_dug = No hole has been dug behind this pass yet.
-pass-worst = That is the worst of the { $holes } holes behind it.
-pass-no_strip = The whole zone was worked before a trial strip in it had been dug behind and found done.
+pass-worst = So says the worst of the { $holes } holes behind it.
+pass-no_strip = The whole zone was worked before the hole behind a trial strip had shown that it loosens.
 pass-driven_same_day = Heavy wheels ran over it on the day it was loosened.
 pass-driven = { $days ->
     [one] Heavy wheels ran over it on { $day }, one day after it was loosened.
    *[other] Heavy wheels ran over it on { $day }, { $days } days after it was loosened.
 }
-pass-driven_why = On a sandy loam in the UK, driven on a week after loosening, any pass left the soil stronger than before loosening, down to { $depth } (soilandwater.org.uk).
+pass-driven_why = On a sandy loam in the UK, driven on a week after loosening, any pass of the wheels left the soil firmer than before loosening, down to { $depth } (soilandwater.org.uk).
 
 next_step-dig_behind = dig behind the machine before anything else
 next_step-go_on = go on with the zone as set
-next_step-keep_off = no more steel; keep heavy wheels off and roots in the ground
+next_step-keep_off = no more loosening; keep heavy wheels off and roots in the ground
 next_step-check_first = make the check that tells the likely causes apart
 next_step-change_and_try = change the setting, run another trial strip and dig behind it
 next_step-wait = wait until the moisture is right, then run another trial strip and dig behind it
