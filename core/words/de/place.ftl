@@ -7,6 +7,3 @@ remark-differs = Nach ihrer Position liegt Grube { $number } { $on }; vermerkt i
 remark-moved = Grube { $number } ist { $place } vermerkt; nach ihrer Position liegt sie { $on } und zählt dort.
 remark-near = weniger als { $distance }
 
-buried-drain = Drän
-buried-mole_drain = Maulwurfdrän
-buried-service = Kabel oder Leitung

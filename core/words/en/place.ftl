@@ -7,6 +7,3 @@ remark-differs = By its position pit { $number } lies { $on }; it was noted { $p
 remark-moved = Pit { $number } was noted { $place }; by its position it lies { $on } and counts there.
 remark-near = less than { $distance }
 
-buried-drain = drain
-buried-mole_drain = mole drain
-buried-service = cable or pipe
