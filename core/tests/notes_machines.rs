@@ -175,8 +175,9 @@ prop_compose! {
             pass.rolls.iter_mut().for_each(|roll| roll.id = next());
             pass.after_digs.iter_mut().for_each(|dig| dig.id = next());
         }
-        parts.iter_mut().for_each(|part| part.id = next());
-        lines.iter_mut().for_each(|line| line.id = next());
+        for own in parts.iter_mut().map(|part| &mut part.id).chain(lines.iter_mut().map(|line| &mut line.id)) {
+            *own = next();
+        }
         let field = Field {
             outline: vec![[2.5, 54.5], [2.506, 54.5], [2.506, 54.504]],
             parts,

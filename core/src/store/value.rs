@@ -114,12 +114,12 @@ plain! {
     Wings: |wings| Value::Array(vec![wings.width_mm.into(), wings.lift_mm.map_or(Value::Null, Value::from)]),
         |value| {
             let [width, lift] = items(value)?;
-            Some(Self { width_mm: u32::from_value(Some(width))?, lift_mm: or_null(lift)? })
+            Some(Self { width_mm: u32::from_value(Some(width))?, lift_mm: CellValue::from_value(Some(lift))? })
         };
     // [depth or null], millimetres.
     LeadingTines: |leading| Value::Array(vec![leading.depth_mm.map_or(Value::Null, Value::from)]), |value| {
         let [depth] = items(value)?;
-        Some(Self { depth_mm: or_null(depth)? })
+        Some(Self { depth_mm: CellValue::from_value(Some(depth))? })
     };
     // [slowest, fastest], km/h.
     SpeedRange: |speed| Value::Array(vec![speed.lo_kmh.into(), speed.hi_kmh.into()]), |value| {
@@ -214,11 +214,6 @@ fn place_from_value(value: &Value) -> Option<[f64; 2]> {
 
 fn places_from_value(value: &Value) -> Option<Vec<[f64; 2]>> {
     value.as_array()?.iter().map(place_from_value).collect()
-}
-
-/// An item that may be `null`; `None`: not readable as this type.
-fn or_null<T: CellValue>(item: &Value) -> Option<Option<T>> {
-    if item.is_null() { Some(None) } else { T::from_value(Some(item)).map(Some) }
 }
 
 /// Keys that came with a record; none is an absent cell.

@@ -51,11 +51,13 @@ pub fn step(number: u64, to_mm: u32, comes_away: ComesAway) -> Step {
     Step { id: id(number), to_mm, comes_away, resistance, unknown: Unknown::new() }
 }
 
-/// A field of the Ellmoor estate with two pits, two machines and two passes; everything in it is filled in somewhere.
-pub fn ellmoor() -> FieldNotes {
-    let keys = |text: &str| serde_json::from_str(text).unwrap();
-    let at = |text: &str| DateTime::parse_from_rfc3339(text).unwrap();
-    let field = Field {
+/// Keys of another program.
+fn keys(text: &str) -> Unknown {
+    serde_json::from_str(text).unwrap()
+}
+
+fn ellmoor_field() -> Field {
+    Field {
         id: id(1),
         name: "Long Acre".into(),
         outline: vec![[-4.25, 54.5], [-4.24, 54.5], [-4.24, 54.51]],
@@ -81,7 +83,12 @@ pub fn ellmoor() -> FieldNotes {
         reach_mm: Some(400),
         deep_clay_anyway: Some(false),
         unknown: keys(r#"{"soil_map_sheet": "12", "b": {"z": 1, "a": [null, 2.5, -0.0]}}"#),
-    };
+    }
+}
+
+/// A field of the Ellmoor estate with two pits, two machines and two passes; everything in it is filled in somewhere.
+pub fn ellmoor() -> FieldNotes {
+    let at = |text: &str| DateTime::parse_from_rfc3339(text).unwrap();
     let concern = Pit {
         id: id(10),
         place: PlaceKind::Headland,
@@ -156,7 +163,7 @@ pub fn ellmoor() -> FieldNotes {
         unknown: keys(r#"{"written_by": "hand"}"#),
         machines: passes::machines(),
         passes: passes::passes(),
-        ..FieldNotes::new(field, vec![concern, reference])
+        ..FieldNotes::new(ellmoor_field(), vec![concern, reference])
     }
 }
 

@@ -1,6 +1,6 @@
 //! Machines, passes and what is marked on a field: some written out, and any by chance.
 
-use super::{any_day, any_keys, any_name, any_position, any_roll, any_time, code, id};
+use super::{any_day, any_keys, any_name, any_position, any_roll, any_time, code, id, keys};
 use chrono::{DateTime, NaiveDate};
 use pitface_core::record::{
     AfterDig, Buried, BuriedLine, Clods, Drive, Extent, FeetSeen, LeadingTines, Lift, Machine, Part,
@@ -11,10 +11,6 @@ use proptest::collection::vec;
 use proptest::option::of;
 use proptest::prelude::*;
 use proptest::sample::select;
-
-fn keys(text: &str) -> Unknown {
-    serde_json::from_str(text).unwrap()
-}
 
 pub fn parts() -> Vec<Part> {
     let ring = PartShape::Ring(vec![[-4.245, 54.501], [-4.244, 54.501], [-4.244, 54.502]]);
