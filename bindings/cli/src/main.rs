@@ -10,6 +10,7 @@ mod drawn;
 mod field;
 mod json;
 mod keep;
+mod machine;
 mod told;
 mod trouble;
 mod write;

@@ -4,12 +4,14 @@
 //! gates of the field ([`gates`]). It is pure and asks nothing; what other answers would change is asked
 //! by [`changes`], when a call is shown.
 
+pub mod after_dig;
 pub mod agreement;
 mod another_pit;
 mod belongs;
 mod call;
 mod change;
 mod gates;
+pub mod ground;
 pub mod machine;
 mod pit_view;
 pub mod regret;

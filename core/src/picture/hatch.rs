@@ -29,12 +29,25 @@ pub(super) const fn roles(condition: Condition) -> (Role, Role) {
 
 /// Hatches a layer.
 pub(super) fn hatch(condition: Condition, area: Area, shapes: &mut Vec<Shape>) {
+    hatch_at(condition, area, 1.0, shapes);
+}
+
+/// Hatches a small mark, closer than a layer: each kind still shows more than one stroke.
+pub(super) fn small_hatch(condition: Condition, area: Area, shapes: &mut Vec<Shape>) {
+    let spacing = match condition {
+        Condition::Open | Condition::Firm => 0.55,
+        Condition::Tight | Condition::Shut => 0.75,
+    };
+    hatch_at(condition, area, spacing, shapes);
+}
+
+fn hatch_at(condition: Condition, area: Area, spacing: f64, shapes: &mut Vec<Shape>) {
     let (_, role) = roles(condition);
     match condition {
-        Condition::Open => dots(role, area, shapes),
-        Condition::Firm => slants(role, area, shapes),
-        Condition::Tight => dashes(role, area, shapes),
-        Condition::Shut => bars(role, area, shapes),
+        Condition::Open => dots(role, area, spacing, shapes),
+        Condition::Firm => slants(role, area, spacing, shapes),
+        Condition::Tight => dashes(role, area, spacing, shapes),
+        Condition::Shut => bars(role, area, spacing, shapes),
     }
 }
 
@@ -45,21 +58,21 @@ fn rows(area: Area, height: f64) -> impl Iterator<Item = (usize, f64)> {
     (0..count as usize).map(move |row| (row, area.top + (row as f64 + 0.5) * step))
 }
 
-fn dots(role: Role, area: Area, shapes: &mut Vec<Shape>) {
+fn dots(role: Role, area: Area, spacing: f64, shapes: &mut Vec<Shape>) {
     /// Moves each dot a little off its grid, by its place in the row of dots.
     const JITTER: [(f64, f64); 7] =
         [(0.0, 0.1), (0.22, -0.2), (-0.18, 0.16), (0.1, 0.24), (-0.24, -0.1), (0.16, 0.0), (-0.08, -0.24)];
     let radius = DOT_RADIUS.min(area.height() / 2.0);
-    let columns = (area.width() / DOT_COLUMNS).floor().max(1.0);
+    let columns = (area.width() / DOT_COLUMNS / spacing).floor().max(1.0);
     let step = area.width() / columns;
     let mut index = 0;
-    for (row, y) in rows(area, DOT_ROWS) {
+    for (row, y) in rows(area, DOT_ROWS * spacing) {
         for column in 0..columns as usize {
             let (right, down) = JITTER[index % JITTER.len()];
             index += 1;
             let stagger = if row % 2 == 0 { 0.3 } else { 0.7 };
             let x = area.left + (column as f64 + stagger + right) * step;
-            let y = y + down * DOT_ROWS;
+            let y = y + down * DOT_ROWS * spacing;
             let centre = Point::new(
                 x.clamp(area.left + radius, area.right - radius),
                 y.clamp(area.top + radius, area.bottom - radius),
@@ -69,10 +82,10 @@ fn dots(role: Role, area: Area, shapes: &mut Vec<Shape>) {
     }
 }
 
-fn slants(role: Role, area: Area, shapes: &mut Vec<Shape>) {
+fn slants(role: Role, area: Area, spacing: f64, shapes: &mut Vec<Shape>) {
     let area = inset(area, role);
     let (width, height) = (area.width(), area.height());
-    let count = ((width + height) / SLANT_SPACING).floor().max(1.0);
+    let count = ((width + height) / SLANT_SPACING / spacing).floor().max(1.0);
     let step = (width + height) / count;
     for index in 0..count as usize {
         // Each line falls to the left at 45°: x + y is the same all along it.
@@ -83,24 +96,25 @@ fn slants(role: Role, area: Area, shapes: &mut Vec<Shape>) {
     }
 }
 
-fn dashes(role: Role, area: Area, shapes: &mut Vec<Shape>) {
-    for (row, y) in rows(area, DASH_ROWS) {
+fn dashes(role: Role, area: Area, spacing: f64, shapes: &mut Vec<Shape>) {
+    let (dash, gap) = (DASH * spacing, DASH_GAP * spacing);
+    for (row, y) in rows(area, DASH_ROWS * spacing) {
         let bounds = inset(area, role);
-        let mut x = bounds.left - if row % 2 == 0 { 0.0 } else { f64::midpoint(DASH, DASH_GAP) };
+        let mut x = bounds.left - if row % 2 == 0 { 0.0 } else { f64::midpoint(dash, gap) };
         while x < bounds.right {
-            let (from, to) = (x.max(bounds.left), (x + DASH).min(bounds.right));
+            let (from, to) = (x.max(bounds.left), (x + dash).min(bounds.right));
             if to - from > 1.0 {
                 shapes.push(Shape::Line { role, from: Point::new(from, y), to: Point::new(to, y) });
             }
-            x += DASH + DASH_GAP;
+            x += dash + gap;
         }
     }
 }
 
-fn bars(role: Role, area: Area, shapes: &mut Vec<Shape>) {
-    let count = rows(area, BAR_ROWS).count() as f64;
+fn bars(role: Role, area: Area, spacing: f64, shapes: &mut Vec<Shape>) {
+    let count = rows(area, BAR_ROWS * spacing).count() as f64;
     let height = area.height() / count * BAR_SHARE;
-    for (_, y) in rows(area, BAR_ROWS) {
+    for (_, y) in rows(area, BAR_ROWS * spacing) {
         shapes.push(Shape::Rectangle {
             role,
             left: area.left,

@@ -1,5 +1,5 @@
-//! Drawings as a list of shapes with roles, never colours: the pit face, and a small drawing for each answer
-//! that can be drawn.
+//! Drawings as a list of shapes with roles, never colours: the pit face, a small drawing for each answer that can
+//! be drawn, the section across a machine and behind it, and the plan of a field.
 //!
 //! Whoever shows a drawing (the SVG writer here, a canvas elsewhere) paints shape after shape in the order of
 //! the list, each in the colour its [`Role`] has in the [`Theme`] of the hour. Everything is resolved to
@@ -16,6 +16,8 @@ mod hatch;
 mod layout;
 mod living;
 pub mod machine;
+mod pieces;
+pub mod plan;
 mod row;
 mod shape;
 mod sheet;

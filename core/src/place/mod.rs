@@ -2,6 +2,7 @@
 //! map of a field and which zone a pit stands for.
 
 mod areas;
+mod compass;
 mod drawn;
 mod fixes;
 mod geodesy;
@@ -14,6 +15,7 @@ mod standing;
 mod wheelings;
 
 pub use areas::ZoneArea;
+pub use compass::Compass;
 pub use drawn::{LineFlat, PartFlat};
 pub use fixes::{AveragedFix, COARSE, ENOUGH_S, Fix, LONGEST_S, average};
 pub use geodesy::{Walk, walk};

@@ -76,7 +76,7 @@ impl Words {
     }
 
     /// A length as a bare number: to one decimal, inches with a written half.
-    fn number(&self, mm: u32) -> String {
+    pub(super) fn number(&self, mm: u32) -> String {
         let number = self.unit.number(mm);
         let (whole, tenths) = (number.trunc(), (number.fract() * 10.0).round());
         match self.unit {
@@ -89,7 +89,7 @@ impl Words {
         }
     }
 
-    fn with_unit(&self, number: String) -> String {
+    pub(super) fn with_unit(&self, number: String) -> String {
         self.say_with("measure-length", &fluent_args!["number" => number, "unit" => self.unit_sign()])
     }
 

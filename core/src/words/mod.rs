@@ -16,16 +16,21 @@
 //! assert_eq!(words.depth_range(200, 305), "20–30.5\u{a0}cm");
 //! ```
 
+mod after_dig;
 mod amount;
 mod calls;
 mod clues;
 mod describe;
 mod face;
+mod ground;
 mod heading;
 mod language;
 mod listed;
 mod machine;
 mod measures;
+mod pass;
+mod place;
+mod plan;
 mod reasons;
 mod section;
 mod soil;
@@ -34,6 +39,7 @@ pub use amount::unit_symbol;
 pub use heading::Heading;
 pub use language::Language;
 pub use listed::{LISTS, Listed};
+pub use plan::{PlanTold, ZoneTold};
 
 use crate::units::LengthUnit;
 use fluent::concurrent::FluentBundle;

@@ -2,9 +2,9 @@
 
 use super::super::hatch::{hatch, roles};
 use super::super::layout::Area;
+use super::super::pieces::{dashed, dimension, frame, level, rectangle};
 use super::super::shape::{Point, Role, Shape};
 use super::SectionPicture;
-use super::stroke::{dashed, dimension, level};
 use crate::advice::machine::Model;
 use crate::record::Condition;
 
@@ -64,7 +64,7 @@ impl View {
             shapes.push(Shape::Line { role, from, to });
         }
         self.ridge(picture, tip, shapes);
-        frame(area, shapes);
+        shapes.push(frame(area));
         self.machine(picture, area, shapes);
     }
 
@@ -77,7 +77,7 @@ impl View {
         for trench in &trenches {
             trench.outline(picture, shapes);
         }
-        frame(area, shapes);
+        shapes.push(frame(area));
         let beam = self.surface - 9.0;
         let middles = self.middles(picture);
         let mut line = |from: (f64, f64), to: (f64, f64)| {
@@ -244,15 +244,4 @@ pub(super) fn leading_tip(tip: Point, shapes: &mut Vec<Shape>) {
     edge.push(points[0]);
     shapes.push(Shape::Polygon { role: Role::Paper, points });
     shapes.push(Shape::Polyline { role: Role::Outline, points: edge });
-}
-
-pub(super) fn rectangle(role: Role, area: Area) -> Shape {
-    Shape::Rectangle { role, left: area.left, top: area.top, width: area.width(), height: area.height() }
-}
-
-fn frame(area: Area, shapes: &mut Vec<Shape>) {
-    let Area { left, top, right, bottom } = area;
-    let corners = [(left, top), (right, top), (right, bottom), (left, bottom), (left, top)];
-    let points = corners.map(|(x, y)| Point::new(x, y)).to_vec();
-    shapes.push(Shape::Polyline { role: Role::Outline, points });
 }

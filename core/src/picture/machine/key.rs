@@ -3,9 +3,9 @@
 use super::super::face::PHONE_WIDTH;
 use super::super::hatch::{hatch, roles};
 use super::super::layout::{Area, BASE_LINE, LINE_HEIGHT, wrap};
+use super::super::pieces::{dashed, dimension, level, rectangle};
 use super::super::shape::{Anchor, Point, Role, Shape};
-use super::detail::{LAYER, leading_tip, rectangle};
-use super::stroke::{dashed, dimension, level};
+use super::detail::{LAYER, leading_tip};
 use super::{KeyLine, KeyMark, MARGIN};
 use crate::record::Condition;
 

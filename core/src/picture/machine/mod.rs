@@ -5,7 +5,6 @@
 
 mod detail;
 mod key;
-mod stroke;
 
 use super::face::{PHONE_WIDTH, Ruler};
 use super::layout::{BASE_LINE, LINE_HEIGHT, text_width};

@@ -1,0 +1,212 @@
+//! Pits, after-digs and the next place to dig: where each mark and its text stand, and how they look.
+
+use super::frame::Frame;
+use super::room::{Room, Side, around, middle, nearby};
+use super::{PlanPicture, PlanPit, text_room};
+use crate::picture::hatch::{roles, small_hatch};
+use crate::picture::layout::Area;
+use crate::picture::pieces::{frame, rectangle};
+use crate::picture::shape::{Point, Role, Shape};
+use crate::record::{Condition, PlaceKind};
+
+/// Up to this many pits and after-digs every one has its number; of more, those that find room.
+pub(super) const NUMBERED: usize = 20;
+/// More than these are drawn where they are, even over each other.
+const MOVED: usize = 120;
+/// Side of a pit's square, points: with all numbers, and where there are more.
+const SQUARE: (f64, f64) = (22.0, 16.0);
+/// Between the frames of a reference pit.
+const DOUBLE: f64 = 3.5;
+const AFTER_DIG: (f64, f64) = (22.0, 12.0);
+pub(super) const NEXT: f64 = 22.0;
+
+/// What a mark is of.
+#[derive(Clone, Copy)]
+enum Of<'a> {
+    Pit(&'a PlanPit),
+    AfterDig,
+    Next,
+}
+
+/// A mark that has found its place.
+pub(super) struct Mark<'a> {
+    of: Of<'a>,
+    /// Where it belongs.
+    at: Point,
+    /// Where it stands.
+    pub area: Area,
+    pub label: Option<(Area, &'a str)>,
+}
+
+struct Wanted<'a> {
+    of: Of<'a>,
+    at: Point,
+    size: (f64, f64),
+    label: &'a str,
+    label_size: (f64, f64),
+}
+
+/// Finds a place for every mark; says whether all have their text.
+pub(super) fn place<'a>(
+    picture: &'a PlanPicture,
+    frame: &Frame,
+    size: f64,
+    room: &mut Room,
+) -> (Vec<Mark<'a>>, bool) {
+    let all = wanted(picture, frame, size);
+    let many = all.len() > NUMBERED;
+    let farthest = match all.len() {
+        ..=NUMBERED => frame.area.width() + frame.area.height(),
+        ..=MOVED => 60.0,
+        _ => 0.0,
+    };
+    // First those that can stand where they belong, then their texts, then the others around them.
+    let (mut stay, mut moved) = (Vec::new(), Vec::new());
+    for mark in all {
+        let area = inside(around(mark.at, mark.size), frame.area);
+        if room.claim(area) {
+            stay.push((mark, area));
+        } else {
+            moved.push(mark);
+        }
+    }
+    let mut placed = Vec::new();
+    for (mark, area) in stay {
+        let label = label_beside(&mark, area, room);
+        if label.is_none() && !many && !mark.label.is_empty() && !matches!(mark.of, Of::Next) {
+            room.give_back(area);
+            moved.push(mark);
+        } else {
+            placed.push(Mark { of: mark.of, at: mark.at, area, label });
+        }
+    }
+    for mark in moved {
+        let places = || std::iter::once(mark.at).chain(nearby(mark.at, farthest));
+        let with_label = places().find_map(|at| {
+            let area = around(at, mark.size);
+            let free = room.is_free(area);
+            let side = || Side::ALL.into_iter().map(|side| side.beside(area, mark.label_size));
+            free.then(|| side().find(|&label| room.is_free(label))).flatten().map(|label| (area, label))
+        });
+        let (area, label) = match with_label {
+            Some((area, label)) => (area, Some((label, mark.label))),
+            None => {
+                let alone = places().map(|at| around(at, mark.size)).find(|&area| room.is_free(area));
+                (alone.unwrap_or_else(|| inside(around(mark.at, mark.size), frame.area)), None)
+            }
+        };
+        room.take(area);
+        if let Some((label, _)) = label {
+            room.take(label);
+        }
+        placed.push(Mark { of: mark.of, at: mark.at, area, label });
+    }
+    // The place to dig next needs no text to be known by.
+    let all_told = placed.iter().all(|mark| mark.label.is_some() || matches!(mark.of, Of::Next));
+    (placed, all_told)
+}
+
+fn wanted<'a>(picture: &'a PlanPicture, frame: &Frame, size: f64) -> Vec<Wanted<'a>> {
+    let one = |of, at, size_of_mark, label: &'a str| {
+        let (width, height) = text_room(label, size, true);
+        Wanted { of, at: frame.point(at), size: size_of_mark, label, label_size: (width + 2.0, height) }
+    };
+    let pits = picture.pits.iter().filter_map(|pit| Some((pit, picture.shown(pit.at)?)));
+    let digs = picture.after_digs.iter().filter_map(|dig| Some((dig, picture.shown(dig.at)?)));
+    let many = pits.clone().count() + digs.clone().count() > NUMBERED;
+    let side = if many { SQUARE.1 } else { SQUARE.0 };
+    let next = picture.shown(picture.next).map(|at| one(Of::Next, at, (NEXT, NEXT), &picture.words.next));
+    let pits = pits.map(|(pit, at)| one(Of::Pit(pit), at, (side, side), &pit.number));
+    let digs = digs.map(|(dig, at)| one(Of::AfterDig, at, AFTER_DIG, &dig.label));
+    next.into_iter().chain(pits).chain(digs).collect()
+}
+
+fn label_beside<'a>(mark: &Wanted<'a>, area: Area, room: &mut Room) -> Option<(Area, &'a str)> {
+    let sides = Side::ALL.into_iter().map(|side| side.beside(area, mark.label_size));
+    let label = sides.filter(|_| !mark.label.is_empty()).find(|&label| room.is_free(label))?;
+    room.take(label);
+    Some((label, mark.label))
+}
+
+/// The box moved so far that it lies inside the other.
+fn inside(area: Area, outer: Area) -> Area {
+    let at = middle(area);
+    let (half_x, half_y) = (area.width() / 2.0, area.height() / 2.0);
+    let x = at.x.clamp(outer.left + half_x, outer.right - half_x);
+    let y = at.y.clamp(outer.top + half_y, outer.bottom - half_y);
+    around(Point::new(x, y), (area.width(), area.height()))
+}
+
+/// Draws the marks: first what leads to those that do not stand where they belong.
+pub(super) fn draw(marks: &[Mark], shapes: &mut Vec<Shape>) {
+    for mark in marks {
+        let to = middle(mark.area);
+        if (to.x - mark.at.x).hypot(to.y - mark.at.y) > 1.0 {
+            for role in [Role::Casing, Role::Ink] {
+                shapes.push(Shape::Line { role, from: mark.at, to });
+            }
+            shapes.push(Shape::Circle { role: Role::Ink, centre: mark.at, radius: 2.6 });
+        }
+    }
+    for mark in marks {
+        match mark.of {
+            Of::Pit(pit) => square(mark.area, pit.condition, pit.place == PlaceKind::Reference, shapes),
+            Of::AfterDig => after_dig(mark.area, shapes),
+            Of::Next => next(middle(mark.area), mark.area.width() / 2.0, shapes),
+        }
+    }
+}
+
+/// A pit: filled with the hatching of its condition, empty where it is not judged.
+pub(super) fn square(area: Area, condition: Option<Condition>, reference: bool, shapes: &mut Vec<Shape>) {
+    let by = Role::Outline.stroke_width() / 2.0;
+    let outer = inset(area, by);
+    let inner = if reference { inset(outer, DOUBLE) } else { outer };
+    shapes.push(rectangle(Role::Paper, area));
+    if let Some(condition) = condition {
+        let field = inset(inner, by);
+        shapes.push(rectangle(roles(condition).0, field));
+        small_hatch(condition, field, shapes);
+    }
+    shapes.push(frame(outer));
+    if reference {
+        shapes.push(frame(inner));
+    }
+}
+
+/// A stroke from tine line to tine line.
+pub(super) fn after_dig(area: Area, shapes: &mut Vec<Shape>) {
+    let (at, inset) = (middle(area), Role::Casing.stroke_width() / 2.0);
+    let (left, right) = (area.left + inset, area.right - inset);
+    let (top, bottom) = (area.top + inset, area.bottom - inset);
+    for role in [Role::Casing, Role::Ink] {
+        let mut line = |from: (f64, f64), to: (f64, f64)| {
+            let (from, to) = (Point::new(from.0, from.1), Point::new(to.0, to.1));
+            shapes.push(Shape::Line { role, from, to });
+        };
+        line((left, at.y), (right, at.y));
+        for x in [left, at.x, right] {
+            line((x, top), (x, bottom));
+        }
+    }
+}
+
+/// A cross in a ring.
+pub(super) fn next(at: Point, half: f64, shapes: &mut Vec<Shape>) {
+    let radius = half - Role::Tip.stroke_width() / 2.0;
+    shapes.push(Shape::Circle { role: Role::Paper, centre: at, radius });
+    let ring = (0..=32_u32).map(|step| {
+        let (down, right) = (std::f64::consts::TAU * f64::from(step) / 32.0).sin_cos();
+        Point::new(at.x + radius * right, at.y + radius * down)
+    });
+    shapes.push(Shape::Polyline { role: Role::Tip, points: ring.collect() });
+    let arm = radius * 0.6;
+    for (from, to) in [((-arm, 0.0), (arm, 0.0)), ((0.0, -arm), (0.0, arm))] {
+        let end = |(right, down): (f64, f64)| Point::new(at.x + right, at.y + down);
+        shapes.push(Shape::Line { role: Role::Tip, from: end(from), to: end(to) });
+    }
+}
+
+fn inset(area: Area, by: f64) -> Area {
+    Area { left: area.left + by, top: area.top + by, right: area.right - by, bottom: area.bottom - by }
+}

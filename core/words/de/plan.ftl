@@ -1,0 +1,92 @@
+# Der Plan eines Schlages.
+
+plan-title = Plan von { $field }
+plan-described = Plan von { $field }, Norden ist oben.
+plan-described_area = Plan von { $field }, { $area }, Norden ist oben.
+plan-no_outline = Der Rand des Schlages ist nicht vermerkt.
+plan-zone = { $zone }: { $call }.
+plan-zone_area = { $zone }, { $area }: { $call }.
+plan-ground_area = { $zone }, { $area }.
+plan-ground = { $zone }.
+plan-tramlines = { $count ->
+    [one] Eine Fahrgasse.
+   *[other] { $count } Fahrgassen.
+}
+plan-part = { $label }, { $lie }.
+plan-part_named = { $zone } { $lie }: { $label }.
+plan-pit = Grube { $number }, { $place }, { $lie }: { $condition }.
+plan-pit_off = Grube { $number }, { $place }, nicht im Plan: { $condition }.
+plan-after_dig = Hinter der Maschine gegraben, { $label }: { $lie }.
+plan-after_dig_off = Hinter der Maschine gegraben, { $label }: nicht im Plan.
+plan-buried = Hier nicht graben: { $lines }.
+plan-buried_line = { $kind } { $from } { $to }
+plan-buried_spot = { $kind } { $lie }
+plan-next = Als Nächstes { $lie } graben.
+plan-next_from = Als Nächstes { $lie } graben, { $distance } { $way } Grube { $number }.
+plan-in_middle = in der Mitte
+plan-from_middle = von der Mitte
+plan-to_middle = zur Mitte
+
+plan-pits = Gruben, nach ihrer dichtesten Schicht:
+plan-not_judged = nicht beurteilt
+plan-reference = Vergleichsgrube
+plan-after_digs = Hinter der Maschine gegraben
+plan-next_word = als Nächstes
+plan-next_here = Hier als Nächstes graben
+plan-tramline = Fahrgassen
+plan-lettered = { $kind } ({ $letter })
+plan-named = { $zone }: { $call }
+plan-pits_off = Gruben nicht im Plan, weil keine Lage im Schlag vermerkt ist: { $pits }
+plan-after_digs_off = Hinter der Maschine gegraben, aber nicht im Plan: { $digs }
+
+walk-way = { $distance } { $way }
+walk-to = { $distance } { $way } gehen.
+walk-here = Sie stehen schon dort.
+
+buried-drain = Drän
+    .a = ein Drän
+buried-mole_drain = Maulwurfdrän
+    .a = ein Maulwurfdrän
+buried-service = Leitung
+    .a = eine Leitung
+
+compass-north = Norden
+    .in = im Norden
+    .from = von Norden
+    .to = nach Norden
+    .of = nördlich von
+compass-north_east = Nordosten
+    .in = im Nordosten
+    .from = von Nordosten
+    .to = nach Nordosten
+    .of = nordöstlich von
+compass-east = Osten
+    .in = im Osten
+    .from = von Osten
+    .to = nach Osten
+    .of = östlich von
+compass-south_east = Südosten
+    .in = im Südosten
+    .from = von Südosten
+    .to = nach Südosten
+    .of = südöstlich von
+compass-south = Süden
+    .in = im Süden
+    .from = von Süden
+    .to = nach Süden
+    .of = südlich von
+compass-south_west = Südwesten
+    .in = im Südwesten
+    .from = von Südwesten
+    .to = nach Südwesten
+    .of = südwestlich von
+compass-west = Westen
+    .in = im Westen
+    .from = von Westen
+    .to = nach Westen
+    .of = westlich von
+compass-north_west = Nordwesten
+    .in = im Nordwesten
+    .from = von Nordwesten
+    .to = nach Nordwesten
+    .of = nordwestlich von

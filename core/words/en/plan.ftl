@@ -1,0 +1,92 @@
+# The plan of a field.
+
+plan-title = Plan of { $field }
+plan-described = Plan of { $field }, north up.
+plan-described_area = Plan of { $field }, { $area }, north up.
+plan-no_outline = The edge of the field is not noted.
+plan-zone = { $zone }: { $call }.
+plan-zone_area = { $zone }, { $area }: { $call }.
+plan-ground_area = { $zone }, { $area }.
+plan-ground = { $zone }.
+plan-tramlines = { $count ->
+    [one] One tramline.
+   *[other] { $count } tramlines.
+}
+plan-part = { $label }, { $lie }.
+plan-part_named = { $zone } { $lie }: { $label }.
+plan-pit = Pit { $number }, { $place }, { $lie }: { $condition }.
+plan-pit_off = Pit { $number }, { $place }, not on the plan: { $condition }.
+plan-after_dig = Dug behind the machine, { $label }: { $lie }.
+plan-after_dig_off = Dug behind the machine, { $label }: not on the plan.
+plan-buried = Not to be dug on: { $lines }.
+plan-buried_line = { $kind } { $from } { $to }
+plan-buried_spot = { $kind } { $lie }
+plan-next = Dig next { $lie }.
+plan-next_from = Dig next { $lie }, { $distance } { $way } pit { $number }.
+plan-in_middle = in the middle
+plan-from_middle = from the middle
+plan-to_middle = to the middle
+
+plan-pits = Pits, by their tightest layer:
+plan-not_judged = not judged
+plan-reference = Reference pit
+plan-after_digs = Dug behind the machine
+plan-next_word = next
+plan-next_here = Dig next here
+plan-tramline = Tramlines
+plan-lettered = { $kind } ({ $letter })
+plan-named = { $zone }: { $call }
+plan-pits_off = Pits not on the plan, as no position in the field is noted: { $pits }
+plan-after_digs_off = Dug behind the machine, but not on the plan: { $digs }
+
+walk-way = { $distance } { $way }
+walk-to = Walk { $distance } { $way }.
+walk-here = You are there.
+
+buried-drain = drain
+    .a = a drain
+buried-mole_drain = mole drain
+    .a = a mole drain
+buried-service = service
+    .a = a service line
+
+compass-north = north
+    .in = in the north
+    .from = from the north
+    .to = to the north
+    .of = north of
+compass-north_east = north-east
+    .in = in the north-east
+    .from = from the north-east
+    .to = to the north-east
+    .of = north-east of
+compass-east = east
+    .in = in the east
+    .from = from the east
+    .to = to the east
+    .of = east of
+compass-south_east = south-east
+    .in = in the south-east
+    .from = from the south-east
+    .to = to the south-east
+    .of = south-east of
+compass-south = south
+    .in = in the south
+    .from = from the south
+    .to = to the south
+    .of = south of
+compass-south_west = south-west
+    .in = in the south-west
+    .from = from the south-west
+    .to = to the south-west
+    .of = south-west of
+compass-west = west
+    .in = in the west
+    .from = from the west
+    .to = to the west
+    .of = west of
+compass-north_west = north-west
+    .in = in the north-west
+    .from = from the north-west
+    .to = to the north-west
+    .of = north-west of
