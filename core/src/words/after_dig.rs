@@ -86,7 +86,8 @@ impl Words {
     fn firm_at(&self, id: &str, stretches: &[Stretch]) -> Option<String> {
         let at = |across: Across| {
             let here: Vec<&Stretch> = stretches.iter().filter(|stretch| stretch.across == across).collect();
-            let named = self.of(across);
+            let both = across == Across::AtLine && here.len() > 1;
+            let named = if both { self.form(across, "both") } else { self.of(across) };
             let width_mm = here
                 .iter()
                 .map(|stretch| Some(stretch.to_mm?.saturating_sub(stretch.from_mm?)))

@@ -7,7 +7,7 @@ use crate::advice::FollowUp;
 use crate::advice::after_dig::{
     DigAdvice, Held, NextStep, Pair, PassAdvice, PassClue, TrafficWarning, Verdict,
 };
-use crate::record::{AfterDig, Extent, Pass};
+use crate::record::{AfterDig, Clods, Extent, FeetSeen, Lift, Pass, PlatesLeft, Profile, Smear};
 use crate::units::Quantity;
 use chrono::{Datelike, NaiveDate};
 use fluent::fluent_args;
@@ -168,14 +168,14 @@ impl Words {
     fn seen_behind(&self, hole: &AfterDig) -> Vec<String> {
         let yes_no = |seen: bool| if seen { "yes" } else { "no" };
         let seen = [
-            (PassClue::Profile, hole.profile.map(|seen| seen.code())),
-            (PassClue::Smear, hole.smear.map(|seen| seen.code())),
-            (PassClue::Plates, hole.plates.map(|seen| seen.code())),
-            (PassClue::Clods, hole.clods.map(|seen| seen.code())),
+            (PassClue::Profile, hole.profile.map(Profile::code)),
+            (PassClue::Smear, hole.smear.map(Smear::code)),
+            (PassClue::Plates, hole.plates.map(PlatesLeft::code)),
+            (PassClue::Clods, hole.clods.map(Clods::code)),
             (PassClue::OldSlots, hole.old_slots.map(yes_no)),
-            (PassClue::Lift, hole.lift.map(|seen| seen.code())),
+            (PassClue::Lift, hole.lift.map(Lift::code)),
             (PassClue::SubsoilUp, hole.subsoil_up.map(yes_no)),
-            (PassClue::Feet, hole.feet.map(|seen| seen.code())),
+            (PassClue::Feet, hole.feet.map(FeetSeen::code)),
         ];
         let clause = |(clue, code): (PassClue, Option<&str>)| {
             let answer = clue.answers().iter().position(|its| Some(*its) == code)?;

@@ -39,6 +39,7 @@ dig-stretches = { $across } (zusammen { $width } breit)
 dig-stretch_share = { $across } ({ $share } der Breite)
 
 across-at_line = an einer Zinkenspur
+    .both = an beiden Zinkenspuren
 across-between = zwischen den Zinkenspuren
 across-throughout = von Zinkenspur zu Zinkenspur
 stretch-at = Fest { $across }: { $depths } von der ersten Spur.

@@ -39,6 +39,7 @@ dig-stretches = { $across } ({ $width } wide in all)
 dig-stretch_share = { $across } ({ $share } of the width)
 
 across-at_line = at a tine line
+    .both = at both tine lines
 across-between = between the tine lines
 across-throughout = from tine line to tine line
 stretch-at = Firm { $across }: { $depths } from the first line.
