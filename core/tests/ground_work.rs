@@ -82,7 +82,7 @@ fn the_work_of_a_zone_takes_depth_layer_and_roll_from_its_call() {
     let advice = calls(&notes);
     let work = work_in_zone(&notes.field, &advice.zones[0], &machine(), &Terms::default()).unwrap();
     // 280 mm and 25 to 50 mm (USDA Forest Service 0834-2828, p. 4).
-    assert_eq!(work.tip_mm, 317);
+    assert_eq!(work.tip_mm, 320);
     let layer = work.layer.unwrap();
     assert_eq!((layer.top_mm, layer.bottom_mm), (220, 280));
     assert_eq!(work.roll, Some(RollOutcome::ShortLengths));

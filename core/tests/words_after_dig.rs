@@ -90,7 +90,7 @@ fn every_hole_is_said_whole() {
     everywhere(|words| {
         for dig in digs() {
             sentence(&words.after_dig_sentence(&dig));
-            for said in words.after_dig_figures(&dig) {
+            for said in &words.after_dig_figures(&dig) {
                 sentence(said);
             }
             sentence(&words.describe_after_dig(&hole(), &dig));
@@ -104,7 +104,7 @@ fn every_hole_is_said_whole() {
         for said in &said {
             sentence(said);
         }
-        for said in words.published_share() {
+        for said in &words.published_share() {
             sentence(said);
         }
     });
@@ -129,7 +129,7 @@ fn every_cause_check_change_and_answer_is_said_whole() {
                 for reasons in [vec![], vec![carry], vec![against], vec![carry, against]] {
                     let cause = cause(what, share, reasons);
                     whole(&words.cause_line(&cause));
-                    for said in words.cause_lines(&cause) {
+                    for said in &words.cause_lines(&cause) {
                         sentence(said);
                     }
                     let checked = LikelyCause { check: None, ..cause };
@@ -167,7 +167,7 @@ fn every_pass_is_said_whole() {
         for days in [0, 1, 7] {
             let driven_on = day(1 + u32::try_from(days).unwrap());
             let traffic = TrafficWarning { loosened: day(1), driven_on, days };
-            for said in words.traffic_warning(&traffic) {
+            for said in &words.traffic_warning(&traffic) {
                 sentence(said);
             }
         }

@@ -91,6 +91,7 @@ impl Words {
 fn decimals(quantity: Quantity, value: f64) -> usize {
     match value.abs() {
         _ if matches!(quantity, Quantity::CostPerArea | Quantity::Money) => 2,
+        _ if quantity == Quantity::Time => 1 + usize::from(value.abs() < 1.0),
         _ if quantity == Quantity::Ground => {
             usize::from(value.abs() < 100.0) + usize::from(value.abs() < 10.0)
         }

@@ -40,6 +40,13 @@ impl Terms {
     }
 }
 
+/// A depth in the middle of a range, on the whole centimetre where one lies near it.
+const fn middle_mm(lo_mm: u32, hi_mm: u32) -> u32 {
+    let middle_mm = u32::midpoint(lo_mm, hi_mm);
+    let whole_mm = (middle_mm + 5) / 10 * 10;
+    if lo_mm <= whole_mm && whole_mm <= hi_mm { whole_mm } else { middle_mm }
+}
+
 /// The work that a zone's call asks for: tips in the middle of their range, the layer that decided, the roll test that
 /// decided.
 ///
@@ -70,6 +77,6 @@ pub fn work_in_zone(
         fuel: terms.fuel,
         price: terms.price,
         grain_price_per_t: terms.grain_price_per_t,
-        ..Work::new(u32::midpoint(tip.lo_mm, tip.hi_mm), soil, terms.speed_of(machine))
+        ..Work::new(middle_mm(tip.lo_mm, tip.hi_mm), soil, terms.speed_of(machine))
     })
 }
