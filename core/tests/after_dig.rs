@@ -5,7 +5,7 @@
 mod after_dig_support;
 
 use after_dig_support::{Given, told};
-use pitface_core::advice::after_dig::{DigAdvice, GOOD_CONDITIONS, PASS_MARK, PassAdvice};
+use pitface_core::advice::after_dig::{DigAdvice, GOOD_CONDITIONS, PASS_MARK, PassAdvice, Remedy};
 use pitface_core::advice::machine::Model;
 use serde::Deserialize;
 use serde_json::Value;
@@ -53,7 +53,7 @@ fn found(name: &str, pass: &PassAdvice, dig: &DigAdvice) -> Value {
         },
         "verdict" => dig.verdict.code().into(),
         "next" => pass.next.code().into(),
-        "remedy" => pass.remedy.map(|remedy| remedy.code()).into(),
+        "remedy" => pass.remedy.map(Remedy::code).into(),
         "firm" => dig.firm_at.iter().map(|stretch| stretch.across.code()).collect(),
         "traffic_days" => pass.traffic.map(|warning| warning.days).into(),
         _ => panic!("{name} is not looked at"),

@@ -33,7 +33,7 @@ prop_compose! {
         roll in any_code(RollOutcome::CODES), subsoil_up: Option<bool>, old_slots: Option<bool>,
         speed_kmh in prop::option::of(1.0f64..12.0),
     ) -> Given {
-        Given { profile, smear, lift, clods, plates, feet, roll, subsoil_up, old_slots, speed_kmh, ..Given::default() }
+        Given { profile, smear, lift, clods, subsoil_up, plates, feet, old_slots, roll, speed_kmh, ..Given::default() }
     }
 }
 
@@ -45,7 +45,7 @@ prop_compose! {
         machine in prop::option::of(machine()), sand in prop::bool::weighted(0.1),
     ) -> Given {
         let machine = machine.map(|machine| serde_json::from_value(machine).expect("a machine"));
-        Given { tip_mm, layer_bottom_mm, firm_mm, slots_mm, machine, sand, ..looks }
+        Given { tip_mm, layer_bottom_mm, firm_mm, slots_mm, sand, machine, ..looks }
     }
 }
 

@@ -25,8 +25,8 @@ fn hour(text: &str) -> DateTime<FixedOffset> {
     format!("{text}T10:00:00+01:00").parse().expect("an hour")
 }
 
-fn at(longitude_deg: f64) -> Option<Position> {
-    Some(Position { longitude_deg, latitude_deg: 54.5, accuracy_m: None })
+const fn at(longitude_deg: f64) -> Position {
+    Position { longitude_deg, latitude_deg: 54.5, accuracy_m: None }
 }
 
 fn dig(number: u64, dug: &str, firm_mm: &[u32]) -> AfterDig {
@@ -78,15 +78,15 @@ fn the_pit_before_gives_the_layer_and_the_pair() {
 #[test]
 fn the_named_pit_goes_before_the_nearest_and_the_nearest_before_the_last() {
     let mut hole = dig(50, "2025-09-01", &LOOSE);
-    hole.at = at(2.5);
+    hole.at = Some(at(2.5));
     let mut notes = notes(vec![pass(40, Extent::TrialStrip, "2025-09-01", vec![hole])]);
     for (number, longitude_deg, bottom_mm) in [(11, 2.51, 300), (12, 2.5001, 260), (13, 2.49, 290)] {
         let mut pit = pan_pit(number, PlaceKind::Open, bottom_mm);
-        (pit.at, pit.dug) = (at(longitude_deg), Some(hour("2025-08-21")));
+        (pit.at, pit.dug) = (Some(at(longitude_deg)), Some(hour("2025-08-21")));
         notes.pits.push(pit);
     }
     let mut later = pan_pit(14, PlaceKind::Open, 310);
-    (later.at, later.dug) = (at(2.5), Some(hour("2025-10-01")));
+    (later.at, later.dug) = (Some(at(2.5)), Some(hour("2025-10-01")));
     notes.pits.push(later);
     let pair = |notes: &FieldNotes| told(notes)[0].digs[0].pair.expect("a pair");
     assert_eq!((pair(&notes).before, pair(&notes).by), (id(12), PairBy::Nearest));

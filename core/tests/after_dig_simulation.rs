@@ -141,15 +141,16 @@ impl Found {
         println!(
             "% ranked first, by what was planted; planted one in the first two; holes that read as done"
         );
-        let heads: String = FailureCause::CODES.iter().map(|code| format!(" {code:>8.8}")).collect();
-        println!("{:<17}{heads}   in 2   done", "planted");
+        let heads: Vec<String> = FailureCause::CODES.iter().map(|code| format!(" {code:>8.8}")).collect();
+        println!("{:<17}{}   in 2   done", "planted", heads.concat());
         for (planted, code) in FailureCause::CODES.iter().enumerate() {
-            let cells: String = self.first[planted]
+            let cells: Vec<String> = self.first[planted]
                 .iter()
                 .map(|count| format!(" {:>8.1}", 100.0 * self.share(planted, *count)))
                 .collect();
             let done = 100.0 * (STRIPS - self.asked[planted]) as f64 / STRIPS as f64;
-            println!("{code:<17}{cells} {:>6.1} {done:>6.1}", 100.0 * self.share_in_two(planted));
+            let in_two = 100.0 * self.share_in_two(planted);
+            println!("{code:<17}{} {in_two:>6.1} {done:>6.1}", cells.concat());
         }
     }
 

@@ -3,13 +3,13 @@
 //! seen follows from what the ground was made to do. All sizes are invented for this test.
 #![allow(dead_code, reason = "each test file uses its part")]
 
-use pitface_core::advice::after_dig::FailureCause;
-use pitface_core::record::{
-    AfterDig, Clods, Extent, FeetSeen, Lift, Machine, Pass, PlatesLeft, Profile, RecordId, Roll, RollOutcome,
-    Smear, SpeedRange, Unknown, Wings,
-};
+mod seen;
 
-/// Chance from a seed (SplitMix64; Steele, Lea and Flood 2014).
+use pitface_core::advice::after_dig::FailureCause;
+use pitface_core::record::{Machine, Pass};
+use seen::Eyes;
+
+/// Chance from a seed (`SplitMix64`; Steele, Lea and Flood 2014).
 pub struct Chance(pub u64);
 
 impl Chance {
@@ -81,7 +81,6 @@ pub struct Strip {
 
 /// Share of the observations that are missing or wrong, half of them each, when a careful person takes them.
 pub const CAREFUL: f64 = 0.1;
-const READINGS: usize = 7;
 
 /// A strip that failed for this cause, with this share of the observations missing or wrong; those that did no harm
 /// are drawn again.
@@ -89,125 +88,126 @@ pub fn failed(cause: FailureCause, slips: f64, chance: &mut Chance) -> Strip {
     loop {
         let truth = Truth::of(cause, chance);
         if truth.broken() < 0.7 || truth.is_thrown() {
-            return truth.seen(&mut Eyes { slips, chance });
+            return Eyes { slips, chance }.see(&truth);
         }
     }
 }
 
 impl Truth {
     fn of(cause: FailureCause, chance: &mut Chance) -> Self {
+        let mut truth = Self::sound(chance);
+        let (shift, deeper) = truth.plant(cause, chance);
+        let rough = 8.0 + 22.0 * truth.dry;
+        for (leg, tip) in truth.tips.iter_mut().enumerate() {
+            let across = leg as f64 / (truth.lost.len() - 1) as f64 - 0.5;
+            *tip = truth.set_tip + shift + deeper * across + rough * chance.normal();
+        }
+        truth
+    }
+
+    /// A strip where all is as it should be, as far as it ever is.
+    fn sound(chance: &mut Chance) -> Self {
         let bottom = chance.between(250.0, 360.0);
         let set_tip = bottom + chance.between(28.0, 48.0);
         let wings = chance.happens(0.65).then(|| chance.between(220.0, 340.0));
-        let mut foot = set_tip / chance.between(4.0, 5.2);
-        let lifting = wings.unwrap_or(foot);
-        let mut spacing = if wings.is_some() {
-            (set_tip * 1.5).min(lifting + chance.between(150.0, 260.0))
-        } else {
-            set_tip.min(lifting + chance.between(150.0, 260.0))
-        };
+        let foot = set_tip / chance.between(4.0, 5.2);
+        let widest = set_tip * if wings.is_some() { 1.5 } else { 1.0 };
         let legs = 3 + (chance.share() * 4.0) as usize;
         let (mut wet, mut dry) = (chance.between(0.0, 0.25), 0.0);
         if chance.happens(0.4) {
             (wet, dry) = (0.0, chance.between(0.0, 0.25));
         }
-        let speed_lo = chance.between(3.0, 4.5);
-        let speed = (speed_lo, speed_lo + chance.between(1.5, 3.0));
-        let mut kmh = chance.between(speed.0 * 1.02, speed.1 * 0.98);
-        let (mut slow, mut fast) = (0.0, 0.0);
-        let mut left_of_foot: Vec<f64> = (0..legs).map(|_| chance.between(0.9, 1.0)).collect();
-        let mut lost = vec![false; legs];
-        let mut deeper = vec![0.0; legs];
-        let mut shift = 0.0;
-        let mut old = Vec::new();
-        let mut set = set_tip;
-        match cause {
-            FailureCause::TooWet => (wet, dry) = (chance.between(0.6, 1.0), 0.0),
-            FailureCause::TooDry => {
-                (wet, dry) = (0.0, chance.between(0.6, 1.0));
-                shift = -chance.between(0.0, 90.0);
-                if chance.happens(0.4) {
-                    kmh = speed.0 * chance.between(0.5, 0.95);
-                }
-            }
-            FailureCause::TooShallow => {
-                let short = set_tip - bottom + chance.between(5.0, 70.0);
-                if chance.happens(0.4) { set = set_tip - short } else { shift = -short }
-            }
-            FailureCause::BelowCritical => {
-                if chance.happens(0.5) {
-                    foot = set_tip / chance.between(7.5, 10.0);
-                } else {
-                    set = set_tip + chance.between(90.0, 160.0);
-                    foot = set / chance.between(6.5, 8.5);
-                }
-                wet = wet.max(chance.between(0.0, 0.3)) * f64::from(u8::from(dry == 0.0));
-            }
-            FailureCause::SpacingTooWide => {
-                spacing = set_tip * if wings.is_some() { 2.0 } else { 1.5 } * chance.between(1.05, 1.6);
-            }
-            FailureCause::TooSlow => {
-                slow = chance.between(0.5, 1.0);
-                kmh = speed.0 * (1.0 - 0.5 * slow);
-            }
-            FailureCause::TooFast => {
-                fast = chance.between(0.5, 1.0);
-                kmh = speed.1 * (1.0 + 0.7 * fast);
-                shift = -chance.between(0.0, 35.0);
-            }
-            FailureCause::WornFeet => {
-                let worn = chance.between(0.35, 0.65);
-                let all = chance.happens(0.7);
-                for leg in 0..legs {
-                    if all {
-                        left_of_foot[leg] = worn * chance.between(0.9, 1.1);
-                    }
-                    lost[leg] = chance.happens(if all { 0.1 } else { 0.5 });
-                }
-            }
-            FailureCause::NotLevel => {
-                let across = chance.between(80.0, 170.0) * if chance.happens(0.5) { 1.0 } else { -1.0 };
-                for (leg, deeper) in deeper.iter_mut().enumerate() {
-                    *deeper = across * (leg as f64 / (legs - 1) as f64 - 0.5);
-                }
-            }
-            FailureCause::OldLoosening => {
-                let first = chance.between(0.25, 0.5);
-                old = vec![(first, bottom + chance.between(0.0, 60.0))];
-                if chance.happens(0.4) {
-                    old.push((first + chance.between(0.2, 0.3), bottom + chance.between(0.0, 60.0)));
-                }
-            }
-        }
-        let rough = 8.0 + 22.0 * dry;
-        let tips = deeper.iter().map(|deeper| set + shift + deeper + rough * chance.normal()).collect();
-        let leg = ((chance.share() * (legs - 1) as f64) as usize).min(legs - 2);
-        let slope = 50.0 + 4.0 * chance.normal().clamp(-1.5, 1.5);
-        let ratio = chance.between(5.4, 7.0);
+        let slowest = chance.between(3.0, 4.5);
+        let speed = (slowest, slowest + chance.between(1.5, 3.0));
         Self {
             bottom,
-            set_tip: set,
-            spacing,
+            set_tip,
+            spacing: widest.min(wings.unwrap_or(foot) + chance.between(150.0, 260.0)),
             foot,
             wings,
-            left_of_foot,
-            lost,
-            tips,
+            left_of_foot: (0..legs).map(|_| chance.between(0.9, 1.0)).collect(),
+            lost: vec![false; legs],
+            tips: vec![set_tip; legs],
             wet,
             dry,
-            slow,
-            fast,
+            slow: 0.0,
+            fast: 0.0,
             speed,
-            kmh,
-            ratio,
-            slope,
-            old,
-            leg,
+            kmh: chance.between(speed.0 * 1.02, speed.1 * 0.98),
+            ratio: chance.between(5.4, 7.0),
+            slope: 50.0 + 4.0 * chance.normal().clamp(-1.5, 1.5),
+            old: Vec::new(),
+            leg: ((chance.share() * (legs - 1) as f64) as usize).min(legs - 2),
         }
     }
 
-    fn old_slots(&self) -> f64 {
-        f64::from(u8::from(!self.old.is_empty()))
+    /// Makes it fail. How much deeper the tips run than they were set, and how much deeper from the left to the right.
+    fn plant(&mut self, cause: FailureCause, chance: &mut Chance) -> (f64, f64) {
+        let (mut shift, mut deeper) = (0.0, 0.0);
+        match cause {
+            FailureCause::TooWet => (self.wet, self.dry) = (chance.between(0.6, 1.0), 0.0),
+            FailureCause::TooDry => {
+                (self.wet, self.dry) = (0.0, chance.between(0.6, 1.0));
+                shift = -chance.between(0.0, 90.0);
+                if chance.happens(0.4) {
+                    self.kmh = self.speed.0 * chance.between(0.5, 0.95);
+                }
+            }
+            FailureCause::TooShallow => {
+                let short = self.set_tip - self.bottom + chance.between(5.0, 70.0);
+                if chance.happens(0.4) { self.set_tip -= short } else { shift = -short }
+            }
+            FailureCause::BelowCritical => {
+                if chance.happens(0.5) {
+                    self.foot = self.set_tip / chance.between(7.5, 10.0);
+                } else {
+                    self.set_tip += chance.between(90.0, 160.0);
+                    self.foot = self.set_tip / chance.between(6.5, 8.5);
+                }
+            }
+            FailureCause::SpacingTooWide => {
+                let widest = self.set_tip * if self.wings.is_some() { 2.0 } else { 1.5 };
+                self.spacing = widest * chance.between(1.05, 1.6);
+            }
+            FailureCause::TooSlow => {
+                self.slow = chance.between(0.5, 1.0);
+                self.kmh = self.speed.0 * (1.0 - 0.5 * self.slow);
+            }
+            FailureCause::TooFast => {
+                self.fast = chance.between(0.5, 1.0);
+                self.kmh = self.speed.1 * (1.0 + 0.7 * self.fast);
+                shift = -chance.between(0.0, 35.0);
+            }
+            FailureCause::WornFeet => self.wear(chance),
+            FailureCause::NotLevel => {
+                deeper = chance.between(80.0, 170.0) * if chance.happens(0.5) { 1.0 } else { -1.0 };
+            }
+            FailureCause::OldLoosening => {
+                let first = chance.between(0.25, 0.5);
+                self.old = vec![(first, self.bottom + chance.between(0.0, 60.0))];
+                if chance.happens(0.4) {
+                    let next = first + chance.between(0.2, 0.3);
+                    self.old.push((next, self.bottom + chance.between(0.0, 60.0)));
+                }
+            }
+        }
+        (shift, deeper)
+    }
+
+    /// All feet worn, or some of them lost.
+    fn wear(&mut self, chance: &mut Chance) {
+        let (worn, all) = (chance.between(0.35, 0.65), chance.happens(0.7));
+        for (left, lost) in self.left_of_foot.iter_mut().zip(&mut self.lost) {
+            if all {
+                *left = worn * chance.between(0.9, 1.1);
+            }
+            *lost = chance.happens(if all { 0.1 } else { 0.5 });
+        }
+    }
+
+    /// How much of the lift old slots take up, 0 or 1.
+    fn leak(&self) -> f64 {
+        if self.old.is_empty() { 0.0 } else { 1.0 }
     }
 
     /// Critical depth of a leg as it really is that day.
@@ -229,13 +229,13 @@ impl Truth {
         } else {
             self.wings.unwrap_or(self.foot) * self.left_of_foot[leg]
         };
-        let steeper = 20.0 * self.wet + 14.0 * self.slow + 16.0 * self.old_slots() - 2.0 * self.fast;
+        let steeper = 20.0 * self.wet + 14.0 * self.slow + 16.0 * self.leak() - 2.0 * self.fast;
         let tan = (self.slope + steeper).to_radians().tan();
         if tip > critical {
             // Lifted from critical depth up only; below it a slot as wide as the foot.
             if away <= self.foot / 2.0 { tip } else { critical - (away - self.foot / 2.0) * tan }
         } else {
-            let leak = 45.0 * self.old_slots();
+            let leak = 45.0 * self.leak();
             if away <= self.foot / 2.0 { tip } else { tip - leak - (away - lifting / 2.0).max(0.0) * tan }
         }
         .max(0.0)
@@ -251,7 +251,7 @@ impl Truth {
             * (1.0 - self.wet).powi(2)
             * (1.0 - 0.8 * self.slow)
             * (1.0 - 0.45 * self.dry)
-            * (1.0 - self.old_slots());
+            * (1.0 - self.leak());
         let tip = self.tips[self.leg].min(self.tips[self.leg + 1]);
         let pressed = tip > self.critical(self.leg).min(self.critical(self.leg + 1));
         let meets = left > 60.0 && right > 60.0;
@@ -274,142 +274,12 @@ impl Truth {
         (0..21).map(|point| self.depth(f64::from(point) / 20.0)).sum::<f64>() / 21.0
     }
 
+    /// Whether a leg of the hole ran well below critical depth.
+    fn has_slot(&self) -> bool {
+        [self.leg, self.leg + 1].iter().any(|&leg| self.tips[leg] > self.critical(leg) + 35.0)
+    }
+
     fn is_thrown(&self) -> bool {
         self.fast > 0.55
-    }
-
-    /// What is noted of it.
-    fn seen(&self, eyes: &mut Eyes) -> Strip {
-        let id = |number: u64| RecordId::new(number, [5; 10]);
-        let mut dig = AfterDig::new(id(3));
-        let firm = (0..READINGS).map(|at| {
-            let slip = if eyes.slips() { eyes.chance.between(-90.0, 90.0) } else { 0.0 };
-            let depth = self.depth(at as f64 / (READINGS - 1) as f64);
-            to_cm(depth + slip + (12.0 + 12.0 * self.dry) * eyes.chance.normal())
-        });
-        dig.firm_mm = firm.collect();
-        if !eyes.misses() {
-            let legs = self.tips.len();
-            let slots = (0..legs).map(|leg| {
-                let slip = if eyes.misses() { eyes.chance.between(-60.0, 60.0) } else { 0.0 };
-                to_cm(self.tips[leg] + slip + 8.0 * eyes.chance.normal())
-            });
-            dig.slots_mm = slots.collect();
-        }
-        let both = [self.leg, self.leg + 1];
-        let slot = both.iter().any(|&leg| self.tips[leg] > self.critical(leg) + 35.0);
-        let y = slot || self.wet > eyes.chance.between(0.4, 0.7);
-        dig.profile = eyes.noted(Profile::ALL, if y { Profile::Y } else { Profile::V });
-        let smears = 0.05 + 0.85 * self.wet + if slot { 0.45 } else { 0.0 };
-        let smear = if eyes.chance.happens(smears) { Smear::Smeared } else { Smear::None };
-        dig.smear = eyes.noted(Smear::ALL, smear);
-        let heave = self.mean_depth()
-            * 0.17
-            * (1.0 - 0.75 * self.wet)
-            * (1.0 - 0.6 * self.slow)
-            * if slot { 0.6 } else { 1.0 }
-            * (1.0 - 0.3 * self.old_slots())
-            + 6.0 * eyes.chance.normal();
-        let aggressive = (300.0 - self.tips[self.leg]).max(0.0) * 0.25;
-        let rough = 8.0 + 48.0 * self.fast + 30.0 * self.dry + aggressive + 6.0 * eyes.chance.normal();
-        let lift = if rough > 34.0 && heave > 12.0 {
-            Lift::Furrows
-        } else if heave < 22.0 {
-            Lift::None
-        } else {
-            Lift::Even
-        };
-        dig.lift = eyes.noted(Lift::ALL, lift);
-        let lumps = 45.0 + 75.0 * self.dry + 35.0 * self.fast + 25.0 * self.wet + 25.0 * self.slow;
-        let clods = if lumps + 20.0 * eyes.chance.normal() > 85.0 { Clods::Large } else { Clods::Small };
-        dig.clods = eyes.noted(Clods::ALL, clods);
-        let up = 75.0 * self.fast + 22.0 * self.dry + 14.0 * eyes.chance.normal() > 40.0;
-        dig.subsoil_up = eyes.noted(&[true, false], up);
-        let whole = 1.0 - self.broken() * (1.0 - 0.5 * self.slow) * (1.0 - 0.4 * self.wet) - 0.4 * self.fast
-            + 0.12 * eyes.chance.normal();
-        let plates = if whole > 0.62 {
-            PlatesLeft::Most
-        } else if whole > 0.2 {
-            PlatesLeft::Some
-        } else {
-            PlatesLeft::None
-        };
-        dig.plates = eyes.noted(PlatesLeft::ALL, plates);
-        let worn = self.left_of_foot.iter().copied().fold(1.0, f64::min);
-        let feet = if self.lost.contains(&true) {
-            FeetSeen::Lost
-        } else if worn + 0.05 * eyes.chance.normal() < 0.82 {
-            FeetSeen::Worn
-        } else {
-            FeetSeen::AsNoted
-        };
-        dig.feet = eyes.noted(FeetSeen::ALL, feet);
-        dig.old_slots = eyes.noted(&[true, false], !self.old.is_empty());
-        let mut pass = Pass::new(id(2));
-        pass.machine = Some(id(1));
-        pass.extent = Some(Extent::TrialStrip);
-        pass.tip_mm = Some(to_cm(self.set_tip));
-        pass.speed_kmh = (!eyes.misses()).then_some(self.kmh + 0.15 * eyes.chance.normal());
-        let roll = if self.wet > 0.5 {
-            RollOutcome::Thread
-        } else if self.dry > 0.45 || eyes.chance.happens(0.1) {
-            RollOutcome::Crumbles
-        } else {
-            RollOutcome::ShortLengths
-        };
-        let possible = [RollOutcome::Thread, RollOutcome::ShortLengths, RollOutcome::Crumbles];
-        let depth_mm = to_cm(self.set_tip);
-        let rolled = eyes.noted(&possible, roll);
-        pass.rolls = rolled
-            .map(|roll| Roll { id: id(4), depth_mm, roll, unknown: Unknown::new() })
-            .into_iter()
-            .collect();
-        pass.after_digs = vec![dig];
-        let whole = |mm: f64| mm.round() as u32;
-        let machine = Machine {
-            id: id(1),
-            name: "legs".into(),
-            legs: self.tips.len() as u32,
-            spacing_mm: whole(self.spacing),
-            foot_width_mm: whole(self.foot),
-            wings: self.wings.map(|wings| Wings { width_mm: whole(wings), lift_mm: None }),
-            leading: None,
-            working_width_mm: None,
-            speed: Some(SpeedRange { lo_kmh: self.speed.0, hi_kmh: self.speed.1 }),
-            reach_mm: None,
-            tractor: None,
-            unknown: Unknown::new(),
-        };
-        Strip { machine, pass, bottom_mm: to_cm(self.bottom + 10.0 * eyes.chance.normal()) }
-    }
-}
-
-fn to_cm(mm: f64) -> u32 {
-    (mm.max(0.0) / 10.0).round() as u32 * 10
-}
-
-/// Somebody who looks, and sometimes does not or wrongly.
-struct Eyes<'a> {
-    slips: f64,
-    chance: &'a mut Chance,
-}
-
-impl Eyes<'_> {
-    fn slips(&mut self) -> bool {
-        self.chance.happens(self.slips)
-    }
-
-    fn misses(&mut self) -> bool {
-        self.chance.happens(self.slips / 2.0)
-    }
-
-    fn noted<T: Copy + PartialEq>(&mut self, all: &[T], seen: T) -> Option<T> {
-        if self.misses() {
-            None
-        } else if self.misses() {
-            Some(self.chance.other(all, seen))
-        } else {
-            Some(seen)
-        }
     }
 }

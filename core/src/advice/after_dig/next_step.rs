@@ -27,9 +27,11 @@ pub fn next(pass: &Pass, digs: &[DigAdvice], held: Option<Held>, rolled_wet: boo
     let whole = pass.extent == Some(Extent::Zone);
     match verdict(digs) {
         None | Some(Verdict::CannotSay) => (NextStep::DigBehind, None, None),
-        Some(Verdict::Done) => (if whole { NextStep::KeepOff } else { NextStep::GoOn }, None, None),
+        Some(Verdict::Done) if whole => (NextStep::KeepOff, None, None),
         Some(Verdict::Worse) if whole => (NextStep::StopLoosening, None, None),
+        // Whatever the strip looks like, soil that rolls at the tip is not to be loosened (Tasmania, DAFWA 2017).
         Some(_) if rolled_wet => (NextStep::Wait, None, Some(Remedy::WaitForDrier)),
+        Some(Verdict::Done) => (NextStep::GoOn, None, None),
         Some(worst) => {
             // Of equally bad holes the one whose cause stands out most, whatever their order.
             let bad = digs.iter().filter(|dig| !dig.season_on && dig.verdict == worst);
