@@ -215,7 +215,7 @@ fn whether_it_has_held_is_said_with_shares_and_roots() {
     );
     says(
         &german().held_sentence(&Held { roots: None, ..held }),
-        "Es hat gehalten: Hinter dem Gerät waren 82 % locker, eine Saison später sind es 78 %.",
+        "Es hat gehalten: Hinter der Maschine waren 82 % locker, eine Saison später sind es 78 %.",
     );
 }
 
@@ -227,7 +227,7 @@ fn before_and_behind_stand_side_by_side() {
     );
     says(
         &german().pair_sentences(&pair()),
-        "Vorher: dicht in 22–29 cm. Hinter dem Gerät: fest erst ab 33 cm im Mittel.",
+        "Vorher: dicht in 22–29 cm. Hinter der Maschine: fest erst ab 33 cm im Mittel.",
     );
     let no_deeper = Pair { firm_now_mm: Some(220), ..pair() };
     assert!(english().pair_sentences(&no_deeper).ends_with("no deeper than before."));

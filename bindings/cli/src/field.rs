@@ -1,5 +1,6 @@
 //! A field on its way through the core: notes in, everything that follows from them out.
 
+use pitface_core::advice::after_dig::{PassAdvice, look_behind};
 use pitface_core::advice::{FieldAdvice, REGRET, advise, changes};
 use pitface_core::place::FieldMap;
 use pitface_core::reading::{FieldReading, NextLook, Table, next_look, read_field};
@@ -15,6 +16,8 @@ pub struct FieldRead {
     pub reading: FieldReading,
     /// The calls.
     pub advice: FieldAdvice,
+    /// What the holes behind the machine say of each pass.
+    pub passes: Vec<PassAdvice>,
     /// The next look of each pit.
     pub next_looks: Vec<Option<NextLook>>,
     /// Places of keys in its file that nobody knows; they are kept.
@@ -31,6 +34,7 @@ impl FieldRead {
             call.would_change = changes(&notes, call.zone);
         }
         let next_looks = reading.pits.iter().map(|pit| next_look(pit, &REGRET, Table::standard())).collect();
-        Self { notes, map, reading, advice, next_looks, unknown_keys }
+        let passes = look_behind(&notes, &reading, &advice);
+        Self { notes, map, reading, advice, passes, next_looks, unknown_keys }
     }
 }

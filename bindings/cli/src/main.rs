@@ -12,6 +12,7 @@ mod json;
 mod keep;
 mod machine;
 mod told;
+mod told_passes;
 mod trouble;
 mod write;
 

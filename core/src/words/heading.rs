@@ -6,10 +6,12 @@ use crate::record::codes::codes;
 codes!(
     /// What stands above a part of a screen, a page or a printed answer.
     Heading {
+        AfterDig = "after_dig",
         Against = "against",
         Call = "call",
         Calls = "calls",
         Cautions = "cautions",
+        Causes = "causes",
         Face = "face",
         Field = "field",
         FollowUp = "follow_up",

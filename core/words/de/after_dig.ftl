@@ -1,6 +1,6 @@
-# Eine Überfahrt mit dem Gerät, und was die Gruben dahinter sagen.
+# Eine Überfahrt mit der Maschine, und was die Gruben dahinter sagen.
 
-# Was hinter dem Gerät gefunden wird. .season heißt es eine Saison später; .pass steht für die ganze Überfahrt.
+# Was hinter der Maschine gefunden wird. .season heißt es eine Saison später; .pass steht für die ganze Überfahrt.
 verdict-done = geschafft
     .season = gehalten
     .pass = Die Überfahrt hat geleistet, was sie sollte.
@@ -80,7 +80,7 @@ failure_cause-spacing_too_wide = Zinkenabstand zu weit
 failure_cause-too_slow = zu langsam
 failure_cause-too_fast = zu schnell
 failure_cause-worn_feet = Schare abgenutzt oder Flügel verloren
-failure_cause-not_level = Gerät läuft schief
+failure_cause-not_level = Maschine läuft schief
 failure_cause-old_loosening = Schlitze einer älteren Lockerung
 
 cause-likely = Wahrscheinlich: { $cause }, { $share }
@@ -95,7 +95,7 @@ check-roll_at_tip = Boden aus der Schartiefe rollen
 check-measure_slots = messen, wie tief die Schlitze sind, und mit der gewollten Tiefe vergleichen
 check-look_at_walls = einen Schlitz ansehen; sind seine Wände gepresst und glänzend und ist er unten eng, liefen die Spitzen unter der kritischen Tiefe
 check-read_across = die Tiefe bis zum festen Boden von einer Zinkenspur zur nächsten messen, dazu den Abstand der Zinken
-check-time_the_run = auf einer gemessenen Strecke die Zeit nehmen und mit dem Geschwindigkeitsbereich des Geräts vergleichen
+check-time_the_run = auf einer gemessenen Strecke die Zeit nehmen und mit dem Geschwindigkeitsbereich der Maschine vergleichen
 check-look_at_feet = Schare und Flügel ansehen und ihre Breite messen
 check-slots_across = die Schlitze hinter den äußeren Zinken auf beiden Seiten messen
 check-look_for_old_slots = in der Grube nach Schlitzen oder lockerem Boden suchen, die kein Zinken dieser Überfahrt gemacht hat
@@ -106,10 +106,10 @@ remedy-wait_for_moister = warten, bis der Boden in Schartiefe feuchter ist
 remedy-deeper = die Scharspitzen tiefer stellen, gerade unter die Schicht
 remedy-shallower_or_wider = die Scharspitzen flacher stellen oder breitere Schare oder Flügel anbauen
 remedy-closer = die Zinken enger setzen oder ein zweites Mal zwischen den Spuren fahren
-remedy-faster = schneller fahren, im Geschwindigkeitsbereich des Geräts
+remedy-faster = schneller fahren, im Geschwindigkeitsbereich der Maschine
 remedy-slower = langsamer fahren
 remedy-new_feet = neue Schare oder Flügel anbauen
-remedy-level_it = das Gerät quer zur Fahrt waagerecht stellen
+remedy-level_it = die Maschine quer zur Fahrt waagerecht stellen
 remedy-shift_lines = die Zinkenspuren versetzen oder schräg zu den alten fahren
 remedy-line = Dann: { $remedy }.
 
@@ -140,9 +140,9 @@ behind_roll-will_not_hold = Boden aus der Schartiefe hielt nicht zusammen
 behind_depth-short = die Schlitze sind weniger tief als nötig
 behind_depth-right = die Schlitze sind so tief wie nötig
 behind_depth-deep = die Schlitze sind tiefer als nötig
-behind_set_depth-short = das Gerät war flacher eingestellt als nötig
-behind_set_depth-right = das Gerät war so tief eingestellt wie nötig
-behind_set_depth-deep = das Gerät war tiefer eingestellt als nötig
+behind_set_depth-short = die Maschine war flacher eingestellt als nötig
+behind_set_depth-right = die Maschine war so tief eingestellt wie nötig
+behind_set_depth-deep = die Maschine war tiefer eingestellt als nötig
 behind_slots-even = die Schlitze sind von Zinken zu Zinken gleich tief
 behind_slots-sloping = die Schlitze werden von einer Seite zur anderen tiefer
 behind_slots-jagged = einzelne Schlitze fallen aus der Reihe
@@ -175,9 +175,9 @@ behind_ridge-higher = der Damm ist höher als nach der Zeichnung
 behind_spacing-too_wide = die Zinken stehen weiter auseinander, als für diese Tiefe veröffentlicht
 behind_spacing-fits = der Zinkenabstand liegt im veröffentlichten Bereich
 behind_spacing-closer_than_needed = die Zinken stehen enger, als für diese Tiefe veröffentlicht
-behind_speed-below = es wurde langsamer gefahren, als für das Gerät vorgesehen
-behind_speed-within = die Geschwindigkeit passte zum Gerät
-behind_speed-above = es wurde schneller gefahren, als für das Gerät vorgesehen
+behind_speed-below = es wurde langsamer gefahren, als für die Maschine vorgesehen
+behind_speed-within = die Geschwindigkeit passte zur Maschine
+behind_speed-above = es wurde schneller gefahren, als für die Maschine vorgesehen
 behind_feet-as_noted = die Schare sind so breit wie vermerkt
 behind_feet-worn = die Schare sind schmaler geworden
 behind_feet-lost = ein Schar oder Flügel fehlt
@@ -226,7 +226,7 @@ pass-driven = { $days ->
 }
 pass-driven_why = Auf sandigem Lehm in Großbritannien, eine Woche nach dem Lockern befahren, war der Boden nach jedem Befahren bis { $depth } Tiefe fester als vor dem Lockern (soilandwater.org.uk).
 
-next_step-dig_behind = vor allem anderen hinter dem Gerät graben
+next_step-dig_behind = vor allem anderen hinter der Maschine graben
 next_step-go_on = mit der Zone in dieser Einstellung weitermachen
 next_step-keep_off = nicht weiter lockern; schwere Räder fernhalten und den Boden durchwurzelt halten
 next_step-check_first = erst die Prüfung machen, die die wahrscheinlichen Ursachen trennt
@@ -242,22 +242,22 @@ lasting-partly = es hat teilweise gehalten
 lasting-lost = es hat sich wieder geschlossen
 lasting-cannot_say = ob es gehalten hat, ist nicht zu sagen
 held-sentence = { $lasting }.
-held-shares = { $lasting }: Hinter dem Gerät waren { $then } locker, eine Saison später sind es { $now }.
-held-then = { $lasting }: Hinter dem Gerät waren { $then } locker, eine Saison später wurde nichts gemessen.
-held-now = { $lasting }: Eine Saison später sind { $now } locker, hinter dem Gerät wurde nichts gemessen.
+held-shares = { $lasting }: Hinter der Maschine waren { $then } locker, eine Saison später sind es { $now }.
+held-then = { $lasting }: Hinter der Maschine waren { $then } locker, eine Saison später wurde nichts gemessen.
+held-now = { $lasting }: Eine Saison später sind { $now } locker, hinter der Maschine wurde nichts gemessen.
 
 # Die Grube davor neben der Grube dahinter.
 pair-before = Vorher: { $condition } in { $depths }.
-pair-deeper = Hinter dem Gerät: fest erst ab { $now } im Mittel.
-pair-no_deeper = Hinter dem Gerät: fest ab { $now } im Mittel, nicht tiefer als vorher.
-pair-not_read = Hinter dem Gerät wurden keine Tiefen bis zum festen Boden gemessen.
+pair-deeper = Hinter der Maschine: fest erst ab { $now } im Mittel.
+pair-no_deeper = Hinter der Maschine: fest ab { $now } im Mittel, nicht tiefer als vorher.
+pair-not_read = Hinter der Maschine wurden keine Tiefen bis zum festen Boden gemessen.
 pair_by-noted = verglichen mit der Grube, die in den Aufzeichnungen genannt ist
 pair_by-nearest = verglichen mit der nächsten Grube der Zone aus der Zeit vor der Überfahrt
 pair_by-last = verglichen mit der letzten Grube der Zone vor der Überfahrt, da die Positionen nicht bekannt sind
 
 # Wie es vorgelesen wird.
-behind-hole = Grube hinter dem Gerät.
-behind-hole_season = Grube hinter dem Gerät, eine Saison später.
+behind-hole = Grube hinter der Maschine.
+behind-hole_season = Grube hinter der Maschine, eine Saison später.
 behind-readings = Von Zinkenspur zu Zinkenspur beginnt fester Boden bei { $depths }.
 behind-slots = Von links nach rechts sind die Schlitze { $depths } tief.
 behind-wanted = Gewollt waren { $depth }.
