@@ -78,13 +78,18 @@ fn text_and_lines_stand_at_seven_to_one_on_every_ground_they_are_drawn_on() {
         (Role::HatchShut, Role::SoilShut),
         (Role::Root, Role::Casing),
         (Role::Tip, Role::Casing),
+        (Role::Ink, Role::Casing),
+        (Role::Measured, Role::Casing),
+        (Role::Measured, Role::Paper),
+        (Role::FaintInk, Role::SoilPlain),
         (Role::ChannelWall, Role::ChannelHollow),
     ];
     let on_paper =
         [Role::Ink, Role::FaintInk, Role::Tip, Role::Ruler, Role::Leader, Role::Outline, Role::Boundary];
     pairs.extend(on_paper.map(|role| (role, Role::Paper)));
     for ground in SOILS {
-        let on_soil = [Role::Outline, Role::Boundary, Role::Root, Role::ChannelWall, Role::PatchEdge];
+        let on_soil =
+            [Role::Measured, Role::Outline, Role::Boundary, Role::Root, Role::ChannelWall, Role::PatchEdge];
         pairs.extend(on_soil.map(|role| (role, ground)));
     }
     for theme in THEMES {

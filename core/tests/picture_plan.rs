@@ -325,7 +325,7 @@ fn nothing_to_draw_and_odd_input_do_no_harm() {
 
 fn any_pits(count: std::ops::Range<usize>) -> impl Strategy<Value = Vec<PlanPit>> {
     let one =
-        (0.0..300.0_f64, 0.0..200.0_f64, 0..5_usize, prop::sample::select(PlaceKind::ALL), 1.0..40.0_f64);
+        (0.0..300.0_f64, 0.0..200.0_f64, 0..5_usize, prop::sample::select(PlaceKind::ALL), 3.0..40.0_f64);
     prop::collection::vec(one, count).prop_map(|pits| {
         let pits = pits.into_iter().enumerate();
         pits.map(|(index, (east, north, condition, place, crowd))| {

@@ -2,7 +2,7 @@
 
 use super::Words;
 use crate::advice::machine::{Model, Setting, Work};
-use crate::picture::machine::{KeyLine, KeyMark};
+use crate::picture::machine::{BehindPicture, BehindWords, KeyLine, KeyMark, PairWords};
 use crate::record::Machine;
 use fluent::fluent_args;
 
@@ -70,5 +70,125 @@ impl Words {
             said.push(self.layer_broken(work.layer, setting));
         }
         said.join(" ")
+    }
+
+    /// Name of the section behind a machine.
+    pub fn behind_title(&self) -> String {
+        self.say("behind-title")
+    }
+
+    /// All words of a section behind a machine; those the picture has so far are not looked at.
+    pub fn behind_words(&self, picture: &BehindPicture) -> BehindWords {
+        let measured = picture.readings_mm.len() > 1;
+        BehindWords {
+            numbers: picture.readings_mm.iter().map(|&mm| self.number(mm)).collect(),
+            narrower: if measured { self.say("behind-narrower") } else { String::new() },
+            key: self.behind_key(picture),
+        }
+    }
+
+    fn behind_key(&self, picture: &BehindPicture) -> Vec<KeyLine> {
+        let line = |mark, text| KeyLine { mark, text };
+        let mut key = Vec::new();
+        if picture.readings_mm.len() > 1 {
+            let readings = self.listed_depths(&picture.readings_mm);
+            let floor = self.say_with("behind-floor", &fluent_args!["readings" => readings]);
+            key.push(line(KeyMark::Floor, floor));
+            key.push(line(KeyMark::Loosened, self.say("behind-loosened")));
+            if picture.stayed_beside_layer() {
+                let args = fluent_args!["target" => self.depth(picture.target_mm)];
+                key.push(line(KeyMark::Stayed, self.say_with("behind-stayed", &args)));
+            }
+            key.extend(picture.layer.map(|layer| {
+                let args = fluent_args!["depths" => self.depth_range(layer.top_mm, layer.bottom_mm)];
+                if picture.layer_left() {
+                    line(KeyMark::LayerLeft, self.say_with("behind-layer_left", &args))
+                } else {
+                    line(KeyMark::Note, self.say_with("behind-layer_gone", &args))
+                }
+            }));
+            key.extend(picture.ridge().map(|ridge| {
+                let args = fluent_args!["ridge" => self.depth(ridge.height_mm)];
+                line(KeyMark::Ridge, self.say_with("behind-ridge", &args))
+            }));
+        }
+        key.extend(picture.tip_mm.map(|tip_mm| {
+            let args = fluent_args!["tip" => self.depth(tip_mm)];
+            line(KeyMark::Tip, self.say_with("behind-tip", &args))
+        }));
+        if !picture.slots_mm.is_empty() {
+            let args = fluent_args!["slots" => self.listed_depths(&picture.slots_mm)];
+            key.push(line(KeyMark::Slots, self.say_with("behind-slots", &args)));
+        }
+        key
+    }
+
+    /// The section behind a machine, to be spoken by a screen reader.
+    pub fn describe_behind(&self, picture: &BehindPicture) -> String {
+        let mut said = Vec::new();
+        if picture.readings_mm.len() < 2 {
+            said.push(self.say("behind-described_none"));
+        } else {
+            let args = fluent_args![
+                "spacing" => self.depth(picture.spacing_mm),
+                "readings" => self.listed_depths(&picture.readings_mm),
+            ];
+            said.push(self.say_with("behind-described", &args));
+            said.push(match picture.ridge() {
+                Some(ridge) => {
+                    let place = match ridge.at {
+                        ..0.4 => "behind-ridge_left",
+                        0.6.. => "behind-ridge_right",
+                        _ => "behind-ridge_middle",
+                    };
+                    let args =
+                        fluent_args!["ridge" => self.depth(ridge.height_mm), "place" => self.say(place)];
+                    self.say_with("behind-described_ridge", &args)
+                }
+                None => self.say("behind-described_no_ridge"),
+            });
+            let id = if picture.stayed() { "behind-described_stayed" } else { "behind-described_clear" };
+            said.push(self.say_with(id, &fluent_args!["target" => self.depth(picture.target_mm)]));
+            said.extend(picture.layer.map(|layer| {
+                if picture.layer_left() {
+                    let depths = self.depth_range_spoken(layer.top_mm, layer.bottom_mm);
+                    self.say_with("behind-described_layer_left", &fluent_args!["depths" => depths])
+                } else {
+                    let depths = self.depth_range(layer.top_mm, layer.bottom_mm);
+                    self.say_with("behind-layer_gone", &fluent_args!["depths" => depths])
+                }
+            }));
+        }
+        said.extend(
+            picture.tip_mm.map(|tip_mm| {
+                self.say_with("behind-described_tip", &fluent_args!["tip" => self.depth(tip_mm)])
+            }),
+        );
+        if !picture.slots_mm.is_empty() {
+            let args = fluent_args!["slots" => self.listed_depths(&picture.slots_mm)];
+            said.push(self.say_with("behind-described_slots", &args));
+        }
+        said.join(" ")
+    }
+
+    /// Name of the drawing of before and after.
+    pub fn pair_title(&self) -> String {
+        self.say("pair-title")
+    }
+
+    /// The words above the two.
+    pub fn pair_words(&self) -> PairWords {
+        PairWords { before: self.say("pair-before"), after: self.say("pair-after") }
+    }
+
+    /// Before and after, to be spoken: the description of the pit and that of the section behind the machine.
+    pub fn describe_pair(&self, before: &str, after: &str) -> String {
+        self.say_with("pair-described", &fluent_args!["before" => before, "after" => after])
+    }
+
+    /// Depths in their order with the unit once: `35, 33, 20, 34, 35 cm`.
+    fn listed_depths(&self, depths_mm: &[u32]) -> String {
+        let numbers: Vec<String> = depths_mm.iter().map(|&mm| self.number(mm)).collect();
+        self.with_unit(self.comma(&numbers))
     }
 }

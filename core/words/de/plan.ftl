@@ -90,3 +90,32 @@ compass-north_west = Nordwesten
     .from = von Nordwesten
     .to = nach Nordwesten
     .of = nordwestlich von
+
+# Hinter der Maschine, und vorher neben nachher.
+
+behind-title = Schnitt hinter der Maschine
+behind-floor = Fester Boden, wie gemessen: { $readings }
+behind-loosened = Gelockert
+behind-stayed = Fest geblieben über der angestrebten Tiefe, { $target }
+behind-layer_left = Rest der Schicht, { $depths }
+behind-layer_gone = Die Schicht in { $depths } ist an jeder Messstelle gebrochen.
+behind-ridge = Damm zwischen den Zinken, { $ridge }
+behind-tip = Spitzen, wie eingestellt, { $tip }
+behind-slots = Grund der Schlitze von links nach rechts: { $slots }
+behind-narrower = Breiten sind in einem anderen Maßstab gezeichnet als Tiefen.
+behind-described = Schnitt hinter der Maschine, von Zinkenspur zu Zinkenspur über { $spacing }. Tiefe bis zum festen Boden: { $readings }.
+behind-described_none = Schnitt hinter der Maschine. Noch nichts gemessen.
+behind-described_ridge = Ein Damm von { $ridge } Höhe steht { $place }.
+behind-described_no_ridge = Zwischen den Zinken steht kein Damm.
+behind-described_tip = Die Spitzen waren auf { $tip } eingestellt.
+behind-described_stayed = Über der angestrebten Tiefe von { $target } blieb Boden fest.
+behind-described_clear = Bis zur angestrebten Tiefe von { $target } traf keine Messung auf festen Boden.
+behind-described_layer_left = Ein Teil der Schicht in { $depths } ist noch da.
+behind-described_slots = Grund der Schlitze von links nach rechts: { $slots }.
+behind-ridge_middle = in der Mitte
+behind-ridge_left = näher am linken Zinken
+behind-ridge_right = näher am rechten Zinken
+pair-title = Vorher und nachher
+pair-before = Vorher
+pair-after = Nachher
+pair-described = Vorher: { $before } Nachher: { $after }

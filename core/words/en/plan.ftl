@@ -90,3 +90,32 @@ compass-north_west = north-west
     .from = from the north-west
     .to = to the north-west
     .of = north-west of
+
+# Behind the machine, and before beside after.
+
+behind-title = Section behind the machine
+behind-floor = Firm ground, as measured: { $readings }
+behind-loosened = Loosened ground
+behind-stayed = Stayed firm above the depth aimed at, { $target }
+behind-layer_left = What is left of the layer, { $depths }
+behind-layer_gone = The layer at { $depths } is broken at every reading.
+behind-ridge = Ridge between the tines, { $ridge }
+behind-tip = Tips as set, { $tip }
+behind-slots = Bottoms of the slots from left to right: { $slots }
+behind-narrower = Widths are drawn at another scale than depths.
+behind-described = Section behind the machine, from tine line to tine line over { $spacing }. Depth to firm ground: { $readings }.
+behind-described_none = Section behind the machine. Nothing is measured yet.
+behind-described_ridge = A ridge { $ridge } high stands { $place }.
+behind-described_no_ridge = No ridge stands between the tines.
+behind-described_tip = The tips were set to { $tip }.
+behind-described_stayed = Some ground stayed firm above the depth aimed at, { $target }.
+behind-described_clear = Down to the depth aimed at, { $target }, no reading met firm ground.
+behind-described_layer_left = Part of the layer at { $depths } is left.
+behind-described_slots = Bottoms of the slots from left to right: { $slots }.
+behind-ridge_middle = in the middle
+behind-ridge_left = nearer the left tine
+behind-ridge_right = nearer the right tine
+pair-title = Before and after
+pair-before = Before
+pair-after = After
+pair-described = Before: { $before } After: { $after }

@@ -57,7 +57,7 @@ pub struct Ridge {
 }
 
 /// Less than this is no ridge but the unevenness of a floor, millimetres. Our judgement.
-const LOWEST_RIDGE_MM: u32 = 10;
+const LOWEST_RIDGE_MM: u32 = 20;
 /// Depth drawn below the lowest thing shown.
 const BELOW_MM: u32 = 50;
 
@@ -86,10 +86,22 @@ impl BehindPicture {
         Some(Ridge { height_mm, at })
     }
 
-    /// Whether any firm ground is left above the depth aimed at, and whether any of the layer is.
-    pub fn left_standing(&self) -> (bool, bool) {
-        let above = |depth_mm: u32| self.readings_mm.iter().any(|&reading| reading < depth_mm);
-        (above(self.target_mm), self.layer.is_some_and(|layer| above(layer.bottom_mm)))
+    /// Whether any firm ground is left above the depth aimed at.
+    pub fn stayed(&self) -> bool {
+        self.readings_mm.iter().any(|&reading| reading < self.target_mm)
+    }
+
+    /// Whether any of the layer is left.
+    pub fn layer_left(&self) -> bool {
+        self.layer.is_some_and(|layer| self.readings_mm.iter().any(|&reading| reading < layer.bottom_mm))
+    }
+
+    /// Whether firm ground is left above the depth aimed at that is none of the layer.
+    pub fn stayed_beside_layer(&self) -> bool {
+        let beside = |reading: u32| {
+            self.layer.is_none_or(|layer| reading < layer.top_mm || layer.bottom_mm < self.target_mm)
+        };
+        self.readings_mm.iter().any(|&reading| reading < self.target_mm && beside(reading))
     }
 }
 
@@ -257,9 +269,7 @@ impl Cut<'_> {
             let x = self.left + ridge.at * (self.right - self.left);
             let bottom = self.scale.y(f64::midpoint(readings[0].into(), readings[count - 1].into()));
             let top = self.floor(x) + READING + 2.0;
-            if bottom - top > 8.0 {
-                dimension(Role::Outline, x, top, bottom, shapes);
-            }
+            dimension(Role::Outline, x, top.min(bottom), bottom, shapes);
         }
         shapes.extend(points.into_iter().map(reading));
     }

@@ -82,7 +82,7 @@ fn draw_sample(mark: KeyMark, area: Area, shapes: &mut Vec<Shape>) {
         }
         KeyMark::Leading => leading_tip(Point::new(middle.x, bottom - 3.0), shapes),
         KeyMark::Floor => {
-            let points = [(left, top + 3.0), (middle.x, bottom - 3.0), (right, top + 5.0)];
+            let points = [(left + 4.0, top + 4.0), (middle.x, bottom - 4.0), (right - 4.0, top + 5.0)];
             let points: Vec<Point> = points.iter().map(|&(x, y)| Point::new(x, y)).collect();
             shapes.push(Shape::Polyline { role: Role::Measured, points: points.clone() });
             shapes.extend(points.into_iter().map(reading));

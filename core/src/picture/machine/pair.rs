@@ -20,6 +20,8 @@ pub struct PairWords {
 
 // Lengths in points, our judgement, by eye at phone width.
 const GAP: f64 = 26.0;
+/// Between the two titles.
+const TITLE_GAP: f64 = 6.0;
 /// Share of the room that the pit's face takes.
 const FACE: f64 = 0.36;
 const HEIGHT: (f64, f64) = (190.0, 320.0);
@@ -33,7 +35,8 @@ pub fn pair(before: &Face, after: &BehindPicture, words: &PairWords) -> Drawing 
     let middle = left + (right - left - GAP) * FACE;
     let mut shapes = Vec::new();
     let mut top = MARGIN;
-    let titles = [(&words.before, left, middle), (&words.after, middle + GAP, right)];
+    let ends = [middle + GAP - TITLE_GAP, PHONE_WIDTH - MARGIN];
+    let titles = [(&words.before, left, ends[0]), (&words.after, middle + GAP, ends[1])];
     let lines = titles.map(|(text, from, to)| wrap(text, size, true, to - from));
     for ((_, from, _), lines) in titles.iter().zip(&lines) {
         for (index, text) in lines.iter().enumerate() {

@@ -48,7 +48,7 @@ fn draw_field(picture: &PlanPicture, size: f64, shapes: &mut Vec<Shape>) -> Fram
             let mut room = Room::new(frame.area);
             let (placed, all_told) = marks::place(picture, &frame, size, &mut room);
             least = frame.area.height() + TALLER.0;
-            let enough = all_told || placed.len() > marks::NUMBERED || times == TALLER.1;
+            let enough = all_told || times == TALLER.1;
             enough.then_some((frame, room, placed))
         })
         .unwrap_or_else(|| unreachable!("the last try is always enough"));

@@ -10,7 +10,7 @@ use crate::picture::shape::{Point, Role, Shape};
 use crate::record::{Condition, PlaceKind};
 
 /// Up to this many pits and after-digs every one has its number; of more, those that find room.
-pub(super) const NUMBERED: usize = 20;
+const NUMBERED: usize = 20;
 /// More than these are drawn where they are, even over each other.
 const MOVED: usize = 120;
 /// Side of a pit's square, points: with all numbers, and where there are more.
@@ -46,16 +46,16 @@ struct Wanted<'a> {
     label_size: (f64, f64),
 }
 
-/// Finds a place for every mark; says whether all have their text.
+/// Finds a place for every mark; says whether all have their text that should.
 pub(super) fn place<'a>(
     picture: &'a PlanPicture,
     frame: &Frame,
     size: f64,
     room: &mut Room,
 ) -> (Vec<Mark<'a>>, bool) {
-    let all = wanted(picture, frame, size);
-    let many = all.len() > NUMBERED;
-    let farthest = match all.len() {
+    let (all, holes) = (wanted(picture, frame, size), holes(picture));
+    let many = holes > NUMBERED;
+    let farthest = match holes {
         ..=NUMBERED => frame.area.width() + frame.area.height(),
         ..=MOVED => 60.0,
         _ => 0.0,
@@ -103,7 +103,7 @@ pub(super) fn place<'a>(
     }
     // The place to dig next needs no text to be known by.
     let all_told = placed.iter().all(|mark| mark.label.is_some() || matches!(mark.of, Of::Next));
-    (placed, all_told)
+    (placed, all_told || many)
 }
 
 fn wanted<'a>(picture: &'a PlanPicture, frame: &Frame, size: f64) -> Vec<Wanted<'a>> {
@@ -113,8 +113,7 @@ fn wanted<'a>(picture: &'a PlanPicture, frame: &Frame, size: f64) -> Vec<Wanted<
     };
     let pits = picture.pits.iter().filter_map(|pit| Some((pit, picture.shown(pit.at)?)));
     let digs = picture.after_digs.iter().filter_map(|dig| Some((dig, picture.shown(dig.at)?)));
-    let many = pits.clone().count() + digs.clone().count() > NUMBERED;
-    let side = if many { SQUARE.1 } else { SQUARE.0 };
+    let side = if holes(picture) > NUMBERED { SQUARE.1 } else { SQUARE.0 };
     let next = picture.shown(picture.next).map(|at| one(Of::Next, at, (NEXT, NEXT), &picture.words.next));
     let pits = pits.map(|(pit, at)| {
         let side = if pit.place == PlaceKind::Reference { side + 2.0 * DOUBLE } else { side };
@@ -122,6 +121,12 @@ fn wanted<'a>(picture: &'a PlanPicture, frame: &Frame, size: f64) -> Vec<Wanted<
     });
     let digs = digs.map(|(dig, at)| one(Of::AfterDig, at, AFTER_DIG, &dig.label));
     next.into_iter().chain(pits).chain(digs).collect()
+}
+
+/// Pits and after-digs shown.
+fn holes(picture: &PlanPicture) -> usize {
+    let places = picture.pits.iter().map(|pit| pit.at).chain(picture.after_digs.iter().map(|dig| dig.at));
+    places.filter(|&at| picture.shown(at).is_some()).count()
 }
 
 fn label_beside<'a>(mark: &Wanted<'a>, area: Area, room: &mut Room) -> Option<(Area, &'a str)> {
