@@ -9,7 +9,8 @@ use advice_fixture::{
 use chrono::DateTime;
 use pitface_core::advice::{Caution, FollowUp, Obstacle, Readiness, Stance, Sureness, What};
 use pitface_core::record::{
-    Call, FaceMoisture, FieldNotes, Pit, PlaceKind, RollOutcome, Sign, TextureNote, Zone,
+    Buried, BuriedLine, Call, FaceMoisture, FieldNotes, Pit, PlaceKind, RollOutcome, Sign, TextureNote,
+    Unknown, Zone,
 };
 use pitface_core::soil::texture::TextureGroup;
 
@@ -204,6 +205,21 @@ fn nothing_buried_may_lie_within_the_clearance() {
     assert_eq!((&call.reasons[0].what, call.tip), (&near, None));
     let set = with_field(|notes| (notes.field.services_mm, notes.field.clearance_mm) = (Some(400), Some(50)));
     assert_eq!(open(&set).call, Call::Loosen);
+}
+
+#[test]
+fn a_marked_line_counts_with_its_depth() {
+    let line = |depth_mm| BuriedLine {
+        id: advice_fixture::id(70),
+        kind: Buried::Service,
+        along: vec![[2.5, 54.5], [2.501, 54.5]],
+        depth_mm: Some(depth_mm),
+        unknown: Unknown::new(),
+    };
+    for (depth_mm, call) in [(429, Call::AskSpecialist), (430, Call::Loosen)] {
+        let marked = with_field(|notes| notes.field.lines = vec![line(900), line(depth_mm)]);
+        assert_eq!(open(&marked).call, call, "a service at {depth_mm}");
+    }
 }
 
 #[test]

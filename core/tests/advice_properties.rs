@@ -120,8 +120,9 @@ proptest! {
     #[test]
     fn a_thread_at_tip_depth_never_gives_a_loosening(mut notes in any_notes()) {
         let before = calls(&notes);
+        let map = pitface_core::place::FieldMap::of(&notes.field);
         for pit in &mut notes.pits {
-            let zone = pitface_core::place::zone_of(pit);
+            let zone = map.zone_of(pit);
             let tip = before.zones.iter().find(|call| Some(call.zone) == zone).and_then(|call| call.tip);
             pit.rolls.extend(tip.map(|tip| roll(tip.lo_mm, RollOutcome::Thread)));
         }

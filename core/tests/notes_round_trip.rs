@@ -19,12 +19,18 @@ fn a_full_file_comes_back_key_by_key() {
     assert_eq!(
         read.unknown_keys,
         [
+            "field.parts[0].seen_from",
+            "field.lines[0].laid",
             "field.soil_map_unit",
             "pits[0].walk[1].pores",
             "pits[0].layers[1].colour",
             "pits[0].rolls[0].rolled_by",
             "pits[0].photos[0].lens_mm",
             "pits[0].weather",
+            "machines[0].wings.hard_facing",
+            "machines[0].shear_bolts",
+            "passes[0].after_digs[0].colour",
+            "passes[0].wind",
             "season",
         ]
     );

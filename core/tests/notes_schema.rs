@@ -5,7 +5,10 @@
 mod notes_support;
 
 use notes_support::read;
-use pitface_core::record::{FaceMoisture, OrganicMatterLevel, PlaceKind, RollOutcome, Sign, Zone, notes};
+use pitface_core::record::{
+    Buried, Clods, Drive, Extent, FaceMoisture, FeetSeen, Lift, OrganicMatterLevel, PlaceKind, PlatesLeft,
+    Profile, RollOutcome, Sign, Smear, Zone, notes,
+};
 use pitface_core::soil::texture::{TextureClass, TextureScheme};
 use serde_json::Value;
 use std::collections::BTreeSet;
@@ -29,6 +32,16 @@ fn every_closed_list_is_the_one_of_the_code() {
         ("organic_matter_level", OrganicMatterLevel::CODES),
         ("texture_scheme", TextureScheme::CODES),
         ("texture_group", &["light", "medium", "heavy"]),
+        ("marked_zone", &["gateway", "patch"]),
+        ("buried", Buried::CODES),
+        ("drive", Drive::CODES),
+        ("extent", Extent::CODES),
+        ("profile", Profile::CODES),
+        ("smear", Smear::CODES),
+        ("lift", Lift::CODES),
+        ("clods", Clods::CODES),
+        ("plates", PlatesLeft::CODES),
+        ("feet", FeetSeen::CODES),
     ];
     lists.extend(Sign::ALL.iter().map(|sign| (sign.code(), sign.answers())));
     for (name, codes) in &lists {
@@ -64,17 +77,37 @@ fn each_scheme_lists_the_texture_classes_that_are_read_in_it() {
     }
 }
 
+/// Keys that hold records or objects, and the definitions of these.
+const MEMBERS: [(&str, &str); 15] = [
+    ("field", "field"),
+    ("pits", "pit"),
+    ("walk", "step"),
+    ("layers", "layer"),
+    ("rolls", "roll_test"),
+    ("photos", "photo"),
+    ("parts", "part"),
+    ("lines", "line"),
+    ("machines", "machine"),
+    ("wings", "wings"),
+    ("leading", "leading"),
+    ("speed", "speed"),
+    ("tractor", "tractor"),
+    ("passes", "pass"),
+    ("after_digs", "after_dig"),
+];
+
+fn definition(key: &str) -> Option<&'static str> {
+    MEMBERS.iter().find(|(held, _)| *held == key).map(|(_, definition)| *definition)
+}
+
 /// The keys of every object in a file, by the name of its definition.
-fn keys(value: &Value, definition: &str, found: &mut BTreeSet<(String, String)>) {
-    const MEMBERS: [(&str, &str); 5] =
-        [("pits", "pit"), ("walk", "step"), ("layers", "layer"), ("rolls", "roll_test"), ("photos", "photo")];
+fn keys(value: &Value, of: &str, found: &mut BTreeSet<(String, String)>) {
     for (key, value) in value.as_object().unwrap() {
-        found.insert((definition.into(), key.clone()));
-        if key == "field" {
-            keys(value, "field", found);
-        }
-        if let Some((_, member)) = MEMBERS.iter().find(|(list, _)| list == key) {
-            value.as_array().unwrap().iter().for_each(|value| keys(value, member, found));
+        found.insert((of.into(), key.clone()));
+        let Some(member) = definition(key) else { continue };
+        match value {
+            Value::Array(list) => list.iter().for_each(|value| keys(value, member, found)),
+            one => keys(one, member, found),
         }
     }
 }
@@ -88,11 +121,7 @@ fn the_schema_describes_exactly_the_keys_that_are_known() {
         let (object, key) = place.rsplit_once('.').unwrap_or(("", &place));
         let list = object.rsplit('.').next().unwrap_or_default();
         let list = list.split('[').next().unwrap_or_default();
-        let definition = match list {
-            "walk" => "step",
-            "rolls" => "roll_test",
-            other => other.trim_end_matches('s'),
-        };
+        let definition = definition(list).unwrap_or_default();
         assert!(known.remove(&(definition.into(), key.into())), "{place}");
     }
     let schema = schema();

@@ -2,7 +2,10 @@
 
 #![expect(clippy::expect_used, reason = "the vectors are good or the test fails")]
 
-use pitface_core::place::{Outline, OutlineFault, walk};
+mod common;
+
+use pitface_core::place::{FieldMap, MixUp, Outline, OutlineFault, guess_mix_up, walk};
+use pitface_core::record::Field;
 use proptest::prelude::*;
 use serde_json::Value;
 
@@ -39,6 +42,36 @@ fn each_bad_outline_has_its_own_fault() {
             Err(OutlineFault::TooLarge { .. }) => "too_large",
         };
         assert_eq!(case["fault"], fault, "{case}");
+    }
+}
+
+#[test]
+fn wheelings_take_the_share_reckoned_by_hand() {
+    for case in cases("wheelings") {
+        let length = |key: &str| case[key].as_u64().map(|mm| mm as u32);
+        let field = Field {
+            tramline_mm: length("tramline_mm"),
+            wheel_track_mm: length("wheel_track_mm"),
+            tyre_mm: length("tyre_mm"),
+            ..common::field()
+        };
+        let (found, expected) = (FieldMap::of(&field).wheelings_share(), case["share"].as_f64());
+        assert_eq!(found.is_some(), expected.is_some(), "{case}");
+        assert!((found.unwrap_or(0.0) - expected.unwrap_or(0.0)).abs() < 1e-12, "{case} {found:?}");
+    }
+}
+
+#[test]
+fn mix_ups_of_degrees_are_guessed() {
+    for case in cases("mix_ups") {
+        let points = |key: &str| case[key].as_array().unwrap().iter().map(point).collect::<Vec<[f64; 2]>>();
+        let guess = guess_mix_up(&points("outline"), &points("places")).map(|mix_up| match mix_up {
+            MixUp::Swapped => "swapped",
+            MixUp::EastWest => "east_west",
+            MixUp::NorthSouth => "north_south",
+            MixUp::Both => "both",
+        });
+        assert_eq!(case["guess"].as_str(), guess, "{case}");
     }
 }
 

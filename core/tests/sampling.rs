@@ -6,7 +6,7 @@ mod advice_fixture;
 
 use advice_fixture::{notes, pan_pit, reference, sound_pit};
 use pitface_core::advice::sampling::{
-    At, Count, DIG_CLEARANCE_M, Ground, Next, Plan, PlanFault, Verdict, ZoneGround, counts, next_pit,
+    At, Count, DIG_CLEARANCE_M, Ground, Next, Plan, PlanFault, Settled, ZoneGround, counts, next_pit,
 };
 use pitface_core::place::{Plane, walk};
 use pitface_core::reading::read_field;
@@ -100,7 +100,7 @@ fn field() -> Ground {
         zone,
         count: Count::default(),
         area_ha: Some(area_ha),
-        ring: Vec::new(),
+        rings: Vec::new(),
     };
     Ground {
         outline: vec![at(-200.0, -125.0), at(200.0, -125.0), at(200.0, 125.0), at(-200.0, 125.0)],
@@ -150,9 +150,9 @@ fn where_a_zone_is_not_marked_its_place_is_chosen_by_eye() {
     assert!(matches!(next(&ground), Next::Pit { at: At::ByEye, .. }));
     ground = field();
     ground.zones =
-        vec![ZoneGround { zone: Zone::Patch, count: Count::default(), area_ha: None, ring: Vec::new() }];
+        vec![ZoneGround { zone: Zone::Patch, count: Count::default(), area_ha: None, rings: Vec::new() }];
     assert!(matches!(next(&ground), Next::Pit { zone: Zone::Patch, at: At::ByEye, .. }));
-    ground.zones[0].ring = vec![at(10.0, 10.0), at(50.0, 10.0), at(30.0, 60.0)];
+    ground.zones[0].rings = vec![vec![at(10.0, 10.0), at(50.0, 10.0), at(30.0, 60.0)]];
     let Next::Pit { at: At::Place(place), .. } = next(&ground) else { panic!("{:?}", next(&ground)) };
     let [east, north] = Plane::at(MIDDLE).flat(place);
     assert!((10.0..50.0).contains(&east) && (10.0..60.0).contains(&north));
@@ -210,8 +210,8 @@ proptest! {
         let (plan, count) = (Plan::default(), Count::new(pits, harmed));
         let lead = i64::from(count.harmed) - i64::from(count.sound());
         let expected = match lead {
-            2.. => Some(Verdict::WorthLoosening),
-            ..=-2 => Some(Verdict::NotWorthLoosening),
+            2.. => Some(Settled::WorthLoosening),
+            ..=-2 => Some(Settled::NotWorthLoosening),
             _ => None,
         };
         prop_assert_eq!(plan.settled(count), expected);

@@ -108,7 +108,7 @@ fn sequential(field: &VirtualField, plan: &Plan, chance: &mut Chance) -> (Dug, [
                 zone,
                 count: dug.counts[at],
                 area_ha: Some(field.truth[at].area_ha),
-                ring: Vec::new(),
+                rings: Vec::new(),
             })
             .collect();
         match next_pit(&ground, plan).expect("the plan is sound") {

@@ -4,7 +4,7 @@
 
 mod store_support;
 
-use pitface_core::record::{FieldNotes, OrganicMatter, Pit, Position};
+use pitface_core::record::{FieldNotes, OrganicMatter, PartShape, Pit, Position, Zone};
 use pitface_core::store::{DeviceId, SCHEMA_VERSION, Store, StoreError};
 use rusqlite::Connection;
 use rusqlite::config::DbConfig::SQLITE_DBCONFIG_NO_CKPT_ON_CLOSE;
@@ -274,6 +274,12 @@ fn records_that_are_not_there() {
         (store.save_step(id(77), walk, NOW_MS).map(drop), "no pit"),
         (store.save_step(notes.field.id, walk, NOW_MS).map(drop), "no pit"),
         (store.save_pit(id(77), &notes.pits[0], NOW_MS).map(drop), "no field"),
+        (store.save_machine(id(77), &notes.machines[0], NOW_MS).map(drop), "no field"),
+        (store.save_pass(id(10), &notes.passes[0], NOW_MS).map(drop), "no field"),
+        (store.save_part(id(10), &notes.field.parts[0], NOW_MS).map(drop), "no field"),
+        (store.save_line(id(77), &notes.field.lines[0], NOW_MS).map(drop), "no field"),
+        (store.save_after_dig(id(10), &notes.passes[0].after_digs[0], NOW_MS).map(drop), "no pass"),
+        (store.save_roll(id(1), &notes.passes[0].rolls[0], NOW_MS).map(drop), "no pit"),
         (store.delete_record(id(77), NOW_MS).map(drop), "no record"),
     ];
     for (result, says) in found {
@@ -302,6 +308,34 @@ fn values_no_record_may_have() {
         (|notes| notes.pits[0].photos[0].sha256.truncate(63), "give 64 lower-case hex digits"),
         (|notes| notes.pits[0].walk[1].id = notes.pits[0].walk[0].id, "pits[0].walk[1]: the id"),
         (|notes| notes.pits[1].id = notes.field.id, "stands twice; give each record an id of its own"),
+        (
+            |notes| notes.field.parts[1].zone = Zone::Headland,
+            "field.parts[1].zone: only a gateway or a patch",
+        ),
+        (
+            |notes| notes.field.parts[0].shape = PartShape::Ring(vec![[0.0, 91.0]]),
+            "field.parts[0].ring[0]: longitude 0, latitude 91",
+        ),
+        (
+            |notes| notes.field.parts[1].shape = PartShape::Circle { middle: [0.0, 0.0], radius_m: f64::NAN },
+            "field.parts[1].radius_m: this is no radius",
+        ),
+        (|notes| notes.field.lines[0].along[1][0] = -181.0, "field.lines[0].along[1]: longitude -181"),
+        (|notes| notes.field.lines[0].id = notes.field.parts[0].id, "field.lines[0]: the id"),
+        (|notes| notes.machines[1].name.clear(), "machines[1].name: the name is empty"),
+        (|notes| notes.machines[0].foot_width_mm = 350, "machines[0].wings.width_mm: the wings are narrower"),
+        (|notes| notes.machines[1].id = notes.pits[0].id, "machines[1]: the id"),
+        (|notes| notes.passes[0].speed_kmh = Some(f64::NAN), "passes[0].speed_kmh: this is no speed"),
+        (
+            |notes| notes.passes[0].driven_on = notes.field.last_loosened,
+            "passes[0].driven_on: this day lies before",
+        ),
+        (|notes| notes.passes[0].rolls[0].id = notes.passes[0].id, "passes[0].rolls[0]: the id"),
+        (|notes| notes.passes[0].after_digs[1].id = notes.pits[1].id, "passes[0].after_digs[1]: the id"),
+        (
+            |notes| notes.passes[0].after_digs[0].at.as_mut().unwrap().accuracy_m = Some(-1.0),
+            "passes[0].after_digs[0].accuracy_m: -1 m is no radius",
+        ),
         (
             |notes| notes.pits[1].id = id(12),
             "pit: record 01a0c450-6c00-7000-8000-00000000000c is already step",

@@ -1,12 +1,13 @@
 //! Stores of earlier versions open, keep everything, and can do what the new version can.
 //!
 //! `tests/vectors/store/version_1.sql` is a store as version 1 wrote it, as SQL text: the notes of
-//! `store_support::ellmoor`, then the first step tapped to 145 mm, a step 900 mm added and deleted again, and a cell
+//! `store_support::ellmoor` as far as version 1 knew them, then the first step tapped to 145 mm, a step 900 mm added and deleted again, and a cell
 //! 309 of a newer version on the second step.
 #![allow(clippy::unwrap_used)] // Helpers of tests are tests too.
 
 mod store_support;
 
+use pitface_core::record::{Field, FieldNotes};
 use pitface_core::store::{DeviceId, SCHEMA_VERSION, Store};
 use rusqlite::Connection;
 use std::path::Path;
@@ -25,6 +26,13 @@ fn schema(path: &Path) -> String {
     read(path, "SELECT group_concat(sql, char(10)) FROM (SELECT sql FROM sqlite_schema ORDER BY name)")
 }
 
+/// What version 1 could hold of [`ellmoor`]: no machines, no passes, nothing marked on the field.
+fn ellmoor_of_version_1() -> FieldNotes {
+    let whole = ellmoor();
+    let field = Field { wheel_track_mm: None, tyre_mm: None, parts: vec![], lines: vec![], ..whole.field };
+    FieldNotes { field, machines: vec![], passes: vec![], ..whole }
+}
+
 #[test]
 fn version_1_is_brought_up_to_date_with_everything_in_it() {
     let (_folder, path) = place();
@@ -33,7 +41,7 @@ fn version_1_is_brought_up_to_date_with_everything_in_it() {
     let edits: i64 = read(&path, "SELECT count(*) FROM log");
 
     let mut store = Store::open_existing(&path, DEVICE).unwrap();
-    let mut notes = ellmoor();
+    let mut notes = ellmoor_of_version_1();
     notes.pits[0].walk[0].to_mm = 145;
     assert_eq!(store.load_notes(id(1)).unwrap(), notes);
     let fields = store.fields().unwrap();
@@ -42,6 +50,13 @@ fn version_1_is_brought_up_to_date_with_everything_in_it() {
     assert_eq!(sound.edits, usize::try_from(edits).unwrap());
     store.rebuild().unwrap();
     assert_eq!(store.check().unwrap(), sound);
+
+    // What only this version knows is kept beside it, and taken back.
+    store.save_notes(&ellmoor(), NOW_MS).unwrap();
+    assert_eq!(store.load_notes(id(1)).unwrap(), ellmoor());
+    store.check().unwrap();
+    store.undo(NOW_MS).unwrap().unwrap();
+    assert_eq!(store.load_notes(id(1)).unwrap(), notes);
 
     // Saves made by version 1 can be taken back too: the deletion, the added step, the tap, the notes.
     let walk = |store: &Store| -> Vec<u32> {
@@ -52,7 +67,7 @@ fn version_1_is_brought_up_to_date_with_everything_in_it() {
     store.undo(NOW_MS).unwrap().unwrap();
     assert_eq!(walk(&store), [145, 300]);
     store.undo(NOW_MS).unwrap().unwrap();
-    assert_eq!(store.load_notes(id(1)).unwrap(), ellmoor());
+    assert_eq!(store.load_notes(id(1)).unwrap(), ellmoor_of_version_1());
     store.undo(NOW_MS).unwrap().unwrap();
     assert!(is_missing(&store.load_notes(id(1))));
     assert_eq!(store.undo(NOW_MS).unwrap(), None);

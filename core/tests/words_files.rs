@@ -1,6 +1,7 @@
 //! The Fluent files: sound, complete in both languages, nothing in them unused, nothing said that we do not say.
 
 use fluent_syntax::ast::{Entry, Expression, InlineExpression, Pattern, PatternElement};
+use pitface_core::advice::after_dig::PassClue;
 use pitface_core::reading::Clue;
 use pitface_core::words::{LISTS, Language};
 use std::collections::{BTreeMap, BTreeSet};
@@ -94,11 +95,17 @@ fn sources() -> std::io::Result<String> {
     Ok(code)
 }
 
+/// Every list with its codes; the answers to a clue, and those to a clue of a pass, are lists too.
+fn lists() -> impl Iterator<Item = (String, &'static [&'static str])> {
+    let own = LISTS.iter().map(|&(list, codes)| (list.to_owned(), codes));
+    let answers = Clue::ALL.iter().map(|clue| (clue.code().to_owned(), clue.answers()));
+    let behind = PassClue::ALL.iter().map(|clue| (format!("behind_{}", clue.code()), clue.answers()));
+    own.chain(answers).chain(behind)
+}
+
 /// The ids of all values of all lists.
 fn listed() -> BTreeSet<String> {
-    let answers = Clue::ALL.iter().map(|clue| (clue.code(), clue.answers()));
-    let lists = LISTS.iter().copied().chain(answers);
-    lists.flat_map(|(list, codes)| codes.iter().map(move |code| format!("{list}-{code}"))).collect()
+    lists().flat_map(|(list, codes)| codes.iter().map(move |code| format!("{list}-{code}"))).collect()
 }
 
 #[test]
@@ -154,10 +161,9 @@ fn every_message_named_in_rust_exists() {
 
 #[test]
 fn no_list_says_the_same_of_two_values() {
-    let answers = Clue::ALL.iter().map(|clue| (clue.code(), clue.answers()));
     for language in Language::ALL {
         let texts = texts(*language);
-        for (list, codes) in LISTS.iter().copied().chain(answers.clone()) {
+        for (list, codes) in lists() {
             let mut forms: BTreeMap<&str, BTreeSet<&str>> = BTreeMap::new();
             for code in codes {
                 let id = format!("{list}-{code}");

@@ -1,38 +1,80 @@
 //! Who is who, where a notes file does not say: a record without an id takes the one the store has for the same
-//! field name and the same place in its list, so that reading a file again edits records and makes no new ones.
+//! field name and the same place in its list (a machine that of the same name, first), so that reading a file again edits
+//! records and makes no new ones.
 
-use pitface_core::record::{FieldNotes, Pit, RecordId};
-use std::collections::BTreeSet;
+use pitface_core::record::{AfterDig, BuriedLine, FieldNotes, Layer, Machine, Part, Pass, Photo, Pit};
+use pitface_core::record::{RecordId, Roll, Step};
+use std::collections::{BTreeMap, BTreeSet};
 
-/// Gives the records whose ids are in `made` those of `kept`, place by place. An id is never given twice.
+/// Gives the records whose ids are in `made` those of `kept`, place by place, and lets passes and after-digs refer to
+/// these. An id is never given twice.
 pub fn adopt(notes: &mut FieldNotes, kept: &FieldNotes, made: &BTreeSet<RecordId>) {
-    let mut adopter = Adopter { made, taken: ids(notes).filter(|id| !made.contains(id)).collect() };
+    let taken = ids(notes).filter(|id| !made.contains(id)).collect();
+    let mut adopter = Adopter { made, taken, given: BTreeMap::new() };
     adopter.take(&mut notes.field.id, Some(kept.field.id));
-    for (place, pit) in notes.pits.iter_mut().enumerate() {
-        let by_id = kept.pits.iter().find(|kept| kept.id == pit.id);
-        let kept = by_id.or_else(|| kept.pits.get(place).filter(|_| made.contains(&pit.id)));
-        adopter.take(&mut pit.id, kept.map(|kept| kept.id));
-        if let Some(kept) = kept.filter(|kept| kept.id == pit.id) {
-            adopter.parts(pit, kept);
-        }
+    adopter.list(&mut notes.field.parts, &kept.field.parts);
+    adopter.list(&mut notes.field.lines, &kept.field.lines);
+    for (pit, kept) in adopter.parents(&mut notes.pits, &kept.pits) {
+        adopter.list(&mut pit.walk, &kept.walk);
+        adopter.list(&mut pit.layers, &kept.layers);
+        adopter.list(&mut pit.rolls, &kept.rolls);
+        adopter.list(&mut pit.photos, &kept.photos);
+    }
+    adopter.machines(&mut notes.machines, &kept.machines);
+    for (pass, kept) in adopter.parents(&mut notes.passes, &kept.passes) {
+        adopter.list(&mut pass.rolls, &kept.rolls);
+        adopter.list(&mut pass.after_digs, &kept.after_digs);
+    }
+    let now = |id: RecordId| adopter.given.get(&id).copied().unwrap_or(id);
+    for pass in &mut notes.passes {
+        pass.machine = pass.machine.map(now);
+        pass.after_digs.iter_mut().for_each(|dig| dig.before = dig.before.map(now));
     }
 }
 
-/// Every id of a field, the parts of a pit before the pit.
+/// Every id of a field, the parts of a record before the record.
 pub fn ids(notes: &FieldNotes) -> impl Iterator<Item = RecordId> {
-    let parts = notes.pits.iter().flat_map(|pit| {
-        let steps = pit.walk.iter().map(|step| step.id);
-        let layers = pit.layers.iter().map(|layer| layer.id);
-        let rolls = pit.rolls.iter().map(|roll| roll.id);
-        let photos = pit.photos.iter().map(|photo| photo.id);
-        steps.chain(layers).chain(rolls).chain(photos).chain([pit.id])
+    let pits = notes.pits.iter().flat_map(|pit| {
+        let parts = of(&pit.walk).chain(of(&pit.layers)).chain(of(&pit.rolls)).chain(of(&pit.photos));
+        parts.chain([pit.id])
     });
-    parts.chain([notes.field.id])
+    let passes = notes.passes.iter().flat_map(|pass| {
+        let parts = of(&pass.rolls).chain(of(&pass.after_digs));
+        parts.chain([pass.id])
+    });
+    let marked = of(&notes.field.parts).chain(of(&notes.field.lines));
+    pits.chain(passes).chain(of(&notes.machines)).chain(marked).chain([notes.field.id])
 }
+
+fn of<R: Named>(list: &[R]) -> impl Iterator<Item = RecordId> {
+    list.iter().map(Named::id)
+}
+
+/// A record of a list.
+trait Named {
+    fn id(&self) -> RecordId;
+    fn id_mut(&mut self) -> &mut RecordId;
+}
+
+macro_rules! named {
+    ($($record:ident)+) => {
+        $(impl Named for $record {
+            fn id(&self) -> RecordId {
+                self.id
+            }
+            fn id_mut(&mut self) -> &mut RecordId {
+                &mut self.id
+            }
+        })+
+    };
+}
+named! { Pit Step Layer Roll Photo Part BuriedLine Machine Pass AfterDig }
 
 struct Adopter<'a> {
     made: &'a BTreeSet<RecordId>,
     taken: BTreeSet<RecordId>,
+    /// The kept ids given, by those made for this reading.
+    given: BTreeMap<RecordId, RecordId>,
 }
 
 impl Adopter<'_> {
@@ -41,22 +83,33 @@ impl Adopter<'_> {
             && self.made.contains(id)
             && self.taken.insert(kept)
         {
+            self.given.insert(*id, kept);
             *id = kept;
         }
     }
 
-    fn parts(&mut self, pit: &mut Pit, kept: &Pit) {
-        for (place, step) in pit.walk.iter_mut().enumerate() {
-            self.take(&mut step.id, kept.walk.get(place).map(|kept| kept.id));
+    fn list<R: Named>(&mut self, list: &mut [R], kept: &[R]) {
+        for (place, record) in list.iter_mut().enumerate() {
+            self.take(record.id_mut(), kept.get(place).map(Named::id));
         }
-        for (place, layer) in pit.layers.iter_mut().enumerate() {
-            self.take(&mut layer.id, kept.layers.get(place).map(|kept| kept.id));
+    }
+
+    /// Adopts the records of a list that have parts, and pairs each with the kept one that it now is.
+    fn parents<'n, 'k, R: Named>(&mut self, list: &'n mut [R], kept: &'k [R]) -> Vec<(&'n mut R, &'k R)> {
+        self.list(list, kept);
+        let pair = |record: &'n mut R| {
+            let same = kept.iter().find(|kept| kept.id() == record.id())?;
+            Some((record, same))
+        };
+        list.iter_mut().filter_map(pair).collect()
+    }
+
+    /// A machine is known by its name; only what bears a new name is taken by its place.
+    fn machines(&mut self, machines: &mut [Machine], kept: &[Machine]) {
+        for machine in &mut *machines {
+            let same = kept.iter().find(|kept| kept.name.trim() == machine.name.trim());
+            self.take(&mut machine.id, same.map(Named::id));
         }
-        for (place, roll) in pit.rolls.iter_mut().enumerate() {
-            self.take(&mut roll.id, kept.rolls.get(place).map(|kept| kept.id));
-        }
-        for (place, photo) in pit.photos.iter_mut().enumerate() {
-            self.take(&mut photo.id, kept.photos.get(place).map(|kept| kept.id));
-        }
+        self.list(machines, kept);
     }
 }

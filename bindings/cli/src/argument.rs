@@ -56,7 +56,7 @@ impl From<UnitArgument> for LengthUnit {
 }
 
 /// Where to keep what was read.
-#[derive(Args)]
+#[derive(Args, Default)]
 pub struct StoreArgument {
     /// Keep what is read in this store and read it back from there; a temporary one goes the same way.
     #[arg(long, value_name = "FILE")]

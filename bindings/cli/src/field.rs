@@ -1,6 +1,8 @@
 //! A field on its way through the core: notes in, everything that follows from them out.
 
+use pitface_core::advice::after_dig::{PassAdvice, look_behind};
 use pitface_core::advice::{FieldAdvice, REGRET, advise, changes};
+use pitface_core::place::FieldMap;
 use pitface_core::reading::{FieldReading, NextLook, Table, next_look, read_field};
 use pitface_core::record::FieldNotes;
 
@@ -8,10 +10,14 @@ use pitface_core::record::FieldNotes;
 pub struct FieldRead {
     /// What was noted, as the store gave it back.
     pub notes: FieldNotes,
+    /// The field laid out.
+    pub map: FieldMap,
     /// What was read in it, pit by pit.
     pub reading: FieldReading,
     /// The calls.
     pub advice: FieldAdvice,
+    /// What the holes behind the machine say of each pass.
+    pub passes: Vec<PassAdvice>,
     /// The next look of each pit.
     pub next_looks: Vec<Option<NextLook>>,
     /// Places of keys in its file that nobody knows; they are kept.
@@ -21,12 +27,14 @@ pub struct FieldRead {
 impl FieldRead {
     /// Reads a field and makes the calls.
     pub fn of(notes: FieldNotes, unknown_keys: Vec<String>) -> Self {
+        let map = FieldMap::of(&notes.field);
         let reading = read_field(&notes);
         let mut advice = advise(&notes, &reading);
         for call in advice.zones.iter_mut().chain([&mut advice.whole]) {
             call.would_change = changes(&notes, call.zone);
         }
         let next_looks = reading.pits.iter().map(|pit| next_look(pit, &REGRET, Table::standard())).collect();
-        Self { notes, reading, advice, next_looks, unknown_keys }
+        let passes = look_behind(&notes, &reading, &advice);
+        Self { notes, map, reading, advice, passes, next_looks, unknown_keys }
     }
 }

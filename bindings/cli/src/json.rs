@@ -3,19 +3,17 @@
 use crate::field::FieldRead;
 use pitface_core::RULES;
 use pitface_core::advice::{ChangedAnswer, What, Why, ZoneCall, stands_for};
+use pitface_core::place::{FieldMap, PlaceRemark};
 use pitface_core::reading::{KINDS, LayerReading, NextLook, PitReading};
+use pitface_core::record::Pit;
 use serde_json::{Map, Value, json};
 
 /// One field, read and advised.
 pub fn field(field: &FieldRead) -> Value {
-    let FieldRead { notes, reading, advice, next_looks, unknown_keys } = field;
+    let FieldRead { notes, map, reading, advice, passes, next_looks, unknown_keys } = field;
     let read = reading.pits.iter().zip(next_looks).map(|(read, look)| pit(read, look.as_ref()));
-    let pits: Vec<Value> = notes
-        .pits
-        .iter()
-        .zip(read)
-        .map(|(noted, read)| merged(json!({ "place": noted.place, "zone": stands_for(noted) }), read))
-        .collect();
+    let pits: Vec<Value> =
+        notes.pits.iter().zip(read).map(|(noted, read)| merged(place(noted, map), read)).collect();
     let zones: Map<String, Value> =
         advice.zones.iter().map(|call| (call.zone.code().to_owned(), zone(call))).collect();
     json!({
@@ -24,8 +22,28 @@ pub fn field(field: &FieldRead) -> Value {
         "pits": pits,
         "zones": zones,
         "whole": zone(&advice.whole),
+        "passes": passes,
         "unknown_keys": unknown_keys,
     })
+}
+
+/// Where a pit lies: its zone, and what is to be said of that.
+pub fn place(pit: &Pit, map: &FieldMap) -> Value {
+    let remarks: Vec<Value> = map.remarks(pit).iter().map(remark).collect();
+    json!({ "place": pit.place, "zone": stands_for(map, pit), "remarks": remarks })
+}
+
+fn remark(remark: &PlaceRemark) -> Value {
+    let more = match *remark {
+        PlaceRemark::Outside { distance_m, accuracy_m } => {
+            json!({ "distance_m": distance_m, "accuracy_m": accuracy_m })
+        }
+        PlaceRemark::NearEdge { distance_m, accuracy_m, zone } => {
+            json!({ "distance_m": distance_m, "accuracy_m": accuracy_m, "zone": zone })
+        }
+        PlaceRemark::DiffersFromPlace { zone } | PlaceRemark::MovedTo { zone } => json!({ "zone": zone }),
+    };
+    merged(json!({ "remark": remark.code() }), more)
 }
 
 fn pit(read: &PitReading, look: Option<&NextLook>) -> Value {

@@ -10,7 +10,9 @@ mod drawn;
 mod field;
 mod json;
 mod keep;
+mod machine;
 mod told;
+mod told_passes;
 mod trouble;
 mod write;
 

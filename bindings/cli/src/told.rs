@@ -84,9 +84,19 @@ pub fn look(words: &Words, look: Option<&NextLook>) -> String {
     look.map_or_else(|| words.no_more_looks(), |look| words.look(look))
 }
 
+/// What is to be said about where the pits lie.
+pub fn places(words: &Words, field: &FieldRead) -> Vec<String> {
+    let pits = field.notes.pits.iter().enumerate();
+    pits.flat_map(|(index, pit)| {
+        let remarks = field.map.remarks(pit);
+        remarks.into_iter().map(move |remark| words.place_remark(index + 1, pit.place, &remark))
+    })
+    .collect()
+}
+
 /// The tip depth that holds where a pit was dug, if its zone is to be loosened.
 pub fn zone_call(field: &FieldRead, index: usize) -> Option<&ZoneCall> {
-    let zone = stands_for(&field.notes.pits[index])?;
+    let zone = stands_for(&field.map, &field.notes.pits[index])?;
     field.advice.zones.iter().find(|call| call.zone == zone)
 }
 

@@ -43,6 +43,52 @@ fn a_changed_file_edits_what_was_kept() {
     assert_eq!(cut, place.json(&["read", &notes]));
 }
 
+/// A sound notes file without ids that has machines, passes, parts and lines.
+const WITH_PASSES: &str = r#"{"pitface": 1,
+    "field": {"name": "Long Sedge",
+        "parts": [{"zone": "gateway", "at": [2.5, 54.5], "radius_m": 12}, {"zone": "patch", "at": [2.501, 54.5], "radius_m": 9}],
+        "lines": [{"kind": "drain", "along": [[2.5, 54.5], [2.506, 54.5]], "depth_mm": 800}]},
+    "pits": [{"place": "open", "dug_to_mm": 450}, {"place": "reference", "dug_to_mm": 450}],
+    "machines": [{"name": "Single", "legs": 1, "spacing_mm": 900, "foot_width_mm": 60},
+        {"name": "Long legs", "legs": 3, "spacing_mm": 750, "foot_width_mm": 70}],
+    "passes": [{"machine": "Long legs", "tip_mm": 380, "rolls": [{"depth_mm": 380, "roll": "crumbles"}],
+        "after_digs": [{"before": 1, "slots_mm": [380]}, {"before": 2, "firm_mm": [380, 300, 375]}]}]}"#;
+
+#[test]
+fn reading_machines_and_passes_twice_keeps_them_once() {
+    let place = Place::new();
+    let notes = place.file("a.notes.json", WITH_PASSES);
+    let kept = || {
+        let store = Store::open_existing(&place.path("kept.pitface"), DeviceId([9; 16])).unwrap();
+        let field = store.fields().unwrap()[0].id;
+        (store.check().unwrap().edits, store.load_notes(field).unwrap())
+    };
+    place.good(&["read", &notes, "--store", "kept.pitface"]);
+    let (edits, first) = kept();
+    let (pass, machine) = (&first.passes[0], &first.machines[1]);
+    assert_eq!((pass.machine, machine.name.as_str()), (Some(machine.id), "Long legs"));
+    assert_eq!(pass.after_digs[1].before, Some(first.pits[1].id));
+    assert_eq!((first.field.parts.len(), first.field.lines.len(), pass.rolls.len()), (2, 1, 1));
+    place.good(&["read", &notes, "--store", "kept.pitface"]);
+    assert_eq!(kept(), (edits, first.clone()), "nothing is new, and everything refers to what it did");
+
+    // A machine put before the others: they stay who they are, and the pass stays with its own.
+    let new = r#""machines": [{"name": "Grass blade", "legs": 4, "spacing_mm": 600, "foot_width_mm": 50},"#;
+    place.file("a.notes.json", &WITH_PASSES.replace(r#""machines": ["#, new));
+    place.good(&["read", &notes, "--store", "kept.pitface"]);
+    let (_, second) = kept();
+    assert_eq!((second.machines.len(), &second.machines[1..]), (3, &first.machines[..]));
+    assert_eq!(second.passes, first.passes);
+
+    // What the file no longer says is gone.
+    let (before, _) = WITH_PASSES.split_once(",\n    \"machines\"").unwrap();
+    let fewer = format!("{before}}}");
+    place.file("a.notes.json", &fewer);
+    place.good(&["read", &notes, "--store", "kept.pitface"]);
+    let (_, third) = kept();
+    assert_eq!((third.machines.len(), third.passes.len(), third.pits), (0, 0, first.pits));
+}
+
 #[test]
 fn several_fields_share_a_store() {
     let place = Place::new();

@@ -2,7 +2,7 @@
 
 use super::call::{Caution, FollowUp, RootingLoss, What, Why};
 use crate::reading::LayerReading;
-use crate::record::{Call, Cause, Condition, Field, TextureNote};
+use crate::record::{Buried, Call, Cause, Condition, Field, TextureNote};
 use crate::soil::rooting;
 use crate::soil::texture::TextureGroup;
 
@@ -26,7 +26,7 @@ pub fn cautions(
         Caution::DeepPit => deepest_mm > KNEE_MM,
         Caution::MachineStopped | Caution::EstimatesOnly | Caution::TrialStrip => planned,
         Caution::ProtectedGround => planned || matches!(call, Call::DrainFirst | Call::AskSpecialist),
-        Caution::DrainsUnknown => planned && field.drains_mm.is_none(),
+        Caution::DrainsUnknown => planned && field.shallowest_mm(Buried::Drain).is_none(),
         Caution::CloddyDry => loosen && cloddy,
         Caution::SandSlowToPay => planned && texture == Some(TextureGroup::Sand),
         Caution::SiltAtRisk => planned && texture == Some(TextureGroup::Silty),

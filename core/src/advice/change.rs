@@ -5,7 +5,8 @@
 use super::call::{Change, ChangedAnswer, Stance, What, Why, ZoneCall};
 use super::pit_view::PitView;
 use super::regret::{LAYER_CALLS, expected, least};
-use super::{advise, gates, stands_for};
+use super::{advise_on, gates, stands_for};
+use crate::place::FieldMap;
 use crate::reading::{Clue, Evidence, FieldReading, LayerReading, Since, Table, layers, read_field, shares};
 use crate::record::{
     Call, Field, FieldNotes, Layer, OrganicMatter, OrganicMatterLevel, Pit, PlaceKind, Roll, RollOutcome,
@@ -51,6 +52,8 @@ pub fn changes(notes: &FieldNotes, zone: Zone) -> Vec<Change> {
 /// The notes of one zone and its references, cut down to what counts, and what is said of them as they stand.
 struct Base {
     notes: FieldNotes,
+    /// The field laid out; no answer moves anything on it.
+    map: FieldMap,
     zone: Zone,
     now: ZoneCall,
     /// Deciding layer of each pit, by its depths.
@@ -73,15 +76,16 @@ impl Base {
     }
 
     fn of(notes: &FieldNotes, zone: Zone) -> Option<Self> {
+        let map = FieldMap::of(&notes.field);
         let counts = |pit: &&Pit| {
-            zone == Zone::Whole || pit.place == PlaceKind::Reference || stands_for(pit) == Some(zone)
+            zone == Zone::Whole || pit.place == PlaceKind::Reference || stands_for(&map, pit) == Some(zone)
         };
         let pits = notes.pits.iter().filter(counts).map(|pit| spelled_out(pit, &notes.field)).collect();
         let notes = FieldNotes::new(notes.field.clone(), pits);
         let reading = read_field(&notes);
-        let now = call_in(&notes, &reading, zone)?;
+        let now = call_in(&notes, &reading, &map, zone)?;
         let views = notes.pits.iter().zip(&reading.pits).map(|(pit, read)| {
-            let stands = stands_for(pit).is_some_and(|its| zone == Zone::Whole || its == zone);
+            let stands = stands_for(&map, pit).is_some_and(|its| zone == Zone::Whole || its == zone);
             stands.then(|| PitView::of(pit, read))
         });
         let limiting: Vec<Option<&LayerReading>> = views.map(|view| Some(view?.judged()?.1)).collect();
@@ -90,7 +94,7 @@ impl Base {
         let leaving = |layer: &LayerReading| expected(&layer.shares)[0];
         let worst = limiting.into_iter().flatten().max_by(|a, b| leaving(a).total_cmp(&leaving(b)));
         let layer = worst?.clone();
-        Some(Self { notes, zone, now, deciding, layer })
+        Some(Self { notes, map, zone, now, deciding, layer })
     }
 
     /// Every single answer other than what was noted: what can still be looked at first, then the least step away.
@@ -168,7 +172,7 @@ impl Base {
                 ChangedAnswer::Roll { surface, roll } => self.set_roll(&mut notes.pits, surface, roll)?,
             }
         }
-        let call = call_in(&notes, &read_field(&notes), self.zone)?.call;
+        let call = call_in(&notes, &read_field(&notes), &self.map, self.zone)?.call;
         (call != self.now.call).then(|| Change { answers: answers.to_vec(), call })
     }
 
@@ -215,8 +219,8 @@ fn spelled_out(pit: &Pit, field: &Field) -> Pit {
     }
 }
 
-fn call_in(notes: &FieldNotes, reading: &FieldReading, zone: Zone) -> Option<ZoneCall> {
-    let advice = advise(notes, reading);
+fn call_in(notes: &FieldNotes, reading: &FieldReading, map: &FieldMap, zone: Zone) -> Option<ZoneCall> {
+    let advice = advise_on(notes, reading, map);
     if zone == Zone::Whole {
         return Some(advice.whole);
     }

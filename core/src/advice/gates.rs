@@ -4,7 +4,7 @@
 use super::call::{Obstacle, Readiness, Stance, TipDepth, What, Why};
 use super::pit_view::PitView;
 use crate::reading::LayerReading;
-use crate::record::{Call, Field, Patches, Roll, RollOutcome, Smell, TextureNote};
+use crate::record::{Buried, Call, Field, Patches, Roll, RollOutcome, Smell, TextureNote};
 use crate::soil::roll::RollMeaning;
 use crate::soil::texture::TextureGroup;
 
@@ -89,13 +89,13 @@ pub fn fitted(field: &Field, mut tip: TipDepth) -> (TipDepth, Vec<What>) {
 fn too_near(field: &Field, tip: &TipDepth) -> Vec<What> {
     let clearance_mm = field.clearance_mm.unwrap_or(CLEARANCE_MM);
     let buried = [
-        (field.drains_mm, Obstacle::Drains),
-        (field.mole_drains_mm, Obstacle::MoleDrains),
-        (field.services_mm, Obstacle::Services),
+        (Buried::Drain, Obstacle::Drains),
+        (Buried::MoleDrain, Obstacle::MoleDrains),
+        (Buried::Service, Obstacle::Services),
     ];
     let mut near: Vec<(u32, Obstacle)> = buried
         .into_iter()
-        .filter_map(|(depth_mm, obstacle)| Some((depth_mm?, obstacle)))
+        .filter_map(|(kind, obstacle)| Some((field.shallowest_mm(kind)?, obstacle)))
         .filter(|(depth_mm, _)| tip.hi_mm.saturating_add(clearance_mm) > *depth_mm)
         .collect();
     near.sort_unstable();

@@ -4,12 +4,14 @@
 //! gates of the field ([`gates`]). It is pure and asks nothing; what other answers would change is asked
 //! by [`changes`], when a call is shown.
 
+pub mod after_dig;
 pub mod agreement;
 mod another_pit;
 mod belongs;
 mod call;
 mod change;
 mod gates;
+pub mod ground;
 pub mod machine;
 mod pit_view;
 pub mod regret;
@@ -30,7 +32,7 @@ pub use regret::{LAYER_CALLS, REGRET, RegretTable};
 pub use tip::{CLEARED_SHARE, TIP_BELOW_LEAST_MM, TIP_BELOW_MOST_MM, tip_depth};
 pub use tolerance::{confidence, rank_covering};
 
-use crate::place::zone_of;
+use crate::place::FieldMap;
 use crate::reading::FieldReading;
 use crate::record::{FieldNotes, Pit, Zone};
 use pit_view::PitView;
@@ -38,8 +40,13 @@ use zones::{Ground, judge, whole};
 
 /// The calls of a field. `reading` is that of the same notes, pit by pit in the same order.
 pub fn advise(notes: &FieldNotes, reading: &FieldReading) -> FieldAdvice {
+    advise_on(notes, reading, &FieldMap::of(&notes.field))
+}
+
+/// The calls of a field that is laid out already.
+fn advise_on(notes: &FieldNotes, reading: &FieldReading, map: &FieldMap) -> FieldAdvice {
     let ground = Ground::of(notes, reading);
-    let sorted = Sorted::of(notes, reading);
+    let sorted = Sorted::of(notes, reading, map);
     let zones: Vec<ZoneCall> = Zone::ALL
         .iter()
         .filter_map(|&zone| {
@@ -59,12 +66,12 @@ struct Sorted<'a> {
 }
 
 impl<'a> Sorted<'a> {
-    fn of(notes: &'a FieldNotes, reading: &'a FieldReading) -> Self {
+    fn of(notes: &'a FieldNotes, reading: &'a FieldReading, map: &FieldMap) -> Self {
         let mut pits: Vec<_> = notes
             .pits
             .iter()
             .zip(&reading.pits)
-            .filter_map(|(pit, read)| Some((stands_for(pit)?, pit, read)))
+            .filter_map(|(pit, read)| Some((stands_for(map, pit)?, pit, read)))
             .collect();
         pits.sort_by_key(|(_, pit, _)| pit.id);
         let mut sorted = Self { views: Vec::with_capacity(pits.len()), twins: Vec::new() };
@@ -92,8 +99,8 @@ impl<'a> Sorted<'a> {
 }
 
 /// The zone whose call a pit bears on; one noted for the whole field stands for open ground, a reference for none.
-pub fn stands_for(pit: &Pit) -> Option<Zone> {
-    zone_of(pit).map(|zone| if zone == Zone::Whole { Zone::Open } else { zone })
+pub fn stands_for(map: &FieldMap, pit: &Pit) -> Option<Zone> {
+    map.zone_of(pit).map(|zone| if zone == Zone::Whole { Zone::Open } else { zone })
 }
 
 /// Whether two pits say the same in all that counts: the same pit taken in twice, whatever its ids.

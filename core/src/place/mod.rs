@@ -1,26 +1,26 @@
-//! Positions and the zones of a field: distances and areas on the WGS 84 ellipsoid, outlines, the headland strip.
+//! Positions and the zones of a field: distances and areas on the WGS 84 ellipsoid, outlines, the headland strip, the
+//! map of a field and which zone a pit stands for.
 
+mod areas;
 mod compass;
+mod drawn;
+mod fixes;
 mod geodesy;
+mod map;
+mod mix_up;
 mod outline;
 mod plane;
+mod shape;
+mod standing;
+mod wheelings;
 
+pub use areas::ZoneArea;
 pub use compass::Compass;
+pub use drawn::{LineFlat, PartFlat};
+pub use fixes::{AveragedFix, COARSE, ENOUGH_S, Fix, LONGEST_S, average};
 pub use geodesy::{Walk, walk};
+pub use map::{FieldMap, Located, NearEdge, UNSTATED_ACCURACY_M};
+pub use mix_up::{MixUp, guess_mix_up};
 pub use outline::{Outline, OutlineFault};
 pub use plane::Plane;
-
-use crate::record::{Pit, PlaceKind, Zone};
-
-/// The zone a pit stands for: the one noted, else the one its place gives; `None` for a reference pit,
-/// which stands for none.
-pub fn zone_of(pit: &Pit) -> Option<Zone> {
-    pit.zone.or(match pit.place {
-        PlaceKind::Reference => None,
-        PlaceKind::Open => Some(Zone::Open),
-        PlaceKind::Wheeling => Some(Zone::Wheelings),
-        PlaceKind::Headland => Some(Zone::Headland),
-        PlaceKind::Gateway => Some(Zone::Gateway),
-        PlaceKind::Other => Some(Zone::Patch),
-    })
-}
+pub use standing::PlaceRemark;

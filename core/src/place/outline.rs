@@ -108,7 +108,7 @@ impl Outline {
         if different.len() < 3 {
             return Err(OutlineFault::TooFew { points: different.len() });
         }
-        if let Some((side, other)) = crossing(&open) {
+        if let Some((side, other)) = crossing(&unrolled(&open)) {
             return Err(OutlineFault::Crosses { side, other });
         }
         let ring = Polygon::new(LineString::from(open), Vec::new());
@@ -124,17 +124,35 @@ impl Outline {
         self.ring.geodesic_area_signed().abs()
     }
 
+    /// The plane that touches in its middle.
+    pub(super) fn plane(&self) -> Option<Plane> {
+        // The middle is taken on a plane, so that a field across the antimeridian has one as well.
+        let near = Plane::at((*self.ring.exterior().coords().next()?).into());
+        self.flat(near).centroid().map(|middle| Plane::at(near.place(middle.into())))
+    }
+
+    /// The ring on a plane.
+    pub(super) fn flat(&self, plane: Plane) -> Polygon {
+        self.ring.map_coords(|place| plane.flat(place.into()).into())
+    }
+
     /// Area of the strip of a width along the inside of the outline, in square metres; the whole area where the
     /// strip meets itself everywhere.
     pub fn headland_m2(&self, width_mm: u32) -> f64 {
-        let Some(middle) = self.ring.centroid() else { return 0.0 };
-        let plane = Plane::at(middle.into());
-        let flat = self.ring.map_coords(|place| plane.flat(place.into()).into());
+        let Some(plane) = self.plane() else { return 0.0 };
+        let flat = self.flat(plane);
         let whole = flat.unsigned_area();
         let inner = flat.buffer(-f64::from(width_mm) / 1000.0).unsigned_area();
         // The share is taken in the plane, the area on the ellipsoid: the projection's error falls out.
         self.area_m2() * (1.0 - inner / whole)
     }
+}
+
+/// The ring with longitudes that run on across the antimeridian.
+fn unrolled(ring: &[[f64; 2]]) -> Vec<[f64; 2]> {
+    let start = ring[0][0];
+    let near = |longitude: f64| longitude - ((longitude - start) / 360.0).round() * 360.0;
+    ring.iter().map(|&[longitude, latitude]| [near(longitude), latitude]).collect()
 }
 
 /// The first two sides that cross or touch beyond the corner they share.
@@ -156,5 +174,9 @@ fn crosses((a, b): ([f64; 2], [f64; 2]), (c, d): ([f64; 2], [f64; 2])) -> bool {
     let turn = |p: [f64; 2], q: [f64; 2], r: [f64; 2]| {
         ((q[0] - p[0]) * (r[1] - p[1]) - (q[1] - p[1]) * (r[0] - p[0])).total_cmp(&0.0)
     };
-    turn(a, b, c) != turn(a, b, d) && turn(c, d, a) != turn(c, d, b)
+    // Most sides lie far apart: that shows at once, and a walked outline has many.
+    let apart = |axis: usize| {
+        a[axis].max(b[axis]) < c[axis].min(d[axis]) || c[axis].max(d[axis]) < a[axis].min(b[axis])
+    };
+    !apart(0) && !apart(1) && turn(a, b, c) != turn(a, b, d) && turn(c, d, a) != turn(c, d, b)
 }

@@ -1,6 +1,6 @@
 //! A plane that touches the ground at one place, for work within one field.
 
-use geo::{Bearing, Destination, Distance, Geodesic, Point};
+use geo::{Destination, Geodesic, GeodesicBearing, Point};
 
 /// Metres east and north of a middle: distance and bearing from it are kept (azimuthal equidistant).
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -16,9 +16,8 @@ impl Plane {
 
     /// A place, `[longitude, latitude]` in degrees, as `[east, north]` in metres.
     pub fn flat(&self, place: [f64; 2]) -> [f64; 2] {
-        let place = Point::from(place);
-        let distance_m = Geodesic.distance(self.middle, place);
-        let bearing = Geodesic.bearing(self.middle, place).to_radians();
+        let (bearing, distance_m) = self.middle.geodesic_bearing_distance(Point::from(place));
+        let bearing = bearing.to_radians();
         [distance_m * bearing.sin(), distance_m * bearing.cos()]
     }
 

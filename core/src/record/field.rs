@@ -1,6 +1,6 @@
 //! A field and everything noted about it.
 
-use super::{BuriedLine, Machine, OrganicMatterLevel, Part, Pass, Pit, RecordId, Unknown};
+use super::{Buried, BuriedLine, Machine, OrganicMatterLevel, Part, Pass, Pit, RecordId, Unknown};
 use crate::soil::texture::{Texture, TextureGroup};
 use chrono::NaiveDate;
 
@@ -130,5 +130,16 @@ impl Field {
             deep_clay_anyway: None,
             unknown: Unknown::new(),
         }
+    }
+
+    /// Depth to the shallowest of what lies buried: as noted for the field, or of a line with a depth.
+    pub fn shallowest_mm(&self, kind: Buried) -> Option<u32> {
+        let noted = match kind {
+            Buried::Drain => self.drains_mm,
+            Buried::MoleDrain => self.mole_drains_mm,
+            Buried::Service => self.services_mm,
+        };
+        let lines = self.lines.iter().filter(|line| line.kind == kind).filter_map(|line| line.depth_mm);
+        lines.chain(noted).min()
     }
 }

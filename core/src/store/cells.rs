@@ -4,7 +4,9 @@
 //! dropped leaves its number empty for ever. New fields take the next free number of their hundred.
 
 use super::kept::kept;
-use crate::record::{Field, Layer, Person, Photo, Pit, Roll, Signs, Step};
+use crate::record::{
+    AfterDig, BuriedLine, Field, Layer, Machine, Part, Pass, Person, Photo, Pit, Roll, Signs, Step,
+};
 use std::fmt;
 
 /// A cell of a record, by its number.
@@ -107,7 +109,7 @@ kept! {
         416 smell,
         417 clod_in_water,
     }
-    /// A roll test, in a pit.
+    /// A roll test, in a pit or of the day of a pass.
     Roll "roll" = 5 {
         500 depth_mm,
         501 roll,
@@ -124,5 +126,59 @@ kept! {
     Person "person" = 7 {
         700 name,
         701 left_handed,
+    }
+    /// A machine as it is set, in a field.
+    Machine "machine" = 8 {
+        800 name,
+        801 legs,
+        802 spacing_mm,
+        803 foot_width_mm,
+        804 wings,
+        805 leading,
+        806 working_width_mm,
+        807 speed,
+        808 reach_mm,
+        809 tractor,
+    }
+    /// A pass, in a field.
+    Pass "pass" = 9 {
+        900 machine,
+        901 zone,
+        902 extent,
+        903 done,
+        904 tip_mm,
+        905 speed_kmh,
+        906 driven_on,
+        children: rolls, after_digs,
+    }
+    /// A hole dug behind a machine, in a pass.
+    AfterDig "after_dig" = 10 {
+        1000 at,
+        1001 dug,
+        1002 by,
+        1003 before,
+        1004 firm_mm,
+        1005 slots_mm,
+        1006 profile,
+        1007 smear,
+        1008 lift,
+        1009 clods,
+        1010 subsoil_up,
+        1011 plates,
+        1012 feet,
+        1013 old_slots,
+        1014 roots,
+    }
+    /// A gateway or patch as marked, in a field.
+    Part "part" = 11 {
+        1100 name,
+        1101 zone,
+        1102 shape,
+    }
+    /// A line of drains or services as marked, in a field.
+    BuriedLine "line" = 12 {
+        1200 kind,
+        1201 along,
+        1202 depth_mm,
     }
 }

@@ -4,7 +4,7 @@ use super::cells::Kind;
 use super::kept::Kept;
 use super::log::{Heads, count};
 use super::{Cell, Store, StoreError};
-use crate::record::{FieldNotes, Person, Pit, RecordId};
+use crate::record::{Field, FieldNotes, Pass, Person, Pit, RecordId};
 use rusqlite::Connection;
 
 /// A line in the list of fields.
@@ -32,14 +32,19 @@ impl Store {
         let connection = &*self.connection.unchecked_transaction()?;
         let heads = Heads::load(connection, field)?;
         heads.require(Kind::Field)?;
-        let mut pits = Vec::new();
+        let mut notes = FieldNotes::new(Field::from_cells(field, &heads)?, Vec::new());
+        notes.unknown = heads.read(Cell::NOTES_UNKNOWN_KEYS)?;
         for child in Heads::load_children(connection, Some(field))? {
-            if child.kind() == Some(Kind::Pit) {
-                pits.push(pit(connection, &child)?);
+            match child.kind() {
+                Some(Kind::Pit) => notes.pits.push(pit(connection, &child)?),
+                Some(Kind::Machine) => notes.machines.push(Kept::from_cells(child.record, &child)?),
+                Some(Kind::Pass) => notes.passes.push(pass(connection, &child)?),
+                Some(Kind::Part) => notes.field.parts.push(Kept::from_cells(child.record, &child)?),
+                Some(Kind::BuriedLine) => notes.field.lines.push(Kept::from_cells(child.record, &child)?),
+                _ => {}
             }
         }
-        let unknown = heads.read(Cell::NOTES_UNKNOWN_KEYS)?;
-        Ok(FieldNotes { unknown, ..FieldNotes::new(Kept::from_cells(field, &heads)?, pits) })
+        Ok(notes)
     }
 
     /// All fields, in the order they were first saved.
@@ -87,4 +92,16 @@ fn pit(connection: &Connection, heads: &Heads) -> Result<Pit, StoreError> {
         }
     }
     Ok(pit)
+}
+
+fn pass(connection: &Connection, heads: &Heads) -> Result<Pass, StoreError> {
+    let mut pass = Pass::from_cells(heads.record, heads)?;
+    for child in Heads::load_children(connection, Some(pass.id))? {
+        match child.kind() {
+            Some(Kind::Roll) => pass.rolls.push(Kept::from_cells(child.record, &child)?),
+            Some(Kind::AfterDig) => pass.after_digs.push(Kept::from_cells(child.record, &child)?),
+            _ => {}
+        }
+    }
+    Ok(pass)
 }

@@ -7,7 +7,10 @@ use super::valid::{self, Check};
 use super::value::Hangs;
 use super::{Saved, Store, StoreError};
 use crate::error::Fault;
-use crate::record::{Field, FieldNotes, Layer, Person, Photo, Pit, RecordId, Roll, Step};
+use crate::record::{
+    AfterDig, BuriedLine, Field, FieldNotes, Layer, Machine, Part, Pass, Person, Photo, Pit, RecordId, Roll,
+    Step,
+};
 use rusqlite::TransactionBehavior;
 
 /// The place a saved record takes among its siblings.
@@ -29,18 +32,21 @@ impl Store {
         valid::notes(notes)?;
         self.save(now_ms, |batch| {
             let unknown = Wanted::new(Cell::NOTES_UNKNOWN_KEYS, &notes.unknown);
-            batch.save(&notes.field, None, Place::Last, Some(unknown))?;
-            batch.save_list(&notes.pits, notes.field.id, Batch::save_pit)
+            let field = notes.field.id;
+            batch.save_field(&notes.field, Some(unknown))?;
+            batch.save_list(&notes.pits, field, Batch::save_pit)?;
+            batch.save_list(&notes.machines, field, Batch::save_listed)?;
+            batch.save_list(&notes.passes, field, Batch::save_pass)
         })
     }
 
-    /// Saves what is noted of a field itself.
+    /// Saves what is noted of a field itself, and the parts and lines marked on it.
     ///
     /// # Errors
     /// As [`Store::save_notes`].
     pub fn save_field(&mut self, field: &Field, now_ms: u64) -> Result<Saved, StoreError> {
-        field.check("field")?;
-        self.save(now_ms, |batch| batch.save(field, None, Place::Last, None).map(drop))
+        valid::field(field)?;
+        self.save(now_ms, |batch| batch.save_field(field, None))
     }
 
     /// Saves a pit of a field with everything in it.
@@ -60,7 +66,7 @@ impl Store {
     /// # Errors
     /// As [`Store::save_notes`]; [`StoreError::RecordNotFound`] without the pit.
     pub fn save_step(&mut self, pit: RecordId, step: &Step, now_ms: u64) -> Result<Saved, StoreError> {
-        self.save_part(pit, step, now_ms)
+        self.save_child(pit, Kind::Pit, step, now_ms)
     }
 
     /// Saves one layer of a pit.
@@ -68,15 +74,17 @@ impl Store {
     /// # Errors
     /// As [`Store::save_step`].
     pub fn save_layer(&mut self, pit: RecordId, layer: &Layer, now_ms: u64) -> Result<Saved, StoreError> {
-        self.save_part(pit, layer, now_ms)
+        self.save_child(pit, Kind::Pit, layer, now_ms)
     }
 
-    /// Saves one roll test of a pit.
+    /// Saves one roll test of a pit, or of the day of a pass.
     ///
     /// # Errors
     /// As [`Store::save_step`].
-    pub fn save_roll(&mut self, pit: RecordId, roll: &Roll, now_ms: u64) -> Result<Saved, StoreError> {
-        self.save_part(pit, roll, now_ms)
+    pub fn save_roll(&mut self, parent: RecordId, roll: &Roll, now_ms: u64) -> Result<Saved, StoreError> {
+        let kind = Heads::load_marks(&self.connection, parent)?.kind();
+        let parent_kind = if kind == Some(Kind::Pass) { Kind::Pass } else { Kind::Pit };
+        self.save_child(parent, parent_kind, roll, now_ms)
     }
 
     /// Saves what is known of a photo of a pit.
@@ -84,7 +92,66 @@ impl Store {
     /// # Errors
     /// As [`Store::save_step`].
     pub fn save_photo(&mut self, pit: RecordId, photo: &Photo, now_ms: u64) -> Result<Saved, StoreError> {
-        self.save_part(pit, photo, now_ms)
+        self.save_child(pit, Kind::Pit, photo, now_ms)
+    }
+
+    /// Saves a machine of a field.
+    ///
+    /// # Errors
+    /// As [`Store::save_pit`].
+    pub fn save_machine(
+        &mut self,
+        field: RecordId,
+        machine: &Machine,
+        now_ms: u64,
+    ) -> Result<Saved, StoreError> {
+        self.save_child(field, Kind::Field, machine, now_ms)
+    }
+
+    /// Saves a pass over a field with its rolls and after-digs. Its machine may be saved later.
+    ///
+    /// # Errors
+    /// As [`Store::save_pit`].
+    pub fn save_pass(&mut self, field: RecordId, pass: &Pass, now_ms: u64) -> Result<Saved, StoreError> {
+        valid::pass(pass)?;
+        self.save(now_ms, |batch| {
+            Heads::load_marks(&batch.transaction, field)?.require(Kind::Field)?;
+            batch.save_pass(pass, field, Place::Last).map(drop)
+        })
+    }
+
+    /// Saves one after-dig of a pass.
+    ///
+    /// # Errors
+    /// As [`Store::save_notes`]; [`StoreError::RecordNotFound`] without the pass.
+    pub fn save_after_dig(
+        &mut self,
+        pass: RecordId,
+        dig: &AfterDig,
+        now_ms: u64,
+    ) -> Result<Saved, StoreError> {
+        self.save_child(pass, Kind::Pass, dig, now_ms)
+    }
+
+    /// Saves one marked part of a field.
+    ///
+    /// # Errors
+    /// As [`Store::save_pit`].
+    pub fn save_part(&mut self, field: RecordId, part: &Part, now_ms: u64) -> Result<Saved, StoreError> {
+        self.save_child(field, Kind::Field, part, now_ms)
+    }
+
+    /// Saves one line of drains or services of a field.
+    ///
+    /// # Errors
+    /// As [`Store::save_pit`].
+    pub fn save_line(
+        &mut self,
+        field: RecordId,
+        line: &BuriedLine,
+        now_ms: u64,
+    ) -> Result<Saved, StoreError> {
+        self.save_child(field, Kind::Field, line, now_ms)
     }
 
     /// Saves a person.
@@ -111,16 +178,17 @@ impl Store {
         })
     }
 
-    fn save_part<R: Kept + Check>(
+    fn save_child<R: Kept + Check>(
         &mut self,
-        pit: RecordId,
-        part: &R,
+        parent: RecordId,
+        parent_kind: Kind,
+        child: &R,
         now_ms: u64,
     ) -> Result<Saved, StoreError> {
-        part.check(R::KIND.name())?;
+        child.check(R::KIND.name())?;
         self.save(now_ms, |batch| {
-            Heads::load_marks(&batch.transaction, pit)?.require(Kind::Pit)?;
-            batch.save(part, Some(pit), Place::Last, None).map(drop)
+            Heads::load_marks(&batch.transaction, parent)?.require(parent_kind)?;
+            batch.save(child, Some(parent), Place::Last, None).map(drop)
         })
     }
 
@@ -143,6 +211,19 @@ impl Store {
 }
 
 impl Batch<'_> {
+    fn save_field(&mut self, field: &Field, also: Option<Wanted>) -> Result<(), StoreError> {
+        self.save(field, None, Place::Last, also)?;
+        self.save_list(&field.parts, field.id, Self::save_listed)?;
+        self.save_list(&field.lines, field.id, Self::save_listed)
+    }
+
+    fn save_pass(&mut self, pass: &Pass, field: RecordId, place: Place) -> Result<u64, StoreError> {
+        let rank = self.save(pass, Some(field), place, None)?;
+        self.save_list(&pass.rolls, pass.id, Self::save_listed)?;
+        self.save_list(&pass.after_digs, pass.id, Self::save_listed)?;
+        Ok(rank)
+    }
+
     fn save_pit(&mut self, pit: &Pit, field: RecordId, place: Place) -> Result<u64, StoreError> {
         let rank = self.save(pit, Some(field), place, None)?;
         self.save_list(&pit.walk, pit.id, Self::save_listed)?;
@@ -152,8 +233,13 @@ impl Batch<'_> {
         Ok(rank)
     }
 
-    fn save_listed<R: Kept>(&mut self, part: &R, pit: RecordId, place: Place) -> Result<u64, StoreError> {
-        self.save(part, Some(pit), place, None)
+    fn save_listed<R: Kept>(
+        &mut self,
+        record: &R,
+        parent: RecordId,
+        place: Place,
+    ) -> Result<u64, StoreError> {
+        self.save(record, Some(parent), place, None)
     }
 
     /// Saves a list so that it is read back in this order; ranks that already rise stay.

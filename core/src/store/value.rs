@@ -3,9 +3,10 @@
 
 use super::cells::Kind;
 use crate::record::{
-    ChannelsSeen, ClodInWater, ComesAway, FaceMoisture, OrganicMatter, OrganicMatterLevel, Patches,
-    PlaceKind, PoresSeen, Position, RecordId, Resistance, RollOutcome, RootsSeen, Smell, TextureNote,
-    Unknown, Zone,
+    Buried, ChannelsSeen, ClodInWater, Clods, ComesAway, Drive, Extent, FaceMoisture, FeetSeen, LeadingTines,
+    Lift, OrganicMatter, OrganicMatterLevel, PartShape, Patches, PlaceKind, PlatesLeft, PoresSeen, Position,
+    Profile, RecordId, Resistance, RollOutcome, RootsSeen, Smear, Smell, SpeedRange, TextureNote, Tractor,
+    Unknown, Wings, Zone,
 };
 use crate::soil::texture::{Texture, TextureClass, TextureGroup, TextureScheme};
 use chrono::{DateTime, FixedOffset, NaiveDate};
@@ -78,6 +79,10 @@ plain! {
     bool: |is| Value::from(*is), Value::as_bool;
     u32: |number| Value::from(*number), |value| value.as_integer()?.try_into().ok();
     u64: |number| Value::from(*number), |value| value.as_integer()?.try_into().ok();
+    f64: |number| Value::from(*number), Value::as_float;
+    // 16 bytes.
+    RecordId: |id| Value::Bytes(id.as_bytes().to_vec()),
+        |value| Self::from_bytes(value.as_bytes()?.as_slice().try_into().ok()?);
     String: |text| Value::from(text.as_str()), |value| value.as_text().map(str::to_owned);
     // ISO 8601.
     NaiveDate: |date| Value::from(date.to_string()), |value| value.as_text()?.parse().ok();
@@ -104,6 +109,38 @@ plain! {
             latitude_deg: latitude.as_float()?,
             accuracy_m: accuracy.as_float(),
         })
+    };
+    // [width, lift or null], millimetres.
+    Wings: |wings| Value::Array(vec![wings.width_mm.into(), wings.lift_mm.map_or(Value::Null, Value::from)]),
+        |value| {
+            let [width, lift] = items(value)?;
+            Some(Self { width_mm: u32::from_value(Some(width))?, lift_mm: CellValue::from_value(Some(lift))? })
+        };
+    // [depth or null], millimetres.
+    LeadingTines: |leading| Value::Array(vec![leading.depth_mm.map_or(Value::Null, Value::from)]), |value| {
+        let [depth] = items(value)?;
+        Some(Self { depth_mm: CellValue::from_value(Some(depth))? })
+    };
+    // [slowest, fastest], km/h.
+    SpeedRange: |speed| Value::Array(vec![speed.lo_kmh.into(), speed.hi_kmh.into()]), |value| {
+        let [lo, hi] = items(value)?;
+        Some(Self { lo_kmh: lo.as_float()?, hi_kmh: hi.as_float()? })
+    };
+    // [kW, drive].
+    Tractor: |tractor| Value::Array(vec![tractor.power_kw.into(), tractor.drive.code().into()]), |value| {
+        let [power, drive] = items(value)?;
+        Some(Self { power_kw: power.as_float()?, drive: Drive::from_code(drive.as_text()?)? })
+    };
+    // ["ring", positions], or ["circle", position, metres].
+    PartShape: |shape| Value::Array(match shape {
+        Self::Ring(ring) => vec!["ring".into(), places_to_value(ring)],
+        Self::Circle { middle, radius_m } => vec!["circle".into(), place_to_value(middle), (*radius_m).into()],
+    }), |value| match value.as_array()?.as_slice() {
+        [form, ring] if form.as_text() == Some("ring") => Some(Self::Ring(places_from_value(ring)?)),
+        [form, middle, radius_m] if form.as_text() == Some("circle") => {
+            Some(Self::Circle { middle: place_from_value(middle)?, radius_m: radius_m.as_float()? })
+        }
+        _ => None,
     };
     // A class [scheme, class], or a group by its code.
     TextureNote: |note| match note {
@@ -138,22 +175,45 @@ macro_rules! by_code {
 }
 by_code! {
     PlaceKind, Zone, FaceMoisture, ComesAway, Resistance, PoresSeen, ChannelsSeen, RootsSeen, Patches,
-    Smell, ClodInWater, RollOutcome,
+    Smell, ClodInWater, RollOutcome, Extent, Profile, Smear, Lift, Clods, PlatesLeft, FeetSeen, Buried,
 }
 
-/// A ring of positions; no ring is an absent cell.
+/// A list of positions; none is an absent cell.
 impl CellValue for Vec<[f64; 2]> {
     fn to_value(&self) -> Option<Value> {
-        let corner = |at: &[f64; 2]| Value::Array(at.iter().copied().map(Value::from).collect());
-        (!self.is_empty()).then(|| Value::Array(self.iter().map(corner).collect()))
+        (!self.is_empty()).then(|| places_to_value(self))
     }
     fn from_value(value: Option<&Value>) -> Option<Self> {
-        let corner = |corner: &Value| {
-            let [longitude, latitude] = items(corner)?;
-            Some([longitude.as_float()?, latitude.as_float()?])
-        };
-        value.map_or(Some(Self::new()), |ring| ring.as_array()?.iter().map(corner).collect())
+        value.map_or(Some(Self::new()), places_from_value)
     }
+}
+
+/// A list of lengths; none is an absent cell.
+impl CellValue for Vec<u32> {
+    fn to_value(&self) -> Option<Value> {
+        (!self.is_empty()).then(|| Value::Array(self.iter().copied().map(Value::from).collect()))
+    }
+    fn from_value(value: Option<&Value>) -> Option<Self> {
+        let length = |length: &Value| u32::from_value(Some(length));
+        value.map_or(Some(Self::new()), |list| list.as_array()?.iter().map(length).collect())
+    }
+}
+
+fn place_to_value(at: &[f64; 2]) -> Value {
+    Value::Array(at.iter().copied().map(Value::from).collect())
+}
+
+fn places_to_value(places: &[[f64; 2]]) -> Value {
+    Value::Array(places.iter().map(place_to_value).collect())
+}
+
+fn place_from_value(value: &Value) -> Option<[f64; 2]> {
+    let [longitude, latitude] = items(value)?;
+    Some([longitude.as_float()?, latitude.as_float()?])
+}
+
+fn places_from_value(value: &Value) -> Option<Vec<[f64; 2]>> {
+    value.as_array()?.iter().map(place_from_value).collect()
 }
 
 /// Keys that came with a record; none is an absent cell.

@@ -25,6 +25,14 @@ pub enum Quantity {
     Force,
     /// Kilowatts; mechanical horsepower.
     Power,
+    /// Hectares; acres.
+    Ground,
+    /// Hours, in both.
+    Time,
+    /// Litres; US gallons.
+    Volume,
+    /// Money, in both.
+    Money,
     /// Hectares an hour; acres an hour.
     WorkRate,
     /// Litres an hour; US gallons an hour.
@@ -58,6 +66,10 @@ impl Quantity {
         Self::Speed,
         Self::Force,
         Self::Power,
+        Self::Ground,
+        Self::Time,
+        Self::Volume,
+        Self::Money,
         Self::WorkRate,
         Self::FuelPerHour,
         Self::FuelPerArea,
@@ -76,8 +88,9 @@ impl Quantity {
             Self::Speed => 1.609_344,
             Self::Force => POUND_FORCE_KN,
             Self::Power => 550.0 * FOOT_M * POUND_FORCE_KN,
-            Self::WorkRate => ACRE_HA,
-            Self::FuelPerHour => GALLON_L,
+            Self::Time | Self::Money => 1.0,
+            Self::Ground | Self::WorkRate => ACRE_HA,
+            Self::Volume | Self::FuelPerHour => GALLON_L,
             Self::FuelPerArea => GALLON_L / ACRE_HA,
             Self::Yield => POUND_KG / 1000.0 / ACRE_HA,
             Self::CostPerArea => 1.0 / ACRE_HA,

@@ -14,6 +14,10 @@ pub const fn unit_symbol(quantity: Quantity, system: UnitSystem) -> &'static str
         Quantity::Speed => ("km/h", "mph"),
         Quantity::Force => ("kN", "lbf"),
         Quantity::Power => ("kW", "hp"),
+        Quantity::Ground => ("ha", "ac"),
+        Quantity::Time => ("h", "h"),
+        Quantity::Volume => ("l", "gal"),
+        Quantity::Money => ("", ""),
         Quantity::WorkRate => ("ha/h", "ac/h"),
         Quantity::FuelPerHour => ("l/h", "gal/h"),
         Quantity::FuelPerArea => ("l/ha", "gal/ac"),
@@ -47,6 +51,26 @@ impl Words {
             self.say_with("machine-estimate", &fluent_args!["lo" => lo, "mid" => mid, "hi" => hi])
         };
         let unit = unit_symbol(quantity, system);
+        if unit.is_empty() {
+            return number;
+        }
+        self.say_with("measure-length", &fluent_args!["number" => number, "unit" => unit])
+    }
+
+    /// A metric value in the chosen units, to one decimal where it has one: `6 km/h`, `4.5 km/h`.
+    pub(super) fn brief_amount(&self, quantity: Quantity, metric: f64) -> String {
+        let system = UnitSystem::from(self.unit);
+        let tenths = (system.from_metric(quantity, metric) * 10.0).round();
+        let number = self.decimal(tenths / 10.0, usize::from(tenths % 10.0 != 0.0));
+        let unit = unit_symbol(quantity, system);
+        self.say_with("measure-length", &fluent_args!["number" => number, "unit" => unit])
+    }
+
+    /// The same as a whole number: `12 m`, `39 ft`.
+    pub(super) fn whole_amount(&self, quantity: Quantity, metric: f64) -> String {
+        let system = UnitSystem::from(self.unit);
+        let number = self.decimal(system.from_metric(quantity, metric), 0);
+        let unit = unit_symbol(quantity, system);
         self.say_with("measure-length", &fluent_args!["number" => number, "unit" => unit])
     }
 
@@ -66,7 +90,11 @@ impl Words {
 /// hundredths.
 fn decimals(quantity: Quantity, value: f64) -> usize {
     match value.abs() {
-        _ if quantity == Quantity::CostPerArea => 2,
+        _ if matches!(quantity, Quantity::CostPerArea | Quantity::Money) => 2,
+        _ if quantity == Quantity::Time => 1 + usize::from(value.abs() < 1.0),
+        _ if quantity == Quantity::Ground => {
+            usize::from(value.abs() < 100.0) + usize::from(value.abs() < 10.0)
+        }
         ..1.0 => 3,
         ..10.0 => 2,
         ..100.0 => 1,

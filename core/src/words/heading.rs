@@ -6,10 +6,12 @@ use crate::record::codes::codes;
 codes!(
     /// What stands above a part of a screen, a page or a printed answer.
     Heading {
+        AfterDig = "after_dig",
         Against = "against",
         Call = "call",
         Calls = "calls",
         Cautions = "cautions",
+        Causes = "causes",
         Face = "face",
         Field = "field",
         FollowUp = "follow_up",
@@ -34,6 +36,7 @@ codes!(
         Why = "why",
         WouldChange = "would_change",
         Zone = "zone",
+        Zones = "zones",
     }
 );
 

@@ -14,7 +14,10 @@ codes!(
 /// The files of one language, with their names.
 macro_rules! files {
     ($language:literal) => {
-        files!($language: "calls", "face", "headings", "machine", "measures", "plan", "reasons", "signs", "soil")
+        files!(
+            $language: "after_dig", "calls", "face", "ground", "headings", "machine", "measures", "place", "plan",
+            "reasons", "signs", "soil"
+        )
     };
     ($language:literal: $($name:literal),+) => {
         &[$(($name, include_str!(concat!("../../words/", $language, "/", $name, ".ftl")))),+]

@@ -1,15 +1,20 @@
 //! The closed lists that have a word for each value.
 
 use super::{Heading, Language};
+use crate::advice::after_dig::{
+    Across, Check, FailureCause, Lasting, NextStep, PairBy, PassClue, Remedy, Verdict,
+};
 use crate::advice::machine::{
     CriticalPlace, CriticalShift, FuelFormula, Measure, SpacingFit, TractorFit, WhyNot,
 };
+use crate::advice::sampling::Settled;
 use crate::advice::{Caution, FollowUp, Obstacle, Sureness};
 use crate::place::Compass;
 use crate::reading::{Below, Clue, Lies, Versus};
 use crate::record::{
-    Buried, Call, Cause, ChannelsSeen, ClodInWater, ComesAway, Condition, FaceMoisture, OrganicMatterLevel,
-    Patches, PlaceKind, PoresSeen, Resistance, RollOutcome, RootsSeen, Smell, Zone,
+    Buried, Call, Cause, ChannelsSeen, ClodInWater, Clods, ComesAway, Condition, Extent, FaceMoisture,
+    FeetSeen, Lift, OrganicMatterLevel, Patches, PlaceKind, PlatesLeft, PoresSeen, Profile, Resistance,
+    RollOutcome, RootsSeen, Smear, Smell, Zone,
 };
 use crate::soil::texture::{TextureClass, TextureGroup, TextureScheme};
 
@@ -42,34 +47,50 @@ macro_rules! listed {
 }
 
 listed! {
+    Across = "across",
     Below = "below",
     Buried = "buried",
     Call = "call",
     Cause = "cause",
     Caution = "caution",
     ChannelsSeen = "channels",
+    Check = "check",
     ClodInWater = "clod_in_water",
+    Clods = "clods",
     Clue = "clue",
     ComesAway = "comes_away",
     Compass = "compass",
     Condition = "condition",
     CriticalPlace = "critical",
     CriticalShift = "critical_shift",
+    Extent = "extent",
     FaceMoisture = "face",
+    FailureCause = "failure_cause",
+    FeetSeen = "feet",
     FollowUp = "follow_up",
     FuelFormula = "fuel_formula",
     Heading = "heading",
     Language = "language",
+    Lasting = "lasting",
     Lies = "lies",
+    Lift = "lift",
     Measure = "measure",
+    NextStep = "next_step",
     Obstacle = "obstacle",
     OrganicMatterLevel = "organic_matter",
+    PairBy = "pair_by",
+    PassClue = "pass_clue",
     Patches = "patches",
     PlaceKind = "place",
+    PlatesLeft = "plates",
     PoresSeen = "pores",
+    Profile = "profile",
+    Remedy = "remedy",
     Resistance = "resistance",
     RollOutcome = "roll",
     RootsSeen = "roots",
+    Settled = "settled",
+    Smear = "smear",
     Smell = "smell",
     SpacingFit = "spacing_fit",
     Sureness = "sureness",
@@ -77,6 +98,7 @@ listed! {
     TextureGroup = "texture",
     TextureScheme = "texture_scheme",
     TractorFit = "tractor_fit",
+    Verdict = "verdict",
     Versus = "reference",
     WhyNot = "why_not",
     Zone = "zone",

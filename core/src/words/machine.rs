@@ -202,7 +202,7 @@ impl Words {
     }
 
     /// A figure told, with what it hangs on, or the reason it is not told by the message `none`.
-    fn modelled<T>(&self, model: &Model<T>, none: &str, say: impl FnOnce(&T) -> String) -> String {
+    pub(super) fn modelled<T>(&self, model: &Model<T>, none: &str, say: impl FnOnce(&T) -> String) -> String {
         match model {
             Model::Applies(value) => say(value),
             Model::AppliesIfAboveCritical(value) => {

@@ -55,6 +55,13 @@ impl Words {
         self.say_with(id, &fluent_args!["number" => number])
     }
 
+    /// A range of shares in percent: `75–80 %`.
+    pub(super) fn percent_range(&self, least: f64, most: f64) -> String {
+        let [lo, hi] = [least, most].map(|share| hundredths(share, ["", "", ""]).1);
+        let number = self.say_with("range-written", &fluent_args!["lo" => lo, "hi" => hi]);
+        self.say_with("percent-exact", &fluent_args!["number" => number])
+    }
+
     /// A share, 0 to 1, in the smallest numbers that say it: `4 of 5`, else of 100.
     pub fn small_share(&self, share: f64) -> String {
         let parts = |whole: u32| share * f64::from(whole);

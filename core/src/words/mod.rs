@@ -16,16 +16,21 @@
 //! assert_eq!(words.depth_range(200, 305), "20–30.5\u{a0}cm");
 //! ```
 
+mod after_dig;
 mod amount;
 mod calls;
 mod clues;
 mod describe;
 mod face;
+mod ground;
 mod heading;
 mod language;
 mod listed;
 mod machine;
 mod measures;
+mod next_pit;
+mod pass;
+mod place;
 mod plan;
 mod reasons;
 mod section;
@@ -35,6 +40,7 @@ pub use amount::unit_symbol;
 pub use heading::Heading;
 pub use language::Language;
 pub use listed::{LISTS, Listed};
+pub use next_pit::WalkFrom;
 pub use plan::{PlanTold, ZoneTold};
 
 use crate::units::LengthUnit;

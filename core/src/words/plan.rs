@@ -5,7 +5,7 @@ use crate::advice::ZoneCall;
 use crate::picture::plan::{Lie, PlanKeyLine, PlanMark, PlanPicture, PlanPit, PlanWords, Spot};
 use crate::place::{Compass, Walk};
 use crate::record::{Buried, Condition, PlaceKind, Zone};
-use crate::units::{Quantity, UnitSystem};
+use crate::units::Quantity;
 use fluent::{FluentArgs, fluent_args};
 
 /// What is told of a field beside what its plan draws.
@@ -78,19 +78,6 @@ impl Words {
         let way = self.form(Compass::of(walk.bearing_deg), "to");
         let args = fluent_args!["distance" => self.distance(walk.distance_m), "way" => way];
         self.say_with("walk-to", &args)
-    }
-
-    /// An area of ground: `7.4 ha`, `18.3 ac`.
-    pub fn ground(&self, hectares: f64) -> String {
-        let system = UnitSystem::from(self.unit);
-        // An hour's work is an area, too.
-        let number = system.from_metric(Quantity::WorkRate, hectares);
-        let unit = match system {
-            UnitSystem::Metric => "ha",
-            UnitSystem::UsCustomary => "ac",
-        };
-        let number = self.decimal(number, if number < 1.0 { 2 } else { 1 });
-        self.say_with("measure-length", &fluent_args!["number" => number, "unit" => unit])
     }
 
     /// Label of a gateway or patch on the plan: its name or else its zone, with its short call.
@@ -211,7 +198,7 @@ impl Words {
         let mut head = fluent_args!["field" => told.field];
         let id = if told.hectares.is_some() { "plan-described_area" } else { "plan-described" };
         if let Some(hectares) = told.hectares {
-            head.set("area", self.ground(hectares));
+            head.set("area", self.amount(Quantity::Ground, hectares));
         }
         let mut said = vec![self.say_with(id, &head)];
         said.extend((picture.outline.len() < 3).then(|| self.say("plan-no_outline")));
@@ -242,7 +229,7 @@ impl Words {
             args.set("call", self.call_line(call));
         }
         if let Some(hectares) = told.hectares {
-            args.set("area", self.ground(hectares));
+            args.set("area", self.amount(Quantity::Ground, hectares));
         }
         let id = match (told.call, told.hectares) {
             (Some(_), Some(_)) => "plan-zone_area",

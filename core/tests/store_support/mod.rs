@@ -1,6 +1,8 @@
 //! Notes to keep in a store: one written out, and any by chance.
 #![allow(dead_code, clippy::unwrap_used)] // Each test file takes what it needs.
 
+pub mod passes;
+
 use chrono::{DateTime, FixedOffset, NaiveDate};
 use pitface_core::record::{
     ChannelsSeen, ClodInWater, ComesAway, FaceMoisture, Field, FieldNotes, Layer, OrganicMatter,
@@ -49,11 +51,13 @@ pub fn step(number: u64, to_mm: u32, comes_away: ComesAway) -> Step {
     Step { id: id(number), to_mm, comes_away, resistance, unknown: Unknown::new() }
 }
 
-/// A field of the Ellmoor estate with two pits; everything in it is filled in somewhere.
-pub fn ellmoor() -> FieldNotes {
-    let keys = |text: &str| serde_json::from_str(text).unwrap();
-    let at = |text: &str| DateTime::parse_from_rfc3339(text).unwrap();
-    let field = Field {
+/// Keys of another program.
+fn keys(text: &str) -> Unknown {
+    serde_json::from_str(text).unwrap()
+}
+
+fn ellmoor_field() -> Field {
+    Field {
         id: id(1),
         name: "Long Acre".into(),
         outline: vec![[-4.25, 54.5], [-4.24, 54.5], [-4.24, 54.51]],
@@ -61,8 +65,8 @@ pub fn ellmoor() -> FieldNotes {
         tramline_mm: Some(24_000),
         wheel_track_mm: Some(1_800),
         tyre_mm: Some(710),
-        parts: vec![],
-        lines: vec![],
+        parts: passes::parts(),
+        lines: passes::lines(),
         texture: Some(TextureNote::Class(Texture {
             scheme: TextureScheme::Uk,
             class: TextureClass::SandySiltLoam,
@@ -79,7 +83,12 @@ pub fn ellmoor() -> FieldNotes {
         reach_mm: Some(400),
         deep_clay_anyway: Some(false),
         unknown: keys(r#"{"soil_map_sheet": "12", "b": {"z": 1, "a": [null, 2.5, -0.0]}}"#),
-    };
+    }
+}
+
+/// A field of the Ellmoor estate with two pits, two machines and two passes; everything in it is filled in somewhere.
+pub fn ellmoor() -> FieldNotes {
+    let at = |text: &str| DateTime::parse_from_rfc3339(text).unwrap();
     let concern = Pit {
         id: id(10),
         place: PlaceKind::Headland,
@@ -152,17 +161,23 @@ pub fn ellmoor() -> FieldNotes {
     };
     FieldNotes {
         unknown: keys(r#"{"written_by": "hand"}"#),
-        ..FieldNotes::new(field, vec![concern, reference])
+        machines: passes::machines(),
+        passes: passes::passes(),
+        ..FieldNotes::new(ellmoor_field(), vec![concern, reference])
     }
 }
 
 /// Notes by chance: everything a record may hold, everything it may lack, lists in any order of depth.
 pub fn any_notes() -> impl Strategy<Value = FieldNotes> {
-    (any_field(), vec(any_pit(), 0..4), any_keys()).prop_map(|(field, pits, unknown)| {
-        let mut notes = FieldNotes { unknown, ..FieldNotes::new(field, pits) };
-        number(&mut notes);
-        notes
-    })
+    let machines = vec(passes::any_machine(), 0..3);
+    let passes = vec(passes::any_pass(), 0..3);
+    (any_field(), vec(any_pit(), 0..4), machines, passes, any_keys()).prop_map(
+        |(field, pits, machines, passes, unknown)| {
+            let mut notes = FieldNotes { machines, passes, unknown, ..FieldNotes::new(field, pits) };
+            number(&mut notes);
+            notes
+        },
+    )
 }
 
 /// Gives each record an id of its own; ids go down, so that their order is not that of the lists.
@@ -173,6 +188,14 @@ fn number(notes: &mut FieldNotes) {
         id(last)
     };
     notes.field.id = next();
+    notes.field.parts.iter_mut().for_each(|part| part.id = next());
+    notes.field.lines.iter_mut().for_each(|line| line.id = next());
+    notes.machines.iter_mut().for_each(|machine| machine.id = next());
+    for pass in &mut notes.passes {
+        pass.id = next();
+        pass.rolls.iter_mut().for_each(|roll| roll.id = next());
+        pass.after_digs.iter_mut().for_each(|dig| dig.id = next());
+    }
     for pit in &mut notes.pits {
         pit.id = next();
         pit.walk.iter_mut().for_each(|step| step.id = next());
@@ -223,6 +246,10 @@ fn any_keys() -> impl Strategy<Value = Unknown> {
     vec((any::<String>(), value), 0..3).prop_map(|pairs| pairs.into_iter().collect())
 }
 
+fn any_name() -> impl Strategy<Value = String> {
+    any::<String>().prop_filter("never empty", |name| !name.trim().is_empty())
+}
+
 fn any_field() -> impl Strategy<Value = Field> {
     let organic = prop_oneof![
         select(OrganicMatterLevel::ALL).prop_map(OrganicMatter::Level),
@@ -232,47 +259,51 @@ fn any_field() -> impl Strategy<Value = Field> {
     let depths = proptest::array::uniform9(of(any::<u32>()));
     let crops = proptest::array::uniform2(of(any::<String>()));
     let days = (any_day(), any_day());
-    let name = any::<String>().prop_filter("never empty", |name| !name.trim().is_empty());
-    (name, outline, depths, any_texture(), of(organic), crops, days, of(any::<bool>()), any_keys()).prop_map(
-        |(name, outline, depths, texture, organic_matter, crops, days, deep_clay_anyway, unknown)| {
-            let [
-                headland_mm,
-                tramline_mm,
-                wheel_track_mm,
-                tyre_mm,
-                drains_mm,
-                mole_drains_mm,
-                services_mm,
-                clearance_mm,
-                reach_mm,
-            ] = depths;
-            let [crop_now, last_crop] = crops;
-            Field {
-                id: id(0),
-                name,
-                outline,
-                headland_mm,
-                tramline_mm,
-                wheel_track_mm,
-                tyre_mm,
-                parts: vec![],
-                lines: vec![],
-                texture,
-                organic_matter,
-                crop_now,
-                last_crop,
-                last_loosened: days.0,
-                last_traffic: days.1,
-                drains_mm,
-                mole_drains_mm,
-                services_mm,
-                clearance_mm,
-                reach_mm,
-                deep_clay_anyway,
-                unknown,
-            }
-        },
-    )
+    let marked = (vec(passes::any_part(), 0..3), vec(passes::any_line(), 0..3));
+    let words = (any_name(), crops);
+    (words, outline, depths, any_texture(), of(organic), days, of(any::<bool>()), marked, any_keys())
+        .prop_map(
+            |(words, outline, depths, texture, organic_matter, days, deep_clay_anyway, marked, unknown)| {
+                let (name, crops) = words;
+                let (parts, lines) = marked;
+                let [
+                    headland_mm,
+                    tramline_mm,
+                    wheel_track_mm,
+                    tyre_mm,
+                    drains_mm,
+                    mole_drains_mm,
+                    services_mm,
+                    clearance_mm,
+                    reach_mm,
+                ] = depths;
+                let [crop_now, last_crop] = crops;
+                Field {
+                    id: id(0),
+                    name,
+                    outline,
+                    headland_mm,
+                    tramline_mm,
+                    wheel_track_mm,
+                    tyre_mm,
+                    parts,
+                    lines,
+                    texture,
+                    organic_matter,
+                    crop_now,
+                    last_crop,
+                    last_loosened: days.0,
+                    last_traffic: days.1,
+                    drains_mm,
+                    mole_drains_mm,
+                    services_mm,
+                    clearance_mm,
+                    reach_mm,
+                    deep_clay_anyway,
+                    unknown,
+                }
+            },
+        )
 }
 
 fn any_position() -> impl Strategy<Value = Position> {

@@ -1,9 +1,11 @@
 # Was über einem Teil eines Bildschirms, einer Seite oder einer gedruckten Antwort steht.
 
+heading-after_dig = Grube dahinter
 heading-against = dagegen
 heading-call = Entscheidung
 heading-calls = Entscheidungen
 heading-cautions = zu beachten
+heading-causes = wahrscheinliche Ursachen
 heading-face = Grubenwand
 heading-field = Schlag
 heading-follow_up = was folgen muss
@@ -28,3 +30,4 @@ heading-whole_field = ganzer Schlag
 heading-why = Gründe
 heading-would_change = was es ändern würde
 heading-zone = Zone
+heading-zones = Zonen

@@ -1,9 +1,11 @@
 # What stands above a part of a screen, a page or a printed answer.
 
+heading-after_dig = after-dig
 heading-against = against
 heading-call = call
 heading-calls = calls
 heading-cautions = cautions
+heading-causes = likely causes
 heading-face = pit face
 heading-field = field
 heading-follow_up = what has to follow
@@ -28,3 +30,4 @@ heading-whole_field = whole field
 heading-why = reasons
 heading-would_change = what would change it
 heading-zone = zone
+heading-zones = zones

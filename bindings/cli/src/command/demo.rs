@@ -20,6 +20,7 @@ const ESTATE: &[(&str, &str)] = estate![
     "fox_heath",
     "heron_close",
     "kiln_ground",
+    "lapwing_ground",
     "long_sedge",
     "mere_piece",
     "sluice_ground",

@@ -1,14 +1,17 @@
 //! The commands, a file each. A command asks the core, and gives back its whole answer or every fault found.
 
+mod behind;
 mod class;
 mod demo;
 mod draw;
+mod ground;
 mod next;
 mod read;
 mod roll;
 mod set;
 mod texture;
 mod tip;
+mod whereto;
 
 use crate::Answer;
 use crate::argument::Shown;
@@ -34,6 +37,12 @@ pub enum Command {
     Tip(tip::Tip),
     /// A machine set for a tip depth: critical depth, spacing, what it loosens, draught, power, fuel, cost.
     Set(Box<set::Set>),
+    /// What holes dug behind the machine say of each pass: done or not, why, and what to change.
+    Behind(behind::Behind),
+    /// Where to dig next: zone, place, distance and bearing, and how far each zone is settled.
+    Where(whereto::Where),
+    /// The zones with their hectares, what working the harmed ones takes, and what that saves.
+    Ground(ground::Ground),
     /// Draws the pits of a field: SVG files and one page with all of them.
     Draw(draw::Draw),
 }
@@ -50,6 +59,9 @@ impl Command {
             Self::Class(class) => class.run(shown),
             Self::Tip(tip) => tip.run(shown),
             Self::Set(set) => set.run(shown),
+            Self::Behind(behind) => behind.run(shown),
+            Self::Where(place) => place.run(shown),
+            Self::Ground(ground) => ground.run(shown),
             Self::Draw(draw) => draw.run(shown),
         }
     }

@@ -15,6 +15,10 @@ codes!(
         TipAboveLayerBottom = "tip_above_layer_bottom",
         /// No range is published for what runs in the ground.
         NoPublishedRange = "no_published_range",
+        /// The texture of the soil is not noted.
+        NoTexture = "no_texture",
+        /// No machine is given.
+        NoMachine = "no_machine",
         /// It takes the tractor.
         NoTractor = "no_tractor",
         /// The tractor does not have the power.

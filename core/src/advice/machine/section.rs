@@ -10,10 +10,24 @@ pub fn section_share(readings_mm: &[u32], target_mm: u32) -> Option<f64> {
     Some(area / steps as f64 / target)
 }
 
+/// Share of the readings at or below a layer's bottom, 0 to 1. `None` without readings.
+pub fn broken_share(readings_mm: &[u32], bottom_mm: u32) -> Option<f64> {
+    let reaching = readings_mm.iter().filter(|&&mm| mm >= bottom_mm).count();
+    (!readings_mm.is_empty()).then(|| reaching as f64 / readings_mm.len() as f64)
+}
+
+/// Height of the firm ground between the two tine lines above the mean of their bottoms; 0 where nothing stands higher.
+/// `None` for fewer than three readings, which show nothing between the lines.
+pub fn measured_ridge_mm(readings_mm: &[u32]) -> Option<u32> {
+    let [first, between @ .., last] = readings_mm else { return None };
+    let shallowest = between.iter().min()?;
+    Some(first.midpoint(*last).saturating_sub(*shallowest))
+}
+
 #[cfg(test)]
 mod tests {
     use super::super::Tines;
-    use super::section_share;
+    use super::{broken_share, measured_ridge_mm, section_share};
     use proptest::prelude::*;
 
     #[test]
@@ -22,7 +36,34 @@ mod tests {
         assert_eq!(section_share(&[0, 0], 0), None);
     }
 
+    #[test]
+    fn a_ridge_stands_between_the_lines() {
+        assert_eq!(measured_ridge_mm(&[350, 350, 200, 350, 350]), Some(150));
+        assert_eq!(measured_ridge_mm(&[300, 340, 300]), Some(0));
+        assert_eq!(measured_ridge_mm(&[300, 300]), None);
+    }
+
+    #[test]
+    fn a_reading_at_the_bottom_has_broken_the_layer() {
+        assert_eq!(broken_share(&[350, 300, 299, 200], 300), Some(0.5));
+        assert_eq!(broken_share(&[], 300), None);
+    }
+
     proptest! {
+        #[test]
+        fn a_deeper_reading_never_lowers_a_share(
+            readings in prop::collection::vec(0u32..600, 2..12), at in 0usize..12, deeper in 1u32..200,
+            mark_mm in 100u32..500,
+        ) {
+            let mut deepened = readings.clone();
+            let at = at % readings.len();
+            deepened[at] += deeper;
+            for share in [section_share, broken_share] {
+                prop_assert!(share(&deepened, mark_mm) >= share(&readings, mark_mm));
+                prop_assert!((0.0..=1.0).contains(&share(&readings, mark_mm).unwrap()));
+            }
+        }
+
         /// Readings taken off the figure of a machine give the figure's share.
         #[test]
         fn a_section_through_the_figure_gives_its_share(

@@ -133,6 +133,9 @@ pub const FUEL_PART_LOAD: (f64, f64) = (0.22, 0.096);
 /// value from memory).
 pub const FUEL_OLDER: [f64; 5] = [2.64, 3.91, 0.203, 738.0, 173.0];
 
+/// Speed where none is known, km/h: 5 mph (Iowa State University PM 696, 2001, all subsoiler rows).
+pub const USUAL_SPEED_KMH: f64 = 8.0;
+
 /// Share of the time in the field spent working: subsoilers (Iowa State University PM 696, 2001: 83 to 85 %).
 pub const FIELD_EFFICIENCY: f64 = 0.85;
 

@@ -67,7 +67,7 @@ pub enum PlanFault {
 
 codes!(
     /// How far the pits of a zone have settled its call.
-    Verdict {
+    Settled {
         /// More harmed than loosening needs to pay.
         WorthLoosening = "worth_loosening",
         /// Less harmed than loosening needs to pay.
@@ -131,12 +131,12 @@ impl Plan {
     }
 
     /// What the test alone says; `None` = between the bounds.
-    pub fn settled(&self, count: Count) -> Option<Verdict> {
+    pub fn settled(&self, count: Count) -> Option<Settled> {
         let (ratio, bounds) = (self.log_ratio(count), self.bounds());
         if ratio >= bounds.upper {
-            Some(Verdict::WorthLoosening)
+            Some(Settled::WorthLoosening)
         } else if ratio <= bounds.lower {
-            Some(Verdict::NotWorthLoosening)
+            Some(Settled::NotWorthLoosening)
         } else {
             None
         }
@@ -154,11 +154,11 @@ impl Plan {
     }
 
     /// How far a zone of this area is settled.
-    pub fn verdict(&self, count: Count, area_ha: f64) -> Verdict {
+    pub fn verdict(&self, count: Count, area_ha: f64) -> Settled {
         self.settled(count).unwrap_or(if self.pays(count, area_ha) {
-            Verdict::DigOn
+            Settled::DigOn
         } else {
-            Verdict::NotWorthAPit
+            Settled::NotWorthAPit
         })
     }
 
@@ -178,7 +178,7 @@ impl Plan {
             after = (0..=more)
                 .map(|hits| {
                     let then = Count::new(count.pits + more, count.harmed + hits);
-                    if self.verdict(then, area_ha) != Verdict::DigOn {
+                    if self.verdict(then, area_ha) != Settled::DigOn {
                         return 0.0;
                     }
                     let share = then.expected_share();

@@ -6,6 +6,7 @@ mod frame;
 mod ground;
 mod key;
 mod marks;
+mod of;
 mod room;
 
 pub use draw::plan;

@@ -99,6 +99,11 @@ impl<'a> Object<'a> {
         nodes.into_iter().filter_map(Node::object).collect()
     }
 
+    /// How many members the list under a key has, 0 without the key; `None` where no list stands there.
+    pub fn count(&self, key: &str) -> Option<usize> {
+        self.left.get(key).map_or(Some(0), |value| value.as_array().map(Vec::len))
+    }
+
     /// Takes the record's id, or makes one.
     pub fn id(&mut self) -> RecordId {
         let at = self.below("id");

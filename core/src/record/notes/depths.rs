@@ -1,10 +1,11 @@
-//! What must fit together in a file whose single values are good: depths against each other and the hole, pits
-//! against the outline.
+//! What must fit together in a file whose single values are good: depths against each other and the hole, what is
+//! placed against the outline.
 
 use super::cursor::Book;
 use super::json::below;
+use crate::place::{MixUp, guess_mix_up};
 use crate::record::depth::{self, DepthFault};
-use crate::record::{FieldNotes, Layer, Step};
+use crate::record::{FieldNotes, Layer, PartShape, Position, Step};
 
 /// Steps thinner than this on the mean are those of a walk noted in centimetres: a knife's push is 5 to 10 mm
 /// (common practice, no source), a step is several.
@@ -90,22 +91,56 @@ fn within_hole(at: &str, depth_mm: u32, dug_to_mm: Option<u32>, book: &Book) {
     }
 }
 
-/// Pits lie near the outline of their field; longitude and latitude in the wrong order mostly show only here.
+/// What is placed lies near the outline of its field; longitude and latitude in the wrong order mostly show only here.
 pub fn far_away(notes: &FieldNotes, book: &Book) {
     let Some(&corner) = notes.field.outline.first() else { return };
     let is_far = |longitude: f64, latitude: f64| {
         let east = (longitude - corner[0]).abs();
         east.min(360.0 - east) > FAR_AWAY_DEG || (latitude - corner[1]).abs() > FAR_AWAY_DEG
     };
-    for (index, pit) in notes.pits.iter().enumerate() {
-        let Some(at) = pit.at.filter(|at| is_far(at.longitude_deg, at.latitude_deg)) else { continue };
-        let (longitude, latitude) = (at.longitude_deg, at.latitude_deg);
-        let todo = if is_far(latitude, longitude) {
-            "correct it, or the outline".into()
-        } else {
-            format!("longitude comes first: did you mean [{latitude}, {longitude}]?")
-        };
-        let wrong = format!("[{longitude}, {latitude}] lies far away from the field's outline");
-        book.fault(format!("pits[{index}].at"), wrong, todo);
+    let all = placed(notes);
+    let places: Vec<[f64; 2]> = all.iter().flat_map(|(_, places)| places.iter().copied()).collect();
+    if places.len() > 1
+        && let Some(mix_up) = guess_mix_up(&notes.field.outline, &places)
+    {
+        // All of them lie wrong against the outline in the same way: one fault, not one a pit.
+        return book.fault("field.outline", mix_up.wrong(), mix_up.todo());
     }
+    for (at, places) in all {
+        // Of a ring or a course the first place far away: the others are wrong in the same way.
+        let far = places.iter().position(|[longitude, latitude]| is_far(*longitude, *latitude));
+        let Some(index) = far else { continue };
+        let [longitude, latitude] = places[index];
+        let todo = guess_mix_up(&notes.field.outline, &[places[index]]).map_or_else(
+            || "correct it, or the outline".into(),
+            |mix_up| {
+                let [longitude, latitude] = mix_up.undone(places[index]);
+                let hint = if mix_up == MixUp::Swapped { "longitude comes first: " } else { "" };
+                format!("{hint}did you mean [{longitude}, {latitude}]?")
+            },
+        );
+        let at = if at.ends_with("at") { at } else { format!("{at}[{index}]") };
+        book.fault(at, format!("[{longitude}, {latitude}] lies far away from the field's outline"), todo);
+    }
+}
+
+/// Every place and list of places of the notes, with where it stands: `at` holds one place, other keys hold lists.
+fn placed(notes: &FieldNotes) -> Vec<(String, Vec<[f64; 2]>)> {
+    let hole = |at: String, hole: Option<Position>| {
+        hole.map(|hole| (format!("{at}.at"), vec![[hole.longitude_deg, hole.latitude_deg]]))
+    };
+    let parts = notes.field.parts.iter().enumerate().map(|(index, part)| match &part.shape {
+        PartShape::Ring(ring) => (format!("field.parts[{index}].ring"), ring.clone()),
+        PartShape::Circle { middle, .. } => (format!("field.parts[{index}].at"), vec![*middle]),
+    });
+    let lines = notes.field.lines.iter().enumerate();
+    let lines = lines.map(|(index, line)| (format!("field.lines[{index}].along"), line.along.clone()));
+    let pits = notes.pits.iter().enumerate();
+    let pits = pits.filter_map(|(index, pit)| hole(format!("pits[{index}]"), pit.at));
+    let digs = notes.passes.iter().enumerate().flat_map(|(index, pass)| {
+        let digs = pass.after_digs.iter().enumerate();
+        digs.map(move |(dig, found)| (format!("passes[{index}].after_digs[{dig}]"), found.at))
+    });
+    let digs = digs.filter_map(|(at, place)| hole(at, place));
+    parts.chain(lines).chain(pits).chain(digs).collect()
 }

@@ -24,10 +24,10 @@ const TRADE_WORDS: [(&str, &str); 16] = [
 const SLIPS: usize = 2;
 
 /// The code of a list that a word most likely stands for; `None` where none is near.
-pub fn nearest(word: &str, codes: &[&'static str]) -> Option<&'static str> {
-    let word = word.trim().to_lowercase().replace([' ', '-'], "_");
+pub fn nearest<'a>(word: &str, codes: &[&'a str]) -> Option<&'a str> {
+    let word = plain(word);
     let listed = |wanted: &str| codes.iter().copied().find(|code| *code == wanted);
-    let holds = |code: &&'static str| {
+    let holds = |code: &&'a str| {
         word.len() >= 4 && code.len() >= 4 && (code.contains(word.as_str()) || word.contains(*code))
     };
     listed(&word)
@@ -43,6 +43,18 @@ pub fn nearest(word: &str, codes: &[&'static str]) -> Option<&'static str> {
             let mut holding = codes.iter().copied().filter(holds);
             holding.next().filter(|_| holding.next().is_none())
         })
+}
+
+/// The name of a list that a word most likely stands for, whatever their case and blanks.
+pub fn nearest_name<'a>(word: &str, names: &[&'a str]) -> Option<&'a str> {
+    let plain: Vec<String> = names.iter().map(|name| plain(name)).collect();
+    let meant = nearest(word, &plain.iter().map(String::as_str).collect::<Vec<_>>())?;
+    plain.iter().position(|name| name == meant).map(|place| names[place])
+}
+
+/// A word as codes are written.
+fn plain(word: &str) -> String {
+    word.trim().to_lowercase().replace([' ', '-'], "_")
 }
 
 /// Letters to add, drop or change to get from one word to the other (Levenshtein 1966).
@@ -82,6 +94,14 @@ mod tests {
         ] {
             assert_eq!(nearest(word, codes), meant, "{word}");
         }
+    }
+
+    #[test]
+    fn a_name_is_found_whatever_its_case() {
+        let names = ["Yard Blade", "Long Legs"];
+        assert_eq!(nearest_name("yard-blade", &names), Some("Yard Blade"));
+        assert_eq!(nearest_name("Long Lgs", &names), Some("Long Legs"));
+        assert_eq!(nearest_name("mole", &names), None);
     }
 
     #[test]

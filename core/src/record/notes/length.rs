@@ -40,6 +40,24 @@ pub const REACH: Length = length("the reach of a loosening machine", 100..=2_000
 pub const WHEEL_TRACK: Length = length("a wheel track", 1_000..=4_000, 1_400..=3_200);
 /// Width of a tyre.
 pub const TYRE: Length = length("the width of a tyre", 100..=1_500, 200..=1_100);
+/// Distance from one leg of a machine to the next (usual 0.4-1 m; common practice, no source).
+pub const SPACING: Length = length("the distance between two legs", 100..=3_000, 300..=1_500);
+/// Width of a foot without wings.
+pub const FOOT: Length = length("the width of a foot", 10..=500, 20..=150);
+/// Width over both wings.
+pub const WINGS: Length = length("the width over both wings", 20..=1_500, 100..=700);
+/// How far the wings lift the soil.
+pub const LIFT: Length = length("the lift of wings", 1..=300, 20..=150);
+/// Tip depth of shallow tines before the legs.
+pub const LEADING: Length = length("the depth of leading tines", 20..=900, 50..=500);
+/// Width worked in one run.
+pub const WORKING_WIDTH: Length = length("the width worked in one run", 100..=20_000, 500..=12_000);
+/// Deepest tip depth of a machine as noted with it.
+pub const MACHINE_REACH: Length = length("the reach of a loosening machine", 100..=1_200, 200..=1_000);
+/// Tip depth of a pass, and the bottom of a slot behind it.
+pub const TIP: Length = length("the depth of a tip", 100..=1_200, 150..=900);
+/// Depth to firm soil behind the machine; 0 where nothing came loose.
+pub const FIRM: Length = length("a depth to firm soil", 0..=1_500, 50..=900);
 /// Headland and tramline widths.
 pub const WIDTH: Length = length("a headland or tramline width", 1_000..=200_000, 2_000..=120_000);
 

@@ -20,6 +20,13 @@ pub struct Node<'a> {
 /// Years that a date of a field can have; a year with a digit missing is outside. Our judgement.
 const YEARS: RangeInclusive<i32> = 1900..=2199;
 
+/// Fastest speed believed of a machine that loosens, as its record has it.
+const FASTEST_KMH: f64 = 20.0;
+/// Speeds that a guess at the unit must land in. Our judgement.
+const USUAL_KMH: RangeInclusive<f64> = 2.0..=15.0;
+/// Other units of speed that give numbers above [`FASTEST_KMH`], each with its km/h.
+const OTHER_SPEEDS: [(&str, f64); 2] = [("m/min", 0.06), ("m/h", 0.001)];
+
 impl<'a> Node<'a> {
     /// A value at its place.
     pub fn new(at: String, value: Value, book: &'a Book<'a>) -> Self {
@@ -92,6 +99,41 @@ impl<'a> Node<'a> {
             self.fault(format!("{} is not {what}", found(&self.value)), "write a whole number above 0");
         }
         count
+    }
+
+    /// Lengths in whole millimetres; none where one of them is wrong.
+    pub fn all_mm(self, length: &Length) -> Option<Vec<u32>> {
+        let read: Vec<Option<u32>> = self.list().into_iter().map(|node| node.mm(length)).collect();
+        read.into_iter().collect()
+    }
+
+    /// A speed over the ground in km/h.
+    pub fn speed_kmh(self) -> Option<f64> {
+        let number = self.value.as_f64();
+        let speed = number.filter(|kmh| *kmh > 0.0 && *kmh <= FASTEST_KMH);
+        if speed.is_none() {
+            let meant = number.and_then(|number| {
+                OTHER_SPEEDS.iter().find_map(|(unit, kmh)| {
+                    let meant = (number * kmh * 10.0).round() / 10.0;
+                    USUAL_KMH
+                        .contains(&meant)
+                        .then(|| format!("did you mean {meant}, from {number} {unit}? "))
+                })
+            });
+            let wrong = format!("{} is not a speed of such work", found(&self.value));
+            let most = "write km/h as a bare number, above 0 and up to 20";
+            self.fault(wrong, format!("{}{most}", meant.unwrap_or_default()));
+        }
+        speed
+    }
+
+    /// The power of an engine in kW.
+    pub fn power_kw(self) -> Option<f64> {
+        let power = self.value.as_f64();
+        if power.is_none() {
+            self.fault(format!("{} is not a power", found(&self.value)), "write kW as a bare number");
+        }
+        power
     }
 
     /// A radius in metres.

@@ -1,17 +1,17 @@
 //! Writes a notes file: keys in the order of the description, unknown ones behind, short things on one line.
 
+mod layout;
+mod machine;
+mod pass;
+
 use super::VERSION;
 use crate::record::{
-    ComesAway, FaceMoisture, Field, FieldNotes, Layer, OrganicMatter, Photo, Pit, RecordId, Resistance, Roll,
-    Sign, Step, TextureNote, Unknown, Zone,
+    BuriedLine, ComesAway, FaceMoisture, Field, FieldNotes, Layer, OrganicMatter, Part, PartShape, Photo,
+    Pit, Position, RecordId, Resistance, Roll, Sign, Step, TextureNote, Unknown, Zone,
 };
-use chrono::{DateTime, FixedOffset};
+use chrono::{DateTime, FixedOffset, NaiveDate};
+use layout::lay_out;
 use serde_json::{Map, Value};
-
-/// Widest line, save where one value alone is wider.
-const WIDTH: usize = 120;
-/// Spaces a level.
-const INDENT: usize = 2;
 
 /// The notes as a file; [`super::read`] gives the same back.
 pub fn write(notes: &FieldNotes) -> String {
@@ -20,6 +20,8 @@ pub fn write(notes: &FieldNotes) -> String {
         .put("pitface", VERSION)
         .put("field", field(&notes.field))
         .put("pits", pits)
+        .list("machines", notes.machines.iter().map(machine::machine).collect())
+        .list("passes", notes.passes.iter().map(|pass| pass::pass(pass, notes)).collect())
         .close(&notes.unknown);
     let mut text = String::new();
     lay_out(&file, 0, 0, &mut text);
@@ -61,6 +63,15 @@ impl Keys {
         self.may(key, time.map(|time| time.to_rfc3339()))
     }
 
+    fn day(self, key: &str, day: Option<NaiveDate>) -> Self {
+        self.may(key, day.map(|day| day.to_string()))
+    }
+
+    fn position(self, at: Option<Position>) -> Self {
+        self.may("at", at.map(|at| vec![at.longitude_deg, at.latitude_deg]))
+            .may("accuracy_m", at.and_then(|at| at.accuracy_m))
+    }
+
     fn texture(self, note: Option<TextureNote>) -> Self {
         match note {
             None => self,
@@ -73,7 +84,18 @@ impl Keys {
 
     fn close(mut self, unknown: &Unknown) -> Value {
         for (key, value) in unknown {
-            self.0.entry(key.clone()).or_insert_with(|| value.clone());
+            match (self.0.get_mut(key), value) {
+                (None, value) => {
+                    self.0.insert(key.clone(), value.clone());
+                }
+                // Unknown keys of a part that is an object.
+                (Some(Value::Object(known)), Value::Object(more)) => {
+                    for (key, value) in more {
+                        known.entry(key.clone()).or_insert_with(|| value.clone());
+                    }
+                }
+                (Some(_), _) => {}
+            }
         }
         self.0.into()
     }
@@ -86,7 +108,7 @@ fn field(field: &Field) -> Value {
     });
     Keys::of(field.id)
         .put("name", field.name.as_str())
-        .list("outline", field.outline.iter().map(|point| point.to_vec().into()).collect())
+        .list("outline", places(&field.outline))
         .may("headland_mm", field.headland_mm)
         .may("tramline_mm", field.tramline_mm)
         .may("wheel_track_mm", field.wheel_track_mm)
@@ -95,23 +117,45 @@ fn field(field: &Field) -> Value {
         .may("organic_matter", organic_matter)
         .may("crop_now", field.crop_now.as_deref())
         .may("last_crop", field.last_crop.as_deref())
-        .may("last_loosened", field.last_loosened.map(|day| day.to_string()))
-        .may("last_traffic", field.last_traffic.map(|day| day.to_string()))
+        .day("last_loosened", field.last_loosened)
+        .day("last_traffic", field.last_traffic)
         .may("drains_mm", field.drains_mm)
         .may("mole_drains_mm", field.mole_drains_mm)
         .may("services_mm", field.services_mm)
         .may("clearance_mm", field.clearance_mm)
         .may("reach_mm", field.reach_mm)
         .may("deep_clay_anyway", field.deep_clay_anyway)
+        .list("parts", field.parts.iter().map(part).collect())
+        .list("lines", field.lines.iter().map(line).collect())
         .close(&field.unknown)
+}
+
+fn places(places: &[[f64; 2]]) -> Vec<Value> {
+    places.iter().map(|place| place.to_vec().into()).collect()
+}
+
+fn part(part: &Part) -> Value {
+    let keys = Keys::of(part.id).may("name", part.name.as_deref()).put("zone", part.zone.code());
+    let keys = match &part.shape {
+        PartShape::Ring(ring) => keys.put("ring", places(ring)),
+        PartShape::Circle { middle, radius_m } => keys.put("at", middle.to_vec()).put("radius_m", *radius_m),
+    };
+    keys.close(&part.unknown)
+}
+
+fn line(line: &BuriedLine) -> Value {
+    Keys::of(line.id)
+        .put("kind", line.kind.code())
+        .put("along", places(&line.along))
+        .may("depth_mm", line.depth_mm)
+        .close(&line.unknown)
 }
 
 fn pit(pit: &Pit) -> Value {
     Keys::of(pit.id)
         .put("place", pit.place.code())
         .may("zone", pit.zone.map(Zone::code))
-        .may("at", pit.at.map(|at| vec![at.longitude_deg, at.latitude_deg]))
-        .may("accuracy_m", pit.at.and_then(|at| at.accuracy_m))
+        .position(pit.at)
         .time("dug", pit.dug)
         .may("by", pit.by.as_deref())
         .may("dug_to_mm", pit.dug_to_mm)
@@ -150,60 +194,4 @@ fn photo(photo: &Photo) -> Value {
         .time("taken", photo.taken)
         .may("depth_mm", photo.depth_mm)
         .close(&photo.unknown)
-}
-
-/// Writes a value: on one line where it fits behind what stands there already, else its members a line each.
-fn lay_out(value: &Value, level: usize, used: usize, text: &mut String) {
-    let mut line = String::new();
-    one_line(value, &mut line);
-    let (open, close, members): (char, char, Vec<(String, &Value)>) = match value {
-        Value::Array(list) if !list.is_empty() => {
-            ('[', ']', list.iter().map(|member| (String::new(), member)).collect())
-        }
-        Value::Object(map) if !map.is_empty() => {
-            ('{', '}', map.iter().map(|(key, member)| (quoted(key), member)).collect())
-        }
-        _ => return text.push_str(&line),
-    };
-    if level > 0 && used + line.chars().count() <= WIDTH {
-        return text.push_str(&line);
-    }
-    let inner = (level + 1) * INDENT;
-    text.push(open);
-    for (place, (key, member)) in members.into_iter().enumerate() {
-        text.push_str(if place == 0 { "\n" } else { ",\n" });
-        text.push_str(&" ".repeat(inner));
-        text.push_str(&key);
-        lay_out(member, level + 1, inner + key.chars().count(), text);
-    }
-    text.push('\n');
-    text.push_str(&" ".repeat(level * INDENT));
-    text.push(close);
-}
-
-fn quoted(key: &str) -> String {
-    format!("{}: ", Value::from(key))
-}
-
-fn one_line(value: &Value, text: &mut String) {
-    match value {
-        Value::Array(list) => {
-            text.push('[');
-            for (place, member) in list.iter().enumerate() {
-                text.push_str(if place == 0 { "" } else { ", " });
-                one_line(member, text);
-            }
-            text.push(']');
-        }
-        Value::Object(map) => {
-            text.push('{');
-            for (place, (key, member)) in map.iter().enumerate() {
-                text.push_str(if place == 0 { "" } else { ", " });
-                text.push_str(&quoted(key));
-                one_line(member, text);
-            }
-            text.push('}');
-        }
-        other => text.push_str(&other.to_string()),
-    }
 }

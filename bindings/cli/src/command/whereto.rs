@@ -1,0 +1,169 @@
+//! `pitface where`: where the next pit tells most, how far it is to walk, and how far each zone is settled.
+
+use crate::Answer;
+use crate::argument::{Shown, StoreArgument};
+use crate::field::FieldRead;
+use crate::trouble::Trouble;
+use crate::{json, keep, told};
+use clap::Args;
+use pitface_core::RULES;
+use pitface_core::advice::sampling::{At, Ground, Next, Plan, ZoneGround, next_pit};
+use pitface_core::error::Fault;
+use pitface_core::place::{Walk, walk};
+use pitface_core::report::{PageEntry, Section};
+use pitface_core::words::{Heading, WalkFrom};
+use serde_json::{Value, json};
+use std::path::PathBuf;
+
+/// Which field, from where, and what is to be told.
+#[derive(Args)]
+pub struct Where {
+    /// A notes file.
+    #[arg(value_name = "FIELD.notes.json")]
+    file: PathBuf,
+    /// Where you stand, in degrees (WGS 84); the last pit dug if left out.
+    #[arg(long, value_names = ["LONGITUDE", "LATITUDE"], num_args = 2, allow_negative_numbers = true)]
+    at: Option<Vec<f64>>,
+    #[command(flatten)]
+    plan: PlanArguments,
+    #[command(flatten)]
+    store: StoreArgument,
+}
+
+/// What the pits are to tell, and at what risk.
+#[derive(Args)]
+#[command(next_help_heading = "What is to be told, and at what risk")]
+struct PlanArguments {
+    /// Share of the ground harmed from which loosening pays.
+    #[arg(long, value_name = "SHARE", default_value_t = Plan::default().worth_share)]
+    worth: f64,
+    /// With this share harmed or less, loosening must not be called for.
+    #[arg(long, value_name = "SHARE", default_value_t = Plan::default().sound_share)]
+    sound: f64,
+    /// With this share harmed or more, it must be.
+    #[arg(long, value_name = "SHARE", default_value_t = Plan::default().harmed_share)]
+    harmed: f64,
+    /// Accepted chance of loosening sound ground.
+    #[arg(long, value_name = "CHANCE", default_value_t = Plan::default().loosened_wrongly)]
+    loosened_wrongly: f64,
+    /// Accepted chance of leaving harmed ground.
+    #[arg(long, value_name = "CHANCE", default_value_t = Plan::default().left_wrongly)]
+    left_wrongly: f64,
+    /// What a pit costs, in hectares of loosening.
+    #[arg(long, value_name = "HECTARES", default_value_t = Plan::default().pit_costs_ha)]
+    pit_costs: f64,
+    /// Most pits in one zone.
+    #[arg(long, value_name = "N", default_value_t = Plan::default().most_pits)]
+    most_pits: u32,
+    /// Confidence of the interval shown.
+    #[arg(long, value_name = "CHANCE", default_value_t = Plan::default().confidence)]
+    confidence: f64,
+}
+
+impl PlanArguments {
+    fn plan(&self) -> Plan {
+        Plan {
+            worth_share: self.worth,
+            sound_share: self.sound,
+            harmed_share: self.harmed,
+            loosened_wrongly: self.loosened_wrongly,
+            left_wrongly: self.left_wrongly,
+            pit_costs_ha: self.pit_costs,
+            most_pits: self.most_pits,
+            confidence: self.confidence,
+        }
+    }
+}
+
+impl Where {
+    /// Looks for the place.
+    pub fn run(self, shown: &Shown) -> Result<Answer, Trouble> {
+        let words = shown.words();
+        let plan = self.plan.plan();
+        let here = self.here()?;
+        let files = [self.file];
+        let fields = keep::read(&files, &self.store)?;
+        let (mut entries, mut objects) = (Vec::new(), Vec::new());
+        for field in &fields {
+            let ground = Ground::of(&field.notes, &field.reading);
+            let next = next_pit(&ground, &plan).map_err(|fault| {
+                Trouble::of_arguments(Fault::new("", "the plan cannot be worked with", fault.to_string()))
+            })?;
+            let way = way_to(&next, here, field);
+            let zones = ground.zones.iter().map(|zone| words.zone_share(zone, &plan));
+            entries.push(PageEntry {
+                heading: field.notes.field.name.clone(),
+                sentence: words.next_pit_sentence(&next, way),
+                paragraphs: words.next_pit_details(&next),
+                sections: vec![
+                    Section { heading: words.label(Heading::Zones), lines: zones.collect() },
+                    Section { heading: words.label(Heading::Note), lines: told::places(&words, field) },
+                ],
+                ..PageEntry::default()
+            });
+            objects.push(json!({
+                "field": field.notes.field.name,
+                "rules": RULES,
+                "next": next_json(&next, way.map(|(_, walk)| walk)),
+                "zones": ground.zones.iter().map(|zone| zone_json(zone, &plan)).collect::<Vec<_>>(),
+                "plan": plan,
+            }));
+        }
+        let answer = Answer::new(told::text(&words, &entries), json::fields(objects));
+        Ok(Answer { remarks: keep::remarks(&files, &fields), ..answer })
+    }
+
+    fn here(&self) -> Result<Option<[f64; 2]>, Trouble> {
+        let Some(at) = self.at.as_deref() else { return Ok(None) };
+        let place = <[f64; 2]>::try_from(at).ok();
+        let on_globe = |[longitude, latitude]: &[f64; 2]| longitude.abs() <= 180.0 && latitude.abs() <= 90.0;
+        place.filter(on_globe).map(Some).ok_or_else(|| {
+            let todo = "give longitude (-180 to 180), then latitude (-90 to 90), in degrees";
+            Trouble::of_arguments(Fault::new("at", "this is no place on the globe", todo))
+        })
+    }
+}
+
+/// The way to the place: from where the walker stands, else from the last pit that has a position.
+fn way_to(next: &Next, here: Option<[f64; 2]>, field: &FieldRead) -> Option<(WalkFrom, Walk)> {
+    let Next::Pit { at: At::Place(place), .. } = *next else { return None };
+    if let Some(here) = here {
+        return Some((WalkFrom::Here, walk(here, place)));
+    }
+    let pits = field.notes.pits.iter().enumerate();
+    let (index, last) = pits
+        .filter_map(|(index, pit)| Some((index, (pit.dug, pit.at?))))
+        .max_by(|(one, (one_dug, _)), (other, (other_dug, _))| one_dug.cmp(other_dug).then(one.cmp(other)))?;
+    let from = [last.1.longitude_deg, last.1.latitude_deg];
+    Some((WalkFrom::Pit(index + 1), walk(from, place)))
+}
+
+fn next_json(next: &Next, way: Option<Walk>) -> Value {
+    match *next {
+        Next::Reference => json!({ "dig": "reference" }),
+        Next::Stop => json!({ "dig": "stop" }),
+        Next::Pit { zone, at, at_stake_ha, still_expected } => {
+            let (place, found) = match at {
+                At::Place(place) => (Some(place), "here"),
+                At::ByEye => (None, "by_eye"),
+                At::NowhereClear => (None, "nowhere_clear"),
+            };
+            json!({
+                "dig": "pit", "zone": zone, "place": found, "at": place,
+                "distance_m": way.map(|way| way.distance_m), "bearing_deg": way.map(|way| way.bearing_deg),
+                "at_stake_ha": at_stake_ha, "still_expected": still_expected,
+            })
+        }
+    }
+}
+
+fn zone_json(zone: &ZoneGround, plan: &Plan) -> Value {
+    json!({
+        "zone": zone.zone,
+        "area_ha": zone.area_ha,
+        "pits": zone.count.pits,
+        "harmed": zone.count.harmed,
+        "share": zone.count.share(plan.confidence),
+        "settled": zone.verdict(plan),
+    })
+}

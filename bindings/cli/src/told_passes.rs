@@ -1,0 +1,71 @@
+//! What the holes behind the machine say, put together from the words' sentences: an entry a pass.
+
+use crate::field::FieldRead;
+use pitface_core::advice::after_dig::{DigAdvice, PassAdvice, VerdictReason};
+use pitface_core::record::Pass;
+use pitface_core::report::{PageEntry, Section};
+use pitface_core::words::{Heading, Words};
+
+/// A cause with a smaller share than this is not worth a line.
+const TOLD_CAUSE: f64 = 0.05;
+
+/// Every pass of a field, in the order of the notes.
+pub fn passes(words: &Words, field: &FieldRead) -> Vec<PageEntry> {
+    let mut before = 0;
+    let both = field.notes.passes.iter().zip(&field.passes);
+    both.map(|(noted, said)| {
+        let entry = pass(words, field, noted, said, before);
+        before += noted.after_digs.len();
+        entry
+    })
+    .collect()
+}
+
+/// What an after-dig is called: `After-dig A2`; numbered over all passes of the field.
+pub fn dig_name(words: &Words, index: usize) -> String {
+    format!("{} A{}", words.label(Heading::AfterDig), index + 1)
+}
+
+fn pass(words: &Words, field: &FieldRead, noted: &Pass, said: &PassAdvice, before: usize) -> PageEntry {
+    let named = |id| field.notes.machines.iter().find(|machine| machine.id == id);
+    let machine = noted.machine.and_then(named).map(|machine| machine.name.as_str());
+    let mut paragraphs = vec![words.next_sentence(said)];
+    paragraphs.extend(said.held.map(|held| words.held_sentence(&held)));
+    paragraphs.extend(said.traffic.iter().flat_map(|traffic| words.traffic_warning(traffic)));
+    paragraphs.extend(said.no_strip_before.then(|| words.no_strip_before()));
+    let mut sections: Vec<Section> = said
+        .digs
+        .iter()
+        .enumerate()
+        .flat_map(|(index, dig)| dig_sections(words, dig, before + index))
+        .collect();
+    if !said.digs.is_empty() {
+        let heading = words.label(Heading::Note);
+        sections.push(Section { heading, lines: words.published_share() });
+    }
+    PageEntry {
+        heading: words.pass_title(noted, machine),
+        sentence: words.pass_verdict(said),
+        paragraphs,
+        sections,
+        ..PageEntry::default()
+    }
+}
+
+fn dig_sections(words: &Words, dig: &DigAdvice, index: usize) -> [Section; 2] {
+    let name = dig_name(words, index);
+    let mut lines = vec![words.after_dig_sentence(dig)];
+    lines.extend(dig.firm_at.iter().map(|stretch| words.firm_stretch(stretch)));
+    // The shares stand in the sentence already.
+    let more = dig
+        .why
+        .iter()
+        .filter(|why| !matches!(why, VerdictReason::LayerBroken { .. } | VerdictReason::SectionLoose { .. }));
+    lines.extend(more.map(|why| words.verdict_reason(why)));
+    lines.extend(words.after_dig_figures(dig));
+    lines.extend(dig.pair.iter().map(|pair| words.pair_sentences(pair)));
+    let causes = dig.causes.iter().filter(|cause| cause.share >= TOLD_CAUSE);
+    let causes = causes.map(|cause| words.cause_lines(cause).join(" ")).collect();
+    let heading = format!("{name}: {}", words.of(Heading::Causes));
+    [Section { heading: name, lines }, Section { heading, lines: causes }]
+}

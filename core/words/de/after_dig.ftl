@@ -1,0 +1,265 @@
+# Eine Überfahrt mit der Maschine, und was die Gruben dahinter sagen.
+
+# Was hinter der Maschine gefunden wird. .season heißt es eine Saison später; .pass steht für die ganze Überfahrt.
+verdict-done = geschafft
+    .season = gehalten
+    .pass = Die Überfahrt hat geleistet, was sie sollte.
+verdict-partly = teilweise
+    .season = teilweise gehalten
+    .pass = Die Überfahrt hat nur stellenweise gelockert.
+verdict-not_done = nicht geschafft
+    .season = nicht gehalten
+    .pass = Die Überfahrt hat die Schicht gelassen, wie sie war.
+verdict-worse = schlimmer
+    .season = schlimmer als vorher
+    .pass = Die Überfahrt hat dem Boden geschadet.
+verdict-cannot_say = nicht zu sagen
+    .season = ob es gehalten hat, ist nicht zu sagen
+    .pass = Die Gruben hinter dieser Überfahrt sagen nicht, was sie bewirkt hat.
+
+dig-sentence = { $verdict }: { $found }.
+dig-layer_broken = { $share } der Schicht sind gebrochen
+dig-layer_still_broken = { $share } der Schicht sind noch gebrochen
+dig-loose_to = { $share } des Bodens bis { $depth } Tiefe sind locker
+dig-loose = { $share } des Bodens sind locker
+dig-done = Der Boden ist gelockert
+dig-partly = Stellenweise ist gelockert
+dig-layer_stands = Die Schicht steht wie zuvor
+dig-ground_stands = Der Boden steht wie zuvor
+dig-firm_again = Der Boden ist wieder fest
+dig-firm_again_at = Fest ist es wieder { $where }
+dig-pressed = Um die Schlitze ist der Boden gepresst
+dig-thrown = Unterboden liegt in großen Kluten obenauf
+dig-harmed = Der Boden hat Schaden genommen
+dig-no_depths = Es wurden keine Tiefen bis zum festen Boden gemessen
+dig-no_mark = Es braucht Tiefen bis zum festen Boden von Zinkenspur zu Zinkenspur und die gewollte Tiefe
+dig-stayed_firm = fest ist es { $where }
+dig-stretch = { $across } ({ $width } breit)
+dig-stretches = { $across } (zusammen { $width } breit)
+dig-stretch_share = { $across } ({ $share } der Breite)
+
+across-at_line = an einer Zinkenspur
+    .both = an beiden Zinkenspuren
+across-between = zwischen den Zinkenspuren
+across-throughout = von Zinkenspur zu Zinkenspur
+stretch-at = Fest { $across }: { $depths } von der ersten Spur.
+stretch-share = Fest { $across }: von { $from } bis { $to } der Strecke zur nächsten Spur.
+
+# Worauf es beruht.
+stands-no_readings = Es braucht Tiefen bis zum festen Boden von Zinkenspur zu Zinkenspur und eine Tiefe, an der sie gemessen werden.
+stands-layer_broken = { $share } der Schicht sind gebrochen; als geschafft gilt es ab { $mark }, das ist unsere eigene Marke.
+stands-section_loose = Eine Schicht ist nicht bekannt; { $share } des Bodens bis zur gewollten Tiefe sind locker. Als geschafft gilt es ab { $mark }, das ist unsere eigene Marke.
+stands-no_deeper = Fester Boden beginnt im Mittel bei { $now }, nicht tiefer als vor der Überfahrt ({ $before }).
+stands-pressed_slot = Der Schlitz ist verschmiert oder eng, und rundum ist wenig gelockert.
+stands-thrown = Unterboden liegt in großen Kluten obenauf.
+stands-plates_left = Die meisten Platten der Schicht sind noch ganz.
+stands-published = Veröffentlicht für günstigste Bedingungen: { $range } der verdichteten Schicht gebrochen (USDA Forest Service 0834-2828, S. 6).
+stands-mark = Ab wann eine Überfahrt geschafft ist, gibt keine Quelle an; unsere Marke ist { $mark }.
+
+# Zahlen.
+measured-share = Gemessen: { $share } des Bodens bis { $depth } Tiefe sind locker.
+measured-share_only = Gemessen: { $share } des Bodens sind locker.
+measured-no_share = Wie viel locker ist, bleibt ungesagt: { $why }.
+measured-layer = Gemessen: Die Schicht, die bei { $bottom } endet, ist an { $share } der Messstellen gebrochen.
+measured-layer_only = Gemessen: Die Schicht ist an { $share } der Messstellen gebrochen.
+measured-no_layer = Ob die Schicht gebrochen ist, bleibt ungesagt: { $why }.
+measured-ridge = Der Damm zwischen den Zinkenspuren ist { $ridge } hoch.
+measured-ridge_figure = Der Damm zwischen den Zinkenspuren ist { $ridge } hoch; nach der Zeichnung höchstens { $most }.
+measured-flat = Zwischen den Zinkenspuren steht kein Damm.
+measured-flat_figure = Zwischen den Zinkenspuren steht kein Damm; nach der Zeichnung höchstens { $most }.
+measured-no_ridge = Wie hoch der Damm ist, bleibt ungesagt: { $why }.
+measured-figure = Nach der Zeichnung wären { $share } des Bodens oder mehr gelockert.
+measured-no_figure = Die Zeichnung gibt nichts zum Vergleichen her: { $why }.
+
+# Woran es gelegen haben kann.
+failure_cause-too_wet = zu nass
+failure_cause-too_dry = zu trocken
+failure_cause-too_shallow = Scharspitzen zu flach
+failure_cause-below_critical = Scharspitzen unter der kritischen Tiefe
+failure_cause-spacing_too_wide = Zinkenabstand zu weit
+failure_cause-too_slow = zu langsam
+failure_cause-too_fast = zu schnell
+failure_cause-worn_feet = Schare abgenutzt oder Flügel verloren
+failure_cause-not_level = Maschine läuft schief
+failure_cause-old_loosening = Schlitze einer älteren Lockerung
+
+cause-likely = Wahrscheinlich: { $cause }, { $share }
+cause-possible = Möglich: { $cause }, { $share }
+cause-unlikely = Kaum: { $cause }, { $share }
+cause-bare = { $line }.
+cause-for = { $line }. Dafür: { $for }.
+cause-against = { $line }. Dagegen: { $against }.
+cause-both = { $line }. Dafür: { $for }. Dagegen: { $against }.
+
+check-roll_at_tip = Boden aus der Schartiefe rollen
+check-measure_slots = messen, wie tief die Schlitze sind, und mit der gewollten Tiefe vergleichen
+check-look_at_walls = einen Schlitz ansehen; sind seine Wände gepresst und glänzend und ist er unten eng, liefen die Spitzen unter der kritischen Tiefe
+check-read_across = die Tiefe bis zum festen Boden von einer Zinkenspur zur nächsten messen, dazu den Abstand der Zinken
+check-time_the_run = auf einer gemessenen Strecke die Zeit nehmen und mit dem Geschwindigkeitsbereich der Maschine vergleichen
+check-look_at_feet = Schare und Flügel ansehen und ihre Breite messen
+check-slots_across = die Schlitze hinter den äußeren Zinken auf beiden Seiten messen
+check-look_for_old_slots = in der Grube nach Schlitzen oder lockerem Boden suchen, die kein Zinken dieser Überfahrt gemacht hat
+check-line = Prüfen: { $check }.
+
+remedy-wait_for_drier = warten, bis sich Boden aus der Schartiefe nicht mehr zum Faden rollt
+remedy-wait_for_moister = warten, bis der Boden in Schartiefe feuchter ist
+remedy-deeper = die Scharspitzen tiefer stellen, gerade unter die Schicht
+remedy-shallower_or_wider = die Scharspitzen flacher stellen oder breitere Schare oder Flügel anbauen
+remedy-closer = die Zinken enger setzen oder ein zweites Mal zwischen den Spuren fahren
+remedy-faster = schneller fahren, im Geschwindigkeitsbereich der Maschine
+remedy-slower = langsamer fahren
+remedy-new_feet = neue Schare oder Flügel anbauen
+remedy-level_it = die Maschine quer zur Fahrt waagerecht stellen
+remedy-shift_lines = die Zinkenspuren versetzen oder schräg zu den alten fahren
+remedy-line = Dann: { $remedy }.
+
+# Was an Grube und Überfahrt gefragt wird, und was jede Antwort unter den Gründen sagt.
+pass_clue-roll = Rollprobe in Schartiefe
+pass_clue-depth = Tiefe der Schlitze
+pass_clue-set_depth = eingestellte Tiefe
+pass_clue-slots = Schlitze von Zinken zu Zinken
+pass_clue-critical = Tiefe gegen kritische Tiefe
+pass_clue-profile = Form des gelockerten Bodens
+pass_clue-smear = Wände des Schlitzes
+pass_clue-lift = Oberfläche
+pass_clue-clods = Brocken
+pass_clue-subsoil_up = Unterboden obenauf
+pass_clue-plates = Platten der Schicht
+pass_clue-pattern = Tiefe bis zum festen Boden von Spur zu Spur
+pass_clue-ridge = Damm zwischen den Spuren
+pass_clue-spacing = Zinkenabstand
+pass_clue-speed = Geschwindigkeit
+pass_clue-feet = Schare und Flügel
+pass_clue-old_slots = ältere Schlitze
+pass_clue-loosened_before = vorige Lockerung
+
+behind_roll-thread = Boden aus der Schartiefe rollte sich zum Faden
+behind_roll-short_lengths = Boden aus der Schartiefe brach in kurze Stücke
+behind_roll-crumbles = Boden aus der Schartiefe zerkrümelte
+behind_roll-will_not_hold = Boden aus der Schartiefe hielt nicht zusammen
+behind_depth-short = die Schlitze sind weniger tief als nötig
+behind_depth-right = die Schlitze sind so tief wie nötig
+behind_depth-deep = die Schlitze sind tiefer als nötig
+behind_set_depth-short = die Maschine war flacher eingestellt als nötig
+behind_set_depth-right = die Maschine war so tief eingestellt wie nötig
+behind_set_depth-deep = die Maschine war tiefer eingestellt als nötig
+behind_slots-even = die Schlitze sind von Zinken zu Zinken gleich tief
+behind_slots-sloping = die Schlitze werden von einer Seite zur anderen tiefer
+behind_slots-jagged = einzelne Schlitze fallen aus der Reihe
+behind_critical-above = die Scharspitzen liefen über der kritischen Tiefe
+behind_critical-uncertain = die kritische Tiefe kann über oder unter den Scharspitzen liegen
+behind_critical-below = die Scharspitzen liefen unter der kritischen Tiefe
+behind_profile-v = der gelockerte Boden ist bis oben offen, mit geraden Seiten
+behind_profile-y = unter dem gelockerten Boden ist nur ein enger Schlitz
+behind_smear-none = die Wände des Schlitzes sind nicht verschmiert
+behind_smear-smeared = die Wände des Schlitzes sind verschmiert
+behind_lift-none = die Oberfläche hat sich nicht gehoben
+behind_lift-even = die Oberfläche hat sich leicht und gleichmäßig gehoben
+behind_lift-furrows = die Oberfläche ist zu Furchen aufgeworfen
+behind_clods-small = die Brocken sind klein
+behind_clods-large = es gibt Brocken über Faustgröße
+behind_subsoil_up-yes = Unterboden liegt obenauf
+behind_subsoil_up-no = kein Unterboden liegt obenauf
+behind_plates-none = keine Platten der Schicht sind übrig
+behind_plates-some = einige Platten der Schicht sind noch ganz
+behind_plates-most = die meisten Platten der Schicht sind noch ganz
+behind_pattern-loose = von Spur zu Spur ist es fast überall locker
+behind_pattern-ridge = zwischen den Spuren blieb der Boden fest
+behind_pattern-slot_only = locker ist es nur im Schlitz, gleich daneben fest
+behind_pattern-shallow = nirgends ist es tief genug locker
+behind_pattern-one_side = auf einer Seite ist es locker, auf der anderen fest
+behind_pattern-loose_between = zwischen den Zinkenspuren ist es lockerer als darin
+behind_ridge-lower = der Damm ist niedriger als nach der Zeichnung
+behind_ridge-as_reckoned = der Damm ist etwa so hoch wie nach der Zeichnung
+behind_ridge-higher = der Damm ist höher als nach der Zeichnung
+behind_spacing-too_wide = die Zinken stehen weiter auseinander, als für diese Tiefe veröffentlicht
+behind_spacing-fits = der Zinkenabstand liegt im veröffentlichten Bereich
+behind_spacing-closer_than_needed = die Zinken stehen enger, als für diese Tiefe veröffentlicht
+behind_speed-below = es wurde langsamer gefahren, als für die Maschine vorgesehen
+behind_speed-within = die Geschwindigkeit passte zur Maschine
+behind_speed-above = es wurde schneller gefahren, als für die Maschine vorgesehen
+behind_feet-as_noted = die Schare sind so breit wie vermerkt
+behind_feet-worn = die Schare sind schmaler geworden
+behind_feet-lost = ein Schar oder Flügel fehlt
+behind_old_slots-yes = es gibt lockeren Boden oder einen Schlitz, den kein Zinken dieser Überfahrt gemacht hat
+behind_old_slots-no = von einer älteren Lockerung ist kein Schlitz da
+behind_loosened_before-recent = der Boden wurde erst wenige Jahre zuvor gelockert
+behind_loosened_before-long_ago = die vorige Lockerung liegt lange zurück
+
+# Was in der Grube angetippt wird.
+extent-trial_strip = Probestreifen
+extent-zone = ganze Zone
+profile-v = bis oben offen, gerade Seiten
+profile-y = oben offen, unten ein enger Schlitz
+smear-none = nicht verschmiert
+smear-smeared = verschmiert
+lift-none = nicht höher als vorher
+lift-even = leicht und gleichmäßig gehoben
+lift-furrows = zu Furchen aufgeworfen
+clods-small = klein
+clods-large = über Faustgröße
+plates-none = keine übrig
+plates-some = einige übrig
+plates-most = die meisten übrig
+feet-as_noted = so breit wie vermerkt
+feet-worn = schmaler geworden
+feet-lost = ein Schar oder Flügel fehlt
+
+# Die Überfahrt.
+pass-strip_on = Probestreifen { $on }
+pass-strip = Probestreifen
+pass-zone_on = Überfahrt { $on }, die ganze Zone
+pass-zone = Überfahrt, die ganze Zone
+pass-run_on = Überfahrt { $on }
+pass-run = Überfahrt
+pass-day = { $day }.{ $month }.{ $year }
+pass-with = mit { $machine }
+pass-with_at = mit { $machine } in { $tip }
+pass-at = Scharspitzen in { $tip }
+pass-not_dug = Hinter dieser Überfahrt ist noch keine Grube gegraben.
+pass-worst = So steht es in der schlimmsten der { $holes } Gruben dahinter.
+pass-no_strip = Die ganze Zone wurde bearbeitet, bevor die Grube hinter einem Probestreifen gezeigt hatte, dass es lockert.
+pass-driven_same_day = Noch am Tag der Lockerung fuhren schwere Räder darüber.
+pass-driven = { $days ->
+    [one] Am { $day }, einen Tag nach der Lockerung, fuhren schwere Räder darüber.
+   *[other] Am { $day }, { $days } Tage nach der Lockerung, fuhren schwere Räder darüber.
+}
+pass-driven_why = Auf sandigem Lehm in Großbritannien, eine Woche nach dem Lockern befahren, war der Boden nach jedem Befahren bis { $depth } Tiefe fester als vor dem Lockern (soilandwater.org.uk).
+
+next_step-dig_behind = vor allem anderen hinter der Maschine graben
+next_step-go_on = mit der Zone in dieser Einstellung weitermachen
+next_step-keep_off = nicht weiter lockern; schwere Räder fernhalten und den Boden durchwurzelt halten
+next_step-check_first = erst die Prüfung machen, die die wahrscheinlichen Ursachen trennt
+next_step-change_and_try = anders einstellen, einen weiteren Probestreifen fahren und dahinter graben
+next_step-wait = warten, bis die Feuchte passt, dann einen weiteren Probestreifen fahren und dahinter graben
+next_step-stop_loosening = nicht weiter lockern, bis die Ursache gefunden und abgestellt ist
+next-line = Als Nächstes: { $step }.
+next-remedy = Als Nächstes: { $remedy }; danach einen weiteren Probestreifen fahren und dahinter graben.
+next-check = Als Nächstes, um die wahrscheinlichen Ursachen zu trennen: { $check }.
+
+lasting-held = es hat gehalten
+lasting-partly = es hat teilweise gehalten
+lasting-lost = es hat sich wieder geschlossen
+lasting-cannot_say = ob es gehalten hat, ist nicht zu sagen
+held-sentence = { $lasting }.
+held-shares = { $lasting }: Hinter der Maschine waren { $then } locker, eine Saison später sind es { $now }.
+held-then = { $lasting }: Hinter der Maschine waren { $then } locker, eine Saison später wurde nichts gemessen.
+held-now = { $lasting }: Eine Saison später sind { $now } locker, hinter der Maschine wurde nichts gemessen.
+
+# Die Grube davor neben der Grube dahinter.
+pair-before = Vorher: { $condition } in { $depths }.
+pair-deeper = Hinter der Maschine: fest erst ab { $now } im Mittel.
+pair-no_deeper = Hinter der Maschine: fest ab { $now } im Mittel, nicht tiefer als vorher.
+pair-not_read = Hinter der Maschine wurden keine Tiefen bis zum festen Boden gemessen.
+pair_by-noted = verglichen mit der Grube, die in den Aufzeichnungen genannt ist
+pair_by-nearest = verglichen mit der nächsten Grube der Zone aus der Zeit vor der Überfahrt
+pair_by-last = verglichen mit der letzten Grube der Zone vor der Überfahrt, da die Positionen nicht bekannt sind
+
+# Wie es vorgelesen wird.
+behind-hole = Grube hinter der Maschine.
+behind-hole_season = Grube hinter der Maschine, eine Saison später.
+behind-readings = Von Zinkenspur zu Zinkenspur beginnt fester Boden bei { $depths }.
+behind-slots = Von links nach rechts sind die Schlitze { $depths } tief.
+behind-wanted = Gewollt waren { $depth }.
+behind-layer = Die Schicht endete bei { $bottom }.
+behind-seen = { $seen }.

@@ -1,0 +1,9 @@
+# Wo eine Grube liegt, und was auf einem Schlag markiert ist.
+
+remark-outside = Grube { $number } liegt { $distance } außerhalb des Umrisses.
+remark-outside_accuracy = Grube { $number } liegt { $distance } außerhalb des Umrisses, im Rahmen der Genauigkeit ihrer Position (±{ $accuracy }).
+remark-near_edge = Grube { $number } kann auch { $on } liegen: Bis zum Rand sind es { $distance }, und die Position stimmt auf ±{ $accuracy }.
+remark-differs = Nach ihrer Position liegt Grube { $number } { $on }; vermerkt ist sie { $place }, und das gilt.
+remark-moved = Grube { $number } ist { $place } vermerkt; nach ihrer Position liegt sie { $on } und zählt dort.
+remark-near = weniger als { $distance }
+
