@@ -240,8 +240,8 @@ fn the_description_names_everything_drawn() {
     let (_, said) = told(&english(), field());
     let said = said.replace('\u{a0}', " ");
     for expected in [
-        "Plan of Long Sedge, 6.0 ha, north up.",
-        "Headland, 1.2 ha.",
+        "Plan of Long Sedge, 6.00 ha, north up.",
+        "Headland, 1.25 ha.",
         "2 tramlines.",
         "Gateway: loosen, in the south-east.",
         "Marked patch in the east: Wet hole.",
