@@ -118,7 +118,7 @@ impl Words {
         }));
         if !picture.slots_mm.is_empty() {
             let args = fluent_args!["slots" => self.listed_depths(&picture.slots_mm)];
-            key.push(line(KeyMark::Slots, self.say_with("behind-slots", &args)));
+            key.push(line(KeyMark::Slots, self.say_with("behind-slots_drawn", &args)));
         }
         key
     }
@@ -178,7 +178,7 @@ impl Words {
 
     /// The words above the two.
     pub fn pair_words(&self) -> PairWords {
-        PairWords { before: self.say("pair-before"), after: self.say("pair-after") }
+        PairWords { before: self.say("pair-title_before"), after: self.say("pair-title_after") }
     }
 
     /// Before and after, to be spoken: the description of the pit and that of the section behind the machine.
