@@ -75,6 +75,13 @@ fn pits(count: usize, spread: f64) -> Vec<PlanPit> {
     (1..=count).map(one).collect()
 }
 
+/// A field drained throughout.
+fn drains() -> Vec<PlanLine> {
+    let along = |north: f64| vec![[0.0, north], [300.0, north + 10.0]];
+    let drains = (1..15).map(|line| PlanLine { kind: Buried::Drain, along: along(f64::from(line) * 15.0) });
+    drains.chain(rectangle().buried.into_iter().skip(1)).collect()
+}
+
 fn scenes() -> Vec<(&'static str, PlanPicture)> {
     let l_shape =
         vec![[0.0, 0.0], [400.0, 0.0], [400.0, 150.0], [160.0, 150.0], [160.0, 420.0], [0.0, 420.0]];
@@ -123,6 +130,7 @@ fn scenes() -> Vec<(&'static str, PlanPicture)> {
         ("twenty", PlanPicture { outline: square.clone(), pits: pits(20, 200.0), ..PlanPicture::empty() }),
         ("crowded", PlanPicture { outline: square.clone(), pits: pits(20, 40.0), ..PlanPicture::empty() }),
         ("sixty", PlanPicture { outline: square, pits: pits(60, 200.0), ..PlanPicture::empty() }),
+        ("drained", PlanPicture { buried: drains(), tramlines: Vec::new(), ..rectangle() }),
         (
             "pits-only",
             PlanPicture { pits: rectangle().pits, next: Some([60.0, 60.0]), ..PlanPicture::empty() },

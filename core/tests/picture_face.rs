@@ -1,8 +1,10 @@
 //! The drawing of a face says what the record says, and can be read whatever the layers and the words.
 
+mod drawing_support;
+
+use drawing_support::{Extent, TOUCH, extent, of_role, texts};
 use pitface_core::picture::{
-    Anchor, BASE_LINE, Drawing, Face, FaceLayer, FacePicture, LINE_HEIGHT, Mark, PHONE_WIDTH, Point, Role,
-    Ruler, Shape, Tip, face, text_width,
+    Drawing, Face, FaceLayer, FacePicture, Mark, PHONE_WIDTH, Point, Role, Ruler, Shape, Tip, face,
 };
 use pitface_core::reading::{KINDS, LayerReading, PitReading};
 use pitface_core::record::{Cause, ChannelsSeen, Condition, FaceMoisture, Patches, RootsSeen, Signs};
@@ -15,76 +17,6 @@ const HATCHES: [(Condition, Role); 4] = [
     (Condition::Tight, Role::HatchTight),
     (Condition::Shut, Role::HatchShut),
 ];
-
-/// What may be lost in rounding.
-const TOUCH: f64 = 1e-6;
-
-#[derive(Debug, Clone, Copy, PartialEq)]
-struct Extent {
-    left: f64,
-    top: f64,
-    right: f64,
-    bottom: f64,
-}
-
-impl Extent {
-    fn overlaps(&self, other: &Self) -> bool {
-        self.left < other.right - TOUCH
-            && other.left < self.right - TOUCH
-            && self.top < other.bottom - TOUCH
-            && other.top < self.bottom - TOUCH
-    }
-
-    fn holds(&self, other: &Self) -> bool {
-        other.left >= self.left - TOUCH
-            && other.right <= self.right + TOUCH
-            && other.top >= self.top - TOUCH
-            && other.bottom <= self.bottom + TOUCH
-    }
-}
-
-/// The room a shape takes, strokes and type with their width.
-fn extent(shape: &Shape) -> Extent {
-    let around = |points: &[Point], by: f64| Extent {
-        left: points.iter().map(|at| at.x).fold(f64::INFINITY, f64::min) - by,
-        top: points.iter().map(|at| at.y).fold(f64::INFINITY, f64::min) - by,
-        right: points.iter().map(|at| at.x).fold(f64::NEG_INFINITY, f64::max) + by,
-        bottom: points.iter().map(|at| at.y).fold(f64::NEG_INFINITY, f64::max) + by,
-    };
-    match shape {
-        Shape::Rectangle { left, top, width, height, .. } => {
-            Extent { left: *left, top: *top, right: left + width, bottom: top + height }
-        }
-        Shape::Circle { centre, radius, .. } => around(&[*centre], *radius),
-        Shape::Polygon { points, .. } => around(points, 0.0),
-        Shape::Line { role, from, to } => around(&[*from, *to], role.stroke_width() / 2.0),
-        Shape::Polyline { role, points } => around(points, role.stroke_width() / 2.0),
-        Shape::Text { at, anchor, size, strong, text, .. } => {
-            let width = text_width(text, *size, *strong);
-            let left = match anchor {
-                Anchor::Start => at.x,
-                Anchor::Middle => at.x - width / 2.0,
-                Anchor::End => at.x - width,
-            };
-            let top = at.y - size * BASE_LINE;
-            Extent { left, top, right: left + width, bottom: top + size * LINE_HEIGHT }
-        }
-    }
-}
-
-fn of_role(drawing: &Drawing, role: Role) -> Vec<&Shape> {
-    drawing.shapes.iter().filter(|shape| shape.role() == role).collect()
-}
-
-fn texts(drawing: &Drawing) -> Vec<(&str, Extent)> {
-    let shapes = drawing.shapes.iter();
-    shapes
-        .filter_map(|shape| match shape {
-            Shape::Text { text, .. } => Some((text.as_str(), extent(shape))),
-            _ => None,
-        })
-        .collect()
-}
 
 /// Where the read layers lie, in the order drawn.
 fn tones(drawing: &Drawing) -> Vec<Extent> {

@@ -266,6 +266,10 @@ fn the_description_names_everything_drawn() {
             assert!(!text.contains('{') && !text.is_empty(), "{text}");
         }
     }
+    let drain = |north| PlanLine { kind: Buried::Drain, along: vec![[0.0, north], [300.0, north]] };
+    let drains =
+        told(&english(), PlanPicture { buried: (90..110).map(f64::from).map(drain).collect(), ..field() }).1;
+    assert!(drains.contains("Not to be dug on: 20 drains from the west to the east."), "{drains}");
     let nothing = told(&english(), PlanPicture::empty()).1;
     assert!(nothing.contains("The edge of the field is not noted."), "{nothing}");
 }
@@ -358,6 +362,11 @@ proptest! {
         prop_assert_eq!(fault(&drawing), None);
         for pit in &picture.pits {
             prop_assert!(says(&drawing, &pit.number), "{} has lost its number", pit.number);
+        }
+        let edges = of_role(&drawing, Role::Outline).into_iter().map(extent);
+        for square in edges.filter(|edge| (edge.right - edge.left).max(edge.bottom - edge.top) < 30.0) {
+            let over = texts(&drawing).into_iter().find(|(_, room)| room.overlaps(&square));
+            prop_assert!(over.is_none(), "{over:?} lies over a pit at {square:?}");
         }
     }
 

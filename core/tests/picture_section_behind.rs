@@ -71,7 +71,7 @@ fn floor(drawing: &Drawing) -> Vec<Point> {
         Shape::Polyline { points, .. } => Some(points.clone()),
         _ => None,
     });
-    points.max_by_key(Vec::len).unwrap()
+    points.max_by_key(Vec::len).unwrap_or_else(|| panic!("no floor is drawn"))
 }
 
 #[test]

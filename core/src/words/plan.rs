@@ -1,6 +1,6 @@
 //! The plan of a field: its words, what it shows to whoever does not see it, and the way to walk.
 
-use super::{Words, capital};
+use super::{Listed, Words, capital};
 use crate::advice::ZoneCall;
 use crate::picture::plan::{Lie, PlanKeyLine, PlanMark, PlanPicture, PlanPit, PlanWords, Spot};
 use crate::place::{Compass, Walk};
@@ -281,22 +281,32 @@ impl Words {
         on
     }
 
+    /// Lines of a kind that run alike are told together.
     fn describe_buried(&self, picture: &PlanPicture) -> Option<String> {
-        let line = |kind: Buried, from: Spot, to: Spot| {
-            let same = picture.lie(from) == picture.lie(to);
+        let mut alike: Vec<(Buried, [Spot; 2], usize)> = Vec::new();
+        for line in &picture.buried {
+            let (Some(&from), Some(&to)) = (line.along.first(), line.along.last()) else { continue };
+            let run = |ends: [Spot; 2]| ends.map(|end| picture.lie(end));
+            let same = |other: &&mut (Buried, [Spot; 2], usize)| {
+                other.0 == line.kind && run(other.1) == run([from, to])
+            };
+            match alike.iter_mut().find(same) {
+                Some((.., count)) => *count += 1,
+                None => alike.push((line.kind, [from, to], 1)),
+            }
+        }
+        let told = alike.into_iter().map(|(kind, [from, to], count)| {
+            let kind = self.say_with(&format!("{}.count", kind.id()), &fluent_args!["count" => count]);
             let args = fluent_args![
-                "kind" => self.form(kind, "a"),
+                "kind" => kind,
                 "from" => self.lie(picture, from, "from"),
                 "to" => self.lie(picture, to, "to"),
                 "lie" => self.lie(picture, from, "in"),
             ];
+            let same = picture.lie(from) == picture.lie(to);
             self.say_with(if same { "plan-buried_spot" } else { "plan-buried_line" }, &args)
-        };
-        let lines: Vec<String> = picture
-            .buried
-            .iter()
-            .filter_map(|buried| Some(line(buried.kind, *buried.along.first()?, *buried.along.last()?)))
-            .collect();
+        });
+        let lines: Vec<String> = told.collect();
         let args = fluent_args!["lines" => self.comma(&lines)];
         (!lines.is_empty()).then(|| self.say_with("plan-buried", &args))
     }

@@ -74,7 +74,7 @@ impl Words {
 
     /// Name of the section behind a machine.
     pub fn behind_title(&self) -> String {
-        self.say("behind-title")
+        self.say("section_behind-title")
     }
 
     /// All words of a section behind a machine; those the picture has so far are not looked at.
@@ -82,7 +82,7 @@ impl Words {
         let measured = picture.readings_mm.len() > 1;
         BehindWords {
             numbers: picture.readings_mm.iter().map(|&mm| self.number(mm)).collect(),
-            narrower: if measured { self.say("behind-narrower") } else { String::new() },
+            narrower: if measured { self.say("section_behind-narrower") } else { String::new() },
             key: self.behind_key(picture),
         }
     }
@@ -92,33 +92,33 @@ impl Words {
         let mut key = Vec::new();
         if picture.readings_mm.len() > 1 {
             let readings = self.listed_depths(&picture.readings_mm);
-            let floor = self.say_with("behind-floor", &fluent_args!["readings" => readings]);
+            let floor = self.say_with("section_behind-floor", &fluent_args!["readings" => readings]);
             key.push(line(KeyMark::Floor, floor));
-            key.push(line(KeyMark::Loosened, self.say("behind-loosened")));
+            key.push(line(KeyMark::Loosened, self.say("section_behind-loosened")));
             if picture.stayed_beside_layer() {
                 let args = fluent_args!["target" => self.depth(picture.target_mm)];
-                key.push(line(KeyMark::Stayed, self.say_with("behind-stayed", &args)));
+                key.push(line(KeyMark::Stayed, self.say_with("section_behind-stayed", &args)));
             }
             key.extend(picture.layer.map(|layer| {
                 let args = fluent_args!["depths" => self.depth_range(layer.top_mm, layer.bottom_mm)];
                 if picture.layer_left() {
-                    line(KeyMark::LayerLeft, self.say_with("behind-layer_left", &args))
+                    line(KeyMark::LayerLeft, self.say_with("section_behind-layer_left", &args))
                 } else {
-                    line(KeyMark::Note, self.say_with("behind-layer_gone", &args))
+                    line(KeyMark::Note, self.say_with("section_behind-layer_gone", &args))
                 }
             }));
             key.extend(picture.ridge().map(|ridge| {
                 let args = fluent_args!["ridge" => self.depth(ridge.height_mm)];
-                line(KeyMark::Ridge, self.say_with("behind-ridge", &args))
+                line(KeyMark::Ridge, self.say_with("section_behind-ridge", &args))
             }));
         }
         key.extend(picture.tip_mm.map(|tip_mm| {
             let args = fluent_args!["tip" => self.depth(tip_mm)];
-            line(KeyMark::Tip, self.say_with("behind-tip", &args))
+            line(KeyMark::Tip, self.say_with("section_behind-tip", &args))
         }));
         if !picture.slots_mm.is_empty() {
             let args = fluent_args!["slots" => self.listed_depths(&picture.slots_mm)];
-            key.push(line(KeyMark::Slots, self.say_with("behind-slots_drawn", &args)));
+            key.push(line(KeyMark::Slots, self.say_with("section_behind-slots", &args)));
         }
         key
     }
@@ -127,46 +127,48 @@ impl Words {
     pub fn describe_behind(&self, picture: &BehindPicture) -> String {
         let mut said = Vec::new();
         if picture.readings_mm.len() < 2 {
-            said.push(self.say("behind-described_none"));
+            said.push(self.say("section_behind-described_none"));
         } else {
             let args = fluent_args![
                 "spacing" => self.depth(picture.spacing_mm),
                 "readings" => self.listed_depths(&picture.readings_mm),
             ];
-            said.push(self.say_with("behind-described", &args));
+            said.push(self.say_with("section_behind-described", &args));
             said.push(match picture.ridge() {
                 Some(ridge) => {
                     let place = match ridge.at {
-                        ..0.4 => "behind-ridge_left",
-                        0.6.. => "behind-ridge_right",
-                        _ => "behind-ridge_middle",
+                        ..0.4 => "section_behind-ridge_left",
+                        0.6.. => "section_behind-ridge_right",
+                        _ => "section_behind-ridge_middle",
                     };
                     let args =
                         fluent_args!["ridge" => self.depth(ridge.height_mm), "place" => self.say(place)];
-                    self.say_with("behind-described_ridge", &args)
+                    self.say_with("section_behind-described_ridge", &args)
                 }
-                None => self.say("behind-described_no_ridge"),
+                None => self.say("section_behind-described_no_ridge"),
             });
-            let id = if picture.stayed() { "behind-described_stayed" } else { "behind-described_clear" };
+            let id = if picture.stayed() {
+                "section_behind-described_stayed"
+            } else {
+                "section_behind-described_clear"
+            };
             said.push(self.say_with(id, &fluent_args!["target" => self.depth(picture.target_mm)]));
             said.extend(picture.layer.map(|layer| {
                 if picture.layer_left() {
                     let depths = self.depth_range_spoken(layer.top_mm, layer.bottom_mm);
-                    self.say_with("behind-described_layer_left", &fluent_args!["depths" => depths])
+                    self.say_with("section_behind-described_layer_left", &fluent_args!["depths" => depths])
                 } else {
                     let depths = self.depth_range(layer.top_mm, layer.bottom_mm);
-                    self.say_with("behind-layer_gone", &fluent_args!["depths" => depths])
+                    self.say_with("section_behind-layer_gone", &fluent_args!["depths" => depths])
                 }
             }));
         }
-        said.extend(
-            picture.tip_mm.map(|tip_mm| {
-                self.say_with("behind-described_tip", &fluent_args!["tip" => self.depth(tip_mm)])
-            }),
-        );
+        said.extend(picture.tip_mm.map(|tip_mm| {
+            self.say_with("section_behind-described_tip", &fluent_args!["tip" => self.depth(tip_mm)])
+        }));
         if !picture.slots_mm.is_empty() {
             let args = fluent_args!["slots" => self.listed_depths(&picture.slots_mm)];
-            said.push(self.say_with("behind-described_slots", &args));
+            said.push(self.say_with("section_behind-described_slots", &args));
         }
         said.join(" ")
     }

@@ -60,11 +60,13 @@ pub fn extent(shape: &Shape) -> Extent {
 }
 
 pub fn texts(drawing: &Drawing) -> Vec<(&str, Extent)> {
-    let text = |shape| match shape {
-        &Shape::Text { ref text, .. } => Some((text.as_str(), extent(shape))),
-        _ => None,
-    };
-    drawing.shapes.iter().filter_map(text).collect()
+    let shapes = drawing.shapes.iter();
+    shapes
+        .filter_map(|shape| match shape {
+            Shape::Text { text, .. } => Some((text.as_str(), extent(shape))),
+            _ => None,
+        })
+        .collect()
 }
 
 pub fn of_role(drawing: &Drawing, role: Role) -> Vec<&Shape> {

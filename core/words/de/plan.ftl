@@ -44,11 +44,20 @@ walk-to = { $distance } { $way } gehen.
 walk-here = Sie stehen schon dort.
 
 buried-drain = Drän
-    .a = ein Drän
+    .count = { $count ->
+        [one] ein Drän
+       *[other] { $count } Dräne
+    }
 buried-mole_drain = Maulwurfdrän
-    .a = ein Maulwurfdrän
+    .count = { $count ->
+        [one] ein Maulwurfdrän
+       *[other] { $count } Maulwurfdräne
+    }
 buried-service = Leitung
-    .a = eine Leitung
+    .count = { $count ->
+        [one] eine Leitung
+       *[other] { $count } Leitungen
+    }
 
 compass-north = Norden
     .in = im Norden
@@ -93,28 +102,28 @@ compass-north_west = Nordwesten
 
 # Hinter der Maschine, und vorher neben nachher.
 
-behind-title = Schnitt hinter der Maschine
-behind-floor = Fester Boden, wie gemessen: { $readings }
-behind-loosened = Gelockert
-behind-stayed = Fest geblieben über der angestrebten Tiefe, { $target }
-behind-layer_left = Rest der Schicht, { $depths }
-behind-layer_gone = Die Schicht in { $depths } ist an jeder Messstelle gebrochen.
-behind-ridge = Damm zwischen den Zinken, { $ridge }
-behind-tip = Spitzen, wie eingestellt, { $tip }
-behind-slots_drawn = Grund der Schlitze von links nach rechts: { $slots }
-behind-narrower = Breiten sind in einem anderen Maßstab gezeichnet als Tiefen.
-behind-described = Schnitt hinter der Maschine, von Zinkenspur zu Zinkenspur über { $spacing }. Tiefe bis zum festen Boden: { $readings }.
-behind-described_none = Schnitt hinter der Maschine. Noch nichts gemessen.
-behind-described_ridge = Ein Damm von { $ridge } Höhe steht { $place }.
-behind-described_no_ridge = Zwischen den Zinken steht kein Damm.
-behind-described_tip = Die Spitzen waren auf { $tip } eingestellt.
-behind-described_stayed = Über der angestrebten Tiefe von { $target } blieb Boden fest.
-behind-described_clear = Bis zur angestrebten Tiefe von { $target } traf keine Messung auf festen Boden.
-behind-described_layer_left = Ein Teil der Schicht in { $depths } ist noch da.
-behind-described_slots = Grund der Schlitze von links nach rechts: { $slots }.
-behind-ridge_middle = in der Mitte
-behind-ridge_left = näher am linken Zinken
-behind-ridge_right = näher am rechten Zinken
+section_behind-title = Schnitt hinter der Maschine
+section_behind-floor = Fester Boden, wie gemessen: { $readings }
+section_behind-loosened = Gelockert
+section_behind-stayed = Fest geblieben über der angestrebten Tiefe, { $target }
+section_behind-layer_left = Rest der Schicht, { $depths }
+section_behind-layer_gone = Die Schicht in { $depths } ist an jeder Messstelle gebrochen.
+section_behind-ridge = Damm zwischen den Zinken, { $ridge }
+section_behind-tip = Spitzen, wie eingestellt, { $tip }
+section_behind-slots = Grund der Schlitze von links nach rechts: { $slots }
+section_behind-narrower = Breiten sind in einem anderen Maßstab gezeichnet als Tiefen.
+section_behind-described = Schnitt hinter der Maschine, von Zinkenspur zu Zinkenspur über { $spacing }. Tiefe bis zum festen Boden: { $readings }.
+section_behind-described_none = Schnitt hinter der Maschine. Noch nichts gemessen.
+section_behind-described_ridge = Ein Damm von { $ridge } Höhe steht { $place }.
+section_behind-described_no_ridge = Zwischen den Zinken steht kein Damm.
+section_behind-described_tip = Die Spitzen waren auf { $tip } eingestellt.
+section_behind-described_stayed = Über der angestrebten Tiefe von { $target } blieb Boden fest.
+section_behind-described_clear = Bis zur angestrebten Tiefe von { $target } traf keine Messung auf festen Boden.
+section_behind-described_layer_left = Ein Teil der Schicht in { $depths } ist noch da.
+section_behind-described_slots = Grund der Schlitze von links nach rechts: { $slots }.
+section_behind-ridge_middle = in der Mitte
+section_behind-ridge_left = näher am linken Zinken
+section_behind-ridge_right = näher am rechten Zinken
 pair-title = Vorher und nachher
 pair-title_before = Vorher
 pair-title_after = Nachher

@@ -44,11 +44,20 @@ walk-to = Walk { $distance } { $way }.
 walk-here = You are there.
 
 buried-drain = drain
-    .a = a drain
+    .count = { $count ->
+        [one] a drain
+       *[other] { $count } drains
+    }
 buried-mole_drain = mole drain
-    .a = a mole drain
+    .count = { $count ->
+        [one] a mole drain
+       *[other] { $count } mole drains
+    }
 buried-service = service
-    .a = a service line
+    .count = { $count ->
+        [one] a service line
+       *[other] { $count } service lines
+    }
 
 compass-north = north
     .in = in the north
@@ -93,28 +102,28 @@ compass-north_west = north-west
 
 # Behind the machine, and before beside after.
 
-behind-title = Section behind the machine
-behind-floor = Firm ground, as measured: { $readings }
-behind-loosened = Loosened ground
-behind-stayed = Stayed firm above the depth aimed at, { $target }
-behind-layer_left = What is left of the layer, { $depths }
-behind-layer_gone = The layer at { $depths } is broken at every reading.
-behind-ridge = Ridge between the tines, { $ridge }
-behind-tip = Tips as set, { $tip }
-behind-slots_drawn = Bottoms of the slots from left to right: { $slots }
-behind-narrower = Widths are drawn at another scale than depths.
-behind-described = Section behind the machine, from tine line to tine line over { $spacing }. Depth to firm ground: { $readings }.
-behind-described_none = Section behind the machine. Nothing is measured yet.
-behind-described_ridge = A ridge { $ridge } high stands { $place }.
-behind-described_no_ridge = No ridge stands between the tines.
-behind-described_tip = The tips were set to { $tip }.
-behind-described_stayed = Some ground stayed firm above the depth aimed at, { $target }.
-behind-described_clear = Down to the depth aimed at, { $target }, no reading met firm ground.
-behind-described_layer_left = Part of the layer at { $depths } is left.
-behind-described_slots = Bottoms of the slots from left to right: { $slots }.
-behind-ridge_middle = in the middle
-behind-ridge_left = nearer the left tine
-behind-ridge_right = nearer the right tine
+section_behind-title = Section behind the machine
+section_behind-floor = Firm ground, as measured: { $readings }
+section_behind-loosened = Loosened ground
+section_behind-stayed = Stayed firm above the depth aimed at, { $target }
+section_behind-layer_left = What is left of the layer, { $depths }
+section_behind-layer_gone = The layer at { $depths } is broken at every reading.
+section_behind-ridge = Ridge between the tines, { $ridge }
+section_behind-tip = Tips as set, { $tip }
+section_behind-slots = Bottoms of the slots from left to right: { $slots }
+section_behind-narrower = Widths are drawn at another scale than depths.
+section_behind-described = Section behind the machine, from tine line to tine line over { $spacing }. Depth to firm ground: { $readings }.
+section_behind-described_none = Section behind the machine. Nothing is measured yet.
+section_behind-described_ridge = A ridge { $ridge } high stands { $place }.
+section_behind-described_no_ridge = No ridge stands between the tines.
+section_behind-described_tip = The tips were set to { $tip }.
+section_behind-described_stayed = Some ground stayed firm above the depth aimed at, { $target }.
+section_behind-described_clear = Down to the depth aimed at, { $target }, no reading met firm ground.
+section_behind-described_layer_left = Part of the layer at { $depths } is left.
+section_behind-described_slots = Bottoms of the slots from left to right: { $slots }.
+section_behind-ridge_middle = in the middle
+section_behind-ridge_left = nearer the left tine
+section_behind-ridge_right = nearer the right tine
 pair-title = Before and after
 pair-title_before = Before
 pair-title_after = After

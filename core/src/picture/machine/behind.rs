@@ -285,17 +285,17 @@ impl Cut<'_> {
         let base = self.scale.surface - head(size) + size * BASE_LINE;
         let numbers = &self.picture.words.numbers;
         let count = numbers.len().min(self.picture.readings_mm.len());
-        let half = |index: usize| text_width(&numbers[index], size, true) / 2.0;
-        let mut free_from = f64::NEG_INFINITY;
+        let half = |number: &str| text_width(number, size, true) / 2.0;
         let last = count.saturating_sub(1);
-        for index in 0..count {
-            let x = self.x(index);
+        let mut free_from = f64::NEG_INFINITY;
+        for (index, number) in numbers.iter().take(count).enumerate() {
+            let (x, half_width) = (self.x(index), half(number));
             // The last one always has its room.
-            let before_last = index == last || x + half(index) + 4.0 <= self.x(last) - half(last);
-            if x - half(index) >= free_from && before_last {
-                let (role, anchor, text) = (Role::Ink, Anchor::Middle, numbers[index].clone());
+            let before_last = index == last || x + half_width + 4.0 <= self.x(last) - half(&numbers[last]);
+            if x - half_width >= free_from && before_last {
+                let (role, anchor, text) = (Role::Ink, Anchor::Middle, number.clone());
                 shapes.push(Shape::Text { role, at: Point::new(x, base), anchor, size, strong: true, text });
-                free_from = x + half(index) + 4.0;
+                free_from = x + half_width + 4.0;
             }
         }
     }

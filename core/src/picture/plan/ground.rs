@@ -82,10 +82,10 @@ fn within(area: Area, at: Point) -> bool {
     (area.left..=area.right).contains(&at.x) && (area.top..=area.bottom).contains(&at.y)
 }
 
-/// A letter on every line of what lies buried, two on long ones.
+/// A letter on every line of what lies buried, two on long ones; lines of a kind that lie close share one.
 pub(super) fn letters(picture: &PlanPicture, frame: &Frame, size: f64, room: &mut Room) -> Vec<Label> {
     let letter = |kind: Buried| picture.words.letters.iter().find(|(of, _)| *of == kind);
-    let mut labels = Vec::new();
+    let mut labels: Vec<Label> = Vec::new();
     for line in &picture.buried {
         let Some((_, text)) = letter(line.kind) else { continue };
         let (width, height) = text_room(text, size, true);
@@ -97,7 +97,10 @@ pub(super) fn letters(picture: &PlanPicture, frame: &Frame, size: f64, room: &mu
                 let share = (f64::from(index) + 0.5) / f64::from(wanted);
                 let free =
                     tried(share).map(|share| around(along(&piece, share * length), (width + 2.0, height)));
-                if let Some(area) = free.into_iter().find(|&area| room.claim(area)) {
+                let Some(area) = free.into_iter().find(|&area| room.is_free(area)) else { continue };
+                let near = |(other, told): &Label| told == text && distance(*other, area) < SHARED;
+                if !labels.iter().any(near) {
+                    room.take(area);
                     labels.push((area, text.clone()));
                 }
             }
@@ -120,6 +123,14 @@ pub(super) fn keep_off(picture: &PlanPicture, frame: &Frame, room: &mut Room) {
 
 /// A line longer than this has two letters, points.
 const LONG: f64 = 240.0;
+
+/// Lines nearer than this share a letter, points.
+const SHARED: f64 = 45.0;
+
+fn distance(one: Area, other: Area) -> f64 {
+    let (from, to) = (middle(one), middle(other));
+    (to.x - from.x).hypot(to.y - from.y)
+}
 
 /// Shares of a line's length at which its letter is tried.
 fn tried(share: f64) -> [f64; 19] {

@@ -13,10 +13,14 @@ use crate::record::{Condition, PlaceKind};
 const NUMBERED: usize = 20;
 /// More than these are drawn where they are, even over each other.
 const MOVED: usize = 120;
+/// How far a mark moves for others where there are more than have their numbers, points.
+const MOVED_BY: f64 = 60.0;
 /// Side of a pit's square, points: with all numbers, and where there are more.
 const SQUARE: (f64, f64) = (22.0, 16.0);
 /// Between the frames of a reference pit; its outer one stands outside the square.
 pub(super) const DOUBLE: f64 = 3.0;
+/// Radius of the dot where a mark belongs that stands elsewhere.
+const DOT: f64 = 2.6;
 const AFTER_DIG: (f64, f64) = (22.0, 12.0);
 pub(super) const NEXT: f64 = 22.0;
 
@@ -50,19 +54,21 @@ struct Wanted<'a> {
 pub(super) fn place<'a>(
     picture: &'a PlanPicture,
     frame: &Frame,
-    size: f64,
+    type_size: f64,
     room: &mut Room,
 ) -> (Vec<Mark<'a>>, bool) {
-    let (all, holes) = (wanted(picture, frame, size), holes(picture));
+    let holes = holes(picture);
     let many = holes > NUMBERED;
-    let farthest = match holes {
-        ..=NUMBERED => frame.area.width() + frame.area.height(),
-        ..=MOVED => 60.0,
-        _ => 0.0,
+    let farthest = if !many {
+        frame.area.width() + frame.area.height()
+    } else if holes <= MOVED {
+        MOVED_BY
+    } else {
+        0.0
     };
     // First those that can stand where they belong, then their texts, then the others around them.
     let (mut stay, mut moved) = (Vec::new(), Vec::new());
-    for mark in all {
+    for mark in wanted(picture, frame, type_size) {
         let area = inside(around(mark.at, mark.size), frame.area);
         if room.claim(area) {
             stay.push((mark, area));
@@ -70,54 +76,60 @@ pub(super) fn place<'a>(
             moved.push(mark);
         }
     }
-    let mut placed = Vec::new();
+    let mut marks = Vec::new();
     for (mark, area) in stay {
         let label = label_beside(&mark, area, room);
         if label.is_none() && !many && !mark.label.is_empty() && !matches!(mark.of, Of::Next) {
             room.give_back(area);
             moved.push(mark);
         } else {
-            placed.push(Mark { of: mark.of, at: mark.at, area, label });
+            marks.push(Mark { of: mark.of, at: mark.at, area, label });
         }
     }
     for mark in moved {
-        let places = || std::iter::once(mark.at).chain(nearby(mark.at, farthest));
-        let with_label = places().find_map(|at| {
-            let area = around(at, mark.size);
-            let free = room.is_free(area);
-            let side = || Side::ALL.into_iter().map(|side| side.beside(area, mark.label_size));
-            free.then(|| side().find(|&label| room.is_free(label))).flatten().map(|label| (area, label))
-        });
-        let (area, label) = match with_label {
-            Some((area, label)) => (area, Some((label, mark.label))),
-            None => {
-                let alone = places().map(|at| around(at, mark.size)).find(|&area| room.is_free(area));
-                (alone.unwrap_or_else(|| inside(around(mark.at, mark.size), frame.area)), None)
-            }
-        };
+        let (area, label) = move_aside(&mark, farthest, frame, room);
         room.take(area);
         if let Some((label, _)) = label {
             room.take(label);
         }
-        placed.push(Mark { of: mark.of, at: mark.at, area, label });
+        marks.push(Mark { of: mark.of, at: mark.at, area, label });
     }
     // The place to dig next needs no text to be known by.
-    let all_told = placed.iter().all(|mark| mark.label.is_some() || matches!(mark.of, Of::Next));
-    (placed, all_told || many)
+    let all_told = marks.iter().all(|mark| mark.label.is_some() || matches!(mark.of, Of::Next));
+    (marks, all_told || many)
 }
 
-fn wanted<'a>(picture: &'a PlanPicture, frame: &Frame, size: f64) -> Vec<Wanted<'a>> {
-    let one = |of, at, size_of_mark, label: &'a str| {
-        let (width, height) = text_room(label, size, true);
-        Wanted { of, at: frame.point(at), size: size_of_mark, label, label_size: (width + 2.0, height) }
+/// The nearest place with room for a mark and its text, else for the mark alone, else where it belongs.
+fn move_aside<'a>(
+    mark: &Wanted<'a>,
+    farthest: f64,
+    frame: &Frame,
+    room: &Room,
+) -> (Area, Option<(Area, &'a str)>) {
+    let tried = || {
+        let points = std::iter::once(mark.at).chain(nearby(mark.at, farthest));
+        points.map(|at| around(at, mark.size)).filter(|&area| room.is_free(area))
+    };
+    let with_label = |area: Area| {
+        let mut labels = Side::ALL.iter().map(|side| side.beside(area, mark.label_size));
+        labels.find(|&label| room.is_free(label)).map(|label| (area, Some((label, mark.label))))
+    };
+    let alone = || tried().next().unwrap_or_else(|| inside(around(mark.at, mark.size), frame.area));
+    tried().find_map(with_label).unwrap_or_else(|| (alone(), None))
+}
+
+fn wanted<'a>(picture: &'a PlanPicture, frame: &Frame, type_size: f64) -> Vec<Wanted<'a>> {
+    let one = |of, at, size, label: &'a str| {
+        let (width, height) = text_room(label, type_size, true);
+        Wanted { of, at: frame.point(at), size, label, label_size: (width + 2.0, height) }
     };
     let pits = picture.pits.iter().filter_map(|pit| Some((pit, picture.shown(pit.at)?)));
     let digs = picture.after_digs.iter().filter_map(|dig| Some((dig, picture.shown(dig.at)?)));
-    let side = if holes(picture) > NUMBERED { SQUARE.1 } else { SQUARE.0 };
+    let single = if holes(picture) > NUMBERED { SQUARE.1 } else { SQUARE.0 };
     let next = picture.shown(picture.next).map(|at| one(Of::Next, at, (NEXT, NEXT), &picture.words.next));
     let pits = pits.map(|(pit, at)| {
-        let side = if pit.place == PlaceKind::Reference { side + 2.0 * DOUBLE } else { side };
-        one(Of::Pit(pit), at, (side, side), &pit.number)
+        let width = if pit.place == PlaceKind::Reference { single + 2.0 * DOUBLE } else { single };
+        one(Of::Pit(pit), at, (width, width), &pit.number)
     });
     let digs = digs.map(|(dig, at)| one(Of::AfterDig, at, AFTER_DIG, &dig.label));
     next.into_iter().chain(pits).chain(digs).collect()
@@ -148,12 +160,14 @@ fn inside(area: Area, outer: Area) -> Area {
 /// Draws the marks: first what leads to those that do not stand where they belong.
 pub(super) fn draw(marks: &[Mark], shapes: &mut Vec<Shape>) {
     for mark in marks {
-        let to = middle(mark.area);
-        if (to.x - mark.at.x).hypot(to.y - mark.at.y) > 1.0 {
+        let (to, near) = (middle(mark.area), inset(mark.area, -DOT));
+        let covered =
+            (near.left..=near.right).contains(&mark.at.x) && (near.top..=near.bottom).contains(&mark.at.y);
+        if !covered {
             for role in [Role::Casing, Role::Ink] {
                 shapes.push(Shape::Line { role, from: mark.at, to });
             }
-            shapes.push(Shape::Circle { role: Role::Ink, centre: mark.at, radius: 2.6 });
+            shapes.push(Shape::Circle { role: Role::Ink, centre: mark.at, radius: DOT });
         }
     }
     for mark in marks {
