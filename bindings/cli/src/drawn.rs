@@ -1,9 +1,10 @@
 //! Pit faces as files: an SVG a pit, and a page with all of them.
 
+use crate::drawn_field::{Drawn, after_digs, plan_of};
 use crate::field::FieldRead;
-use crate::told;
 use crate::trouble::Trouble;
 use crate::write::Folder;
+use crate::{told, told_passes};
 use pitface_core::advice::{TipDepth, What, ZoneCall};
 use pitface_core::picture::{Drawing, Face, FacePicture, Ruler, Spoken, Theme, Tip, face, svg};
 use pitface_core::record::PlaceKind;
@@ -77,6 +78,28 @@ pub fn pit_files(
         .collect()
 }
 
+/// Adds the plan of a field, `STEM-plan.svg`, and a drawing of every hole behind the machine, `STEM-after-dig-N.svg`;
+/// their names.
+pub fn field_files(
+    words: &Words,
+    field: &FieldRead,
+    stem: &str,
+    theme: Theme,
+    folder: &mut Folder,
+) -> Result<Vec<String>, Trouble> {
+    let plan = plan_of(words, field).map(|plan| (format!("{stem}-plan.svg"), plan));
+    let holes = after_digs(words, field).into_iter().enumerate();
+    let holes =
+        holes.filter_map(|(index, hole)| Some((format!("{stem}-after-dig-{}.svg", index + 1), hole?)));
+    plan.into_iter()
+        .chain(holes)
+        .map(|(name, drawn)| {
+            folder.add(&name, drawn.svg(words, theme).as_bytes())?;
+            Ok(name)
+        })
+        .collect()
+}
+
 /// A page with everything told of some fields: a zone's call stands with the drawing of the pit that decides it, the
 /// other pits below.
 pub fn fields_page(words: &Words, title: &str, fields: &[FieldRead]) -> String {
@@ -92,6 +115,8 @@ pub fn fields_page(words: &Words, title: &str, fields: &[FieldRead]) -> String {
 
 fn page_entries(words: &Words, field: &FieldRead) -> Vec<PageEntry> {
     let mut entries = told::field(words, field);
+    let figure = |drawn: Drawn| Figure { svg: drawn.svg(words, Theme::Page), caption: drawn.title };
+    entries[0].figures.extend(plan_of(words, field).map(figure));
     let zones = &field.advice.zones;
     let mut figures: Vec<Option<Figure>> = (0..field.notes.pits.len())
         .map(|index| {
@@ -107,6 +132,12 @@ fn page_entries(words: &Words, field: &FieldRead) -> Vec<PageEntry> {
     for (entry, figure) in pits.iter_mut().zip(figures) {
         entry.figures.extend(figure.map(|figure| Figure { caption: String::new(), ..figure }));
     }
+    let mut holes = after_digs(words, field).into_iter();
+    let mut passes = told_passes::passes(words, field);
+    for (entry, pass) in passes.iter_mut().zip(&field.notes.passes) {
+        entry.figures.extend(holes.by_ref().take(pass.after_digs.len()).flatten().map(figure));
+    }
+    entries.splice(1 + zones.len()..1 + zones.len(), passes);
     // On a page of many fields a zone or a pit says whose it is.
     for entry in &mut entries[1..] {
         entry.heading = format!("{}: {}", field.notes.field.name, entry.heading);

@@ -2,10 +2,11 @@
 
 use crate::field::FieldRead;
 use pitface_core::RULES;
+use pitface_core::advice::after_dig::PassAdvice;
 use pitface_core::advice::{ChangedAnswer, What, Why, ZoneCall, stands_for};
 use pitface_core::place::{FieldMap, PlaceRemark};
 use pitface_core::reading::{KINDS, LayerReading, NextLook, PitReading};
-use pitface_core::record::Pit;
+use pitface_core::record::{FieldNotes, Pit, RecordId};
 use serde_json::{Map, Value, json};
 
 /// One field, read and advised.
@@ -22,9 +23,33 @@ pub fn field(field: &FieldRead) -> Value {
         "pits": pits,
         "zones": zones,
         "whole": zone(&advice.whole),
-        "passes": passes,
+        "passes": passes_of(notes, passes),
         "unknown_keys": unknown_keys,
     })
+}
+
+/// Passes with the holes behind them, in the order of the notes: pits by their number, records without an id, since a
+/// file without ids gets new ones at every reading.
+pub fn passes_of(notes: &FieldNotes, passes: &[PassAdvice]) -> Value {
+    let number = |id: RecordId| notes.pits.iter().position(|pit| pit.id == id).map(|index| index + 1);
+    let mut all = json!(passes);
+    for (object, pass) in all.as_array_mut().into_iter().flatten().zip(passes) {
+        without(object, "pass");
+        let Some(digs) = object["digs"].as_array_mut() else { continue };
+        for (object, dig) in digs.iter_mut().zip(&pass.digs) {
+            without(object, "dig");
+            if let Some(pair) = dig.pair {
+                object["pair"]["before"] = json!(number(pair.before));
+            }
+        }
+    }
+    all
+}
+
+fn without(object: &mut Value, key: &str) {
+    if let Some(object) = object.as_object_mut() {
+        object.shift_remove(key);
+    }
 }
 
 /// Where a pit lies: its zone, and what is to be said of that.

@@ -7,6 +7,7 @@ mod argument;
 mod command;
 mod device;
 mod drawn;
+mod drawn_field;
 mod field;
 mod json;
 mod keep;

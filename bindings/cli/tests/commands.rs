@@ -160,12 +160,13 @@ fn draw_writes_a_picture_a_pit_and_a_page() {
     let notes = place.notes("mere_piece");
     place.good(&["draw", &notes, "--out", "drawings"]);
     let names = place.names("drawings");
-    assert_eq!(names.len(), 7, "{names:?}");
-    assert_eq!(names[0], "mere_piece-pit-1.svg");
+    // A hole behind the machine, six pits, the plan, the page.
+    assert_eq!(names.len(), 9, "{names:?}");
+    assert_eq!(names[1], "mere_piece-pit-1.svg");
     let svg = std::fs::read_to_string(place.path("drawings/mere_piece-pit-3.svg")).unwrap();
     assert!(svg.starts_with("<svg") && svg.contains("<desc>") && svg.contains("run at 32 to"));
     let page = std::fs::read_to_string(place.path("drawings/mere_piece.html")).unwrap();
-    assert_eq!(page.matches("<svg").count(), 6);
+    assert_eq!(page.matches("<svg").count(), 8);
 }
 
 #[test]

@@ -7,12 +7,12 @@ use crate::record::Zone;
 use fluent::fluent_args;
 
 /// From where the way to the next pit is told.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, PartialEq, Eq)]
 pub enum WalkFrom {
     /// From where the walker stands.
     Here,
     /// From a pit, by its number as it is told.
-    Pit(usize),
+    Pit(String),
 }
 
 impl Words {

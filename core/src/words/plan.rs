@@ -85,7 +85,7 @@ impl Words {
         let zone = name.map_or_else(|| self.label(zone), str::to_owned);
         match call {
             Some(call) => {
-                let args = fluent_args!["zone" => zone, "call" => self.of(call.call)];
+                let args = fluent_args!["zone" => zone, "call" => self.label(call.call)];
                 self.say_with("plan-named", &args)
             }
             None => zone,

@@ -175,17 +175,17 @@ impl Words {
 
     /// Name of the drawing of before and after.
     pub fn pair_title(&self) -> String {
-        self.say("section_pair-title")
+        self.say("pair-title")
     }
 
     /// The words above the two.
     pub fn pair_words(&self) -> PairWords {
-        PairWords { before: self.say("section_pair-before"), after: self.say("section_pair-after") }
+        PairWords { before: self.say("pair-title_before"), after: self.say("pair-title_after") }
     }
 
     /// Before and after, to be spoken: the description of the pit and that of the section behind the machine.
     pub fn describe_pair(&self, before: &str, after: &str) -> String {
-        self.say_with("section_pair-described", &fluent_args!["before" => before, "after" => after])
+        self.say_with("pair-described", &fluent_args!["before" => before, "after" => after])
     }
 
     /// Depths in their order with the unit once: `35, 33, 20, 34, 35 cm`.

@@ -41,5 +41,5 @@ impl Behind {
 }
 
 fn field_json(field: &FieldRead) -> Value {
-    json!({ "field": field.notes.field.name, "rules": RULES, "passes": field.passes })
+    json!({ "field": field.notes.field.name, "rules": RULES, "passes": json::passes_of(&field.notes, &field.passes) })
 }

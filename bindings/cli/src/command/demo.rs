@@ -58,6 +58,7 @@ impl Demo {
         let fields = keep::keep(sound, Some(&store))?;
         for ((stem, _), field) in ESTATE.iter().zip(&fields) {
             drawn::pit_files(&words, field, stem, Theme::Light, &mut folder)?;
+            drawn::field_files(&words, field, stem, Theme::Light, &mut folder)?;
         }
         let page = drawn::fields_page(&words, ESTATE_NAME, &fields);
         folder.add("index.html", page.as_bytes())?;

@@ -56,6 +56,7 @@ impl Draw {
         let mut folder = Folder::open(&self.out)?;
         for field in &fields {
             drawn::pit_files(&words, field, &stem, self.theme.into(), &mut folder)?;
+            drawn::field_files(&words, field, &stem, self.theme.into(), &mut folder)?;
             let page = drawn::fields_page(&words, &field.notes.field.name, &fields);
             folder.add(&format!("{stem}.html"), page.as_bytes())?;
         }

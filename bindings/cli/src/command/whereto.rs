@@ -2,6 +2,7 @@
 
 use crate::Answer;
 use crate::argument::{Shown, StoreArgument};
+use crate::drawn_field::last_pit;
 use crate::field::FieldRead;
 use crate::trouble::Trouble;
 use crate::{json, keep, told};
@@ -90,6 +91,7 @@ impl Where {
                 Trouble::of_arguments(Fault::new("", "the plan cannot be worked with", fault.to_string()))
             })?;
             let way = way_to(&next, here, field);
+            let walk_json = way.as_ref().map(|(_, walk)| *walk);
             let zones = ground.zones.iter().map(|zone| words.zone_share(zone, &plan));
             entries.push(PageEntry {
                 heading: field.notes.field.name.clone(),
@@ -104,7 +106,7 @@ impl Where {
             objects.push(json!({
                 "field": field.notes.field.name,
                 "rules": RULES,
-                "next": next_json(&next, way.map(|(_, walk)| walk)),
+                "next": next_json(&next, walk_json),
                 "zones": ground.zones.iter().map(|zone| zone_json(zone, &plan)).collect::<Vec<_>>(),
                 "plan": plan,
             }));
@@ -130,12 +132,8 @@ fn way_to(next: &Next, here: Option<[f64; 2]>, field: &FieldRead) -> Option<(Wal
     if let Some(here) = here {
         return Some((WalkFrom::Here, walk(here, place)));
     }
-    let pits = field.notes.pits.iter().enumerate();
-    let (index, last) = pits
-        .filter_map(|(index, pit)| Some((index, (pit.dug, pit.at?))))
-        .max_by(|(one, (one_dug, _)), (other, (other_dug, _))| one_dug.cmp(other_dug).then(one.cmp(other)))?;
-    let from = [last.1.longitude_deg, last.1.latitude_deg];
-    Some((WalkFrom::Pit(index + 1), walk(from, place)))
+    let (number, from) = last_pit(field)?;
+    Some((WalkFrom::Pit(number), walk(from, place)))
 }
 
 fn next_json(next: &Next, way: Option<Walk>) -> Value {
