@@ -137,7 +137,8 @@ fn page_entries(words: &Words, field: &FieldRead) -> Vec<PageEntry> {
     for (entry, pass) in passes.iter_mut().zip(&field.notes.passes) {
         entry.figures.extend(holes.by_ref().take(pass.after_digs.len()).flatten().map(figure));
     }
-    entries.splice(1 + zones.len()..1 + zones.len(), passes);
+    let pits = entries.split_off(1 + zones.len());
+    entries.extend(passes.into_iter().chain(pits));
     // On a page of many fields a zone or a pit says whose it is.
     for entry in &mut entries[1..] {
         entry.heading = format!("{}: {}", field.notes.field.name, entry.heading);

@@ -1,6 +1,7 @@
 //! A field on its way through the core: notes in, everything that follows from them out.
 
 use pitface_core::advice::after_dig::{PassAdvice, look_behind};
+use pitface_core::advice::readers::{SeveralReaders, several_readers};
 use pitface_core::advice::{FieldAdvice, REGRET, advise, changes};
 use pitface_core::place::FieldMap;
 use pitface_core::reading::{FieldReading, NextLook, Table, next_look, read_field};
@@ -16,6 +17,8 @@ pub struct FieldRead {
     pub reading: FieldReading,
     /// The calls.
     pub advice: FieldAdvice,
+    /// Holes that several people read.
+    pub readers: Option<SeveralReaders>,
     /// What the holes behind the machine say of each pass.
     pub passes: Vec<PassAdvice>,
     /// The next look of each pit.
@@ -34,7 +37,8 @@ impl FieldRead {
             call.would_change = changes(&notes, call.zone);
         }
         let next_looks = reading.pits.iter().map(|pit| next_look(pit, &REGRET, Table::standard())).collect();
+        let readers = several_readers(&notes, &reading);
         let passes = look_behind(&notes, &reading, &advice);
-        Self { notes, map, reading, advice, passes, next_looks, unknown_keys }
+        Self { notes, map, reading, advice, readers, passes, next_looks, unknown_keys }
     }
 }

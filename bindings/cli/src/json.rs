@@ -3,6 +3,7 @@
 use crate::field::FieldRead;
 use pitface_core::RULES;
 use pitface_core::advice::after_dig::PassAdvice;
+use pitface_core::advice::readers::SeveralReaders;
 use pitface_core::advice::{ChangedAnswer, What, Why, ZoneCall, stands_for};
 use pitface_core::place::{FieldMap, PlaceRemark};
 use pitface_core::reading::{KINDS, LayerReading, NextLook, PitReading};
@@ -11,7 +12,7 @@ use serde_json::{Map, Value, json};
 
 /// One field, read and advised.
 pub fn field(field: &FieldRead) -> Value {
-    let FieldRead { notes, map, reading, advice, passes, next_looks, unknown_keys } = field;
+    let FieldRead { notes, map, reading, advice, readers, passes, next_looks, unknown_keys } = field;
     let read = reading.pits.iter().zip(next_looks).map(|(read, look)| pit(read, look.as_ref()));
     let pits: Vec<Value> =
         notes.pits.iter().zip(read).map(|(noted, read)| merged(place(noted, map), read)).collect();
@@ -23,9 +24,19 @@ pub fn field(field: &FieldRead) -> Value {
         "pits": pits,
         "zones": zones,
         "whole": zone(&advice.whole),
+        "several_readers": readers.as_ref().map(several),
         "passes": passes_of(notes, passes),
         "unknown_keys": unknown_keys,
     })
+}
+
+/// Holes that several people read, pits by their number.
+fn several(readers: &SeveralReaders) -> Value {
+    let holes = readers.holes.iter().zip(&readers.calls).map(|(hole, calls)| {
+        let pits: Vec<usize> = hole.iter().map(|index| index + 1).collect();
+        json!({ "pits": pits, "calls": calls })
+    });
+    json!({ "holes": holes.collect::<Vec<_>>(), "agreement": readers.agreement })
 }
 
 /// Passes with the holes behind them, in the order of the notes: pits by their number, records without an id, since a

@@ -27,10 +27,11 @@ pub fn calls(words: &Words, field: &FieldRead) -> Vec<PageEntry> {
 /// The field in one sentence, with what holds for all of it.
 fn whole(words: &Words, field: &FieldRead) -> PageEntry {
     let call = &field.advice.whole;
+    let readers = field.readers.iter().flat_map(|several| words.several_readers(several, &field.notes.pits));
     PageEntry {
         heading: field.notes.field.name.clone(),
         sentence: words.whole_sentence(&field.advice),
-        paragraphs: vec![sureness(words, call)],
+        paragraphs: [sureness(words, call)].into_iter().chain(readers).collect(),
         sections: reasons(words, call)
             .chain([section(words, Heading::Cautions, cautions(field).map(|caution| words.of(caution)))])
             .collect(),

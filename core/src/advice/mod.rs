@@ -14,6 +14,7 @@ mod gates;
 pub mod ground;
 pub mod machine;
 mod pit_view;
+pub mod readers;
 pub mod regret;
 pub mod sampling;
 mod tip;

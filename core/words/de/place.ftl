@@ -7,3 +7,8 @@ remark-differs = Nach ihrer Position liegt Grube { $number } { $on }; vermerkt i
 remark-moved = Grube { $number } ist { $place } vermerkt; nach ihrer Position liegt sie { $on } und zählt dort.
 remark-near = weniger als { $distance }
 
+
+readers-line = Die Gruben { $pits } sind ein Loch, gelesen von { $people }: sie kämen zu verschiedenen Urteilen ({ $calls }).
+readers-differ = Am meisten trennt sie: { $sign }{ $kappa }. Wer liest, liest verschieden: gemeinsam ansehen, bevor man sich darauf verlässt.
+readers-kappa = { " " }(gewichtetes Kappa { $kappa }: 1 heißt immer gleich, 0 nicht mehr als Zufall)
+readers-not_judged = nicht zu beurteilen

@@ -7,3 +7,8 @@ remark-differs = By its position pit { $number } lies { $on }; it was noted { $p
 remark-moved = Pit { $number } was noted { $place }; by its position it lies { $on } and counts there.
 remark-near = less than { $distance }
 
+
+readers-line = Pits { $pits } are one hole read by { $people }: they would call it differently ({ $calls }).
+readers-differ = They differ most on the { $sign }{ $kappa }. Readers differ: look at it together before leaning on the call.
+readers-kappa = { " " }(weighted kappa { $kappa }: 1 is always the same, 0 no more than chance)
+readers-not_judged = cannot be judged

@@ -1,0 +1,76 @@
+//! Holes of a field that several people read: which pits of the notes they are, how far the readers agree, and whether
+//! it matters.
+
+use super::agreement::{Agreement, ReaderFace, agreement};
+use super::pit_view::PitView;
+use crate::place::{UNSTATED_ACCURACY_M, walk};
+use crate::reading::{FaceLayer, FieldReading, PitReading};
+use crate::record::{Call, FieldNotes, Pit, Position};
+
+/// What several readers of the same holes say.
+#[derive(Debug, Clone, PartialEq)]
+pub struct SeveralReaders {
+    /// Each hole, as the indices of the pits that are readings of it.
+    pub holes: Vec<Vec<usize>>,
+    /// The calls that follow for those pits, in the same order; `None` where a pit cannot be judged.
+    pub calls: Vec<Vec<Option<Call>>>,
+    /// How far the readers agree over all these holes.
+    pub agreement: Agreement,
+}
+
+/// The holes of a field that several people read; `None` where there is none. `reading` is that of the same notes.
+pub fn several_readers(notes: &FieldNotes, reading: &FieldReading) -> Option<SeveralReaders> {
+    let mut holes: Vec<Vec<usize>> = Vec::new();
+    for (index, pit) in notes.pits.iter().enumerate() {
+        match holes.iter_mut().find(|hole| are_one_hole(&notes.pits[hole[0]], pit)) {
+            Some(hole) if hole.iter().all(|&other| notes.pits[other].by != pit.by) => hole.push(index),
+            _ => holes.push(vec![index]),
+        }
+    }
+    holes.retain(|hole| hole.len() > 1);
+    let call_of = |index: usize| {
+        PitView::of(&notes.pits[index], &reading.pits[index]).judged().map(|(limiting, _)| limiting.call)
+    };
+    let calls: Vec<Vec<Option<Call>>> =
+        holes.iter().map(|hole| hole.iter().map(|&index| call_of(index)).collect()).collect();
+    let faces: Vec<Vec<ReaderFace>> = holes
+        .iter()
+        .zip(&calls)
+        .map(|(hole, calls)| {
+            let each = hole.iter().zip(calls);
+            each.map(|(&index, call)| face(&notes.pits[index], &reading.pits[index], *call)).collect()
+        })
+        .collect();
+    (!holes.is_empty()).then(|| SeveralReaders { agreement: agreement(&faces), holes, calls })
+}
+
+/// Whether two pits are readings of one hole: by different people, on one day, of one kind of place, and no further
+/// apart than their positions may be off. Our judgement.
+fn are_one_hole(one: &Pit, other: &Pit) -> bool {
+    let day = |pit: &Pit| pit.dug.map(|dug| dug.date_naive());
+    let together = one.at.zip(other.at).is_some_and(|(one, other)| {
+        let off_m = accuracy_m(one) + accuracy_m(other);
+        walk(place(one), place(other)).distance_m <= off_m
+    });
+    let known = one.by.is_some() && other.by.is_some() && day(one).is_some();
+    known && one.by != other.by && day(one) == day(other) && one.place == other.place && together
+}
+
+fn accuracy_m(position: Position) -> f64 {
+    position.accuracy_m.unwrap_or(UNSTATED_ACCURACY_M)
+}
+
+const fn place(position: Position) -> [f64; 2] {
+    [position.longitude_deg, position.latitude_deg]
+}
+
+fn face(pit: &Pit, read: &PitReading, call: Option<Call>) -> ReaderFace {
+    let layer = |layer: &crate::reading::LayerReading| FaceLayer {
+        top_mm: layer.top_mm,
+        bottom_mm: layer.bottom_mm,
+        signs: layer.signs,
+        texture: layer.texture,
+    };
+    let by = pit.by.clone().unwrap_or_default();
+    ReaderFace { by, layers: read.layers.iter().map(layer).collect(), call }
+}

@@ -1,0 +1,65 @@
+//! Two people at one hole: that it is one, where they differ, and whether it matters.
+
+mod advice_fixture;
+
+use advice_fixture::{notes, pan_pit, reference, sound_pit};
+use chrono::DateTime;
+use pitface_core::advice::readers::several_readers;
+use pitface_core::reading::read_field;
+use pitface_core::record::{Call, Pit, PlaceKind, Position};
+
+const HERE: (f64, f64) = (2.5, 54.5);
+/// Degrees of latitude in a metre, nearly.
+const METRE_DEG: f64 = 1.0 / 111_300.0;
+
+fn dug(pit: Pit, by: &str, day: u32, north_m: f64) -> Pit {
+    let at =
+        Position { longitude_deg: HERE.0, latitude_deg: HERE.1 + north_m * METRE_DEG, accuracy_m: Some(3.0) };
+    let dug = DateTime::parse_from_rfc3339(&format!("2026-05-{day:02}T10:00:00+01:00")).ok();
+    Pit { by: Some(by.into()), at: Some(at), dug, ..pit }
+}
+
+fn pan(number: u64, by: &str, day: u32, north_m: f64) -> Pit {
+    dug(pan_pit(number, PlaceKind::Open, 280), by, day, north_m)
+}
+
+fn sound(number: u64, by: &str, day: u32, north_m: f64) -> Pit {
+    dug(sound_pit(number, PlaceKind::Open), by, day, north_m)
+}
+
+fn holes(pits: Vec<Pit>) -> Vec<Vec<usize>> {
+    let notes = notes(pits);
+    several_readers(&notes, &read_field(&notes)).map(|several| several.holes).unwrap_or_default()
+}
+
+#[test]
+fn two_people_at_one_hole_that_would_call_it_differently() {
+    let notes = notes(vec![reference(), pan(1, "walker", 12, 0.0), sound(2, "second walker", 12, 4.0)]);
+    let several = several_readers(&notes, &read_field(&notes)).unwrap();
+    assert_eq!(several.holes, [[1, 2]]);
+    assert_eq!(several.calls, [[Some(Call::Loosen), Some(Call::LeaveIt)]]);
+    assert!(several.agreement.calls_differ && several.agreement.differ_most.is_some());
+}
+
+#[test]
+fn the_same_reading_twice_does_not_matter() {
+    let notes = notes(vec![pan(1, "walker", 12, 0.0), pan(2, "second walker", 12, 1.0)]);
+    let several = several_readers(&notes, &read_field(&notes)).unwrap();
+    assert!(!several.agreement.calls_differ && several.agreement.differ_most.is_none());
+}
+
+#[test]
+fn other_days_other_places_and_the_same_person_are_other_holes() {
+    assert!(holes(vec![pan(1, "walker", 12, 0.0), pan(2, "second walker", 13, 0.0)]).is_empty());
+    assert!(holes(vec![pan(1, "walker", 12, 0.0), pan(2, "second walker", 12, 6.5)]).is_empty());
+    assert!(holes(vec![pan(1, "walker", 12, 0.0), pan(2, "walker", 12, 0.0)]).is_empty());
+    let unplaced = Pit { at: None, ..pan(2, "second walker", 12, 0.0) };
+    assert!(holes(vec![pan(1, "walker", 12, 0.0), unplaced]).is_empty());
+}
+
+#[test]
+fn three_people_at_one_hole_are_three_readings_of_it() {
+    let three =
+        vec![pan(1, "a", 12, 0.0), pan(2, "b", 12, 1.0), sound(3, "c", 12, 2.0), sound(4, "a", 12, 80.0)];
+    assert_eq!(holes(three), [[0, 1, 2]]);
+}
