@@ -17,6 +17,7 @@
 //! | [`store`] | the append-only log; the only room with SQL |
 //! | [`picture`] | drawings as shapes with roles; the SVG writer |
 //! | [`words`] | sentences in the chosen language; the only room that knows languages |
+//! | [`screen`] | one record a screen with everything it shows; what a tap means |
 //! | [`report`] | pages put together from words and pictures |
 
 pub mod advice;
@@ -26,6 +27,7 @@ pub mod place;
 pub mod reading;
 pub mod record;
 pub mod report;
+pub mod screen;
 pub mod soil;
 pub mod store;
 pub mod units;

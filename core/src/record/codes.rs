@@ -24,6 +24,13 @@ macro_rules! codes {
             }
         }
 
+        impl<'de> serde::Deserialize<'de> for $name {
+            fn deserialize<D: serde::Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
+                let code = <std::borrow::Cow<'de, str>>::deserialize(deserializer)?;
+                Self::from_code(&code).ok_or_else(|| serde::de::Error::unknown_variant(&code, Self::CODES))
+            }
+        }
+
         impl serde::Serialize for $name {
             fn serialize<S: serde::Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
                 serializer.serialize_str(self.code())

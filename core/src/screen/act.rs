@@ -1,0 +1,237 @@
+//! Where one is in the app, what was tapped, and what comes of it: records to be saved, in order, and the place to go to.
+
+use crate::record::{AfterDig, Field, Layer, Machine, Pass, Photo, Pit, RecordId, Roll, Step};
+use serde::{Deserialize, Serialize};
+
+/// Where in the app; written as text (JSON) it survives the app. A record that is gone leads to the place above it.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+#[expect(missing_docs, reason = "fields are the ids of what is shown")]
+pub enum Place {
+    /// First start: the language.
+    Welcome,
+    /// All fields.
+    Fields,
+    Field {
+        field: RecordId,
+    },
+    /// A pit from its place to the hole dug.
+    StartPit {
+        field: RecordId,
+        pit: Option<RecordId>,
+    },
+    /// Where a pit lies, by hand on the plan.
+    OnPlan {
+        field: RecordId,
+        pit: RecordId,
+    },
+    KnifeWalk {
+        field: RecordId,
+        pit: RecordId,
+    },
+    NextLook {
+        field: RecordId,
+        pit: RecordId,
+    },
+    Layers {
+        field: RecordId,
+        pit: RecordId,
+    },
+    Roll {
+        field: RecordId,
+        pit: RecordId,
+    },
+    Call {
+        field: RecordId,
+        pit: RecordId,
+    },
+    Photos {
+        field: RecordId,
+        pit: RecordId,
+    },
+    /// The machines of a field; with one, how it is set.
+    Machine {
+        field: RecordId,
+        machine: Option<RecordId>,
+    },
+    /// The passes of a field; with one, what came of it.
+    Pass {
+        field: RecordId,
+        pass: Option<RecordId>,
+    },
+    AfterDig {
+        field: RecordId,
+        pass: RecordId,
+        dig: RecordId,
+    },
+    /// For the farmer; with a pit, that one beside the reference.
+    Show {
+        field: RecordId,
+        pit: Option<RecordId>,
+    },
+    HandOver {
+        field: RecordId,
+    },
+    /// Own details.
+    Own,
+}
+
+/// What a tap means; a shell sends it back as it came, as text (JSON).
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Act {
+    /// To another place; nothing is saved.
+    Go(Place),
+    /// Takes back the last save.
+    Undo,
+    /// Something of the app's own settings.
+    Own(super::own::OwnAct),
+    /// Something of a field.
+    Field(super::field::FieldAct),
+    /// Something of a pit.
+    Pit(super::pit::PitAct),
+    /// Something of a machine.
+    Machine(super::machine::MachineAct),
+    /// Something of a pass or a hole behind it.
+    Behind(super::behind::BehindAct),
+}
+
+/// What only the platform can do.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum Ask {
+    /// Take a photo of a pit; it comes back by its path.
+    TakePhoto {
+        /// The field.
+        field: RecordId,
+        /// The pit.
+        pit: RecordId,
+        /// Depth on the face its middle shows.
+        depth_mm: Option<u32>,
+    },
+    /// Hand a field's notes file to another program or person.
+    ShareField {
+        /// The field.
+        field: RecordId,
+    },
+    /// Choose a notes file and take it in.
+    OpenFile,
+    /// Ask for the permission to read the position.
+    AllowPosition,
+}
+
+/// A record to be saved.
+#[derive(Debug, Clone, PartialEq)]
+#[expect(missing_docs, reason = "fields are the parent's id and the record")]
+pub enum Edit {
+    Field(Field),
+    Pit {
+        field: RecordId,
+        pit: Pit,
+    },
+    Step {
+        pit: RecordId,
+        step: Step,
+    },
+    Layer {
+        pit: RecordId,
+        layer: Layer,
+    },
+    Roll {
+        parent: RecordId,
+        roll: Roll,
+    },
+    Photo {
+        pit: RecordId,
+        photo: Photo,
+    },
+    Machine {
+        field: RecordId,
+        machine: Machine,
+    },
+    Pass {
+        field: RecordId,
+        pass: Pass,
+    },
+    AfterDig {
+        pass: RecordId,
+        dig: AfterDig,
+    },
+    /// Deletes a record with what hangs on it.
+    Delete {
+        record: RecordId,
+    },
+    /// Takes back the last save.
+    Undo,
+}
+
+/// What comes of a tap.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Done {
+    /// What is to be saved, in this order, before anything is shown as saved.
+    pub edits: Vec<Edit>,
+    /// Settings as they are now, if they changed.
+    pub own: Option<super::Own>,
+    /// Where to go.
+    pub place: Place,
+    /// What is told; may be empty.
+    pub told: String,
+}
+
+impl Done {
+    /// To a place, with nothing saved.
+    pub const fn go(place: Place) -> Self {
+        Self { edits: Vec::new(), own: None, place, told: String::new() }
+    }
+
+    /// Saves one record and stays or goes.
+    pub fn save(edit: Edit, place: Place) -> Self {
+        Self { edits: vec![edit], ..Self::go(place) }
+    }
+}
+
+impl Place {
+    /// The field it is in.
+    pub const fn field(self) -> Option<RecordId> {
+        match self {
+            Self::Welcome | Self::Fields | Self::Own => None,
+            Self::Field { field }
+            | Self::StartPit { field, .. }
+            | Self::OnPlan { field, .. }
+            | Self::KnifeWalk { field, .. }
+            | Self::NextLook { field, .. }
+            | Self::Layers { field, .. }
+            | Self::Roll { field, .. }
+            | Self::Call { field, .. }
+            | Self::Photos { field, .. }
+            | Self::Machine { field, .. }
+            | Self::Pass { field, .. }
+            | Self::AfterDig { field, .. }
+            | Self::Show { field, .. }
+            | Self::HandOver { field } => Some(field),
+        }
+    }
+
+    /// The place that *back* leads to; the topmost leads nowhere.
+    pub const fn above(self) -> Option<Self> {
+        match self {
+            Self::Welcome | Self::Fields => None,
+            Self::Own | Self::Field { .. } => Some(Self::Fields),
+            Self::OnPlan { field, pit } => Some(Self::StartPit { field, pit: Some(pit) }),
+            Self::NextLook { field, pit } | Self::Roll { field, pit } => Some(Self::KnifeWalk { field, pit }),
+            Self::Layers { field, pit } => Some(Self::NextLook { field, pit }),
+            Self::Photos { field, pit } | Self::Show { field, pit: Some(pit) } => {
+                Some(Self::Call { field, pit })
+            }
+            Self::AfterDig { field, pass, .. } => Some(Self::Pass { field, pass: Some(pass) }),
+            Self::Machine { field, machine: Some(_) } => Some(Self::Machine { field, machine: None }),
+            Self::Pass { field, pass: Some(_) } => Some(Self::Pass { field, pass: None }),
+            Self::StartPit { field, .. }
+            | Self::KnifeWalk { field, .. }
+            | Self::Call { field, .. }
+            | Self::Machine { field, machine: None }
+            | Self::Pass { field, pass: None }
+            | Self::Show { field, pit: None }
+            | Self::HandOver { field } => Some(Self::Field { field }),
+        }
+    }
+}

@@ -1,0 +1,72 @@
+//! One record a screen with everything it shows, and what each tap means: the app without its shell.
+//!
+//! [`show`] makes a [`Screen`] from a [`Place`] and a [`World`]; [`tap`] turns an [`Act`] into records to be saved and the
+//! place to go to. Both are pure. A shell draws what is in the record, sends back the act that was tapped, and does what
+//! only the platform can ([`Ask`]); what it must never do is decide anything about soil, places, time or records.
+
+mod act;
+pub mod behind;
+pub mod field;
+mod hand_over;
+pub mod machine;
+mod model;
+mod on_plan;
+pub mod own;
+mod photos;
+pub mod pit;
+mod show;
+mod world;
+
+pub use act::{Act, Ask, Done, Edit, Place};
+pub use model::{Bar, Button, Does, Doing, Known, Pictured, Row, Screen, ScreenKind, Size};
+pub use world::{Own, World};
+
+use crate::error::Fault;
+use crate::record::RecordId;
+
+/// What stands at a place. A place whose record is gone shows the one above it.
+pub fn show(place: Place, world: &World) -> Screen {
+    let shown = match place {
+        Place::Welcome => Some(own::welcome(world)),
+        Place::Own => Some(own::show(world)),
+        Place::Fields => Some(field::list(world)),
+        Place::Field { field } => field::show(field, world),
+        Place::StartPit { field, pit } => pit::start::show(field, pit, world),
+        Place::KnifeWalk { field, pit } => pit::walk::show(field, pit, world),
+        Place::NextLook { field, pit } => pit::look::show(field, pit, world),
+        Place::Layers { field, pit } => pit::layers::show(field, pit, world),
+        Place::Roll { field, pit } => pit::roll::show(field, pit, world),
+        Place::Call { field, pit } => pit::call::show(field, pit, world),
+        Place::OnPlan { field, pit } => on_plan::show(field, pit, world),
+        Place::Photos { field, pit } => photos::show(field, pit, world),
+        Place::Machine { field, machine } => machine::show(field, machine, world),
+        Place::Pass { field, pass } => behind::show(field, pass, world),
+        Place::AfterDig { field, pass, dig } => behind::show_dig(field, pass, dig, world),
+        Place::Show { field, pit } => show::show(field, pit, world),
+        Place::HandOver { field } => hand_over::show(field, world),
+    };
+    shown.unwrap_or_else(|| show(place.above().unwrap_or(Place::Fields), world))
+}
+
+/// What a tap at a place means; `text` is what was typed, for an act of [`Doing::Typing`]. `new_id` makes ids.
+///
+/// # Errors
+/// What is wrong with what was typed, or that the record tapped on is gone; in words of the chosen language where
+/// somebody has to read it, nothing saved.
+pub fn tap(
+    place: Place,
+    act: &Act,
+    text: Option<&str>,
+    world: &World,
+    new_id: &mut dyn FnMut() -> RecordId,
+) -> Result<Done, Fault> {
+    match act {
+        Act::Go(place) => Ok(Done::go(*place)),
+        Act::Undo => Ok(Done::save(Edit::Undo, place)),
+        Act::Own(act) => own::tap(place, act, text, world),
+        Act::Field(act) => field::tap(place, act, text, world, new_id),
+        Act::Pit(act) => pit::tap(place, act, text, world, new_id),
+        Act::Machine(act) => machine::tap(place, act, text, world, new_id),
+        Act::Behind(act) => behind::tap(place, act, text, world, new_id),
+    }
+}

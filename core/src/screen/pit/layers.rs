@@ -1,0 +1,8 @@
+//! The layers of a pit: boundaries and looks by hand.
+
+use super::super::{Screen, World};
+use crate::record::RecordId;
+
+pub(in crate::screen) fn show(_field: RecordId, _pit: RecordId, _world: &World) -> Option<Screen> {
+    None
+}

@@ -1,0 +1,8 @@
+//! For the farmer.
+
+use super::{Screen, World};
+use crate::record::RecordId;
+
+pub(in crate::screen) fn show(_field: RecordId, _pit: Option<RecordId>, _world: &World) -> Option<Screen> {
+    None
+}

@@ -1,0 +1,45 @@
+//! What a screen is made from: everything that comes in from outside.
+
+use crate::place::AveragedFix;
+use crate::record::{FieldNotes, RecordId};
+use crate::units::LengthUnit;
+use crate::words::{Language, Words};
+use chrono::{DateTime, FixedOffset};
+
+/// Settings of whoever holds the phone.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Own {
+    /// Name that goes with pits and photos; empty until it is given.
+    pub name: String,
+    /// The phone is held in the left hand.
+    pub left_handed: bool,
+    /// Language; `None` until it is chosen.
+    pub language: Option<Language>,
+    /// Unit of depth.
+    pub unit: LengthUnit,
+}
+
+/// What is known when a screen is shown or a tap is answered.
+pub struct World<'a> {
+    /// Settings.
+    pub own: &'a Own,
+    /// The words in their language and unit.
+    pub words: &'a Words,
+    /// All fields with everything noted, for the list of fields; else only the one that is open.
+    pub fields: &'a [FieldNotes],
+    /// The position as averaged so far.
+    pub fix: Option<&'a AveragedFix>,
+    /// The platform said it may not read the position.
+    pub position_refused: bool,
+    /// Now, with the local offset.
+    pub now: DateTime<FixedOffset>,
+    /// There is a save to take back.
+    pub can_undo: bool,
+}
+
+impl World<'_> {
+    /// A field with everything noted in it.
+    pub fn notes(&self, field: RecordId) -> Option<&FieldNotes> {
+        self.fields.iter().find(|notes| notes.field.id == field)
+    }
+}
