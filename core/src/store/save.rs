@@ -186,7 +186,12 @@ impl Batch<'_> {
         self.save_list(&field.lines, field.id, Self::save_listed)
     }
 
-    pub(super) fn save_pass(&mut self, pass: &Pass, field: RecordId, place: Place) -> Result<u64, StoreError> {
+    pub(super) fn save_pass(
+        &mut self,
+        pass: &Pass,
+        field: RecordId,
+        place: Place,
+    ) -> Result<u64, StoreError> {
         let rank = self.save(pass, Some(field), place, None)?;
         self.save_list(&pass.rolls, pass.id, Self::save_listed)?;
         self.save_list(&pass.after_digs, pass.id, Self::save_listed)?;

@@ -1,6 +1,6 @@
 //! The closed lists that have a word for each value.
 
-use super::{Heading, Language};
+use super::{Heading, Language, NotSaved};
 use crate::advice::after_dig::{
     Across, Check, FailureCause, Lasting, NextStep, PairBy, PassClue, Remedy, Verdict,
 };
@@ -76,6 +76,7 @@ listed! {
     Lift = "lift",
     Measure = "measure",
     NextStep = "next_step",
+    NotSaved = "not_saved",
     Obstacle = "obstacle",
     OrganicMatterLevel = "organic_matter",
     PairBy = "pair_by",
