@@ -1,6 +1,6 @@
 //! The closed lists that have a word for each value.
 
-use super::{Heading, Language};
+use super::{Heading, Language, PitText};
 use crate::advice::after_dig::{
     Across, Check, FailureCause, Lasting, NextStep, PairBy, PassClue, Remedy, Verdict,
 };
@@ -81,6 +81,7 @@ listed! {
     PairBy = "pair_by",
     PassClue = "pass_clue",
     Patches = "patches",
+    PitText = "pit_text",
     PlaceKind = "place",
     PlatesLeft = "plates",
     PoresSeen = "pores",

@@ -2,7 +2,6 @@
 
 use crate::Answer;
 use crate::argument::{Shown, StoreArgument};
-use crate::drawn_field::last_pit;
 use crate::field::FieldRead;
 use crate::trouble::Trouble;
 use crate::{json, keep, told};
@@ -132,7 +131,7 @@ fn way_to(next: &Next, here: Option<[f64; 2]>, field: &FieldRead) -> Option<(Wal
     if let Some(here) = here {
         return Some((WalkFrom::Here, walk(here, place)));
     }
-    let (number, from) = last_pit(field)?;
+    let (number, from) = last_pit(&field.notes)?;
     Some((WalkFrom::Pit(number), walk(from, place)))
 }
 
