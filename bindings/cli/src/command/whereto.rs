@@ -11,6 +11,7 @@ use pitface_core::advice::sampling::{At, Ground, Next, Plan, ZoneGround, next_pi
 use pitface_core::error::Fault;
 use pitface_core::place::{Walk, walk};
 use pitface_core::report::{PageEntry, Section};
+use pitface_core::screen::drawn::last_pit;
 use pitface_core::words::{Heading, WalkFrom};
 use serde_json::{Value, json};
 use std::path::PathBuf;

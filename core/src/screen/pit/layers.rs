@@ -111,8 +111,12 @@ fn nudges(at_mm: u32, words: &Words) -> [Doing; 2] {
         LengthUnit::Centimetres => 10,
         LengthUnit::Inches => LengthUnit::Inches.to_mm(0.5).cast_signed(),
     };
-    let nudge = |by_mm: i32| act(words.nudge(by_mm), PitAct::Nudge { at_mm, by_mm });
-    [Doing::Question(words.boundary(at_mm)), choices(2, vec![nudge(-step_mm), nudge(step_mm)])]
+    let boundary = words.boundary(at_mm);
+    let nudge = |by_mm: i32| {
+        let button = act(words.nudge(by_mm), PitAct::Nudge { at_mm, by_mm });
+        Button { note: boundary.clone(), ..button }
+    };
+    [Doing::Question(boundary.clone()), choices(2, vec![nudge(-step_mm), nudge(step_mm)])]
 }
 
 /// The answers to one question, "not looked" among them.
