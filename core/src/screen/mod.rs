@@ -6,12 +6,14 @@
 
 mod act;
 pub mod behind;
+pub mod drawn;
 pub mod field;
 mod hand_over;
 pub mod machine;
 mod model;
 mod on_plan;
 pub mod own;
+mod part;
 mod photos;
 pub mod pit;
 mod show;
@@ -30,11 +32,13 @@ pub fn show(place: Place, world: &World) -> Screen {
         Place::Welcome => Some(own::welcome(world)),
         Place::Own => Some(own::show(world)),
         Place::Fields => Some(field::list(world)),
+        Place::StartField => Some(field::start(world)),
+        Place::Outline { field } => field::outline::show(field, world),
         Place::Field { field } => field::show(field, world),
         Place::StartPit { field, pit } => pit::start::show(field, pit, world),
         Place::KnifeWalk { field, pit } => pit::walk::show(field, pit, world),
-        Place::NextLook { field, pit } => pit::look::show(field, pit, world),
-        Place::Layers { field, pit } => pit::layers::show(field, pit, world),
+        Place::NextLook { field, pit, skipped } => pit::look::show(field, pit, skipped, world),
+        Place::Layers { field, pit, layer, clue } => pit::layers::show(field, pit, (layer, clue), world),
         Place::Roll { field, pit } => pit::roll::show(field, pit, world),
         Place::Call { field, pit } => pit::call::show(field, pit, world),
         Place::OnPlan { field, pit } => on_plan::show(field, pit, world),
@@ -65,7 +69,7 @@ pub fn tap(
         Act::Undo => Ok(Done::save(Edit::Undo, place)),
         Act::Own(act) => own::tap(place, act, text, world),
         Act::Field(act) => field::tap(place, act, text, world, new_id),
-        Act::Pit(act) => pit::tap(place, act, text, world, new_id),
+        Act::Pit(act) => pit::tap(place, act, world, new_id),
         Act::Machine(act) => machine::tap(place, act, text, world, new_id),
         Act::Behind(act) => behind::tap(place, act, text, world, new_id),
     }

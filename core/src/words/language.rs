@@ -16,7 +16,7 @@ macro_rules! files {
     ($language:literal) => {
         files!(
             $language: "after_dig", "calls", "face", "ground", "headings", "machine", "measures", "place", "plan",
-            "reasons", "saving", "signs", "soil"
+            "reasons", "saving", "screen", "signs", "soil"
         )
     };
     ($language:literal: $($name:literal),+) => {

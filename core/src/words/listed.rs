@@ -1,6 +1,6 @@
 //! The closed lists that have a word for each value.
 
-use super::{Heading, Language, NotSaved};
+use super::{Heading, Language, NotSaved, PitText};
 use crate::advice::after_dig::{
     Across, Check, FailureCause, Lasting, NextStep, PairBy, PassClue, Remedy, Verdict,
 };
@@ -82,6 +82,7 @@ listed! {
     PairBy = "pair_by",
     PassClue = "pass_clue",
     Patches = "patches",
+    PitText = "pit_text",
     PlaceKind = "place",
     PlatesLeft = "plates",
     PoresSeen = "pores",

@@ -34,6 +34,7 @@ mod place;
 mod plan;
 mod reasons;
 mod saving;
+mod screen_pit;
 mod section;
 mod soil;
 
@@ -44,6 +45,7 @@ pub use listed::{LISTS, Listed};
 pub use next_pit::WalkFrom;
 pub use plan::{PlanTold, ZoneTold};
 pub use saving::NotSaved;
+pub use screen_pit::PitText;
 
 use crate::units::LengthUnit;
 use fluent::concurrent::FluentBundle;
