@@ -33,6 +33,7 @@ mod pass;
 mod place;
 mod plan;
 mod reasons;
+mod screen_rest;
 mod section;
 mod soil;
 
@@ -42,6 +43,7 @@ pub use language::Language;
 pub use listed::{LISTS, Listed};
 pub use next_pit::WalkFrom;
 pub use plan::{PlanTold, ZoneTold};
+pub use screen_rest::Caption;
 
 use crate::units::LengthUnit;
 use fluent::concurrent::FluentBundle;
