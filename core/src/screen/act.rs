@@ -70,6 +70,19 @@ pub enum Place {
         field: RecordId,
         machine: Option<RecordId>,
     },
+    /// A machine being described; nothing is saved before its three measures are there.
+    NewMachine {
+        field: RecordId,
+        legs: Option<u32>,
+        spacing_mm: Option<u32>,
+        foot_width_mm: Option<u32>,
+    },
+    /// The measures of a machine; with the power of a tractor of which it is not said yet what pulls, kW.
+    Measures {
+        field: RecordId,
+        machine: RecordId,
+        power_kw: Option<u32>,
+    },
     /// The passes of a field; with one, what came of it.
     Pass {
         field: RecordId,
@@ -106,6 +119,10 @@ pub enum Act {
     Field(super::field::FieldAct),
     /// Something of a pit.
     Pit(super::pit::PitAct),
+    /// Where a pit lies, pointed out on the plan.
+    OnPlan(super::on_plan::OnPlanAct),
+    /// Something of a photo.
+    Photo(super::photos::PhotoAct),
     /// Something of a machine.
     Machine(super::machine::MachineAct),
     /// Something of a pass or a hole behind it.
@@ -221,6 +238,8 @@ impl Place {
             | Self::Call { field, .. }
             | Self::Photos { field, .. }
             | Self::Machine { field, .. }
+            | Self::NewMachine { field, .. }
+            | Self::Measures { field, .. }
             | Self::Pass { field, .. }
             | Self::AfterDig { field, .. }
             | Self::Show { field, .. }
@@ -250,7 +269,10 @@ impl Place {
                 Some(Self::Call { field, pit })
             }
             Self::AfterDig { field, pass, .. } => Some(Self::Pass { field, pass: Some(pass) }),
-            Self::Machine { field, machine: Some(_) } => Some(Self::Machine { field, machine: None }),
+            Self::Machine { field, machine: Some(_) } | Self::NewMachine { field, .. } => {
+                Some(Self::Machine { field, machine: None })
+            }
+            Self::Measures { field, machine, .. } => Some(Self::Machine { field, machine: Some(machine) }),
             Self::Pass { field, pass: Some(_) } => Some(Self::Pass { field, pass: None }),
             Self::Outline { field }
             | Self::StartPit { field, .. }

@@ -35,6 +35,7 @@ mod plan;
 mod reasons;
 mod saving;
 mod screen_pit;
+mod screen_rest;
 mod section;
 mod soil;
 
@@ -46,6 +47,7 @@ pub use next_pit::WalkFrom;
 pub use plan::{PlanTold, ZoneTold};
 pub use saving::NotSaved;
 pub use screen_pit::PitText;
+pub use screen_rest::Caption;
 
 use crate::units::LengthUnit;
 use fluent::concurrent::FluentBundle;
