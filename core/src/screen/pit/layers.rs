@@ -1,7 +1,7 @@
 //! The layers of a pit: boundaries and looks by hand, in any order.
 
 use super::super::part::{act, choices, go};
-use super::super::{Does, Doing, Done, Edit, Known, Place, Row, Screen, ScreenKind, Size, World};
+use super::super::{Button, Does, Doing, Done, Edit, Known, Place, Row, Screen, ScreenKind, Size, World};
 use super::given::Given;
 use super::look::answers_to;
 use super::skipped::is_of_field;
