@@ -11,8 +11,10 @@ use crate::reading::Clue;
 use crate::record::{ComesAway, FaceMoisture, FieldNotes, Pit, RecordId, Resistance, Step, Unknown};
 use crate::words::{Heading, PitText};
 
+/// A hole ends no higher than this, as notes files have it: one step more than a slip of the thumb.
+const SHALLOWEST_MM: u32 = 100;
 /// Height of a step.
-pub(super) const STEP_MM: u32 = 50;
+const STEP_MM: u32 = 50;
 /// No pit is walked deeper than this: whoever reads a face does not stand in a shaft. Our judgement.
 const DEEPEST_MM: u32 = 2_000;
 
@@ -38,7 +40,7 @@ pub(in crate::screen) fn show(field: RecordId, pit: RecordId, world: &World) -> 
         shown.doing.extend(step_questions(at.pit, !done.is_empty(), world));
     }
     let bottom = act(words.label(PitText::BottomOfHole), PitAct::Bottom);
-    shown.bar.main = Some(bottom.enabled_if(!at.pit.walk.is_empty()));
+    shown.bar.main = Some(bottom.enabled_if(bottom_mm(at.pit).is_some()));
     Some(shown)
 }
 
@@ -154,15 +156,17 @@ pub(super) fn knife(
     }
 }
 
+/// Where the hole ends if the walk does: no higher than what was looked at by hand.
+fn bottom_mm(pit: &Pit) -> Option<u32> {
+    let walked_mm = pit.walk.last()?.to_mm;
+    let bottom_mm = pit.layers.iter().map(|layer| layer.bottom_mm).fold(walked_mm, u32::max);
+    (bottom_mm >= SHALLOWEST_MM).then_some(bottom_mm)
+}
+
 /// The hole ends where the walk does.
 pub(super) fn bottom(notes: &FieldNotes, pit: &Pit) -> Done {
-    let place = Place::KnifeWalk { field: notes.field.id, pit: pit.id };
-    let Some(last) = pit.walk.last() else { return Done::go(place) };
-    let pit = Pit { dug_to_mm: Some(last.to_mm), ..pit.clone() };
-    super::look::then(
-        notes,
-        Edit::Pit { field: notes.field.id, pit: pit.clone() },
-        &pit,
-        super::Skipped::NONE,
-    )
+    let field = notes.field.id;
+    let Some(bottom_mm) = bottom_mm(pit) else { return Done::go(Place::KnifeWalk { field, pit: pit.id }) };
+    let pit = Pit { dug_to_mm: Some(bottom_mm), ..pit.clone() };
+    super::look::then(notes, Edit::Pit { field, pit: pit.clone() }, &pit, super::Skipped::NONE)
 }
