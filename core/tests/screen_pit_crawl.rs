@@ -4,7 +4,8 @@ mod screen_pit_support;
 
 use pitface_core::record::{FieldNotes, depth, notes};
 use pitface_core::screen::{Act, Doing, Place, Screen, ScreenKind};
-use pitface_core::words::Language;
+use pitface_core::units::LengthUnit;
+use pitface_core::words::{Language, Words};
 use screen_pit_support::{Phone, buttons, demo, drawings, is_finite, texts};
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -75,8 +76,9 @@ fn assert_sound(fields: &[FieldNotes]) {
 }
 
 /// Taps on, now here, now there; what was tapped least comes first.
-fn crawl(language: Language, fields: Vec<FieldNotes>, seed: u64) {
+fn crawl(language: Language, unit: LengthUnit, fields: Vec<FieldNotes>, seed: u64) {
     let mut phone = Phone::new(language, fields);
+    phone.words = Words::new(language, unit);
     let mut dice = Dice(seed);
     let mut tapped: BTreeMap<String, usize> = BTreeMap::new();
     let mut kinds = BTreeSet::new();
@@ -140,20 +142,20 @@ fn crawl(language: Language, fields: Vec<FieldNotes>, seed: u64) {
 
 #[test]
 fn from_an_empty_phone_in_english() {
-    crawl(Language::English, Vec::new(), 1);
+    crawl(Language::English, LengthUnit::Inches, Vec::new(), 1);
 }
 
 #[test]
 fn from_an_empty_phone_in_german() {
-    crawl(Language::German, Vec::new(), 2);
+    crawl(Language::German, LengthUnit::Centimetres, Vec::new(), 2);
 }
 
 #[test]
 fn from_the_demo_estate_in_english() {
-    crawl(Language::English, demo(), 3);
+    crawl(Language::English, LengthUnit::Centimetres, demo(), 3);
 }
 
 #[test]
 fn from_the_demo_estate_in_german() {
-    crawl(Language::German, demo(), 4);
+    crawl(Language::German, LengthUnit::Inches, demo(), 4);
 }

@@ -18,7 +18,7 @@ pub(in crate::screen) fn show(field: RecordId, pit: Option<RecordId>, world: &Wo
     let Some(pit) = pit else { return begin_screen(place, field, world) };
     let at = AtPit::of(field, pit, world)?;
     let words = world.words;
-    let mut shown = at.screen(place, ScreenKind::StartPit, &words.of(PitText::StartPit), world);
+    let mut shown = at.screen(place, ScreenKind::StartPit, &words.of(PitText::Place), world);
     shown.wants_position = true;
     shown.known.extend(position_lines(at.pit, world).into_iter().map(Known::Line));
     shown.known.push(Known::Sentence(words.dig_to(deep_enough_mm(&at))));

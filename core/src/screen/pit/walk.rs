@@ -31,13 +31,13 @@ pub(in crate::screen) fn show(field: RecordId, pit: RecordId, world: &World) -> 
         shown.doing.extend(face_question(None, Size::Usual, world));
     }
     let ways = vec![
-        go(words.label(PitText::StartPit), Place::StartPit { field, pit: Some(pit) }),
+        go(words.label(PitText::Place), Place::StartPit { field, pit: Some(pit) }),
         go(words.label(PitText::ByHand), layers_of(field, pit)),
         go(words.label(PitText::CallSoFar), Place::Call { field, pit }),
     ];
     shown.doing.push(choices(3, ways.into_iter().map(|way| way.sized(Size::Small)).collect()));
     if from_mm < DEEPEST_MM {
-        shown.doing.extend(step_questions(at.pit, !done.is_empty(), world));
+        shown.doing.extend(step_questions(at.pit, from_mm, world));
     }
     let bottom = act(words.label(PitText::BottomOfHole), PitAct::Bottom);
     shown.bar.main = Some(bottom.enabled_if(bottom_mm(at.pit).is_some()));
@@ -45,7 +45,7 @@ pub(in crate::screen) fn show(field: RecordId, pit: RecordId, world: &World) -> 
 }
 
 /// What is asked of a step, the most used answer last.
-fn step_questions(pit: &Pit, has_above: bool, world: &World) -> Vec<Doing> {
+fn step_questions(pit: &Pit, from_mm: u32, world: &World) -> Vec<Doing> {
     let words = world.words;
     let drawing = |clue: Clue, value: usize| answer(clue, value);
     let in_force = pit.walk.iter().rev().find_map(|step| step.resistance);
@@ -60,10 +60,10 @@ fn step_questions(pit: &Pit, has_above: bool, world: &World) -> Vec<Doing> {
     let mut doing = vec![
         Doing::Question(words.of(PitText::ResistanceQuestion)),
         choices(4, knife.collect()),
-        Doing::Question(words.clue_asked(Clue::ComesAway)),
+        Doing::Question(words.step_question(from_mm, from_mm.saturating_add(STEP_MM))),
         answers(away.collect()),
     ];
-    if has_above {
+    if from_mm > 0 {
         let same = act(words.label(PitText::SameAsAbove), PitAct::Same).sized(Size::Large);
         doing.push(choices(1, vec![same]));
     }
