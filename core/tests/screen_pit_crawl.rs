@@ -1,5 +1,7 @@
 //! Everything that can be tapped on the screens of fields and pits can be tapped, and is said whole.
 
+#![allow(clippy::unwrap_used, reason = "a test may fail by it")]
+
 mod screen_pit_support;
 
 use pitface_core::record::{FieldNotes, depth, notes};

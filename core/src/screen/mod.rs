@@ -68,7 +68,7 @@ pub fn tap(
         Act::Go(place) => Ok(Done::go(*place)),
         Act::Undo => Ok(Done::save(Edit::Undo, place)),
         Act::Own(act) => own::tap(place, act, text, world),
-        Act::Field(act) => field::tap(place, act, text, world, new_id),
+        Act::Field(act) => field::tap(place, *act, text, world, new_id),
         Act::Pit(act) => pit::tap(place, act, world, new_id),
         Act::Machine(act) => machine::tap(place, act, text, world, new_id),
         Act::Behind(act) => behind::tap(place, act, text, world, new_id),

@@ -164,13 +164,13 @@ const fn degrees(position: Position) -> [f64; 2] {
 
 pub(super) fn tap(
     place: Place,
-    act: &FieldAct,
+    act: FieldAct,
     text: Option<&str>,
     world: &World,
     new_id: &mut dyn FnMut() -> RecordId,
 ) -> Result<Done, Fault> {
     let words = world.words;
-    if *act == FieldAct::Start {
+    if act == FieldAct::Start {
         let name = text.unwrap_or_default().trim();
         if name.is_empty() {
             return Ok(Done { told: words.of(PitText::FieldNameMissing), ..Done::go(place) });

@@ -80,7 +80,7 @@ pub(super) fn rolled(
     new_id: &mut dyn FnMut() -> RecordId,
 ) -> Done {
     let field = notes.field.id;
-    let noted = match roll_at(pit, depth_mm) {
+    let rolled = match roll_at(pit, depth_mm) {
         Some(before) => Roll { roll, depth_mm: depth_mm.unwrap_or(before.depth_mm), ..before.clone() },
         None => Roll { id: new_id(), depth_mm: depth_mm.unwrap_or(0), roll, unknown: Unknown::new() },
     };
@@ -89,7 +89,7 @@ pub(super) fn rolled(
     } else {
         Place::Call { field, pit: pit.id }
     };
-    Done::save(Edit::Roll { parent: pit.id, roll: noted }, place)
+    Done::save(Edit::Roll { parent: pit.id, roll: rolled }, place)
 }
 
 /// Whether another soil than this one is still to be rolled.
