@@ -8,7 +8,7 @@ const MOST: usize = 1000;
 /// The fixes of this stay.
 #[derive(Default)]
 pub(crate) struct Fixes {
-    fixes: Vec<Fix>,
+    taken: Vec<Fix>,
     averaged: Option<AveragedFix>,
     pub refused: bool,
 }
@@ -16,11 +16,11 @@ pub(crate) struct Fixes {
 impl Fixes {
     pub fn add(&mut self, fix: Fix) {
         self.refused = false;
-        self.fixes.push(fix);
-        self.fixes = stay(&self.fixes);
-        let surplus = self.fixes.len().saturating_sub(MOST);
-        self.fixes.drain(..surplus);
-        self.averaged = average(&self.fixes);
+        self.taken.push(fix);
+        self.taken = stay(&self.taken);
+        let surplus = self.taken.len().saturating_sub(MOST);
+        self.taken.drain(..surplus);
+        self.averaged = average(&self.taken);
     }
 
     pub fn averaged(&self) -> Option<&AveragedFix> {
@@ -29,7 +29,7 @@ impl Fixes {
 
     /// The receiver is carried elsewhere.
     pub fn forget(&mut self) {
-        self.fixes.clear();
+        self.taken.clear();
         self.averaged = None;
     }
 }

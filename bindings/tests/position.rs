@@ -14,8 +14,8 @@ fn a_fix_gives_a_screen_only_where_one_is_wanted() {
     let mut answered = 0;
     let mut screen = session.screen().unwrap();
     let acts = support::acts(&screen);
-    for (second, (_, act)) in acts.into_iter().enumerate() {
-        let shown = session.fix(2.503, 54.502, 4.0, NOW_MS + second as i64 * 1000).unwrap();
+    for ((_, act), second) in acts.into_iter().zip((0..).step_by(1000)) {
+        let shown = session.fix(2.503, 54.502, 4.0, NOW_MS + second).unwrap();
         assert_eq!(shown.is_some(), screen.wants_position, "{:?}", screen.kind);
         answered += usize::from(shown.is_some());
         screen = session.tap(act).unwrap();

@@ -115,7 +115,7 @@ fn one_undo_takes_back_what_one_tap_saved_wherever_it_is_tapped() {
             screen = session.tap(act.clone()).unwrap_or_else(|error| panic!("{label}: {error}"));
             let after = noted(&session, &field);
             assert!(screen.saved || before == after, "{label} changed notes without a word: {act}");
-            if before != after && random.next_u32() % 3 == 0 {
+            if before != after && random.next_u32().is_multiple_of(3) {
                 let place = screen.kind;
                 screen = session.tap(r#""undo""#.to_owned()).unwrap();
                 assert_eq!(noted(&session, &field), before, "{label} on {place:?}: {act}");
