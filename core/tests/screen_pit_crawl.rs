@@ -134,10 +134,7 @@ fn crawl(language: Language, unit: LengthUnit, fields: Vec<FieldNotes>, seed: u6
     for field in &phone.fields {
         let text = notes::write(field);
         let read = notes::read(&text, &mut || panic!("every record has an id"));
-        let faults = read.err().unwrap_or_default();
-        // An edge that is only half walked is told as such, and may be.
-        let other: Vec<_> = faults.iter().filter(|fault| !fault.at.contains("outline")).collect();
-        assert!(other.is_empty(), "{other:?}\n{text}");
+        assert!(read.is_ok(), "{:?}\n{text}", read.err());
     }
     println!("{} kinds of tap on {} kinds of screen", tapped.len(), kinds.len());
 }
