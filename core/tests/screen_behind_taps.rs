@@ -1,5 +1,7 @@
 //! A pass and the hole behind it by taps alone: eight readings in few taps, what is seen, what it says.
 
+#![allow(clippy::unwrap_used, reason = "a test may fail")]
+
 mod screen_machine_support;
 
 use pitface_core::record::{Clods, FieldNotes, Profile, Smear, Zone};

@@ -128,7 +128,7 @@ shown-asked = { $what }: { $value }
 shown-speeds = { $slowest } bis { $fastest }
 shown-copy = { $field }: { $measures }
 shown-name_empty = Es steht noch kein Name da.
-shown-name_todo = Tippen Sie ein, wie es auf dem Hof heißt.
+shown-name_todo = Tippen Sie ihn ein, oder gehen Sie zurück.
 shown-gone = Das ist nicht mehr da.
 shown-gone_todo = Gehen Sie zurück und wählen Sie neu.
 

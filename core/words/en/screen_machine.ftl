@@ -128,7 +128,7 @@ shown-asked = { $what }: { $value }
 shown-speeds = { $slowest } to { $fastest }
 shown-copy = { $field }: { $measures }
 shown-name_empty = There is no name yet.
-shown-name_todo = Type what the farm calls it.
+shown-name_todo = Type it in, or go back.
 shown-gone = This is no longer there.
 shown-gone_todo = Go back and choose again.
 
