@@ -67,7 +67,7 @@ fn eight_readings_take_twelve_taps_at_most() {
         offered_at = offered(&phone);
         taps += read(&mut phone, cm);
     }
-    println!("{READINGS} readings in {taps} taps; {:?}", offered_at);
+    println!("{READINGS} readings in {taps} taps; {offered_at:?}");
     assert!(taps <= 12, "{taps}");
     let dig = &phone.fields[0].passes.last().unwrap().after_digs[0];
     assert_eq!(dig.firm_mm, [330, 330, 300, 260, 250, 290, 330, 340]);

@@ -216,6 +216,17 @@ fn handing_over_says_that_positions_leave() {
     assert!(said.contains("Lapwing Ground: 8 pits, 3 passes.") && said.contains("Positions leave"));
     let field = phone.fields[0].field.id;
     assert!(asks(&screen).contains(&&Ask::ShareField { field }) && asks(&screen).contains(&&Ask::OpenFile));
+    assert!(screen.bar.main.unwrap().enabled);
+}
+
+#[test]
+fn a_hole_only_begun_keeps_a_field_from_leaving() {
+    let mut phone = phone(|notes| Place::HandOver { field: notes.field.id }, Language::German);
+    phone.fields[0].passes[0].after_digs[0].firm_mm.truncate(2);
+    let screen = phone.screen(&phone.words());
+    screen_is_sound(&screen);
+    assert!(!screen.bar.main.unwrap().enabled);
+    assert!(matches!(screen.known.last(), Some(Known::Rows(_))));
 }
 
 #[test]
