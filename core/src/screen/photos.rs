@@ -55,8 +55,7 @@ pub(in crate::screen) fn show(field: RecordId, pit: RecordId, world: &World) -> 
             let label = words.depth_range(top_mm, bottom_mm);
             at(label, Some(u32::midpoint(top_mm, bottom_mm)), last.depth_mm.is_some_and(within))
         }));
-        let question = words.asked(&words.label(Caption::PhotoPlace), &words.photo_line(last));
-        screen.doing = asked(question, 3, buttons);
+        screen.doing = asked(words.label(Caption::PhotoPlace), 3, buttons);
     }
     let ask = Ask::TakePhoto { field, pit: pit.id, depth_mm: None };
     screen.bar.main =

@@ -4,14 +4,14 @@ use super::answers::Answers;
 use super::bar::empty;
 use super::behind::{last_drawn, passes_told};
 use super::{Known, Pictured, Place, Screen, ScreenKind, World};
-use crate::advice::{ZoneCall, stands_for};
+use crate::advice::{TipDepth, ZoneCall, stands_for};
 use crate::picture::{Face, FacePicture, Ruler, Tip, face};
 use crate::reading::{PitReading, is_readable};
 use crate::record::{Condition, Pit, PlaceKind, RecordId};
 use crate::words::{Caption, Words};
 
 /// Size of text against the usual one: to be read by two, at arm's length. Our judgement.
-const TEXT_SCALE: f64 = 1.6;
+const TEXT_SCALE: f64 = 1.5;
 
 pub(in crate::screen) fn show(field: RecordId, pit: Option<RecordId>, world: &World) -> Option<Screen> {
     let (answers, words) = (Answers::of(field, world)?, world.words);
@@ -78,9 +78,11 @@ fn beside_reference(answers: &Answers, (pit, read): Read, words: &Words) -> Vec<
     let reference = pits(answers)
         .filter(|_| !is_reference)
         .find(|(pit, read)| pit.place == PlaceKind::Reference && is_readable(pit) && !read.layers.is_empty());
-    let drawn =
-        |(pit, read): Read, tip| Face::of(read, words.pit(pit.place), tip, |layer| words.layer_label(layer));
-    let line = tip.map(|tip| Tip { lo_mm: tip.lo_mm, hi_mm: tip.hi_mm, label: words.tip_label(tip) });
+    let drawn = |(pit, read): Read, tip| // Few words leave room for the two beside each other; causes and depths are told by the call.
+        Face::of(read, words.pit(pit.place), tip, |layer| (words.layer_label(layer).0, Vec::new()));
+    // Number and unit may part here: two faces beside each other leave little room.
+    let label = |tip: &TipDepth| words.tip_label(tip).replace('\u{a0}', " ");
+    let line = tip.map(|tip| Tip { lo_mm: tip.lo_mm, hi_mm: tip.hi_mm, label: label(tip) });
     let faces: Vec<Face> = reference
         .map(|reference| drawn(reference, None))
         .into_iter()

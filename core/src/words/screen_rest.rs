@@ -103,6 +103,7 @@ codes!(
         WhatLeaves = "what_leaves",
         PositionsLeave = "positions_leave",
         PhotosStay = "photos_stay",
+        HalfRead = "half_read",
         Whom = "whom",
         OnPlan = "on_plan",
         PlanPit = "plan_pit",

@@ -1,7 +1,9 @@
 //! A phone without its shell: screens shown, buttons tapped, edits kept in notes.
 #![allow(dead_code, reason = "each test file uses its part")]
+#![allow(clippy::unwrap_used, reason = "a test may fail")]
 
 use chrono::{DateTime, FixedOffset};
+use pitface_core::error::Fault;
 use pitface_core::picture::{Drawing, Shape};
 use pitface_core::record::{FieldNotes, Photo, RecordId, notes};
 use pitface_core::screen::{
@@ -77,20 +79,26 @@ impl Phone {
     }
 
     /// Taps: what comes of it is kept, as a store would.
-    pub fn tap(&mut self, act: &Act, text: Option<&str>, words: &Words) {
+    pub fn try_tap(&mut self, act: &Act, text: Option<&str>, words: &Words) -> Result<(), Fault> {
         let mut made = self.made;
         let mut new_id = || {
             made += 1;
             RecordId::new(made, [1; 10])
         };
-        let done = self.with(words, |world| tap(self.place, act, text, world, &mut new_id));
-        let Done { edits, own, place, told } = done.unwrap_or_else(|fault| panic!("{act:?}: {fault}"));
+        let Done { edits, own, place, told } =
+            self.with(words, |world| tap(self.place, act, text, world, &mut new_id))?;
         self.made = made;
         for edit in edits {
             keep(&mut self.fields, edit);
         }
         self.own = own.unwrap_or_else(|| self.own.clone());
         (self.place, self.told) = (place, told);
+        Ok(())
+    }
+
+    /// The same where it must not fail.
+    pub fn tap(&mut self, act: &Act, text: Option<&str>, words: &Words) {
+        self.try_tap(act, text, words).unwrap_or_else(|fault| panic!("{act:?}: {fault}"));
     }
 
     /// Taps the button with this label under this question.
@@ -139,7 +147,7 @@ fn put<T>(list: &mut Vec<T>, record: T, id: fn(&T) -> RecordId) {
     }
 }
 
-fn keep(fields: &mut Vec<FieldNotes>, edit: Edit) {
+fn keep(fields: &mut [FieldNotes], edit: Edit) {
     fn named(fields: &mut [FieldNotes], field: RecordId) -> &mut FieldNotes {
         fields.iter_mut().find(|its| its.field.id == field).unwrap()
     }
@@ -188,14 +196,18 @@ pub fn acts(screen: &Screen) -> Vec<(Act, bool)> {
     };
     for known in &screen.known {
         if let Known::Rows(rows) = known {
-            rows.iter().for_each(|row| add(&row.does, false));
+            for row in rows {
+                add(&row.does, false);
+            }
         }
     }
     for doing in &screen.doing {
         match doing {
             Doing::Question(_) => {}
             Doing::Choices { buttons, .. } => {
-                buttons.iter().filter(|button| button.enabled).for_each(|button| add(&button.does, false));
+                for button in buttons.iter().filter(|button| button.enabled) {
+                    add(&button.does, false);
+                }
             }
             Doing::Typing { act, .. } => add(&Does::Act(act.clone()), true),
         }
@@ -264,13 +276,17 @@ pub fn screen_is_sound(screen: &Screen) {
             }
             Known::Section { heading, lines } => {
                 assert!(!lines.is_empty(), "nothing under {heading}");
-                lines.iter().for_each(|line| text(line));
+                for line in lines {
+                    text(line);
+                }
             }
             Known::Rows(rows) => {
                 assert!(!rows.is_empty());
                 for Row { title, lines, .. } in rows {
                     text(title);
-                    lines.iter().for_each(|line| text(line));
+                    for line in lines {
+                        text(line);
+                    }
                 }
             }
         }

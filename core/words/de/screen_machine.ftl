@@ -101,6 +101,7 @@ caption-open_file = Datei aufnehmen
 caption-what_leaves = Die Aufzeichnungen verlassen das Handy mit allem, was darin steht: Namen der Grabenden, Tage und Antworten.
 caption-positions_leave = Mit ihnen gehen die Positionen: die des Umrisses, der Gruben und von allem, was markiert ist.
 caption-photos_stay = Fotos bleiben hier; nur was von ihnen vermerkt ist, geht mit.
+caption-half_read = Eine Grube hinter der Maschine ist erst angefangen: erst weiter messen, sonst nimmt kein anderes Handy die Datei an.
 caption-whom = Nur an den weitergeben, mit dem der Hof einverstanden ist.
 
 caption-on_plan = Wo die Grube liegt
@@ -128,7 +129,7 @@ shown-asked = { $what }: { $value }
 shown-speeds = { $slowest } bis { $fastest }
 shown-copy = { $field }: { $measures }
 shown-name_empty = Es steht noch kein Name da.
-shown-name_todo = Tippen Sie ein, wie es auf dem Hof heißt.
+shown-name_todo = Tippen Sie ihn ein, oder gehen Sie zurück.
 shown-gone = Das ist nicht mehr da.
 shown-gone_todo = Gehen Sie zurück und wählen Sie neu.
 

@@ -101,6 +101,7 @@ caption-open_file = Take a file in
 caption-what_leaves = The notes leave this phone with everything in them: names of those who dug, days and answers.
 caption-positions_leave = Positions leave with them: of the outline, of pits and of what is marked.
 caption-photos_stay = Photos stay here; only what is noted of them goes along.
+caption-half_read = A hole behind the machine is only begun: read it on first, else no other phone takes the file in.
 caption-whom = Hand it only to whom the farm agrees to.
 
 caption-on_plan = Where the pit lies
@@ -128,7 +129,7 @@ shown-asked = { $what }: { $value }
 shown-speeds = { $slowest } to { $fastest }
 shown-copy = { $field }: { $measures }
 shown-name_empty = There is no name yet.
-shown-name_todo = Type what the farm calls it.
+shown-name_todo = Type it in, or go back.
 shown-gone = This is no longer there.
 shown-gone_todo = Go back and choose again.
 

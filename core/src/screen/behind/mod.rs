@@ -146,7 +146,7 @@ impl PassSaid {
             Self::TipMm(tip_mm) => pass.tip_mm = tip_mm,
             Self::SpeedKmh(speed_kmh) => pass.speed_kmh = speed_kmh,
             Self::DrivenOn(day) => {
-                pass.driven_on = day.filter(|day| pass.done.is_none_or(|done| done <= *day))
+                pass.driven_on = day.filter(|day| pass.done.is_none_or(|done| done <= *day));
             }
         }
         pass

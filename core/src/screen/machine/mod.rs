@@ -13,7 +13,7 @@ use crate::error::Fault;
 use crate::record::{
     Drive, FieldNotes, LeadingTines, Machine, RecordId, SpeedRange, Tractor, Unknown, Wings,
 };
-use crate::words::Caption;
+use crate::words::{Caption, Words};
 use serde::{Deserialize, Serialize};
 
 /// What can be tapped.
@@ -164,7 +164,7 @@ pub(super) fn tap(
     };
     let (machine, to_measures) = match act {
         MachineAct::Keep { legs, spacing_mm, foot_width_mm } => {
-            let name = world.words.machine_by_measures(*legs, *spacing_mm);
+            let name = by_measures(*legs, *spacing_mm, world.words);
             (described(new_id(), name, [*legs, *spacing_mm, *foot_width_mm]), true)
         }
         MachineAct::Copy { from, machine } => {
@@ -173,7 +173,15 @@ pub(super) fn tap(
             (Machine { id: new_id(), ..machine.clone() }, false)
         }
         MachineAct::Name => (Machine { name: typed_name(text, world.words)?, ..here()?.clone() }, true),
-        MachineAct::Measured(measured) => return set_anew(notes, measured.of(here()?), world, new_id),
+        MachineAct::Measured(measured) => {
+            let before = here()?;
+            let mut machine = measured.of(before);
+            // A name that nobody typed goes with the measures.
+            if before.name == by_measures(before.legs, before.spacing_mm, world.words) {
+                machine.name = by_measures(machine.legs, machine.spacing_mm, world.words);
+            }
+            return set_anew(notes, machine, world, new_id);
+        }
     };
     let place = if to_measures {
         Place::Measures { field, machine: machine.id, power_kw: None }
@@ -203,6 +211,11 @@ fn save(field: RecordId, machine: Machine, place: Place) -> Result<Done, Fault> 
         Some(fault) => Err(fault),
         None => Ok(Done::save(Edit::Machine { field, machine }, place)),
     }
+}
+
+/// A name nobody typed, without the spaces that only hold numbers to their units on a screen.
+fn by_measures(legs: u32, spacing_mm: u32, words: &Words) -> String {
+    words.machine_by_measures(legs, spacing_mm).replace('\u{a0}', " ")
 }
 
 /// Whether a machine is named in a pass.
