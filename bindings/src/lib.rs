@@ -1,0 +1,31 @@
+//! The core of Pitface as a phone sees it: a [`Session`] over one folder, and one flat record a screen.
+//!
+//! A shell shows a [`ShownScreen`] as it comes, sends back the act of what was tapped, and does what only the platform can
+//! ([`ShownDoes`]). An `if` about soil, places, time or records in a shell is a fault.
+//!
+//! # The other side of the border
+//!
+//! Kotlin and Swift are generated from the debug library and never committed:
+//!
+//! ```text
+//! cargo build -p pitface-bindings
+//! cargo run -p pitface-bindgen -- generate target/debug/libpitface_bindings.so -l kotlin --no-format -o DIR
+//! cargo run -p pitface-bindgen -- generate target/debug/libpitface_bindings.so -l swift --no-format -o DIR
+//! ```
+//!
+//! For Kotlin on a desktop (tests without a phone) add `--config bindings/host.toml`. The library must not be stripped: it
+//! carries what the generator reads. A release library may be.
+
+uniffi::setup_scaffolding!();
+
+mod drawing;
+mod error;
+mod listen;
+mod session;
+mod shown;
+
+pub use drawing::{Anchor, Drawing, Point, Role, RoleColour, Shape, Theme, colours};
+pub use error::PitfaceError;
+pub use listen::{ChangeListener, Subscription};
+pub use session::Session;
+pub use shown::{ScreenKind, ShownButton, ShownDoes, ShownDoing, ShownKnown, ShownRow, ShownScreen, Size};

@@ -1,0 +1,148 @@
+//! What a shell holds: one session over one folder.
+
+use crate::listen::Listening;
+use crate::{ChangeListener, PitfaceError, ShownScreen, Subscription};
+use std::sync::Arc;
+
+/// The app without its shell, over one folder of this device. Every call gives the whole screen to be shown next.
+///
+/// One call at a time works, others wait; any thread, but not the main one: a tap that saves waits for the disk. Whatever
+/// a call reports as saved is on the disk.
+#[derive(uniffi::Object)]
+pub struct Session {
+    listening: Listening,
+}
+
+#[uniffi::export]
+#[expect(clippy::unused_self, reason = "being filled")]
+impl Session {
+    /// Opens or creates the notes in a folder, which must be there and belong to this app alone; a restart comes back to
+    /// the screen one was at. `language_tag` is the platform's (BCP 47, e.g. `de-AT`) and only decides in which language
+    /// the first screen asks for one. `offset_minutes` is the local time's distance from UTC, east positive. Opens the
+    /// file and loads the words: tens of milliseconds.
+    ///
+    /// # Errors
+    /// `NotFound` without the folder, `Conflict` if another session has it open, `NewerVersion`, `Storage`, `DiskFull`.
+    #[uniffi::constructor]
+    pub fn open(
+        folder: String,
+        language_tag: Option<String>,
+        offset_minutes: i32,
+    ) -> Result<Arc<Self>, PitfaceError> {
+        drop((folder, language_tag, offset_minutes));
+        Ok(Arc::new(Self { listening: Listening::default() }))
+    }
+
+    /// The screen one is at. Milliseconds; nothing is saved.
+    ///
+    /// # Errors
+    /// `Storage` if the notes cannot be read.
+    pub fn screen(&self) -> Result<ShownScreen, PitfaceError> {
+        Err(PitfaceError::Internal { reason: String::new() })
+    }
+
+    /// A tap: the `act` of what was tapped, as it came. All it saves is saved at once or not at all. What a person must
+    /// read about it, also that it could not be saved, is in [`ShownScreen::told`].
+    ///
+    /// # Errors
+    /// `Invalid` for a text that is no act; `Storage` if the notes cannot be read.
+    pub fn tap(&self, act: String) -> Result<ShownScreen, PitfaceError> {
+        drop(act);
+        self.screen()
+    }
+
+    /// A line of text entered in a [`ShownDoing::Typing`](crate::ShownDoing::Typing), with its act.
+    ///
+    /// # Errors
+    /// As [`Session::tap`].
+    pub fn r#type(&self, act: String, text: String) -> Result<ShownScreen, PitfaceError> {
+        drop((act, text));
+        self.screen()
+    }
+
+    /// The platform's own *back*: the place above; nothing where there is none, then leave the app.
+    ///
+    /// # Errors
+    /// As [`Session::screen`].
+    pub fn back(&self) -> Result<Option<ShownScreen>, PitfaceError> {
+        Ok(None)
+    }
+
+    /// A fix of the satellite receiver: degrees, the radius in metres said to hold the true place in 68 of 100 cases, and
+    /// the satellites' time in milliseconds since 1970. The screen to be shown now, or nothing where no position is
+    /// wanted. Fixes of the last 60 s are averaged.
+    ///
+    /// # Errors
+    /// As [`Session::screen`].
+    pub fn fix(
+        &self,
+        longitude_deg: f64,
+        latitude_deg: f64,
+        accuracy_m: f64,
+        satellite_time_ms: i64,
+    ) -> Result<Option<ShownScreen>, PitfaceError> {
+        let _ = (longitude_deg, latitude_deg, accuracy_m, satellite_time_ms);
+        Ok(None)
+    }
+
+    /// The platform will not give the position; held until the next fix.
+    ///
+    /// # Errors
+    /// As [`Session::screen`].
+    pub fn position_refused(&self) -> Result<ShownScreen, PitfaceError> {
+        self.screen()
+    }
+
+    /// A photo was taken: `field`, `pit` and `depth_mm` (millimetres) are those it was asked with, `path` is where it lies;
+    /// `media_type` e.g. `image/jpeg`. It is copied into the folder under its content's hash; the file at `path` may be
+    /// deleted afterwards. Reads and syncs the whole file.
+    ///
+    /// # Errors
+    /// `Invalid` for ids that are none; else as [`Session::screen`]. A file that cannot be read or kept is told.
+    pub fn photo_taken(
+        &self,
+        field: String,
+        pit: String,
+        depth_mm: Option<u32>,
+        path: String,
+        media_type: String,
+    ) -> Result<ShownScreen, PitfaceError> {
+        drop((field, pit, depth_mm, path, media_type));
+        self.screen()
+    }
+
+    /// Writes the notes file of a field into `folder`, replacing one of the same name, and gives its path.
+    ///
+    /// # Errors
+    /// `Invalid` for an id that is none, `NotFound` for a field or folder that is not there, `DiskFull`, `Storage`.
+    pub fn export_field(&self, field: String, folder: String) -> Result<String, PitfaceError> {
+        drop((field, folder));
+        Err(PitfaceError::Internal { reason: String::new() })
+    }
+
+    /// Takes in a notes file and goes to its field. Whatever is wrong with it is told, and then nothing of it is taken.
+    ///
+    /// # Errors
+    /// As [`Session::screen`].
+    pub fn import_file(&self, path: String) -> Result<ShownScreen, PitfaceError> {
+        drop(path);
+        self.screen()
+    }
+
+    /// The local time's distance from UTC has changed: minutes, east positive.
+    ///
+    /// # Errors
+    /// `Invalid` beyond a day.
+    pub fn set_offset(&self, minutes: i32) -> Result<(), PitfaceError> {
+        let _ = minutes;
+        Ok(())
+    }
+
+    /// Has `listener` told of every save, until the subscription is stopped or closed.
+    ///
+    /// # Errors
+    /// None but a fault of this program.
+    pub fn subscribe(&self, listener: Arc<dyn ChangeListener>) -> Result<Arc<Subscription>, PitfaceError> {
+        Ok(self.listening.add(listener))
+    }
+}
