@@ -46,6 +46,7 @@ class MainActivity : ComponentActivity(), Platform {
     override fun onCreate(state: Bundle?) {
         super.onCreate(state)
         enableEdgeToEdge()
+        if (app.shown == null && app.failure != null) process.reopen()
         position = Position(this, app::fix, app::positionRefused)
         camera.restore(state)
         app.platform = this

@@ -25,12 +25,22 @@ class Pitface : Application() {
     /** Where files lie that are handed to other programs or came from them. */
     val handed: File get() = File(cacheDir, "handed").apply { mkdirs() }
 
+    private var held: App? = null
+
     /** The app; it outlives its window. */
-    val app: App by lazy {
+    val app: App get() = held ?: opened().also { held = it }
+
+    private fun opened(): App {
         val notes = File(filesDir, "notes").apply { mkdirs() }
-        App(handed.path, work, Executor { handler.post(it) }) {
+        return App(handed.path, work, Executor { handler.post(it) }) {
             Session.open(notes.path, Locale.getDefault().toLanguageTag(), offsetMinutes())
         }
+    }
+
+    /** Lets go of the notes, and opens them anew when they are next wanted. */
+    fun reopen() {
+        held?.close()
+        held = null
     }
 
     /** For work on files that the core is then told of, in order with what it is asked. */

@@ -39,6 +39,7 @@ internal class Position(
     fun answered() = if (allowed) turn() else refused()
 
     private fun turn() {
+        if (wanted && inSight && !allowed) refused() // the screen then says why it is of use, and has a button to allow it
         val on = wanted && inSight && allowed
         if (on == running || manager == null) return
         running = on

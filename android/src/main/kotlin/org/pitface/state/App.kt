@@ -114,7 +114,7 @@ class App(
     }
 
     /** Lets go of the notes, once all that was asked is answered. */
-    fun close(session: (SessionInterface) -> Unit) = offTheScreen({ session(this.session) }) {}
+    fun close() = offTheScreen({ (session as? AutoCloseable)?.close() }) {}
 
     private fun taken() = typed.also { typed = null }
 
