@@ -49,6 +49,9 @@ impl From<StoreError> for PitfaceError {
     fn from(error: StoreError) -> Self {
         match error {
             StoreError::Missing(path) => Self::NotFound { what: path.display().to_string() },
+            StoreError::RecordNotFound { record, kind } => {
+                Self::NotFound { what: format!("{kind} {record}") }
+            }
             StoreError::InUse => Self::Conflict,
             StoreError::DiskFull => Self::DiskFull,
             StoreError::NewerSchema { .. } => Self::NewerVersion,

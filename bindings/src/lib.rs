@@ -20,7 +20,12 @@ uniffi::setup_scaffolding!();
 
 mod drawing;
 mod error;
+mod folder;
+mod held;
 mod listen;
+mod notes;
+mod photos;
+mod position;
 mod session;
 mod shown;
 

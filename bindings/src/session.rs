@@ -1,8 +1,10 @@
 //! What a shell holds: one session over one folder.
 
-use crate::listen::Listening;
+use crate::held::{Answer, Held};
+use crate::listen::{Listening, held};
 use crate::{ChangeListener, PitfaceError, ShownScreen, Subscription};
-use std::sync::Arc;
+use pitface_core::place::Fix;
+use std::sync::{Arc, Mutex};
 
 /// The app without its shell, over one folder of this device. Every call gives the whole screen to be shown next.
 ///
@@ -10,11 +12,25 @@ use std::sync::Arc;
 /// a call reports as saved is on the disk.
 #[derive(uniffi::Object)]
 pub struct Session {
+    held: Mutex<Held>,
     listening: Listening,
 }
 
+impl Session {
+    /// Does something with what is held, and tells whoever listens once it is let go.
+    fn answer(
+        &self,
+        does: impl FnOnce(&mut Held) -> Result<Answer, PitfaceError>,
+    ) -> Result<ShownScreen, PitfaceError> {
+        let Answer { screen, changed } = does(&mut held(&self.held))?;
+        if changed {
+            self.listening.tell();
+        }
+        Ok(screen)
+    }
+}
+
 #[uniffi::export]
-#[expect(clippy::unused_self, reason = "being filled")]
 impl Session {
     /// Opens or creates the notes in a folder, which must be there and belong to this app alone; a restart comes back to
     /// the screen one was at. `language_tag` is the platform's (BCP 47, e.g. `de-AT`) and only decides in which language
@@ -29,8 +45,8 @@ impl Session {
         language_tag: Option<String>,
         offset_minutes: i32,
     ) -> Result<Arc<Self>, PitfaceError> {
-        drop((folder, language_tag, offset_minutes));
-        Ok(Arc::new(Self { listening: Listening::default() }))
+        let held = Held::open(&folder, language_tag.as_deref(), offset_minutes)?;
+        Ok(Arc::new(Self { held: Mutex::new(held), listening: Listening::default() }))
     }
 
     /// The screen one is at. Milliseconds; nothing is saved.
@@ -38,7 +54,7 @@ impl Session {
     /// # Errors
     /// `Storage` if the notes cannot be read.
     pub fn screen(&self) -> Result<ShownScreen, PitfaceError> {
-        Err(PitfaceError::Internal { reason: String::new() })
+        held(&self.held).shown()
     }
 
     /// A tap: the `act` of what was tapped, as it came. All it saves is saved at once or not at all. What a person must
@@ -47,8 +63,7 @@ impl Session {
     /// # Errors
     /// `Invalid` for a text that is no act; `Storage` if the notes cannot be read.
     pub fn tap(&self, act: String) -> Result<ShownScreen, PitfaceError> {
-        drop(act);
-        self.screen()
+        self.answer(|held| held.tap(&act, None))
     }
 
     /// A line of text entered in a [`ShownDoing::Typing`](crate::ShownDoing::Typing), with its act.
@@ -56,8 +71,7 @@ impl Session {
     /// # Errors
     /// As [`Session::tap`].
     pub fn r#type(&self, act: String, text: String) -> Result<ShownScreen, PitfaceError> {
-        drop((act, text));
-        self.screen()
+        self.answer(|held| held.tap(&act, Some(&text)))
     }
 
     /// The platform's own *back*: the place above; nothing where there is none, then leave the app.
@@ -65,7 +79,7 @@ impl Session {
     /// # Errors
     /// As [`Session::screen`].
     pub fn back(&self) -> Result<Option<ShownScreen>, PitfaceError> {
-        Ok(None)
+        held(&self.held).back()
     }
 
     /// A fix of the satellite receiver: degrees, the radius in metres said to hold the true place in 68 of 100 cases, and
@@ -81,8 +95,8 @@ impl Session {
         accuracy_m: f64,
         satellite_time_ms: i64,
     ) -> Result<Option<ShownScreen>, PitfaceError> {
-        let _ = (longitude_deg, latitude_deg, accuracy_m, satellite_time_ms);
-        Ok(None)
+        let at = [longitude_deg, latitude_deg];
+        held(&self.held).fix(Fix { at, accuracy_m, time_ms: satellite_time_ms })
     }
 
     /// The platform will not give the position; held until the next fix.
@@ -90,7 +104,7 @@ impl Session {
     /// # Errors
     /// As [`Session::screen`].
     pub fn position_refused(&self) -> Result<ShownScreen, PitfaceError> {
-        self.screen()
+        held(&self.held).position_refused()
     }
 
     /// A photo was taken: `field`, `pit` and `depth_mm` (millimetres) are those it was asked with, `path` is where it lies;
@@ -107,8 +121,7 @@ impl Session {
         path: String,
         media_type: String,
     ) -> Result<ShownScreen, PitfaceError> {
-        drop((field, pit, depth_mm, path, media_type));
-        self.screen()
+        self.answer(|held| held.photo_taken(&field, &pit, depth_mm, &path, media_type))
     }
 
     /// Writes the notes file of a field into `folder`, replacing one of the same name, and gives its path.
@@ -116,8 +129,7 @@ impl Session {
     /// # Errors
     /// `Invalid` for an id that is none, `NotFound` for a field or folder that is not there, `DiskFull`, `Storage`.
     pub fn export_field(&self, field: String, folder: String) -> Result<String, PitfaceError> {
-        drop((field, folder));
-        Err(PitfaceError::Internal { reason: String::new() })
+        held(&self.held).export_field(&field, &folder)
     }
 
     /// Takes in a notes file and goes to its field. Whatever is wrong with it is told, and then nothing of it is taken.
@@ -125,8 +137,7 @@ impl Session {
     /// # Errors
     /// As [`Session::screen`].
     pub fn import_file(&self, path: String) -> Result<ShownScreen, PitfaceError> {
-        drop(path);
-        self.screen()
+        self.answer(|held| held.import_file(&path))
     }
 
     /// The local time's distance from UTC has changed: minutes, east positive.
@@ -134,8 +145,7 @@ impl Session {
     /// # Errors
     /// `Invalid` beyond a day.
     pub fn set_offset(&self, minutes: i32) -> Result<(), PitfaceError> {
-        let _ = minutes;
-        Ok(())
+        held(&self.held).set_offset(minutes)
     }
 
     /// Has `listener` told of every save, until the subscription is stopped or closed.

@@ -13,7 +13,7 @@ pub use clue::{Below, Clue, Lies, Since, Versus};
 pub use evidence::Evidence;
 pub use face::{FaceLayer, layers};
 pub use kind::{KINDS, Kind};
-pub use next_look::{Regrets, TAP_WORTH, next_look};
+pub use next_look::{Regrets, TAP_WORTH, next_look, next_look_except};
 pub use posterior::{CAUSE_MARK, shares};
 pub use table::{PerKind, TEXT as CLUES_TEXT, Table};
 

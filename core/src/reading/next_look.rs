@@ -47,11 +47,21 @@ struct Question<'a> {
 
 /// The question most worth asking in a pit; `None` when none is worth a tap.
 pub fn next_look(pit: &PitReading, regrets: &Regrets, table: &Table) -> Option<NextLook> {
+    next_look_except(pit, regrets, table, |_, _| false)
+}
+
+/// The same, leaving out what somebody did not want to look at, or cannot: `left_out` says so of a layer and a clue.
+pub fn next_look_except(
+    pit: &PitReading,
+    regrets: &Regrets,
+    table: &Table,
+    left_out: impl Fn(&LayerReading, Clue) -> bool,
+) -> Option<NextLook> {
     pit.layers
         .iter()
         .enumerate()
         .filter_map(|(index, layer)| {
-            let (clue, gain) = best_question(layer, regrets, table)?;
+            let (clue, gain) = best_question(layer, regrets, table, &|clue| left_out(layer, clue))?;
             let between = leading_rivals(&layer.shares, regrets);
             Some(NextLook {
                 layer: index,
@@ -66,7 +76,12 @@ pub fn next_look(pit: &PitReading, regrets: &Regrets, table: &Table) -> Option<N
 }
 
 /// The question most worth asking of one layer, and its gain a tap.
-fn best_question(layer: &LayerReading, regrets: &Regrets, table: &Table) -> Option<(Clue, f64)> {
+fn best_question(
+    layer: &LayerReading,
+    regrets: &Regrets,
+    table: &Table,
+    left_out: &dyn Fn(Clue) -> bool,
+) -> Option<(Clue, f64)> {
     let weights = Weights::of(&layer.evidence, table);
     let (call_now, now) = best_call(&weights.shares(), regrets);
     let value = |after: &Weights| {
@@ -75,7 +90,7 @@ fn best_question(layer: &LayerReading, regrets: &Regrets, table: &Table) -> Opti
     };
     let questions: Vec<Question> = ASKABLE
         .iter()
-        .filter(|clue| layer.evidence.get(**clue).is_none())
+        .filter(|clue| layer.evidence.get(**clue).is_none() && !left_out(**clue))
         .map(|&clue| question(clue, layer, table))
         .collect();
     let mut best: Option<(Clue, f64)> = None;

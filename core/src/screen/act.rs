@@ -1,5 +1,6 @@
 //! Where one is in the app, what was tapped, and what comes of it: records to be saved, in order, and the place to go to.
 
+use crate::reading::Clue;
 use crate::record::{AfterDig, Field, Layer, Machine, Pass, Photo, Pit, RecordId, Roll, Step};
 use serde::{Deserialize, Serialize};
 
@@ -12,7 +13,13 @@ pub enum Place {
     Welcome,
     /// All fields.
     Fields,
+    /// A new field: its name is typed.
+    StartField,
     Field {
+        field: RecordId,
+    },
+    /// The edge of a field, walked corner by corner.
+    Outline {
         field: RecordId,
     },
     /// A pit from its place to the hole dug.
@@ -32,10 +39,19 @@ pub enum Place {
     NextLook {
         field: RecordId,
         pit: RecordId,
+        /// What is not to be asked again on this visit.
+        #[serde(default)]
+        skipped: super::pit::Skipped,
     },
+    /// The layers of a pit; with one, by its place from the top, its boundaries and signs; with a clue, its answers
+    /// (of the field where no layer is given).
     Layers {
         field: RecordId,
         pit: RecordId,
+        #[serde(default)]
+        layer: Option<u16>,
+        #[serde(default)]
+        clue: Option<Clue>,
     },
     Roll {
         field: RecordId,
@@ -53,6 +69,19 @@ pub enum Place {
     Machine {
         field: RecordId,
         machine: Option<RecordId>,
+    },
+    /// A machine being described; nothing is saved before its three measures are there.
+    NewMachine {
+        field: RecordId,
+        legs: Option<u32>,
+        spacing_mm: Option<u32>,
+        foot_width_mm: Option<u32>,
+    },
+    /// The measures of a machine; with the power of a tractor of which it is not said yet what pulls, kW.
+    Measures {
+        field: RecordId,
+        machine: RecordId,
+        power_kw: Option<u32>,
     },
     /// The passes of a field; with one, what came of it.
     Pass {
@@ -90,6 +119,10 @@ pub enum Act {
     Field(super::field::FieldAct),
     /// Something of a pit.
     Pit(super::pit::PitAct),
+    /// Where a pit lies, pointed out on the plan.
+    OnPlan(super::on_plan::OnPlanAct),
+    /// Something of a photo.
+    Photo(super::photos::PhotoAct),
     /// Something of a machine.
     Machine(super::machine::MachineAct),
     /// Something of a pass or a hole behind it.
@@ -193,8 +226,9 @@ impl Place {
     /// The field it is in.
     pub const fn field(self) -> Option<RecordId> {
         match self {
-            Self::Welcome | Self::Fields | Self::Own => None,
+            Self::Welcome | Self::Fields | Self::StartField | Self::Own => None,
             Self::Field { field }
+            | Self::Outline { field }
             | Self::StartPit { field, .. }
             | Self::OnPlan { field, .. }
             | Self::KnifeWalk { field, .. }
@@ -204,6 +238,8 @@ impl Place {
             | Self::Call { field, .. }
             | Self::Photos { field, .. }
             | Self::Machine { field, .. }
+            | Self::NewMachine { field, .. }
+            | Self::Measures { field, .. }
             | Self::Pass { field, .. }
             | Self::AfterDig { field, .. }
             | Self::Show { field, .. }
@@ -215,17 +251,31 @@ impl Place {
     pub const fn above(self) -> Option<Self> {
         match self {
             Self::Welcome | Self::Fields => None,
-            Self::Own | Self::Field { .. } => Some(Self::Fields),
+            Self::Own | Self::StartField | Self::Field { .. } => Some(Self::Fields),
             Self::OnPlan { field, pit } => Some(Self::StartPit { field, pit: Some(pit) }),
-            Self::NextLook { field, pit } | Self::Roll { field, pit } => Some(Self::KnifeWalk { field, pit }),
-            Self::Layers { field, pit } => Some(Self::NextLook { field, pit }),
+            Self::NextLook { field, pit, .. } | Self::Roll { field, pit } => {
+                Some(Self::KnifeWalk { field, pit })
+            }
+            Self::Layers { field, pit, layer, clue: Some(_) } => {
+                Some(Self::Layers { field, pit, layer, clue: None })
+            }
+            Self::Layers { field, pit, layer: Some(_), clue: None } => {
+                Some(Self::Layers { field, pit, layer: None, clue: None })
+            }
+            Self::Layers { field, pit, layer: None, clue: None } => {
+                Some(Self::NextLook { field, pit, skipped: super::pit::Skipped::NONE })
+            }
             Self::Photos { field, pit } | Self::Show { field, pit: Some(pit) } => {
                 Some(Self::Call { field, pit })
             }
             Self::AfterDig { field, pass, .. } => Some(Self::Pass { field, pass: Some(pass) }),
-            Self::Machine { field, machine: Some(_) } => Some(Self::Machine { field, machine: None }),
+            Self::Machine { field, machine: Some(_) } | Self::NewMachine { field, .. } => {
+                Some(Self::Machine { field, machine: None })
+            }
+            Self::Measures { field, machine, .. } => Some(Self::Machine { field, machine: Some(machine) }),
             Self::Pass { field, pass: Some(_) } => Some(Self::Pass { field, pass: None }),
-            Self::StartPit { field, .. }
+            Self::Outline { field }
+            | Self::StartPit { field, .. }
             | Self::KnifeWalk { field, .. }
             | Self::Call { field, .. }
             | Self::Machine { field, machine: None }

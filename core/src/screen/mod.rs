@@ -5,16 +5,21 @@
 //! only the platform can ([`Ask`]); what it must never do is decide anything about soil, places, time or records.
 
 mod act;
+mod answers;
+mod bar;
 pub mod behind;
+pub mod drawn;
 pub mod field;
 mod hand_over;
 pub mod machine;
 mod model;
-mod on_plan;
+pub mod on_plan;
 pub mod own;
-mod photos;
+mod part;
+pub mod photos;
 pub mod pit;
 mod show;
+mod step;
 mod world;
 
 pub use act::{Act, Ask, Done, Edit, Place};
@@ -30,16 +35,22 @@ pub fn show(place: Place, world: &World) -> Screen {
         Place::Welcome => Some(own::welcome(world)),
         Place::Own => Some(own::show(world)),
         Place::Fields => Some(field::list(world)),
+        Place::StartField => Some(field::start(world)),
+        Place::Outline { field } => field::outline::show(field, world),
         Place::Field { field } => field::show(field, world),
         Place::StartPit { field, pit } => pit::start::show(field, pit, world),
         Place::KnifeWalk { field, pit } => pit::walk::show(field, pit, world),
-        Place::NextLook { field, pit } => pit::look::show(field, pit, world),
-        Place::Layers { field, pit } => pit::layers::show(field, pit, world),
+        Place::NextLook { field, pit, skipped } => pit::look::show(field, pit, skipped, world),
+        Place::Layers { field, pit, layer, clue } => pit::layers::show(field, pit, (layer, clue), world),
         Place::Roll { field, pit } => pit::roll::show(field, pit, world),
         Place::Call { field, pit } => pit::call::show(field, pit, world),
         Place::OnPlan { field, pit } => on_plan::show(field, pit, world),
         Place::Photos { field, pit } => photos::show(field, pit, world),
         Place::Machine { field, machine } => machine::show(field, machine, world),
+        Place::NewMachine { field, legs, spacing_mm, foot_width_mm } => {
+            machine::show_new(field, [legs, spacing_mm, foot_width_mm], world)
+        }
+        Place::Measures { field, machine, power_kw } => machine::measures(field, machine, power_kw, world),
         Place::Pass { field, pass } => behind::show(field, pass, world),
         Place::AfterDig { field, pass, dig } => behind::show_dig(field, pass, dig, world),
         Place::Show { field, pit } => show::show(field, pit, world),
@@ -65,7 +76,9 @@ pub fn tap(
         Act::Undo => Ok(Done::save(Edit::Undo, place)),
         Act::Own(act) => own::tap(place, act, text, world),
         Act::Field(act) => field::tap(place, act, text, world, new_id),
-        Act::Pit(act) => pit::tap(place, act, text, world, new_id),
+        Act::Pit(act) => pit::tap(place, act, world, new_id),
+        Act::OnPlan(act) => on_plan::tap(place, act, world),
+        Act::Photo(act) => photos::tap(place, act, world),
         Act::Machine(act) => machine::tap(place, act, text, world, new_id),
         Act::Behind(act) => behind::tap(place, act, text, world, new_id),
     }

@@ -64,6 +64,14 @@ impl Store {
         Ok(fields)
     }
 
+    /// What a record is, also a deleted one; `None` if there is none, or it is of a newer version.
+    ///
+    /// # Errors
+    /// As [`Store::load_notes`].
+    pub fn kind_of(&self, record: RecordId) -> Result<Option<Kind>, StoreError> {
+        Ok(Heads::load_marks(&self.connection, record)?.kind())
+    }
+
     /// All people, in the order they were first saved.
     ///
     /// # Errors

@@ -48,6 +48,7 @@ mod load;
 mod log;
 mod open;
 mod save;
+mod saving;
 mod schema;
 mod undo;
 mod valid;
@@ -57,6 +58,7 @@ pub use cells::{Cell, Kind};
 pub use check::Checked;
 pub use error::StoreError;
 pub use load::FieldSummary;
+pub use saving::Saving;
 pub use schema::{APPLICATION_ID, SCHEMA_VERSION};
 
 use crate::record::RecordId;

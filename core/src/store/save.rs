@@ -15,7 +15,7 @@ use rusqlite::TransactionBehavior;
 
 /// The place a saved record takes among its siblings.
 #[derive(Clone, Copy)]
-enum Place {
+pub(super) enum Place {
     /// Where it is, or last if it is new there.
     Last,
     /// After this rank, or first: the order of a whole list.
@@ -45,8 +45,7 @@ impl Store {
     /// # Errors
     /// As [`Store::save_notes`].
     pub fn save_field(&mut self, field: &Field, now_ms: u64) -> Result<Saved, StoreError> {
-        valid::field(field)?;
-        self.save(now_ms, |batch| batch.save_field(field, None))
+        self.save_together(now_ms, |saving| saving.field(field))
     }
 
     /// Saves a pit of a field with everything in it.
@@ -54,11 +53,7 @@ impl Store {
     /// # Errors
     /// As [`Store::save_notes`]; [`StoreError::RecordNotFound`] without the field.
     pub fn save_pit(&mut self, field: RecordId, pit: &Pit, now_ms: u64) -> Result<Saved, StoreError> {
-        valid::pit(pit)?;
-        self.save(now_ms, |batch| {
-            Heads::load_marks(&batch.transaction, field)?.require(Kind::Field)?;
-            batch.save_pit(pit, field, Place::Last).map(drop)
-        })
+        self.save_together(now_ms, |saving| saving.pit(field, pit))
     }
 
     /// Saves one step of a pit's knife walk: a tap. A new one goes to the end of the walk.
@@ -66,7 +61,7 @@ impl Store {
     /// # Errors
     /// As [`Store::save_notes`]; [`StoreError::RecordNotFound`] without the pit.
     pub fn save_step(&mut self, pit: RecordId, step: &Step, now_ms: u64) -> Result<Saved, StoreError> {
-        self.save_child(pit, Kind::Pit, step, now_ms)
+        self.save_together(now_ms, |saving| saving.step(pit, step))
     }
 
     /// Saves one layer of a pit.
@@ -74,7 +69,7 @@ impl Store {
     /// # Errors
     /// As [`Store::save_step`].
     pub fn save_layer(&mut self, pit: RecordId, layer: &Layer, now_ms: u64) -> Result<Saved, StoreError> {
-        self.save_child(pit, Kind::Pit, layer, now_ms)
+        self.save_together(now_ms, |saving| saving.layer(pit, layer))
     }
 
     /// Saves one roll test of a pit, or of the day of a pass.
@@ -82,9 +77,7 @@ impl Store {
     /// # Errors
     /// As [`Store::save_step`].
     pub fn save_roll(&mut self, parent: RecordId, roll: &Roll, now_ms: u64) -> Result<Saved, StoreError> {
-        let kind = Heads::load_marks(&self.connection, parent)?.kind();
-        let parent_kind = if kind == Some(Kind::Pass) { Kind::Pass } else { Kind::Pit };
-        self.save_child(parent, parent_kind, roll, now_ms)
+        self.save_together(now_ms, |saving| saving.roll(parent, roll))
     }
 
     /// Saves what is known of a photo of a pit.
@@ -92,7 +85,7 @@ impl Store {
     /// # Errors
     /// As [`Store::save_step`].
     pub fn save_photo(&mut self, pit: RecordId, photo: &Photo, now_ms: u64) -> Result<Saved, StoreError> {
-        self.save_child(pit, Kind::Pit, photo, now_ms)
+        self.save_together(now_ms, |saving| saving.photo(pit, photo))
     }
 
     /// Saves a machine of a field.
@@ -105,7 +98,7 @@ impl Store {
         machine: &Machine,
         now_ms: u64,
     ) -> Result<Saved, StoreError> {
-        self.save_child(field, Kind::Field, machine, now_ms)
+        self.save_together(now_ms, |saving| saving.machine(field, machine))
     }
 
     /// Saves a pass over a field with its rolls and after-digs. Its machine may be saved later.
@@ -113,11 +106,7 @@ impl Store {
     /// # Errors
     /// As [`Store::save_pit`].
     pub fn save_pass(&mut self, field: RecordId, pass: &Pass, now_ms: u64) -> Result<Saved, StoreError> {
-        valid::pass(pass)?;
-        self.save(now_ms, |batch| {
-            Heads::load_marks(&batch.transaction, field)?.require(Kind::Field)?;
-            batch.save_pass(pass, field, Place::Last).map(drop)
-        })
+        self.save_together(now_ms, |saving| saving.pass(field, pass))
     }
 
     /// Saves one after-dig of a pass.
@@ -130,7 +119,7 @@ impl Store {
         dig: &AfterDig,
         now_ms: u64,
     ) -> Result<Saved, StoreError> {
-        self.save_child(pass, Kind::Pass, dig, now_ms)
+        self.save_together(now_ms, |saving| saving.after_dig(pass, dig))
     }
 
     /// Saves one marked part of a field.
@@ -138,7 +127,7 @@ impl Store {
     /// # Errors
     /// As [`Store::save_pit`].
     pub fn save_part(&mut self, field: RecordId, part: &Part, now_ms: u64) -> Result<Saved, StoreError> {
-        self.save_child(field, Kind::Field, part, now_ms)
+        self.save_together(now_ms, |saving| saving.part(field, part))
     }
 
     /// Saves one line of drains or services of a field.
@@ -151,7 +140,7 @@ impl Store {
         line: &BuriedLine,
         now_ms: u64,
     ) -> Result<Saved, StoreError> {
-        self.save_child(field, Kind::Field, line, now_ms)
+        self.save_together(now_ms, |saving| saving.line(field, line))
     }
 
     /// Saves a person.
@@ -169,31 +158,11 @@ impl Store {
     /// # Errors
     /// [`StoreError::RecordNotFound`] if it is not there or already deleted.
     pub fn delete_record(&mut self, record: RecordId, now_ms: u64) -> Result<Saved, StoreError> {
-        self.save(now_ms, |batch| {
-            let heads = Heads::load(&batch.transaction, record)?;
-            if heads.value(Cell::KIND).is_none() || heads.deleted() {
-                return Err(StoreError::RecordNotFound { record, kind: "record" });
-            }
-            batch.replace(&heads, Cell::DELETED, &true)
-        })
-    }
-
-    fn save_child<R: Kept + Check>(
-        &mut self,
-        parent: RecordId,
-        parent_kind: Kind,
-        child: &R,
-        now_ms: u64,
-    ) -> Result<Saved, StoreError> {
-        child.check(R::KIND.name())?;
-        self.save(now_ms, |batch| {
-            Heads::load_marks(&batch.transaction, parent)?.require(parent_kind)?;
-            batch.save(child, Some(parent), Place::Last, None).map(drop)
-        })
+        self.save_together(now_ms, |saving| saving.delete(record))
     }
 
     /// One save: all of `edits` or none of them.
-    fn save(
+    pub(super) fn save(
         &mut self,
         now_ms: u64,
         edits: impl FnOnce(&mut Batch) -> Result<(), StoreError>,
@@ -211,20 +180,25 @@ impl Store {
 }
 
 impl Batch<'_> {
-    fn save_field(&mut self, field: &Field, also: Option<Wanted>) -> Result<(), StoreError> {
+    pub(super) fn save_field(&mut self, field: &Field, also: Option<Wanted>) -> Result<(), StoreError> {
         self.save(field, None, Place::Last, also)?;
         self.save_list(&field.parts, field.id, Self::save_listed)?;
         self.save_list(&field.lines, field.id, Self::save_listed)
     }
 
-    fn save_pass(&mut self, pass: &Pass, field: RecordId, place: Place) -> Result<u64, StoreError> {
+    pub(super) fn save_pass(
+        &mut self,
+        pass: &Pass,
+        field: RecordId,
+        place: Place,
+    ) -> Result<u64, StoreError> {
         let rank = self.save(pass, Some(field), place, None)?;
         self.save_list(&pass.rolls, pass.id, Self::save_listed)?;
         self.save_list(&pass.after_digs, pass.id, Self::save_listed)?;
         Ok(rank)
     }
 
-    fn save_pit(&mut self, pit: &Pit, field: RecordId, place: Place) -> Result<u64, StoreError> {
+    pub(super) fn save_pit(&mut self, pit: &Pit, field: RecordId, place: Place) -> Result<u64, StoreError> {
         let rank = self.save(pit, Some(field), place, None)?;
         self.save_list(&pit.walk, pit.id, Self::save_listed)?;
         self.save_list(&pit.layers, pit.id, Self::save_listed)?;
@@ -257,7 +231,7 @@ impl Batch<'_> {
     }
 
     /// Saves the own cells of one record, and tells its rank.
-    fn save<R: Kept>(
+    pub(super) fn save<R: Kept>(
         &mut self,
         record: &R,
         parent: Option<RecordId>,

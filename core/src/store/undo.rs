@@ -35,11 +35,7 @@ impl Store {
     pub fn undo(&mut self, now_ms: u64) -> Result<Option<Undone>, StoreError> {
         let mut batch = self.batch(now_ms)?;
         let mut before = i64::MAX;
-        while let Some(save) = Save::before(&batch.transaction, batch.device, before)? {
-            if let Some(first_sequence) = save.undoes {
-                before = first_sequence;
-                continue;
-            }
+        while let Some(save) = Save::not_undone(&batch.transaction, batch.device, before)? {
             before = save.first_sequence;
             batch.undoing(save.first_sequence);
             take_back(&mut batch, &save)?;
@@ -50,9 +46,30 @@ impl Store {
         }
         Ok(None)
     }
+
+    /// Whether this device has a save that is not taken back. Should another device have written over all of it,
+    /// [`Store::undo`] may still find nothing to do.
+    ///
+    /// # Errors
+    /// Whatever the disk reports.
+    pub fn can_undo(&self) -> Result<bool, StoreError> {
+        Ok(Save::not_undone(&self.connection, self.device, i64::MAX)?.is_some())
+    }
 }
 
 impl Save {
+    /// The last save that began before a sequence and is not taken back.
+    fn not_undone(connection: &Connection, device: i64, sequence: i64) -> Result<Option<Self>, StoreError> {
+        let mut before = sequence;
+        while let Some(save) = Self::before(connection, device, before)? {
+            match save.undoes {
+                Some(first_sequence) => before = first_sequence,
+                None => return Ok(Some(save)),
+            }
+        }
+        Ok(None)
+    }
+
     /// The last save that began before a sequence.
     fn before(connection: &Connection, device: i64, sequence: i64) -> Result<Option<Self>, StoreError> {
         const LAST: &str = "SELECT clock, undoes FROM log WHERE device = ?1 AND sequence < ?2
@@ -85,7 +102,12 @@ impl Save {
 fn take_back(batch: &mut Batch, save: &Save) -> Result<(), StoreError> {
     let is_making = |edit: &&Edit| edit.cell == Cell::KIND && edit.predecessors.is_empty();
     let made: HashSet<_> = save.edits.iter().filter(is_making).map(|edit| edit.record).collect();
+    let mut seen = HashSet::new();
     for edit in save.edits.iter().rev() {
+        // A cell that was written twice in one save had its earlier value before the first of the two.
+        if !seen.insert((edit.record, edit.cell)) {
+            continue;
+        }
         // A record that the save made is deleted as a whole; its cells stay for whoever wrote to it meanwhile.
         let (cell, value) = match (made.contains(&edit.record), edit.cell) {
             (true, Cell::KIND) => (Cell::DELETED, encode(Some(&true.into()))),

@@ -16,7 +16,7 @@ macro_rules! files {
     ($language:literal) => {
         files!(
             $language: "after_dig", "calls", "face", "ground", "headings", "machine", "measures", "place", "plan",
-            "reasons", "signs", "soil"
+            "reasons", "saving", "screen", "screen_machine", "signs", "soil"
         )
     };
     ($language:literal: $($name:literal),+) => {

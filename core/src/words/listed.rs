@@ -1,6 +1,6 @@
 //! The closed lists that have a word for each value.
 
-use super::{Heading, Language};
+use super::{Caption, Heading, Language, NotSaved, PitText};
 use crate::advice::after_dig::{
     Across, Check, FailureCause, Lasting, NextStep, PairBy, PassClue, Remedy, Verdict,
 };
@@ -12,7 +12,7 @@ use crate::advice::{Caution, FollowUp, Obstacle, Sureness};
 use crate::place::Compass;
 use crate::reading::{Below, Clue, Lies, Versus};
 use crate::record::{
-    Buried, Call, Cause, ChannelsSeen, ClodInWater, Clods, ComesAway, Condition, Extent, FaceMoisture,
+    Buried, Call, Cause, ChannelsSeen, ClodInWater, Clods, ComesAway, Condition, Drive, Extent, FaceMoisture,
     FeetSeen, Lift, OrganicMatterLevel, Patches, PlaceKind, PlatesLeft, PoresSeen, Profile, Resistance,
     RollOutcome, RootsSeen, Smear, Smell, Zone,
 };
@@ -52,6 +52,7 @@ listed! {
     Buried = "buried",
     Call = "call",
     Cause = "cause",
+    Caption = "caption",
     Caution = "caution",
     ChannelsSeen = "channels",
     Check = "check",
@@ -63,6 +64,7 @@ listed! {
     Condition = "condition",
     CriticalPlace = "critical",
     CriticalShift = "critical_shift",
+    Drive = "drive",
     Extent = "extent",
     FaceMoisture = "face",
     FailureCause = "failure_cause",
@@ -76,11 +78,13 @@ listed! {
     Lift = "lift",
     Measure = "measure",
     NextStep = "next_step",
+    NotSaved = "not_saved",
     Obstacle = "obstacle",
     OrganicMatterLevel = "organic_matter",
     PairBy = "pair_by",
     PassClue = "pass_clue",
     Patches = "patches",
+    PitText = "pit_text",
     PlaceKind = "place",
     PlatesLeft = "plates",
     PoresSeen = "pores",

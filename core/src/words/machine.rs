@@ -106,7 +106,7 @@ impl Words {
         said
     }
 
-    fn spacing(&self, machine: &Machine, setting: &Setting) -> String {
+    pub(super) fn spacing(&self, machine: &Machine, setting: &Setting) -> String {
         self.modelled(&setting.spacing, "set-no_spacing", |spacing| {
             let args = fluent_args![
                 "spacing" => self.depth(machine.spacing_mm),

@@ -33,6 +33,9 @@ mod pass;
 mod place;
 mod plan;
 mod reasons;
+mod saving;
+mod screen_pit;
+mod screen_rest;
 mod section;
 mod soil;
 
@@ -42,6 +45,9 @@ pub use language::Language;
 pub use listed::{LISTS, Listed};
 pub use next_pit::WalkFrom;
 pub use plan::{PlanTold, ZoneTold};
+pub use saving::NotSaved;
+pub use screen_pit::PitText;
+pub use screen_rest::Caption;
 
 use crate::units::LengthUnit;
 use fluent::concurrent::FluentBundle;

@@ -192,7 +192,7 @@ impl Words {
     }
 
     /// Depths one after the other under one unit: `34; 22.5; 33 cm`. No commas: German writes them within numbers.
-    fn depths_in_turn(&self, depths_mm: &[u32]) -> String {
+    pub(super) fn depths_in_turn(&self, depths_mm: &[u32]) -> String {
         let numbers: Vec<String> = depths_mm.iter().map(|&mm| self.number(mm)).collect();
         self.with_unit(self.join("join-clauses", &numbers))
     }

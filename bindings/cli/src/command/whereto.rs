@@ -2,7 +2,6 @@
 
 use crate::Answer;
 use crate::argument::{Shown, StoreArgument};
-use crate::drawn_field::last_pit;
 use crate::field::FieldRead;
 use crate::trouble::Trouble;
 use crate::{json, keep, told};
@@ -12,6 +11,7 @@ use pitface_core::advice::sampling::{At, Ground, Next, Plan, ZoneGround, next_pi
 use pitface_core::error::Fault;
 use pitface_core::place::{Walk, walk};
 use pitface_core::report::{PageEntry, Section};
+use pitface_core::screen::drawn::last_pit;
 use pitface_core::words::{Heading, WalkFrom};
 use serde_json::{Value, json};
 use std::path::PathBuf;
@@ -132,7 +132,7 @@ fn way_to(next: &Next, here: Option<[f64; 2]>, field: &FieldRead) -> Option<(Wal
     if let Some(here) = here {
         return Some((WalkFrom::Here, walk(here, place)));
     }
-    let (number, from) = last_pit(field)?;
+    let (number, from) = last_pit(&field.notes)?;
     Some((WalkFrom::Pit(number), walk(from, place)))
 }
 

@@ -1,8 +1,168 @@
-//! The knife walk.
+//! The knife walk: one tap a step, from the surface down.
+//!
+//! A step is open while only what the knife meets is noted of it: the next answer completes it. So resistance is tapped
+//! where it changes, before the step it changes in, and every tap is saved.
 
-use super::super::{Screen, World};
-use crate::record::RecordId;
+use super::super::part::{act, answers, choices, go};
+use super::super::{Button, Doing, Done, Edit, Known, Place, Screen, ScreenKind, Size, World};
+use super::{AtPit, PitAct};
+use crate::picture::answer;
+use crate::reading::Clue;
+use crate::record::{ComesAway, FaceMoisture, FieldNotes, Pit, RecordId, Resistance, Step, Unknown};
+use crate::words::{Heading, PitText};
 
-pub(in crate::screen) fn show(_field: RecordId, _pit: RecordId, _world: &World) -> Option<Screen> {
-    None
+/// Height of a step.
+pub(super) const STEP_MM: u32 = 50;
+/// No pit is walked deeper than this: whoever reads a face does not stand in a shaft. Our judgement.
+const DEEPEST_MM: u32 = 2_000;
+
+pub(in crate::screen) fn show(field: RecordId, pit: RecordId, world: &World) -> Option<Screen> {
+    let at = AtPit::of(field, pit, world)?;
+    let words = world.words;
+    let place = Place::KnifeWalk { field, pit };
+    let mut shown = at.screen(place, ScreenKind::KnifeWalk, &words.of(Heading::KnifeWalk), world);
+    shown.known.extend(at.face(None, false, world));
+    let (done, _) = parted(at.pit);
+    let from_mm = done.last().map_or(0, |step| step.to_mm);
+    shown.known.push(Known::Sentence(words.depth_range(from_mm, from_mm.saturating_add(STEP_MM))));
+    if at.pit.face.is_none() {
+        shown.doing.extend(face_question(None, Size::Usual, world));
+    }
+    let ways = vec![
+        go(words.label(PitText::StartPit), Place::StartPit { field, pit: Some(pit) }),
+        go(words.label(PitText::ByHand), layers_of(field, pit)),
+        go(words.label(PitText::CallSoFar), Place::Call { field, pit }),
+    ];
+    shown.doing.push(choices(3, ways.into_iter().map(|way| way.sized(Size::Small)).collect()));
+    if from_mm < DEEPEST_MM {
+        shown.doing.extend(step_questions(at.pit, !done.is_empty(), world));
+    }
+    let bottom = act(words.label(PitText::BottomOfHole), PitAct::Bottom);
+    shown.bar.main = Some(bottom.enabled_if(!at.pit.walk.is_empty()));
+    Some(shown)
+}
+
+/// What is asked of a step, the most used answer last.
+fn step_questions(pit: &Pit, has_above: bool, world: &World) -> Vec<Doing> {
+    let words = world.words;
+    let drawing = |clue: Clue, value: usize| answer(clue, value);
+    let in_force = pit.walk.iter().rev().find_map(|step| step.resistance);
+    let knife = Resistance::ALL.iter().map(|&met| {
+        act(words.label(met), PitAct::Knife(met))
+            .drawn(drawing(Clue::Resistance, met as usize))
+            .chosen_if(in_force == Some(met))
+    });
+    let away = ComesAway::ALL.iter().map(|&away| {
+        act(words.label(away), PitAct::Away(away)).drawn(drawing(Clue::ComesAway, away as usize))
+    });
+    let mut doing = vec![
+        Doing::Question(words.of(PitText::ResistanceQuestion)),
+        choices(4, knife.collect()),
+        Doing::Question(words.clue_asked(Clue::ComesAway)),
+        answers(away.collect()),
+    ];
+    if has_above {
+        let same = act(words.label(PitText::SameAsAbove), PitAct::Same).sized(Size::Large);
+        doing.push(choices(1, vec![same]));
+    }
+    doing
+}
+
+/// Asks for the moisture of the face.
+pub(super) fn face_question(chosen: Option<FaceMoisture>, size: Size, world: &World) -> [Doing; 2] {
+    let button = |&face: &FaceMoisture| -> Button {
+        act(world.words.label(face), PitAct::Face(face)).sized(size).chosen_if(chosen == Some(face))
+    };
+    [
+        Doing::Question(world.words.of(PitText::FaceQuestion)),
+        choices(3, FaceMoisture::ALL.iter().map(button).collect()),
+    ]
+}
+
+pub(super) const fn layers_of(field: RecordId, pit: RecordId) -> Place {
+    Place::Layers { field, pit, layer: None, clue: None }
+}
+
+/// The steps that are done, and the open one.
+fn parted(pit: &Pit) -> (&[Step], Option<&Step>) {
+    match pit.walk.split_last() {
+        Some((open, done)) if open.comes_away.is_none() => (done, Some(open)),
+        _ => (&pit.walk, None),
+    }
+}
+
+/// The step that is being walked: the open one, or a new one below the last.
+fn next_step(pit: &Pit, new_id: &mut dyn FnMut() -> RecordId) -> Step {
+    let (done, open) = parted(pit);
+    open.cloned().unwrap_or_else(|| Step {
+        id: new_id(),
+        to_mm: done.last().map_or(0, |step| step.to_mm).saturating_add(STEP_MM),
+        comes_away: None,
+        resistance: None,
+        unknown: Unknown::new(),
+    })
+}
+
+/// Saves a step. Where the hole was said to end above it, the hole is deeper now.
+fn saved(field: RecordId, pit: &Pit, step: Step, place: Place) -> Done {
+    if pit.dug_to_mm.is_none_or(|dug_to_mm| dug_to_mm >= step.to_mm) {
+        return Done::save(Edit::Step { pit: pit.id, step }, place);
+    }
+    let mut pit = pit.clone();
+    pit.dug_to_mm = Some(step.to_mm);
+    match pit.walk.iter_mut().find(|own| own.id == step.id) {
+        Some(own) => *own = step,
+        None => pit.walk.push(step),
+    }
+    Done::save(Edit::Pit { field, pit }, place)
+}
+
+/// How the soil of the next step comes away; `None` = as in the step above.
+pub(super) fn step(
+    field: RecordId,
+    pit: &Pit,
+    away: Option<ComesAway>,
+    place: Place,
+    new_id: &mut dyn FnMut() -> RecordId,
+) -> Done {
+    let (done, _) = parted(pit);
+    let comes_away = away.or_else(|| done.last()?.comes_away);
+    let step = Step { comes_away, ..next_step(pit, new_id) };
+    if comes_away.is_none() || step.to_mm > DEEPEST_MM {
+        return Done::go(place);
+    }
+    saved(field, pit, step, place)
+}
+
+/// What the knife meets from the next step on; nothing is saved where it meets the same as before.
+pub(super) fn knife(
+    field: RecordId,
+    pit: &Pit,
+    met: Resistance,
+    place: Place,
+    new_id: &mut dyn FnMut() -> RecordId,
+) -> Done {
+    let (done, open) = parted(pit);
+    let before = done.iter().rev().find_map(|step| step.resistance);
+    match open {
+        Some(open) if before == Some(met) => Done::save(Edit::Delete { record: open.id }, place),
+        None if before == Some(met) => Done::go(place),
+        _ => {
+            let step = Step { resistance: Some(met), ..next_step(pit, new_id) };
+            if step.to_mm > DEEPEST_MM { Done::go(place) } else { saved(field, pit, step, place) }
+        }
+    }
+}
+
+/// The hole ends where the walk does.
+pub(super) fn bottom(notes: &FieldNotes, pit: &Pit) -> Done {
+    let place = Place::KnifeWalk { field: notes.field.id, pit: pit.id };
+    let Some(last) = pit.walk.last() else { return Done::go(place) };
+    let pit = Pit { dug_to_mm: Some(last.to_mm), ..pit.clone() };
+    super::look::then(
+        notes,
+        Edit::Pit { field: notes.field.id, pit: pit.clone() },
+        &pit,
+        super::Skipped::NONE,
+    )
 }

@@ -1,0 +1,135 @@
+//! The files of one folder: the notes, and beside them what is this device's alone.
+//!
+//! | name | what |
+//! |---|---|
+//! | `notes.pitface` | the store |
+//! | `device` | the id by which the store tells this device's edits apart |
+//! | `own.json` | settings of whoever holds the phone |
+//! | `place.json` | where one is in the app |
+//! | `photos/` | photos, each under the SHA-256 of its content |
+//!
+//! The small files are written whole or not at all. One that is missing or broken reads as its default: none of them is
+//! worth an app that does not start.
+
+use crate::PitfaceError;
+use pitface_core::screen::{Own, Place};
+use pitface_core::store::{DeviceId, Store};
+use pitface_core::units::LengthUnit;
+use pitface_core::words::Language;
+use serde_json::{Value, json};
+use std::fs::{self, File};
+use std::io::{self, Write};
+use std::path::{Path, PathBuf};
+use uuid::Uuid;
+
+/// The folder of a session.
+pub(crate) struct Folder(PathBuf);
+
+impl Folder {
+    /// A folder that must be there.
+    pub fn open(path: &str) -> Result<Self, PitfaceError> {
+        if Path::new(path).is_dir() {
+            Ok(Self(path.into()))
+        } else {
+            Err(PitfaceError::NotFound { what: path.to_owned() })
+        }
+    }
+
+    /// The notes, created on the first call; held until dropped.
+    pub fn store(&self) -> Result<Store, PitfaceError> {
+        Ok(Store::create_or_open(&self.0.join("notes.pitface"), self.device()?)?)
+    }
+
+    /// Where photos lie.
+    pub fn photos(&self) -> PathBuf {
+        self.0.join("photos")
+    }
+
+    fn device(&self) -> io::Result<DeviceId> {
+        let file = self.0.join("device");
+        let kept = fs::read_to_string(&file).ok().and_then(|text| Uuid::try_parse(text.trim()).ok());
+        if let Some(id) = kept {
+            return Ok(DeviceId(id.into_bytes()));
+        }
+        let id = Uuid::new_v4();
+        write_whole(&file, format!("{id}\n").as_bytes())?;
+        Ok(DeviceId(id.into_bytes()))
+    }
+
+    /// The settings; whatever of them is missing or broken is as on the first start.
+    pub fn own(&self) -> Own {
+        let kept = self.json("own.json").unwrap_or_default();
+        let code = |key: &str| kept[key].as_str();
+        Own {
+            name: code("name").unwrap_or_default().to_owned(),
+            left_handed: kept["left_handed"].as_bool().unwrap_or(false),
+            language: code("language").and_then(Language::from_code),
+            unit: UNITS
+                .into_iter()
+                .find(|(_, unit)| code("unit") == Some(unit))
+                .map_or_else(LengthUnit::default, |(unit, _)| unit),
+        }
+    }
+
+    /// Keeps the settings.
+    pub fn keep_own(&self, own: &Own) -> io::Result<()> {
+        let unit = UNITS.into_iter().find(|(unit, _)| *unit == own.unit).map(|(_, code)| code);
+        let kept = json!({
+            "name": own.name,
+            "left_handed": own.left_handed,
+            "language": own.language,
+            "unit": unit,
+        });
+        write_whole(&self.0.join("own.json"), format!("{kept:#}\n").as_bytes())
+    }
+
+    /// Where one was last; `None` if that is not known.
+    pub fn place(&self) -> Option<Place> {
+        serde_json::from_value(self.json("place.json")?).ok()
+    }
+
+    /// Keeps where one is.
+    pub fn keep_place(&self, place: Place) -> io::Result<()> {
+        write_whole(&self.0.join("place.json"), serde_json::to_string(&place)?.as_bytes())
+    }
+
+    fn json(&self, name: &str) -> Option<Value> {
+        serde_json::from_slice(&fs::read(self.0.join(name)).ok()?).ok()
+    }
+}
+
+/// Units by the codes in the file.
+const UNITS: [(LengthUnit, &str); 2] = [(LengthUnit::Centimetres, "cm"), (LengthUnit::Inches, "in")];
+
+/// Puts a file in place whole: whoever looks, also after a power cut, finds the one before or this one.
+pub(crate) fn write_whole(path: &Path, content: &[u8]) -> io::Result<()> {
+    let new = beside(path);
+    let mut file = File::create(&new)?;
+    file.write_all(content)?;
+    put_in_place(&file, &new, path)
+}
+
+/// A name beside a file for what will replace it; one name, so that a crash leaves at most one.
+pub(crate) fn beside(path: &Path) -> PathBuf {
+    let mut name = path.as_os_str().to_owned();
+    name.push(".new");
+    name.into()
+}
+
+/// Syncs what is written and gives it its name.
+pub(crate) fn put_in_place(file: &File, new: &Path, path: &Path) -> io::Result<()> {
+    file.sync_all()?;
+    fs::rename(new, path)?;
+    path.parent().map_or(Ok(()), sync_folder)
+}
+
+/// A new name in a folder lasts once the folder is synced.
+#[cfg(unix)]
+fn sync_folder(folder: &Path) -> io::Result<()> {
+    File::open(folder)?.sync_all()
+}
+
+#[cfg(not(unix))]
+fn sync_folder(_: &Path) -> io::Result<()> {
+    Ok(())
+}

@@ -1,0 +1,185 @@
+//! The list of fields, and one field.
+
+pub(super) mod outline;
+
+use super::drawn::{Seen, plan_of};
+use super::part::{choices, go, screen, section};
+use super::pit::where_left;
+use super::{Act, Ask, Button, Does, Doing, Done, Edit, Known, Place, Row, Screen, ScreenKind, Size, World};
+use crate::advice::readers::several_readers;
+use crate::advice::sampling::{At, Next};
+use crate::error::Fault;
+use crate::place::{FieldMap, Walk, walk};
+use crate::record::{Condition, Field, FieldNotes, Position, RecordId};
+use crate::words::{Heading, PitText, WalkFrom};
+use serde::{Deserialize, Serialize};
+
+/// What can be tapped.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum FieldAct {
+    /// Starts a field by the name that was typed.
+    Start,
+    /// A corner of the edge is where one stands.
+    Corner,
+    /// The edge is walked anew.
+    OutlineAnew,
+}
+
+impl From<FieldAct> for Act {
+    fn from(act: FieldAct) -> Self {
+        Self::Field(act)
+    }
+}
+
+pub(super) fn list(world: &World) -> Screen {
+    let words = world.words;
+    let mut shown = screen(Place::Fields, ScreenKind::Fields, words.label(PitText::AllFields), world);
+    shown.wants_position = true;
+    let mut fields: Vec<(bool, &FieldNotes)> =
+        world.fields.iter().map(|notes| (stands_in(&notes.field, world), notes)).collect();
+    fields.sort_by_key(|(here, notes)| (!here, notes.field.name.to_lowercase(), notes.field.id));
+    if fields.is_empty() {
+        shown.known.push(Known::Sentence(words.of(PitText::NoFields)));
+    } else {
+        shown
+            .known
+            .push(Known::Rows(fields.into_iter().map(|(here, notes)| row(here, notes, world)).collect()));
+    }
+    let take_in = Button::new(words.label(PitText::TakeIn), Does::Ask(Ask::OpenFile));
+    let own = go(words.label(PitText::Own), Place::Own);
+    shown.doing = vec![choices(2, [own, take_in].map(|button| button.sized(Size::Small)).into())];
+    shown.bar.main = Some(go(words.label(PitText::StartField), Place::StartField));
+    shown
+}
+
+/// Whether the position lies in a field.
+fn stands_in(field: &Field, world: &World) -> bool {
+    world.fix.is_some_and(|fix| {
+        let map = FieldMap::of(field);
+        map.has_outline() && map.locate(&fix.position).outside_m.is_none()
+    })
+}
+
+fn row(here: bool, notes: &FieldNotes, world: &World) -> Row {
+    let words = world.words;
+    let seen = Seen::of(notes);
+    let calls = seen.advice.zones.iter().map(|call| words.zone_call(call));
+    let last = notes.pits.iter().filter_map(|pit| pit.dug).max().map(|dug| dug.date_naive());
+    let pits =
+        if notes.pits.is_empty() { words.of(PitText::NoPit) } else { words.last_dug(notes.pits.len(), last) };
+    let here = here.then(|| words.of(PitText::YouAreHere));
+    Row {
+        title: notes.field.name.clone(),
+        lines: here.into_iter().chain(calls).chain([pits]).collect(),
+        does: Does::Act(Act::Go(Place::Field { field: notes.field.id })),
+    }
+}
+
+/// Asks for the name of a new field.
+pub(super) fn start(world: &World) -> Screen {
+    let words = world.words;
+    let title = words.label(PitText::StartField);
+    let mut shown = screen(Place::StartField, ScreenKind::Fields, title, world);
+    let label = words.of(PitText::FieldName);
+    shown.doing.push(Doing::Typing { label, value: String::new(), act: FieldAct::Start.into() });
+    shown
+}
+
+pub(super) fn show(field: RecordId, world: &World) -> Option<Screen> {
+    let notes = world.notes(field)?;
+    let words = world.words;
+    let seen = Seen::of(notes);
+    let mut shown = screen(Place::Field { field }, ScreenKind::Field, notes.field.name.clone(), world);
+    shown.wants_position = true;
+    let plan = plan_of(words, notes, &seen.map, &seen.reading, &seen.advice);
+    shown.known.extend(plan.map(Known::Drawing));
+    if !notes.pits.is_empty() {
+        shown.known.push(Known::Sentence(words.whole_sentence(&seen.advice)));
+    }
+    let zones = seen
+        .advice
+        .zones
+        .iter()
+        .map(|call| words.comma(&[words.zone_call(call), words.sureness(call.sure, call.share)]));
+    shown.known.extend(section(world, Heading::Zones, zones));
+    let next = seen.next().map(|next| words.next_pit_sentence(&next, way(&seen, &next, world)));
+    shown.known.extend(next.map(Known::Line));
+    let several = several_readers(notes, &seen.reading);
+    let readers = several.map(|several| words.several_readers(&several, &notes.pits)).unwrap_or_default();
+    shown.known.extend(section(world, Heading::Note, readers));
+    if !notes.pits.is_empty() {
+        shown.known.push(Known::Line(words.label(Heading::Pits)));
+        shown
+            .known
+            .push(Known::Rows((0..notes.pits.len()).map(|index| pit_row(&seen, index, world)).collect()));
+    }
+    let ways = [
+        (PitText::WalkEdge, Place::Outline { field }),
+        (PitText::HandOver, Place::HandOver { field }),
+        (PitText::Show, Place::Show { field, pit: None }),
+        (PitText::Machine, Place::Machine { field, machine: None }),
+        (PitText::Behind, Place::Pass { field, pass: None }),
+    ];
+    let button = |(text, place): (PitText, Place)| go(words.label(text), place);
+    let [edge, others @ ..] = ways.map(button);
+    shown.doing = vec![choices(1, vec![edge.sized(Size::Small)]), choices(2, others.into())];
+    shown.bar.main = Some(go(words.label(PitText::DigPit), Place::StartPit { field, pit: None }));
+    Some(shown)
+}
+
+fn pit_row(seen: &Seen, index: usize, world: &World) -> Row {
+    let words = world.words;
+    let (pit, read) = (&seen.notes.pits[index], &seen.reading.pits[index]);
+    let worst = read.layers.iter().max_by_key(|layer| layer.condition);
+    let worst = worst.map(|layer| match layer.condition {
+        Condition::Open => words.label(layer.condition),
+        _ => words.describe_layer_short(layer),
+    });
+    let dug = pit.dug.map(|dug| words.date(dug.date_naive()));
+    Row {
+        title: words.pit_numbered(index + 1, pit.place),
+        lines: dug.into_iter().chain(worst).collect(),
+        does: Does::Act(Act::Go(where_left(seen, index, world))),
+    }
+}
+
+/// The way to the next pit: from where one stands, else from the last pit that has a position.
+pub(super) fn way(seen: &Seen, next: &Next, world: &World) -> Option<(WalkFrom, Walk)> {
+    let Next::Pit { at: At::Place(place), .. } = *next else { return None };
+    if let Some(fix) = world.fix {
+        return Some((WalkFrom::Here, walk(degrees(fix.position), place)));
+    }
+    let (number, from) = seen.last_pit()?;
+    Some((WalkFrom::Pit(number), walk(from, place)))
+}
+
+/// A position as `[longitude, latitude]`.
+const fn degrees(position: Position) -> [f64; 2] {
+    [position.longitude_deg, position.latitude_deg]
+}
+
+pub(super) fn tap(
+    place: Place,
+    act: &FieldAct,
+    text: Option<&str>,
+    world: &World,
+    new_id: &mut dyn FnMut() -> RecordId,
+) -> Result<Done, Fault> {
+    let words = world.words;
+    if *act == FieldAct::Start {
+        let name = text.unwrap_or_default().trim();
+        if name.is_empty() {
+            return Ok(Done { told: words.of(PitText::FieldNameMissing), ..Done::go(place) });
+        }
+        let field = Field::new(new_id(), name);
+        let place = Place::Field { field: field.id };
+        return Ok(Done::save(Edit::Field(field), place));
+    }
+    let notes = place.field().and_then(|field| world.notes(field));
+    let notes = notes.ok_or_else(|| Fault::new("", "this field is gone", "go back and choose another"))?;
+    Ok(match act {
+        FieldAct::OutlineAnew => outline::anew(&notes.field, place, world),
+        FieldAct::Start | FieldAct::Corner => outline::corner(&notes.field, place, world),
+    })
+}

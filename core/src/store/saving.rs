@@ -1,0 +1,147 @@
+//! Several records in one save: what one tap means is saved as a whole or not at all, and undone as a whole.
+
+use super::cells::{Cell, Kind};
+use super::kept::Kept;
+use super::log::{Batch, Heads};
+use super::save::Place;
+use super::valid::{self, Check};
+use super::{Saved, Store, StoreError};
+use crate::record::{
+    AfterDig, BuriedLine, Field, Layer, Machine, Part, Pass, Photo, Pit, RecordId, Roll, Step,
+};
+
+/// A save being put together; see [`Store::save_together`]. What was put in is seen by what follows.
+pub struct Saving<'batch, 'store>(&'batch mut Batch<'store>);
+
+impl Store {
+    /// One save of several records: all that `edits` puts in, or nothing if it or the disk fails. One
+    /// [`Store::undo`] takes back all of it. The order matters only for new records, whose parents come before them.
+    ///
+    /// # Errors
+    /// Whatever `edits` returns, or the disk reports.
+    pub fn save_together(
+        &mut self,
+        now_ms: u64,
+        edits: impl FnOnce(&mut Saving) -> Result<(), StoreError>,
+    ) -> Result<Saved, StoreError> {
+        self.save(now_ms, |batch| edits(&mut Saving(batch)))
+    }
+}
+
+impl Saving<'_, '_> {
+    /// What is noted of a field itself, and the parts and lines marked on it.
+    ///
+    /// # Errors
+    /// As [`Store::save_field`].
+    pub fn field(&mut self, field: &Field) -> Result<(), StoreError> {
+        valid::field(field)?;
+        self.0.save_field(field, None)
+    }
+
+    /// A pit with everything in it.
+    ///
+    /// # Errors
+    /// As [`Store::save_pit`].
+    pub fn pit(&mut self, field: RecordId, pit: &Pit) -> Result<(), StoreError> {
+        valid::pit(pit)?;
+        self.require(field, Kind::Field)?;
+        self.0.save_pit(pit, field, Place::Last).map(drop)
+    }
+
+    /// One step of a pit's knife walk; a new one goes to the end of the walk.
+    ///
+    /// # Errors
+    /// As [`Store::save_step`].
+    pub fn step(&mut self, pit: RecordId, step: &Step) -> Result<(), StoreError> {
+        self.child(pit, Kind::Pit, step)
+    }
+
+    /// One layer of a pit.
+    ///
+    /// # Errors
+    /// As [`Store::save_layer`].
+    pub fn layer(&mut self, pit: RecordId, layer: &Layer) -> Result<(), StoreError> {
+        self.child(pit, Kind::Pit, layer)
+    }
+
+    /// One roll test of a pit, or of the day of a pass.
+    ///
+    /// # Errors
+    /// As [`Store::save_roll`].
+    pub fn roll(&mut self, parent: RecordId, roll: &Roll) -> Result<(), StoreError> {
+        let kind = Heads::load_marks(&self.0.transaction, parent)?.kind();
+        self.child(parent, if kind == Some(Kind::Pass) { Kind::Pass } else { Kind::Pit }, roll)
+    }
+
+    /// What is known of a photo of a pit.
+    ///
+    /// # Errors
+    /// As [`Store::save_photo`].
+    pub fn photo(&mut self, pit: RecordId, photo: &Photo) -> Result<(), StoreError> {
+        self.child(pit, Kind::Pit, photo)
+    }
+
+    /// A machine of a field.
+    ///
+    /// # Errors
+    /// As [`Store::save_machine`].
+    pub fn machine(&mut self, field: RecordId, machine: &Machine) -> Result<(), StoreError> {
+        self.child(field, Kind::Field, machine)
+    }
+
+    /// A pass over a field with its rolls and after-digs.
+    ///
+    /// # Errors
+    /// As [`Store::save_pass`].
+    pub fn pass(&mut self, field: RecordId, pass: &Pass) -> Result<(), StoreError> {
+        valid::pass(pass)?;
+        self.require(field, Kind::Field)?;
+        self.0.save_pass(pass, field, Place::Last).map(drop)
+    }
+
+    /// One after-dig of a pass.
+    ///
+    /// # Errors
+    /// As [`Store::save_after_dig`].
+    pub fn after_dig(&mut self, pass: RecordId, dig: &AfterDig) -> Result<(), StoreError> {
+        self.child(pass, Kind::Pass, dig)
+    }
+
+    /// One marked part of a field.
+    ///
+    /// # Errors
+    /// As [`Store::save_part`].
+    pub fn part(&mut self, field: RecordId, part: &Part) -> Result<(), StoreError> {
+        self.child(field, Kind::Field, part)
+    }
+
+    /// One line of drains or services of a field.
+    ///
+    /// # Errors
+    /// As [`Store::save_line`].
+    pub fn line(&mut self, field: RecordId, line: &BuriedLine) -> Result<(), StoreError> {
+        self.child(field, Kind::Field, line)
+    }
+
+    /// Deletes a record, and with it from sight whatever hangs on it.
+    ///
+    /// # Errors
+    /// As [`Store::delete_record`].
+    pub fn delete(&mut self, record: RecordId) -> Result<(), StoreError> {
+        let heads = Heads::load(&self.0.transaction, record)?;
+        if heads.value(Cell::KIND).is_none() || heads.deleted() {
+            return Err(StoreError::RecordNotFound { record, kind: "record" });
+        }
+        self.0.replace(&heads, Cell::DELETED, &true)
+    }
+
+    fn child<R: Kept + Check>(&mut self, parent: RecordId, of: Kind, child: &R) -> Result<(), StoreError> {
+        child.check(R::KIND.name())?;
+        self.require(parent, of)?;
+        self.0.save(child, Some(parent), Place::Last, None).map(drop)
+    }
+
+    fn require(&self, record: RecordId, kind: Kind) -> Result<(), StoreError> {
+        Heads::load_marks(&self.0.transaction, record)?.require(kind)
+    }
+}

@@ -1,0 +1,96 @@
+//! What became of a save: taken back, not made, taken in.
+
+use super::Words;
+use crate::error::Fault;
+use crate::record::codes::codes;
+use crate::store::Kind;
+use fluent::fluent_args;
+
+codes!(
+    /// Why something was not saved, as far as the person with the phone can do something about it.
+    NotSaved {
+        /// No room left.
+        Full = "full",
+        /// The files may not be written.
+        Locked = "locked",
+        /// Its field, pit or pass is deleted.
+        Gone = "gone",
+        /// A value that no record may have.
+        Refused = "refused",
+        /// Anything else the disk reports.
+        Failed = "failed",
+    }
+);
+
+/// Faults of a notes file that are told; the rest are counted.
+const FAULTS_TOLD: usize = 5;
+
+impl Words {
+    /// What an undo took back, by the kinds of the records that changed: `Taken back: pit and knife walk.` A kind is told
+    /// once, in the order given.
+    pub fn taken_back(&self, kinds: &[Kind]) -> String {
+        let mut told: Vec<String> = Vec::new();
+        for word in kinds.iter().map(|kind| self.say(taken(*kind))) {
+            if !told.contains(&word) {
+                told.push(word);
+            }
+        }
+        if told.is_empty() {
+            return self.say("taken-back_nothing");
+        }
+        self.say_with("taken-back", &fluent_args!["what" => self.and(&told)])
+    }
+
+    /// That something was not saved, and what to do.
+    pub fn not_saved(&self, why: NotSaved) -> String {
+        self.of(why)
+    }
+
+    /// That a photo is kept.
+    pub fn photo_kept(&self) -> String {
+        self.say("photo-kept")
+    }
+
+    /// That the file of a photo cannot be read.
+    pub fn photo_lost(&self) -> String {
+        self.say("photo-lost")
+    }
+
+    /// That a notes file was taken in.
+    pub fn taken_in(&self, field: &str, pits: usize) -> String {
+        self.say_with("taken_in", &fluent_args!["field" => field, "pits" => pits])
+    }
+
+    /// That a notes file cannot be read at all.
+    pub fn taken_in_unread(&self) -> String {
+        self.say("taken_in-unread")
+    }
+
+    /// That a notes file was not taken in, with the first of its faults. These are English: they are for whoever wrote it.
+    pub fn not_taken_in(&self, faults: &[Fault]) -> String {
+        let told: Vec<String> = faults.iter().take(FAULTS_TOLD).map(|fault| format!("{fault}.")).collect();
+        let told = told.join(" ");
+        let told = match faults.len().saturating_sub(FAULTS_TOLD) {
+            0 => told,
+            count => self.say_with("taken_in-more", &fluent_args!["faults" => told, "count" => count]),
+        };
+        self.say_with("taken_in-faults", &fluent_args!["faults" => told])
+    }
+}
+
+const fn taken(kind: Kind) -> &'static str {
+    match kind {
+        Kind::Field => "taken-field",
+        Kind::Pit => "taken-pit",
+        Kind::Step => "taken-step",
+        Kind::Layer => "taken-layer",
+        Kind::Roll => "taken-roll",
+        Kind::Photo => "taken-photo",
+        Kind::Person => "taken-person",
+        Kind::Machine => "taken-machine",
+        Kind::Pass => "taken-pass",
+        Kind::AfterDig => "taken-after_dig",
+        Kind::Part => "taken-part",
+        Kind::BuriedLine => "taken-line",
+    }
+}

@@ -1,0 +1,139 @@
+//! Every button of the screens of machine, pass, after-dig, show, photos, handing over, plan and own details: what it
+//! leads to is sound, in both languages.
+
+mod screen_machine_support;
+
+use pitface_core::record::FieldNotes;
+use pitface_core::screen::{Act, Place};
+use pitface_core::units::LengthUnit;
+use pitface_core::words::Language;
+use screen_machine_support::{Phone, acts, demo, screen_is_sound};
+use std::collections::{HashSet, VecDeque};
+
+/// Whether a place is shown by one of these screens.
+fn is_here(place: Place) -> bool {
+    match place {
+        Place::Welcome
+        | Place::Own
+        | Place::OnPlan { .. }
+        | Place::Photos { .. }
+        | Place::Machine { .. }
+        | Place::NewMachine { .. }
+        | Place::Measures { .. }
+        | Place::Pass { .. }
+        | Place::AfterDig { .. }
+        | Place::Show { .. }
+        | Place::HandOver { .. } => true,
+        Place::Fields
+        | Place::Field { .. }
+        | Place::StartPit { .. }
+        | Place::KnifeWalk { .. }
+        | Place::NextLook { .. }
+        | Place::Layers { .. }
+        | Place::Roll { .. }
+        | Place::Call { .. } => false,
+    }
+}
+
+/// Where these screens are entered from elsewhere.
+fn entries(fields: &[FieldNotes]) -> Vec<Place> {
+    let mut places = vec![Place::Welcome, Place::Own];
+    for notes in fields {
+        let field = notes.field.id;
+        places.extend([
+            Place::Machine { field, machine: None },
+            Place::Pass { field, pass: None },
+            Place::Show { field, pit: None },
+            Place::HandOver { field },
+        ]);
+        for pit in notes.pits.iter().map(|pit| pit.id) {
+            places.extend([
+                Place::Show { field, pit: Some(pit) },
+                Place::Photos { field, pit },
+                Place::OnPlan { field, pit },
+            ]);
+        }
+    }
+    places
+}
+
+/// How many saves in a row the crawl goes on after: places alone do not say what is shown there.
+const SAVES: usize = 2;
+
+/// Goes through everything from the entries, breadth first; gives the number of screens and of taps.
+fn crawl(fields: &[FieldNotes], language: Language, unit: LengthUnit) -> (usize, usize) {
+    let mut queue: VecDeque<(Phone, usize)> = entries(fields)
+        .into_iter()
+        .map(|place| (Phone::at(place, fields.to_vec(), language, unit), 0))
+        .collect();
+    let mut seen: HashSet<(String, usize)> = HashSet::new();
+    let (mut screens, mut taps) = (0, 0);
+    while let Some((phone, saves)) = queue.pop_front() {
+        if !is_here(phone.place) {
+            continue;
+        }
+        let words = phone.words();
+        let screen = phone.screen(&words);
+        // What is shown tells one state from another better than where it is.
+        let shown: String =
+            acts(&screen).iter().map(|(act, _)| serde_json::to_string(act).unwrap()).collect();
+        let place = serde_json::to_string(&screen.place).unwrap();
+        if !seen.insert((place + &shown, saves)) {
+            continue;
+        }
+        screen_is_sound(&screen);
+        assert_eq!(screen.place, phone.place, "a screen of a place that is there shows that place");
+        screens += 1;
+        for (act, typed) in acts(&screen) {
+            let mut next = phone.clone();
+            next.tap(&act, typed.then_some(" Yard subsoiler "), &words);
+            taps += 1;
+            let saved = !matches!(act, Act::Go(_) | Act::Undo);
+            let saves = saves + usize::from(saved);
+            if saves <= SAVES && !matches!(act, Act::Undo) {
+                queue.push_back((next, saves));
+            } else if is_here(next.place) {
+                screen_is_sound(&next.screen(&next.words()));
+            }
+        }
+    }
+    (screens, taps)
+}
+
+#[test]
+fn every_button_leads_to_a_sound_screen_in_both_languages_and_units() {
+    for (language, unit) in
+        [(Language::English, LengthUnit::Centimetres), (Language::German, LengthUnit::Inches)]
+    {
+        let (screens, taps) = crawl(&demo()[1..], language, unit);
+        println!("{language:?} {unit:?}: {screens} screens, {taps} taps");
+        assert!(screens > 100 && taps > 1_000, "{screens} {taps}");
+    }
+}
+
+#[test]
+fn a_record_that_is_gone_is_said_so_and_nothing_is_saved() {
+    use pitface_core::record::RecordId;
+    use pitface_core::screen::behind::BehindAct;
+    use pitface_core::screen::{World, tap};
+
+    let fields = demo();
+    let gone = RecordId::new(77_777, [9; 10]);
+    let field = fields[0].field.id;
+    let place = Place::AfterDig { field, pass: fields[0].passes[0].id, dig: gone };
+    let phone = Phone::at(place, fields, Language::German, LengthUnit::Centimetres);
+    let words = phone.words();
+    let world = World {
+        own: &phone.own,
+        words: &words,
+        fields: &phone.fields,
+        fix: None,
+        position_refused: false,
+        now: phone.now,
+        can_undo: false,
+    };
+    let fault = tap(place, &Act::Behind(BehindAct::Read(300)), None, &world, &mut || gone).unwrap_err();
+    assert_eq!(fault.wrong, words.gone()[0]);
+    // The place above it is shown in its stead.
+    assert_eq!(phone.screen(&words).place, place.above().unwrap());
+}

@@ -1,0 +1,372 @@
+//! A pit from its place to its call, tapped on its screens.
+
+mod screen_pit_support;
+
+use pitface_core::advice::advise;
+use pitface_core::reading::{Clue, read_field};
+use pitface_core::record::{
+    Call, ComesAway, Field, FieldNotes, RecordId, Resistance, RollOutcome, depth, notes,
+};
+use pitface_core::screen::{Act, Doing, Known, Place, Screen, ScreenKind, Size};
+use pitface_core::words::Language;
+use screen_pit_support::{Phone, demo, fix_at};
+
+/// A field with its reference pit dug.
+fn field_with_reference() -> Vec<FieldNotes> {
+    let mut notes = demo().into_iter().find(|notes| notes.field.name == "Long Sedge").unwrap();
+    notes.pits.truncate(1);
+    vec![notes]
+}
+
+fn kind(phone: &Phone) -> ScreenKind {
+    phone.screen().kind
+}
+
+/// Begins a pit in a wheeling and digs the hole: two taps.
+fn dug(phone: &mut Phone) {
+    phone.place = Place::StartPit { field: phone.fields[0].field.id, pit: None };
+    phone.tap("Wheeling");
+    phone.tap("The hole is dug");
+}
+
+/// Walks down a pan: crumbs to 20 cm, plates to 30 cm, rounded lumps to 50 cm.
+fn walked(phone: &mut Phone) {
+    phone.tap("Moist");
+    phone.tap("Slips in");
+    phone.tap("Crumbs");
+    for _ in 0..3 {
+        phone.tap("Same as above");
+    }
+    phone.tap("Hard push");
+    phone.tap("Flat plates");
+    phone.tap("Same as above");
+    phone.tap("Firm push");
+    phone.tap("Rounded lumps");
+    for _ in 0..3 {
+        phone.tap("Same as above");
+    }
+    phone.tap("Bottom of the hole");
+}
+
+/// What there is to see in the sound ground on top, in the pan, and below it.
+const SEEN: [(&str, [&str; 6]); 3] = [
+    ("0–20", ["Slips in", "Go right through", "Many", "Earthy", "Falls apart", "None"]),
+    ("20–30", ["Hard push", "Turned sideways", "Cut off", "None", "No smell", "Falls apart"]),
+    ("30–50", ["Firm push", "Go right through", "Some", "Earthy", "Falls apart", "None"]),
+];
+
+/// Answers every look by what there is to see; how many.
+fn looked(phone: &mut Phone) -> usize {
+    let mut count = 0;
+    while kind(phone) == ScreenKind::NextLook {
+        let screen = phone.screen();
+        let Some(Doing::Choices { buttons, .. }) = screen.doing.last() else { panic!("no answers") };
+        let question = sentence(&screen);
+        let (_, seen) = SEEN.iter().find(|(depths, _)| question.starts_with(depths)).unwrap();
+        let answer = seen.iter().find(|seen| buttons.iter().any(|button| button.label == **seen));
+        phone.tap(answer.unwrap_or_else(|| panic!("{question}")));
+        count += 1;
+        assert!(count < 20, "the asking does not end");
+    }
+    count
+}
+
+/// What a screen says first.
+fn sentence(screen: &Screen) -> String {
+    let said = screen.known.iter().find_map(|known| match known {
+        Known::Sentence(text) => Some(text.clone()),
+        _ => None,
+    });
+    said.unwrap()
+}
+
+#[test]
+fn a_pit_of_three_layers_takes_at_most_25_taps() {
+    let mut phone = Phone::new(Language::English, field_with_reference());
+    dug(&mut phone);
+    walked(&mut phone);
+    let looks = looked(&mut phone);
+    assert_eq!(kind(&phone), ScreenKind::Roll);
+    phone.tap("Cracks into short lengths");
+    phone.tap("Crumbles");
+    assert_eq!(kind(&phone), ScreenKind::Call);
+    println!("a pit of three layers: {} taps, {looks} of them looks", phone.taps);
+    assert!(phone.taps <= 25, "{} taps, {looks} looks", phone.taps);
+
+    let pit = phone.pit();
+    assert_eq!(pit.walk.len(), 10);
+    assert_eq!(pit.dug_to_mm, Some(500));
+    assert_eq!(pit.walk[4].resistance, Some(Resistance::HardPush));
+    assert_eq!(pit.walk[5].resistance, None, "noted only where it changes");
+    assert_eq!(
+        pit.rolls.iter().map(|roll| (roll.depth_mm, roll.roll)).collect::<Vec<_>>(),
+        [(330, RollOutcome::ShortLengths), (0, RollOutcome::Crumbles)]
+    );
+    assert_eq!(pit.by.as_deref(), Some("walker"));
+    let notes = &phone.fields[0];
+    let advice = advise(notes, &read_field(notes));
+    assert_eq!(advice.zones[0].call, Call::Loosen);
+    assert_eq!(sentence(&phone.screen()), phone.words.call_sentence(&advice.zones[0]));
+    assert_can_be_handed_over(&phone);
+}
+
+/// What the screens noted is a notes file without a fault.
+#[track_caller]
+fn assert_can_be_handed_over(phone: &Phone) {
+    for field in &phone.fields {
+        let text = notes::write(field);
+        let mut new_id = || panic!("every record has an id");
+        let read = notes::read(&text, &mut new_id).unwrap_or_else(|faults| panic!("{faults:?}\n{text}"));
+        assert_eq!(read.notes.pits.len(), field.pits.len());
+    }
+}
+
+#[test]
+fn every_tap_can_be_taken_back_one_by_one() {
+    let mut phone = Phone::new(Language::English, field_with_reference());
+    let at_first = phone.fields.clone();
+    dug(&mut phone);
+    walked(&mut phone);
+    looked(&mut phone);
+    let saves = phone.before.len();
+    assert_eq!(saves, phone.taps, "one save a tap");
+    for _ in 0..saves {
+        phone.tap("Undo");
+    }
+    assert_eq!(phone.fields, at_first);
+}
+
+#[test]
+fn resistance_is_kept_in_the_step_it_changes_in() {
+    let mut phone = Phone::new(Language::English, field_with_reference());
+    dug(&mut phone);
+    phone.tap("Firm push");
+    assert_eq!(phone.pit().walk.len(), 1, "saved at once");
+    phone.tap("Hard push");
+    phone.tap("Crumbs");
+    let walk = &phone.pit().walk;
+    assert_eq!((walk.len(), walk[0].comes_away), (1, Some(ComesAway::Crumbs)));
+    assert_eq!(walk[0].resistance, Some(Resistance::HardPush));
+
+    phone.tap("Stops");
+    phone.tap("Hard push");
+    assert_eq!(phone.pit().walk.len(), 1, "the same as before is no change");
+    phone.tap("Hard push");
+    assert_eq!(phone.pit().walk.len(), 1);
+}
+
+#[test]
+fn walking_on_below_the_bottom_makes_the_hole_deeper() {
+    let mut phone = Phone::new(Language::English, field_with_reference());
+    dug(&mut phone);
+    walked(&mut phone);
+    phone.place = Place::KnifeWalk { field: phone.fields[0].field.id, pit: phone.pit().id };
+    phone.tap("Same as above");
+    assert_eq!((phone.pit().dug_to_mm, phone.pit().walk.len()), (Some(550), 11));
+}
+
+#[test]
+fn the_most_used_control_comes_last() {
+    let mut phone = Phone::new(Language::English, field_with_reference());
+    dug(&mut phone);
+    phone.tap("Crumbs");
+    let screen = phone.screen();
+    let Some(Doing::Choices { buttons, columns: 1 }) = screen.doing.last() else { panic!() };
+    assert_eq!((buttons[0].label.as_str(), buttons[0].size), ("Same as above", Size::Large));
+    assert!(buttons.iter().all(|button| button.enabled));
+
+    walked(&mut phone);
+    let screen = phone.screen();
+    assert_eq!(screen.kind, ScreenKind::NextLook);
+    let Some(Doing::Choices { buttons, .. }) = screen.doing.last() else { panic!() };
+    assert!((3..=6).contains(&buttons.len()), "answers");
+    phone.place = Place::Roll { field: phone.fields[0].field.id, pit: phone.pit().id };
+    let screen = phone.screen();
+    assert!(matches!(screen.doing.last(), Some(Doing::Choices { buttons, .. }) if buttons.len() == 4));
+}
+
+#[test]
+fn what_is_not_looked_at_is_not_asked_again() {
+    let mut phone = Phone::new(Language::English, field_with_reference());
+    dug(&mut phone);
+    walked(&mut phone);
+    let before = phone.fields.clone();
+    let mut asked = Vec::new();
+    while kind(&phone) == ScreenKind::NextLook {
+        let question = sentence(&phone.screen());
+        assert!(!asked.contains(&question), "asked twice: {question}");
+        asked.push(question);
+        phone.tap("Not looked");
+    }
+    assert!(asked.len() > 2, "{asked:?}");
+    assert_eq!(phone.fields, before, "nothing is noted of what was not looked at");
+    assert_eq!(kind(&phone), ScreenKind::Roll);
+}
+
+#[test]
+fn the_position_is_taken_when_the_hole_is_dug() {
+    let mut phone = Phone::new(Language::English, field_with_reference());
+    phone.fix = None;
+    dug(&mut phone);
+    assert_eq!((phone.pit().at, kind(&phone)), (None, ScreenKind::KnifeWalk), "the work goes on without");
+    phone.tap("Start a pit");
+    phone.fix = Some(fix_at(2.5031, 54.5012));
+    phone.tap("The hole is dug");
+    assert_eq!(phone.pit().at, Some(fix_at(2.5031, 54.5012).position));
+    phone.fix = Some(fix_at(2.504, 54.502));
+    phone.tap("Start a pit");
+    phone.tap("The hole is dug");
+    assert_eq!(phone.pit().at, Some(fix_at(2.5031, 54.5012).position), "what is noted stands");
+    phone.tap("Start a pit");
+    phone.tap("Take the position anew");
+    assert_eq!(phone.pit().at, Some(fix_at(2.504, 54.502).position));
+}
+
+#[test]
+fn a_pit_is_taken_up_where_it_was_left() {
+    let mut phone = Phone::new(Language::English, field_with_reference());
+    let field = Place::Field { field: phone.fields[0].field.id };
+    let name = "Pit 2, in a wheeling";
+    let left_at = |phone: &mut Phone| {
+        let place = phone.place;
+        phone.place = field;
+        phone.tap(name);
+        let kind = kind(phone);
+        phone.place = place;
+        kind
+    };
+    phone.place = Place::StartPit { field: phone.fields[0].field.id, pit: None };
+    phone.tap("Wheeling");
+    assert_eq!(left_at(&mut phone), ScreenKind::StartPit);
+    phone.tap("The hole is dug");
+    phone.tap("Slips in");
+    assert_eq!(left_at(&mut phone), ScreenKind::KnifeWalk);
+    walked(&mut phone);
+    assert_eq!(left_at(&mut phone), ScreenKind::NextLook);
+    looked(&mut phone);
+    assert_eq!(left_at(&mut phone), ScreenKind::Roll);
+    phone.tap("Crumbles");
+    phone.tap("Crumbles");
+    assert_eq!(left_at(&mut phone), ScreenKind::Call);
+}
+
+#[test]
+fn looks_by_hand_in_any_order_leave_no_gap() {
+    let mut phone = Phone::new(Language::English, field_with_reference());
+    dug(&mut phone);
+    walked(&mut phone);
+    let (field, pit) = (phone.fields[0].field.id, phone.pit().id);
+    for (layer, clue, answer) in [(2, Clue::Roots, "Go right through"), (0, Clue::Smell, "Earthy")] {
+        phone.place = Place::Layers { field, pit, layer: Some(layer), clue: Some(clue) };
+        phone.tap(answer);
+        assert_eq!(phone.place, Place::Layers { field, pit, layer: Some(layer), clue: None });
+    }
+    let depths: Vec<_> =
+        phone.pit().layers.iter().map(|layer| (layer.top_mm, Some(layer.bottom_mm))).collect();
+    assert_eq!(depths, [(0, Some(200)), (200, Some(300)), (300, Some(500))]);
+    assert_eq!(depth::check(&depths), Ok(()));
+    let read = &read_field(&phone.fields[0]).pits[1];
+    assert_eq!(read.layers.len(), 3);
+    assert_eq!(read.layers[1].signs.comes_away, Some(ComesAway::FlatPlates), "the walk still tells");
+
+    phone.place = Place::Layers { field, pit, layer: Some(1), clue: None };
+    phone.tap("1\u{a0}cm deeper");
+    let read = &read_field(&phone.fields[0]).pits[1];
+    let boundaries: Vec<u32> = read.layers.iter().map(|layer| layer.bottom_mm).collect();
+    assert_eq!(boundaries, [200, 310, 500], "the lower boundary stands nearer to the thumb");
+    phone.place = Place::Layers { field, pit, layer: Some(0), clue: Some(Clue::Smell) };
+    phone.tap("Not looked");
+    assert_eq!(read_field(&phone.fields[0]).pits[1].layers[0].signs.smell, None);
+    assert_can_be_handed_over(&phone);
+}
+
+#[test]
+fn a_field_is_started_and_its_edge_walked() {
+    let mut phone = Phone::new(Language::English, Vec::new());
+    phone.tap("Start a field");
+    phone.type_in("  ");
+    assert_eq!(phone.told, "Give the field a name.");
+    phone.type_in(" Withy Holt ");
+    assert_eq!(phone.fields[0].field.name, "Withy Holt");
+    phone.tap("Walk the edge of the field");
+    // A field with a bay: the side back to the first corner crosses others on the way.
+    let corners = [
+        [2.500, 54.500],
+        [2.504, 54.500],
+        [2.504, 54.503],
+        [2.503, 54.503],
+        [2.503, 54.501],
+        [2.501, 54.501],
+        [2.501, 54.503],
+        [2.500, 54.503],
+    ];
+    for [longitude, latitude] in corners {
+        phone.fix = Some(fix_at(longitude, latitude));
+        phone.tap("A corner is here");
+    }
+    assert_eq!(phone.fields[0].field.outline, corners);
+    phone.tap("A corner is here");
+    assert_eq!(phone.fields[0].field.outline.len(), 8, "the same corner twice is one");
+    phone.fix = Some(fix_at(2.502, 54.4995));
+    phone.tap("A corner is here");
+    assert!(phone.told.starts_with("Not noted"), "{}", phone.told);
+    assert_eq!(phone.fields[0].field.outline, corners, "two sides would cross");
+    phone.tap("Start the edge anew");
+    assert!(phone.fields[0].field.outline.is_empty());
+    phone.tap("Undo");
+    assert_eq!(phone.fields[0].field.outline, corners);
+    assert_can_be_handed_over(&phone);
+}
+
+#[test]
+fn the_field_one_stands_in_comes_first() {
+    let mut phone = Phone::new(Language::English, demo());
+    let first = |phone: &Phone| {
+        phone.screen().known.iter().find_map(|known| match known {
+            Known::Rows(rows) => Some((rows[0].title.clone(), rows[0].lines[0].clone())),
+            _ => None,
+        })
+    };
+    assert_eq!(first(&phone), Some(("Long Sedge".into(), "You stand in this field.".into())));
+    phone.fix = None;
+    assert_ne!(first(&phone).unwrap().1, "You stand in this field.");
+}
+
+#[test]
+fn a_place_whose_record_is_gone_shows_the_one_above() {
+    let phone = Phone::new(Language::English, field_with_reference());
+    let field = phone.fields[0].field.id;
+    let gone = RecordId::new(77, [1; 10]);
+    let mut phone = phone;
+    for place in [
+        Place::StartPit { field, pit: Some(gone) },
+        Place::KnifeWalk { field, pit: gone },
+        Place::NextLook { field, pit: gone, skipped: pitface_core::screen::pit::Skipped::NONE },
+        Place::Layers { field, pit: gone, layer: Some(1), clue: Some(Clue::Roots) },
+        Place::Roll { field, pit: gone },
+        Place::Call { field, pit: gone },
+    ] {
+        phone.place = place;
+        assert_eq!(phone.screen().place, Place::Field { field }, "{place:?}");
+    }
+    for place in [Place::Field { field: gone }, Place::Outline { field: gone }] {
+        phone.place = place;
+        assert_eq!(phone.screen().place, Place::Fields, "{place:?}");
+    }
+    let stale = Act::Pit(pitface_core::screen::pit::PitAct::Same);
+    let result = pitface_core::screen::tap(
+        Place::KnifeWalk { field, pit: gone },
+        &stale,
+        None,
+        &phone.world(),
+        &mut || gone,
+    );
+    assert!(result.is_err(), "an act on what is gone saves nothing");
+}
+
+#[test]
+fn an_older_place_without_the_newer_details_is_still_read() {
+    let field = Field::new(RecordId::new(5, [1; 10]), "x").id;
+    let text = format!("{{\"next_look\":{{\"field\":\"{field}\",\"pit\":\"{field}\"}}}}");
+    assert!(serde_json::from_str::<Place>(&text).is_ok());
+}

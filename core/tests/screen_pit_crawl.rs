@@ -1,0 +1,159 @@
+//! Everything that can be tapped on the screens of fields and pits can be tapped, and is said whole.
+
+mod screen_pit_support;
+
+use pitface_core::record::{FieldNotes, depth, notes};
+use pitface_core::screen::{Act, Doing, Place, Screen, ScreenKind};
+use pitface_core::words::Language;
+use screen_pit_support::{Phone, buttons, demo, drawings, is_finite, texts};
+use std::collections::{BTreeMap, BTreeSet};
+
+/// Taps of one crawl.
+const TAPS: usize = 1_200;
+
+/// Numbers that look random and are the same in every run (a linear congruential generator, Knuth).
+struct Dice(u64);
+
+impl Dice {
+    fn below(&mut self, limit: usize) -> usize {
+        self.0 = self.0.wrapping_mul(6_364_136_223_846_793_005).wrapping_add(1_442_695_040_888_963_407);
+        (self.0 >> 33) as usize % limit
+    }
+}
+
+/// Whether an act stays among the screens of fields and pits.
+fn is_ours(act: &Act) -> bool {
+    match act {
+        Act::Undo | Act::Field(_) | Act::Pit(_) => true,
+        Act::Go(place) => matches!(
+            place,
+            Place::Fields
+                | Place::StartField
+                | Place::Field { .. }
+                | Place::Outline { .. }
+                | Place::StartPit { .. }
+                | Place::KnifeWalk { .. }
+                | Place::NextLook { .. }
+                | Place::Layers { .. }
+                | Place::Roll { .. }
+                | Place::Call { .. }
+        ),
+        _ => false,
+    }
+}
+
+#[track_caller]
+fn assert_whole(screen: &Screen) {
+    for text in texts(screen) {
+        let whole = !text.trim().is_empty() && !text.contains(['{', '}', '_']);
+        assert!(whole, "{:?}: {text:?}", screen.kind);
+        for slip in ["  ", " ,", " .", "..", "()", ": ;"] {
+            assert!(!text.contains(slip), "{:?} {slip:?}: {text}", screen.kind);
+        }
+    }
+    for drawing in drawings(screen) {
+        assert!(is_finite(drawing), "{:?}", screen.kind);
+    }
+    for doing in &screen.doing {
+        if let Doing::Choices { columns, buttons } = doing {
+            assert!((1..=6).contains(columns) && !buttons.is_empty(), "{:?}", screen.kind);
+        }
+    }
+    let place = serde_json::to_string(&screen.place).unwrap();
+    assert_eq!(serde_json::from_str::<Place>(&place).unwrap(), screen.place);
+}
+
+/// What must hold of whatever was noted.
+#[track_caller]
+fn assert_sound(fields: &[FieldNotes]) {
+    for pit in fields.iter().flat_map(|field| &field.pits) {
+        let steps: Vec<u32> = pit.walk.iter().map(|step| step.to_mm).collect();
+        assert!(steps.is_sorted_by(|above, below| above < below), "{steps:?}");
+        let layers: Vec<_> = pit.layers.iter().map(|layer| (layer.top_mm, Some(layer.bottom_mm))).collect();
+        assert_eq!(depth::check(&layers), Ok(()), "{layers:?}");
+    }
+}
+
+/// Taps on, now here, now there; what was tapped least comes first.
+fn crawl(language: Language, fields: Vec<FieldNotes>, seed: u64) {
+    let mut phone = Phone::new(language, fields);
+    let mut dice = Dice(seed);
+    let mut tapped: BTreeMap<String, usize> = BTreeMap::new();
+    let mut kinds = BTreeSet::new();
+    for round in 0..TAPS {
+        phone.fix = (dice.below(4) > 0).then(|| {
+            let offset = |dice: &mut Dice| dice.below(400) as f64 / 100_000.0;
+            screen_pit_support::fix_at(2.5 + offset(&mut dice), 54.5 + offset(&mut dice))
+        });
+        phone.refused = dice.below(5) == 0;
+        let screen = phone.screen();
+        assert_whole(&screen);
+        kinds.insert(screen.kind.code());
+        if let Some(Doing::Typing { act, .. }) =
+            screen.doing.iter().find(|doing| matches!(doing, Doing::Typing { .. }))
+        {
+            phone.act(act, Some(&format!("Field {round}")));
+            continue;
+        }
+        let acts: Vec<Act> = buttons(&screen)
+            .into_iter()
+            .filter(|(_, act, enabled)| *enabled && is_ours(act))
+            .map(|(_, act, _)| act)
+            .collect();
+        // What was tapped least on such a screen; of those one by the dice.
+        let name = |act: &Act| {
+            let written = serde_json::to_string(act).unwrap();
+            let letters = written.chars().filter(|letter| !letter.is_ascii_digit());
+            format!("{} {}", screen.kind.code(), letters.collect::<String>())
+        };
+        let count = |act: &Act| tapped.get(&name(act)).copied().unwrap_or(0);
+        let least = acts.iter().map(count).min().unwrap();
+        let fresh: Vec<&Act> = acts.iter().filter(|act| count(act) <= least + 2).collect();
+        let act = fresh[dice.below(fresh.len())].clone();
+        *tapped.entry(name(&act)).or_default() += 1;
+        phone.act(&act, None);
+        assert_sound(&phone.fields);
+        assert!(!phone.told.contains(['{', '}', '_']), "{}", phone.told);
+    }
+    for kind in [
+        ScreenKind::Fields,
+        ScreenKind::Field,
+        ScreenKind::StartPit,
+        ScreenKind::KnifeWalk,
+        ScreenKind::NextLook,
+        ScreenKind::Layers,
+        ScreenKind::Roll,
+        ScreenKind::Call,
+    ] {
+        assert!(kinds.contains(kind.code()), "{} was never reached: {kinds:?}", kind.code());
+    }
+    for field in phone.fields.iter().filter(|field| field.field.outline.len() != 1) {
+        let text = notes::write(field);
+        let read = notes::read(&text, &mut || panic!("every record has an id"));
+        let faults = read.err().unwrap_or_default();
+        // An edge that is only half walked is told as such, and may be.
+        let other: Vec<_> = faults.iter().filter(|fault| !fault.at.contains("outline")).collect();
+        assert!(other.is_empty(), "{other:?}\n{text}");
+    }
+    println!("{} kinds of tap on {} kinds of screen", tapped.len(), kinds.len());
+}
+
+#[test]
+fn from_an_empty_phone_in_english() {
+    crawl(Language::English, Vec::new(), 1);
+}
+
+#[test]
+fn from_an_empty_phone_in_german() {
+    crawl(Language::German, Vec::new(), 2);
+}
+
+#[test]
+fn from_the_demo_estate_in_english() {
+    crawl(Language::English, demo(), 3);
+}
+
+#[test]
+fn from_the_demo_estate_in_german() {
+    crawl(Language::German, demo(), 4);
+}

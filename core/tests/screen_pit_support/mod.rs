@@ -1,0 +1,274 @@
+//! A phone without its shell: shows screens, taps what is on them, and keeps what is saved.
+#![allow(dead_code, reason = "each test file uses its part")]
+
+use chrono::{DateTime, FixedOffset};
+use pitface_core::picture::{Drawing, Shape};
+use pitface_core::place::AveragedFix;
+use pitface_core::record::{FieldNotes, Pit, Position, RecordId, notes};
+use pitface_core::screen::{Act, Button, Does, Doing, Edit, Known, Own, Place, Screen, World, show, tap};
+use pitface_core::units::LengthUnit;
+use pitface_core::words::{Language, Words};
+use std::path::Path;
+
+pub struct Phone {
+    pub own: Own,
+    pub words: Words,
+    pub fields: Vec<FieldNotes>,
+    pub place: Place,
+    pub fix: Option<AveragedFix>,
+    pub refused: bool,
+    pub now: DateTime<FixedOffset>,
+    /// What was kept before each save.
+    pub before: Vec<Vec<FieldNotes>>,
+    pub taps: usize,
+    pub told: String,
+    made: u64,
+}
+
+pub fn fix_at(longitude_deg: f64, latitude_deg: f64) -> AveragedFix {
+    AveragedFix {
+        position: Position { longitude_deg, latitude_deg, accuracy_m: Some(3.6) },
+        fixes: 31,
+        left_out: 0,
+        span_s: 31.0,
+        spread_m: 1.0,
+        last_ms: 0,
+    }
+}
+
+impl Phone {
+    pub fn new(language: Language, fields: Vec<FieldNotes>) -> Self {
+        Self {
+            own: Own {
+                name: "walker".into(),
+                left_handed: false,
+                language: Some(language),
+                unit: LengthUnit::Centimetres,
+            },
+            words: Words::new(language, LengthUnit::Centimetres),
+            fields,
+            place: Place::Fields,
+            fix: Some(fix_at(2.503, 54.501)),
+            refused: false,
+            now: DateTime::parse_from_rfc3339("2026-09-12T10:00:00+01:00").unwrap(),
+            before: Vec::new(),
+            taps: 0,
+            told: String::new(),
+            made: 0,
+        }
+    }
+
+    pub fn world(&self) -> World<'_> {
+        World {
+            own: &self.own,
+            words: &self.words,
+            fields: &self.fields,
+            fix: self.fix.as_ref(),
+            position_refused: self.refused,
+            now: self.now,
+            can_undo: !self.before.is_empty(),
+        }
+    }
+
+    pub fn screen(&self) -> Screen {
+        show(self.place, &self.world())
+    }
+
+    /// Taps: the act goes through text, as with a shell.
+    pub fn act(&mut self, act: &Act, text: Option<&str>) {
+        let written = serde_json::to_string(act).unwrap();
+        let read: Act = serde_json::from_str(&written).unwrap();
+        assert_eq!(&read, act, "{written}");
+        let place = self.screen().place;
+        let mut made = self.made;
+        let mut new_id = || {
+            made += 1;
+            RecordId::new(1_000_000 + made, [9; 10])
+        };
+        let done = tap(place, &read, text, &self.world(), &mut new_id)
+            .unwrap_or_else(|fault| panic!("{place:?} {act:?}: {fault}"));
+        self.made = made;
+        for edit in &done.edits {
+            self.save(edit);
+        }
+        self.place = done.place;
+        self.told = done.told;
+        self.taps += 1;
+    }
+
+    /// Taps the button, row or bar with this label.
+    pub fn tap(&mut self, label: &str) {
+        let screen = self.screen();
+        let all = buttons(&screen);
+        // Of two that are called alike the one nearer to the thumb.
+        let found = all.iter().rfind(|(its, ..)| its == label);
+        let Some((_, act, enabled)) = found else {
+            panic!(
+                "no {label:?} on {:?}: {:?}",
+                screen.title,
+                all.iter().map(|its| &its.0).collect::<Vec<_>>()
+            )
+        };
+        assert!(enabled, "{label:?} cannot be tapped");
+        self.act(act, None);
+    }
+
+    pub fn type_in(&mut self, text: &str) {
+        let screen = self.screen();
+        let typing = screen.doing.iter().find_map(|doing| match doing {
+            Doing::Typing { act, .. } => Some(act.clone()),
+            _ => None,
+        });
+        self.act(&typing.unwrap(), Some(text));
+    }
+
+    pub fn pit(&self) -> &Pit {
+        self.fields[0].pits.last().unwrap()
+    }
+
+    fn save(&mut self, edit: &Edit) {
+        if matches!(edit, Edit::Undo) {
+            self.fields = self.before.pop().unwrap();
+            return;
+        }
+        self.before.push(self.fields.clone());
+        let pit_of = |fields: &mut Vec<FieldNotes>, id: RecordId| {
+            let at = fields.iter().position(|notes| notes.pits.iter().any(|pit| pit.id == id)).unwrap();
+            let index = fields[at].pits.iter().position(|pit| pit.id == id).unwrap();
+            (at, index)
+        };
+        match edit {
+            Edit::Field(field) => match self.fields.iter_mut().find(|notes| notes.field.id == field.id) {
+                Some(notes) => notes.field = field.clone(),
+                None => self.fields.push(FieldNotes::new(field.clone(), Vec::new())),
+            },
+            Edit::Pit { field, pit } => {
+                let notes = self.fields.iter_mut().find(|notes| notes.field.id == *field).unwrap();
+                put(&mut notes.pits, pit, |its| its.id);
+            }
+            Edit::Step { pit, step } => {
+                let (at, index) = pit_of(&mut self.fields, *pit);
+                put(&mut self.fields[at].pits[index].walk, step, |its| its.id);
+            }
+            Edit::Layer { pit, layer } => {
+                let (at, index) = pit_of(&mut self.fields, *pit);
+                let layers = &mut self.fields[at].pits[index].layers;
+                put(layers, layer, |its| its.id);
+            }
+            Edit::Roll { parent, roll } => {
+                let (at, index) = pit_of(&mut self.fields, *parent);
+                put(&mut self.fields[at].pits[index].rolls, roll, |its| its.id);
+            }
+            Edit::Delete { record } => {
+                for pit in self.fields.iter_mut().flat_map(|notes| &mut notes.pits) {
+                    pit.walk.retain(|step| step.id != *record);
+                }
+            }
+            other => panic!("not of a field or pit: {other:?}"),
+        }
+    }
+}
+
+fn put<T: Clone>(list: &mut Vec<T>, record: &T, id: impl Fn(&T) -> RecordId) {
+    match list.iter_mut().find(|its| id(its) == id(record)) {
+        Some(its) => *its = record.clone(),
+        None => list.push(record.clone()),
+    }
+}
+
+/// Every act on a screen, with its label and whether it can be tapped.
+pub fn buttons(screen: &Screen) -> Vec<(String, Act, bool)> {
+    let of = |button: &Button| match &button.does {
+        Does::Act(act) => Some((button.label.clone(), act.clone(), button.enabled)),
+        Does::Ask(_) => None,
+    };
+    let rows = screen.known.iter().flat_map(|known| match known {
+        Known::Rows(rows) => rows.as_slice(),
+        _ => &[],
+    });
+    let rows = rows.filter_map(|row| match &row.does {
+        Does::Act(act) => Some((row.title.clone(), act.clone(), true)),
+        Does::Ask(_) => None,
+    });
+    let choices = screen.doing.iter().flat_map(|doing| match doing {
+        Doing::Choices { buttons, .. } => buttons.as_slice(),
+        _ => &[],
+    });
+    let bar = [&screen.bar.undo, &screen.bar.main, &screen.bar.back].into_iter().flatten();
+    rows.chain(choices.chain(bar).filter_map(of)).collect()
+}
+
+/// Every text on a screen.
+pub fn texts(screen: &Screen) -> Vec<String> {
+    let mut texts = vec![screen.title.clone()];
+    for known in &screen.known {
+        match known {
+            Known::Sentence(text) | Known::Line(text) => texts.push(text.clone()),
+            Known::Drawing(drawn) => texts.extend([drawn.title.clone(), drawn.description.clone()]),
+            Known::Section { heading, lines } => {
+                texts.push(heading.clone());
+                texts.extend(lines.iter().cloned());
+            }
+            Known::Rows(rows) => texts.extend(
+                rows.iter()
+                    .flat_map(|row| [&row.title].into_iter().chain(&row.lines).cloned().collect::<Vec<_>>()),
+            ),
+        }
+    }
+    for doing in &screen.doing {
+        match doing {
+            Doing::Question(text) => texts.push(text.clone()),
+            Doing::Choices { buttons, .. } => {
+                texts.extend(buttons.iter().map(|button| button.label.clone()));
+            }
+            Doing::Typing { label, .. } => texts.push(label.clone()),
+        }
+    }
+    let bar = [&screen.bar.undo, &screen.bar.main, &screen.bar.back].into_iter().flatten();
+    texts.extend(bar.map(|button| button.label.clone()));
+    texts
+}
+
+/// Every drawing on a screen.
+pub fn drawings(screen: &Screen) -> Vec<&Drawing> {
+    let known = screen.known.iter().filter_map(|known| match known {
+        Known::Drawing(drawn) => Some(&drawn.drawing),
+        _ => None,
+    });
+    let choices = screen.doing.iter().flat_map(|doing| match doing {
+        Doing::Choices { buttons, .. } => buttons.as_slice(),
+        _ => &[],
+    });
+    known.chain(choices.filter_map(|button| button.drawing.as_ref())).collect()
+}
+
+/// Whether every number of a drawing is one.
+pub fn is_finite(drawing: &Drawing) -> bool {
+    let shape = |shape: &Shape| match shape {
+        Shape::Text { at, size, .. } => at.x.is_finite() && at.y.is_finite() && size.is_finite(),
+        other => {
+            let written = format!("{other:?}");
+            !written.contains("NaN") && !written.contains("inf")
+        }
+    };
+    drawing.width.is_finite() && drawing.height.is_finite() && drawing.shapes.iter().all(shape)
+}
+
+/// The notes of the demo estate.
+pub fn demo() -> Vec<FieldNotes> {
+    let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("../bindings/cli/demo");
+    let mut paths: Vec<_> = std::fs::read_dir(folder).unwrap().map(|file| file.unwrap().path()).collect();
+    paths.sort();
+    let mut made = 0;
+    let mut new_id = || {
+        made += 1;
+        RecordId::new(made, [3; 10])
+    };
+    paths
+        .iter()
+        .map(|path| {
+            let text = std::fs::read_to_string(path).unwrap();
+            notes::read(&text, &mut new_id).unwrap().notes
+        })
+        .collect()
+}

@@ -1,0 +1,33 @@
+# Was aus einer Speicherung wurde: zurückgenommen, nicht erfolgt, übernommen.
+
+taken-back = Zurückgenommen: { $what }.
+taken-back_nothing = Es gibt nichts zurückzunehmen.
+taken-field = Angaben zum Schlag
+taken-pit = Grube
+taken-step = Messergang
+taken-layer = Schicht
+taken-roll = Rollprobe
+taken-photo = Foto
+taken-person = Name
+taken-machine = Maschine
+taken-pass = Überfahrt
+taken-after_dig = Grube hinter der Maschine
+taken-part = markierte Stelle im Schlag
+taken-line = markierte Leitung im Schlag
+
+not_saved-full = Nicht gespeichert: Das Telefon ist voll. Platz schaffen und noch einmal tippen.
+not_saved-locked = Nicht gespeichert: Die App darf ihre eigenen Dateien nicht schreiben.
+not_saved-gone = Nicht gespeichert: Das, wozu es gehört, ist nicht mehr da.
+not_saved-refused = Nicht gespeichert: Ein Wert liegt außerhalb dessen, was gemeint sein kann.
+not_saved-failed = Nicht gespeichert: Das Telefon konnte es nicht schreiben. Noch einmal tippen; bleibt es so, das Telefon neu starten.
+
+photo-kept = Foto gespeichert.
+photo-lost = Foto nicht gespeichert: Seine Datei ist nicht lesbar.
+
+taken_in = Übernommen: { $field }, { $pits ->
+    [one] eine Grube
+   *[other] { $pits } Gruben
+}.
+taken_in-unread = Nicht übernommen: Die Datei ist nicht lesbar.
+taken_in-faults = Nicht übernommen: In der Datei sind Fehler. { $faults }
+taken_in-more = { $faults } Und { $count } weitere.

@@ -1,0 +1,162 @@
+# Bildschirme: eigene Angaben, Maschine, Überfahrt, Grube dahinter, Zeigen, Fotos, Weitergeben, Lage auf dem Plan.
+
+caption-undo = Rückgängig
+caption-back = Zurück
+caption-choose_language = Sprache wählen
+caption-own = Eigene Angaben
+caption-name = Name, wie er bei Gruben und Fotos stehen soll
+caption-hand = Das Handy liegt in der
+caption-left_hand = linken Hand
+caption-right_hand = rechten Hand
+caption-units = Tiefen stehen in
+caption-centimetres = Zentimetern
+caption-inches = Zoll
+caption-language = Sprache
+caption-own_done = Zu den Schlägen
+caption-privacy = Positionen und Fotos bleiben auf diesem Handy, bis Sie einen Schlag weitergeben.
+
+caption-machines = Maschinen
+caption-no_machine = Für diesen Schlag ist noch keine Maschine beschrieben.
+caption-describe_machine = Maschine beschreiben
+caption-copy_machine = Für einen anderen Schlag beschrieben; ein Tippen übernimmt sie
+caption-legs = Zinken
+caption-spacing = Von Zinken zu Zinken
+caption-foot_width = Breite des Schars, so abgenutzt wie es ist, ohne Flügel
+caption-wings = Breite über beide Flügel
+caption-lift = Hub der Flügel
+caption-leading = Flache Zinken vor den tiefen
+caption-leading_depth = Tiefe der flachen Zinken
+caption-slowest = Langsamste Fahrt
+caption-fastest = Schnellste Fahrt
+caption-reach = Größte Schartiefe, die sie erreicht
+caption-power = Schlepper, Leistung des Motors
+caption-drive = Was zieht
+caption-machine_name = Wie sie auf dem Hof heißt
+caption-none_fitted = keine
+caption-fitted = vorhanden
+caption-not_noted = nicht vermerkt
+caption-keep_machine = Maschine übernehmen
+caption-measures = Maße ändern
+caption-measured_first = An der Maschine messen, im Stillstand und mit gezogenem Schlüssel. Vorgegeben ist nichts.
+caption-set_anew = Diese Maschine war schon in einer Überfahrt: Mit anderen Maßen wird sie eine neue, und die Überfahrt behält die alte.
+caption-machine_done = Für den Schlag einstellen
+caption-nothing_to_loosen = Keine Zone dieses Schlags ist zu lockern: Für diese Maschine gibt es nichts einzustellen.
+caption-spacing_result = Der Zinkenabstand
+caption-layer_result = Die Schicht
+caption-all_results = Alles Weitere
+caption-faulty = Mit diesen Maßen ist nichts zu sagen.
+
+drive-two_wheel = Hinterräder
+drive-front_assist = Hinterräder mit kleineren Vorderrädern
+drive-four_wheel = vier gleich große Räder
+drive-tracks = Raupen
+
+caption-passes = Überfahrten
+caption-no_pass = Für diesen Schlag ist noch keine Überfahrt vermerkt.
+caption-new_pass = Neue Überfahrt
+caption-which_machine = Welche Maschine?
+caption-which_zone = Über welche Zone?
+caption-how_much = Wie viel davon?
+caption-which_day = An welchem Tag?
+caption-today = heute
+caption-yesterday = gestern
+caption-tip_depth = Schartiefe
+caption-pass_speed = Geschwindigkeit
+caption-driven_on = Sind seither schwere Räder darüber gefahren?
+caption-wheels_today = ja, heute
+caption-wheels_no = nichts vermerkt
+caption-roll_at_tips = Boden aus der Schartiefe, geknetet und zwischen den Händen gerollt
+caption-dig_behind = Dahinter graben
+caption-holes = Gruben dahinter
+caption-no_machine_no_section = Sagen Sie, welche Maschine es war: Dann wird der Schnitt über zwei Zinken gezeichnet.
+caption-after_dig = Grube hinter der Maschine
+caption-not_read = Locker gezeichnet ist, was gemessen ist; der Rest ist noch nicht gemessen.
+caption-few_readings = Es sind wenige Messungen: Was hier steht, gilt nur, wenn sie bis zur nächsten Zinkenspur reichen.
+caption-no_readings = Die Tiefe bis zum festen Boden von einer Zinkenspur zur nächsten messen; eine Handbreit Abstand genügt.
+caption-correct_last = Die letzte Messung
+caption-slots = Grund des Schlitzes, Zinken für Zinken von links
+caption-subsoil_up = Liegt Unterboden obenauf?
+caption-old_slots = Gibt es einen Schlitz, den kein Zinken dieser Überfahrt gemacht hat?
+caption-yes = ja
+caption-no = nein
+caption-roots = Was die Wurzeln im gelockerten Boden tun
+caption-hole_read = Die Grube ist fertig
+caption-skip = Was nicht angesehen wird, bleibt offen; ein zweites Tippen nimmt eine Antwort zurück.
+caption-since_done = Was die Gruben sagen
+
+caption-show = Zum Ansehen
+caption-nothing_to_show = Hier ist noch keine Grube gegraben.
+
+caption-photos = Fotos
+caption-take_photo = Foto aufnehmen
+caption-no_photo = Von dieser Grube ist kein Foto vermerkt.
+caption-scale = Messer oder Spaten ins Bild legen: Das gibt den Maßstab.
+caption-only_noted = Hier steht, was von jedem Foto vermerkt ist. Ein Bild von einem anderen Handy liegt vielleicht nicht auf diesem.
+caption-photo_place = Wohin gehört das letzte?
+caption-whole_face = ganze Wand
+
+caption-hand_over = Weitergeben
+caption-share_field = Diesen Schlag weitergeben
+caption-open_file = Datei aufnehmen
+caption-what_leaves = Die Aufzeichnungen verlassen das Handy mit allem, was darin steht: Namen der Grabenden, Tage und Antworten.
+caption-positions_leave = Mit ihnen gehen die Positionen: die des Umrisses, der Gruben und von allem, was markiert ist.
+caption-photos_stay = Fotos bleiben hier; nur was von ihnen vermerkt ist, geht mit.
+caption-whom = Nur an den weitergeben, mit dem der Hof einverstanden ist.
+
+caption-on_plan = Wo die Grube liegt
+caption-plan_pit = diese Grube
+caption-no_plan = Von diesem Schlag ist noch keine Lage bekannt: den Umriss abgehen oder das Handy die Position lesen lassen.
+caption-plan_start = Sie steht bei der zuletzt gegrabenen Grube, sonst in der Mitte des Schlags. Verschieben oder dort lassen.
+caption-plan_kept = Eine Lage von Hand gilt als auf 10 m bekannt.
+caption-plan_here = Hier liegt sie
+caption-move_far = In großen Schritten
+caption-move_near = In kleinen Schritten
+
+shown-legs = { $legs ->
+    [one] ein Zinken
+   *[other] { $legs } Zinken
+}
+shown-machine_name = { $legs }, Abstand { $spacing }
+shown-step_less = − { $step }
+shown-step_more = + { $step }
+shown-foot = Schar { $width }
+shown-wings = Flügel { $width }
+shown-tractor = Schlepper { $power }
+shown-set_for = { $zone }, Scharspitzen in { $tip }
+shown-cannot_set = Dafür ist sie nicht einzustellen: { $why }.
+shown-asked = { $what }: { $value }
+shown-speeds = { $slowest } bis { $fastest }
+shown-copy = { $field }: { $measures }
+shown-name_empty = Es steht noch kein Name da.
+shown-name_todo = Tippen Sie ein, wie es auf dem Hof heißt.
+shown-gone = Das ist nicht mehr da.
+shown-gone_todo = Gehen Sie zurück und wählen Sie neu.
+
+shown-holes = { $holes ->
+    [0] noch keine Grube dahinter
+    [one] eine Grube dahinter
+   *[other] { $holes } Gruben dahinter
+}
+shown-hole = Grube { $number }, { $day }
+shown-hole_undated = Grube { $number }
+shown-reading = Messung { $number } von { $all }, { $across } neben der ersten Zinkenspur: Wie tief bis zum festen Boden?
+shown-reading_bare = Messung { $number } von { $all }: Wie tief bis zum festen Boden?
+shown-read_so_far = Bisher gemessen: { $depths }. Noch { $left } bis zur nächsten Zinkenspur.
+shown-slot = { $what }: { $depths }
+
+shown-photo = { $day }, { $place }, { $size }
+shown-photo_undated = Ohne Tag, { $place }, { $size }
+shown-photo_at = in { $depth }
+shown-photo_nowhere = Lage an der Wand nicht vermerkt
+shown-photos_count = { $photos ->
+    [one] Ein Foto
+   *[other] { $photos } Fotos
+}
+shown-hand_over_counts = { $field }: { $pits }, { $passes }.
+shown-passes_count = { $passes ->
+    [one] eine Überfahrt
+   *[other] { $passes } Überfahrten
+}
+shown-plan_walk = Grube { $number }: { $walk }, von der Mitte des Schlags aus.
+shown-plan_middle = Grube { $number } liegt in der Mitte des Schlags.
+shown-moved = { $distance } nach { $compass } verschoben.

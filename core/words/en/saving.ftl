@@ -1,0 +1,33 @@
+# What became of a save: taken back, not made, taken in.
+
+taken-back = Taken back: { $what }.
+taken-back_nothing = There is nothing to take back.
+taken-field = field details
+taken-pit = pit
+taken-step = knife walk
+taken-layer = layer
+taken-roll = roll test
+taken-photo = photo
+taken-person = person
+taken-machine = machine
+taken-pass = pass
+taken-after_dig = hole behind the machine
+taken-part = patch marked on the field
+taken-line = line marked on the field
+
+not_saved-full = Not saved: the phone is full. Free some space and tap again.
+not_saved-locked = Not saved: the app may not write to its own files.
+not_saved-gone = Not saved: what it belongs to is no longer there.
+not_saved-refused = Not saved: a value is outside what can be meant.
+not_saved-failed = Not saved: the phone could not write it. Tap again; if it stays so, restart the phone.
+
+photo-kept = Photo saved.
+photo-lost = Photo not saved: its file cannot be read.
+
+taken_in = Taken in: { $field }, { $pits ->
+    [one] one pit
+   *[other] { $pits } pits
+}.
+taken_in-unread = Not taken in: the file cannot be read.
+taken_in-faults = Not taken in: there are faults in the file. { $faults }
+taken_in-more = { $faults } And { $count } more.

@@ -1,0 +1,162 @@
+# Screens of own details, machine, pass, the hole behind it, show, photos, handing over and a place on the plan.
+
+caption-undo = Undo
+caption-back = Back
+caption-choose_language = Choose your language
+caption-own = Own details
+caption-name = Your name, as it stands with pits and photos
+caption-hand = The phone is held in the
+caption-left_hand = left hand
+caption-right_hand = right hand
+caption-units = Depths are told in
+caption-centimetres = centimetres
+caption-inches = inches
+caption-language = Language
+caption-own_done = To the fields
+caption-privacy = Positions and photos stay on this phone until you hand a field over.
+
+caption-machines = Machines
+caption-no_machine = No machine is described for this field yet.
+caption-describe_machine = Describe a machine
+caption-copy_machine = Described for another field; a tap takes it over
+caption-legs = Legs
+caption-spacing = From leg to leg
+caption-foot_width = Width of the foot, as it is worn, without wings
+caption-wings = Width over both wings
+caption-lift = Lift of the wings
+caption-leading = Shallow tines before the legs
+caption-leading_depth = Depth of the shallow tines
+caption-slowest = Slowest speed
+caption-fastest = Fastest speed
+caption-reach = Deepest tip depth it reaches
+caption-power = Tractor, power of its engine
+caption-drive = What pulls
+caption-machine_name = What the farm calls it
+caption-none_fitted = none
+caption-fitted = fitted
+caption-not_noted = not noted
+caption-keep_machine = Keep this machine
+caption-measures = Change its measures
+caption-measured_first = Measure at the machine, stopped and keys out. Nothing is filled in for you.
+caption-set_anew = This machine has worked in a pass: with changed measures it becomes another one, and the pass keeps the old.
+caption-machine_done = Set it for the field
+caption-nothing_to_loosen = No zone of this field is to be loosened: there is nothing to set this machine for.
+caption-spacing_result = The spacing
+caption-layer_result = The layer
+caption-all_results = Everything else
+caption-faulty = With these measures nothing can be told.
+
+drive-two_wheel = rear wheels
+drive-front_assist = rear wheels with smaller front wheels
+drive-four_wheel = four wheels of one size
+drive-tracks = tracks
+
+caption-passes = Passes
+caption-no_pass = No pass is noted for this field yet.
+caption-new_pass = A new pass
+caption-which_machine = Which machine?
+caption-which_zone = Over which zone?
+caption-how_much = How much of it?
+caption-which_day = Which day?
+caption-today = today
+caption-yesterday = yesterday
+caption-tip_depth = Depth of the tips
+caption-pass_speed = Speed
+caption-driven_on = Have heavy wheels run over it since?
+caption-wheels_today = yes, today
+caption-wheels_no = none noted
+caption-roll_at_tips = Soil from the depth of the tips, kneaded and rolled between the hands
+caption-dig_behind = Dig behind it
+caption-holes = Holes behind it
+caption-no_machine_no_section = Say which machine it was: the section across two legs is then drawn.
+caption-after_dig = Hole behind the machine
+caption-not_read = Drawn loose is what has been read; the rest is not read yet.
+caption-few_readings = There are few readings: what is said holds only if they reach the next tine line.
+caption-no_readings = Read the depth to firm soil from one tine line to the next; a hand's width apart is enough.
+caption-correct_last = The last reading
+caption-slots = Bottom of the slot, leg by leg from the left
+caption-subsoil_up = Does subsoil lie on the surface?
+caption-old_slots = Is there a slot that no tine of this pass made?
+caption-yes = yes
+caption-no = no
+caption-roots = What the roots do in the loosened ground
+caption-hole_read = The hole is read
+caption-skip = Whatever is not looked at stays open; a second tap takes an answer back.
+caption-since_done = What the holes say
+
+caption-show = For you to see
+caption-nothing_to_show = No pit has been dug here yet.
+
+caption-photos = Photos
+caption-take_photo = Take a photo
+caption-no_photo = No photo of this pit is noted.
+caption-scale = Lay the knife or the spade in the picture: it gives the scale.
+caption-only_noted = Listed is what is noted of each photo. A picture taken with another phone may not be on this one.
+caption-photo_place = Where does the last one belong?
+caption-whole_face = whole face
+
+caption-hand_over = Hand over
+caption-share_field = Hand this field over
+caption-open_file = Take a file in
+caption-what_leaves = The notes leave this phone with everything in them: names of those who dug, days and answers.
+caption-positions_leave = Positions leave with them: of the outline, of pits and of what is marked.
+caption-photos_stay = Photos stay here; only what is noted of them goes along.
+caption-whom = Hand it only to whom the farm agrees to.
+
+caption-on_plan = Where the pit lies
+caption-plan_pit = this pit
+caption-no_plan = Nothing of this field has a place yet: walk its outline or let the phone read its position.
+caption-plan_start = It stands where the last pit was dug, or else in the middle of the field. Move it, or keep it there.
+caption-plan_kept = A place by hand counts as known to 10 m.
+caption-plan_here = It lies here
+caption-move_far = In long steps
+caption-move_near = In short steps
+
+shown-legs = { $legs ->
+    [one] one leg
+   *[other] { $legs } legs
+}
+shown-machine_name = { $legs }, { $spacing } apart
+shown-step_less = − { $step }
+shown-step_more = + { $step }
+shown-foot = foot { $width }
+shown-wings = wings { $width }
+shown-tractor = tractor { $power }
+shown-set_for = { $zone }, tips at { $tip }
+shown-cannot_set = It cannot be set for this: { $why }.
+shown-asked = { $what }: { $value }
+shown-speeds = { $slowest } to { $fastest }
+shown-copy = { $field }: { $measures }
+shown-name_empty = There is no name yet.
+shown-name_todo = Type what the farm calls it.
+shown-gone = This is no longer there.
+shown-gone_todo = Go back and choose again.
+
+shown-holes = { $holes ->
+    [0] no hole behind it yet
+    [one] one hole behind it
+   *[other] { $holes } holes behind it
+}
+shown-hole = Hole { $number }, { $day }
+shown-hole_undated = Hole { $number }
+shown-reading = Reading { $number } of { $all }, { $across } across from the first tine line: how deep to firm soil?
+shown-reading_bare = Reading { $number } of { $all }: how deep to firm soil?
+shown-read_so_far = Read so far: { $depths }. { $left } to go until the next tine line.
+shown-slot = { $what }: { $depths }
+
+shown-photo = { $day }, { $place }, { $size }
+shown-photo_undated = No day noted, { $place }, { $size }
+shown-photo_at = at { $depth }
+shown-photo_nowhere = place on the face not noted
+shown-photos_count = { $photos ->
+    [one] One photo
+   *[other] { $photos } photos
+}
+shown-hand_over_counts = { $field }: { $pits }, { $passes }.
+shown-passes_count = { $passes ->
+    [one] one pass
+   *[other] { $passes } passes
+}
+shown-plan_walk = Pit { $number }: { $walk } from the middle of the field.
+shown-plan_middle = Pit { $number } lies in the middle of the field.
+shown-moved = Moved { $distance } to the { $compass }.
