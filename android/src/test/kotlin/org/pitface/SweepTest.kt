@@ -122,7 +122,7 @@ class SweepTest {
         val text = laid.layoutInput.text.text
         val broken = (0 until laid.lineCount - 1).map { laid.getLineEnd(it) }.firstOrNull { it in 1 until text.length && text[it - 1].isLetter() && text[it].isLetter() }
         return listOfNotNull(
-            "cut off: $text".takeIf { laid.hasVisualOverflow },
+            "cut off: $text, ${laid.size} of ${laid.multiParagraph.width} x ${laid.multiParagraph.height}, ${laid.layoutInput.constraints}".takeIf { laid.hasVisualOverflow },
             broken?.let { "broken inside a word: ${text.take(it)}|${text.drop(it)}" },
         )
     }

@@ -5,6 +5,7 @@ import androidx.compose.foundation.layout.Arrangement
 import androidx.compose.foundation.layout.Column
 import androidx.compose.foundation.layout.IntrinsicSize
 import androidx.compose.foundation.layout.Row
+import androidx.compose.foundation.layout.Spacer
 import androidx.compose.foundation.layout.fillMaxHeight
 import androidx.compose.foundation.layout.fillMaxWidth
 import androidx.compose.foundation.layout.height
@@ -35,6 +36,8 @@ import androidx.compose.ui.text.style.TextAlign
 import androidx.compose.ui.unit.Density
 import androidx.compose.ui.unit.Dp
 import androidx.compose.ui.unit.dp
+import androidx.compose.ui.unit.max
+import androidx.compose.ui.unit.min
 import org.pitface.core.ShownButton
 import org.pitface.core.ShownScreen
 import org.pitface.core.Size
@@ -49,24 +52,35 @@ private fun Size.height(): Dp = when (this) {
 
 private val ShownButton.words get() = "$label $note".split(' ', '\n').filter { it.isNotEmpty() }
 
-/** The largest number of columns, up to the one asked for, in which no word is wider than its button. */
+/** How buttons stand side by side: how many, and by how much letters shrink where one word alone is wider than that. */
+internal class Fit(val columns: Int, val letters: Float)
+
+/** The widest word of some buttons, with the room around it. */
 @Composable
-internal fun fittingColumns(buttons: List<ShownButton>, asked: Int, width: Dp): Int {
+private fun widest(buttons: List<ShownButton>, style: TextStyle): Dp {
     val measurer = rememberTextMeasurer()
     val density = LocalDensity.current
-    val style = MaterialTheme.typography.labelLarge
-    return remember(buttons, asked, width, density, style) {
-        val widest = buttons.flatMap { it.words }.distinct().maxOfOrNull { measurer.width(it, style, density) } ?: 0.dp
-        (asked downTo 2).firstOrNull { widest + Inside * 2 + 2.dp <= (width - Gap * (it - 1)) / it } ?: 1
-    }
+    return remember(buttons, density, style) {
+        buttons.flatMap { it.words }.distinct().maxOfOrNull { measurer.width(it, style, density) } ?: 0.dp
+    } + Inside * 2 + 4.dp
 }
+
+/** The largest number of columns, up to the one asked for, in which no word is wider than its button. */
+@Composable
+internal fun fit(buttons: List<ShownButton>, asked: Int, width: Dp): Fit {
+    val widest = widest(buttons, MaterialTheme.typography.titleMedium)
+    val columns = (asked downTo 2).firstOrNull { widest <= (width - Gap * (it - 1)) / it } ?: 1
+    return Fit(columns, ((width - Gap * (columns - 1)) / columns / widest).coerceIn(SMALLEST, 1f))
+}
+
+private const val SMALLEST = 0.5f
 
 private fun TextMeasurer.width(word: String, style: TextStyle, density: Density): Dp =
     with(density) { measure(word, style, softWrap = false, density = density).size.width.toDp() }
 
 /** A button of the core. The answer given is filled, framed and ticked, so that it shows without colour too. */
 @Composable
-internal fun ShownButtonView(button: ShownButton, doer: Doer, width: Dp, modifier: Modifier = Modifier, main: Boolean = false) {
+internal fun ShownButtonView(button: ShownButton, doer: Doer, width: Dp, modifier: Modifier = Modifier, main: Boolean = false, letters: Float = 1f) {
     val scheme = MaterialTheme.colorScheme
     val (ground, ink) = when {
         !button.enabled -> scheme.background to scheme.onSurfaceVariant
@@ -96,10 +110,10 @@ internal fun ShownButtonView(button: ShownButton, doer: Doer, width: Dp, modifie
             }
             Text(
                 button.label,
-                style = if (main || button.size == Size.LARGE) MaterialTheme.typography.titleMedium else MaterialTheme.typography.labelLarge,
+                style = (if (main || button.size == Size.LARGE) MaterialTheme.typography.titleMedium else MaterialTheme.typography.labelLarge) * letters,
                 textAlign = TextAlign.Center,
             )
-            if (button.note.isNotEmpty()) Text(button.note, style = MaterialTheme.typography.labelMedium, textAlign = TextAlign.Center)
+            if (button.note.isNotEmpty()) Text(button.note, style = MaterialTheme.typography.labelMedium * letters, textAlign = TextAlign.Center)
         }
     }
 }
@@ -112,19 +126,40 @@ private fun Modifier.ticked(chosen: Boolean, ink: Color): Modifier = if (!chosen
     drawLine(ink, Offset(x + step, y + step), Offset(x + step * 2.6f, y - step), 2.dp.toPx(), StrokeCap.Round)
 }
 
-/** Undo, the one main action, back; mirrored for the left hand. */
+/** Undo, the one main action, back; mirrored for the left hand. Where letters are large, the main action has a row of its own. */
 @Composable
 internal fun ThumbBar(shown: ShownScreen, doer: Doer, width: Dp) {
-    val side = width * 0.25f
-    val parts: List<Pair<ShownButton?, Boolean>> = listOf(shown.undo to false, shown.main to true, shown.back to false)
-    Row(
-        Modifier.fillMaxWidth().padding(horizontal = Edge, vertical = 8.dp).heightIn(min = 64.dp).height(IntrinsicSize.Min),
-        horizontalArrangement = Arrangement.spacedBy(Gap),
-    ) {
-        (if (shown.leftHanded) parts.reversed() else parts).forEach { (button, main) ->
-            val room = if (main) Modifier.weight(1f) else Modifier.width(side)
-            if (button != null) ShownButtonView(button, doer, side, room.fillMaxHeight(), main)
-            else androidx.compose.foundation.layout.Spacer(room)
+    val room = width - Edge * 2
+    val style = MaterialTheme.typography.titleMedium
+    val (undo, main, back) = Triple(shown.undo, shown.main, shown.back)
+    val needed = widest(listOfNotNull(undo, back), style)
+    val side = max(room * SIDE, needed)
+    val together = main == null || side * 2 + Gap * 2 + widest(listOf(main), style) <= room
+    val half = (room - Gap) / 2
+    val letters = if (together) 1f else (half / needed).coerceIn(SMALLEST, 1f)
+    Column(Modifier.fillMaxWidth().padding(horizontal = Edge, vertical = 8.dp), verticalArrangement = Arrangement.spacedBy(Gap)) {
+        if (!together && main != null) {
+            val alone = fit(listOf(main), 1, room).letters
+            ShownButtonView(main, doer, room, Modifier.fillMaxWidth(), main = true, letters = alone)
+        }
+        Row(Modifier.fillMaxWidth().heightIn(min = 64.dp).height(IntrinsicSize.Min), horizontalArrangement = Arrangement.spacedBy(Gap)) {
+            val first = if (shown.leftHanded) back else undo
+            val last = if (shown.leftHanded) undo else back
+            val end = if (together) Modifier.width(min(side, half)) else Modifier.weight(1f)
+            Place(first, doer, side, end.fillMaxHeight(), letters)
+            if (together) Place(main, doer, room, Modifier.weight(1f).fillMaxHeight(), letters, main = true)
+            Place(last, doer, side, end.fillMaxHeight(), letters)
         }
     }
 }
+
+/** A button of the bar, or its place where there is none, so that the others stay where the thumb knows them. */
+@Composable
+private fun Place(button: ShownButton?, doer: Doer, width: Dp, room: Modifier, letters: Float, main: Boolean = false) {
+    if (button == null) Spacer(room) else ShownButtonView(button, doer, width, room, main, letters)
+}
+
+/** Share of the width that undo and back have at least, each. */
+private const val SIDE = 0.24f
+
+private operator fun TextStyle.times(factor: Float) = if (factor == 1f) this else copy(fontSize = fontSize * factor, lineHeight = lineHeight * factor)

@@ -54,12 +54,13 @@ internal val Gap = 8.dp
 /** Buttons side by side; fewer in a row where a word would not fit. */
 @Composable
 private fun Choices(choices: ShownDoing.Choices, doer: Doer, width: Dp) {
-    val columns = fittingColumns(choices.buttons, choices.columns.toInt(), width)
+    val fit = fit(choices.buttons, choices.columns.toInt(), width)
+    val columns = fit.columns
     val each = (width - Gap * (columns - 1)) / columns
     Column(verticalArrangement = Arrangement.spacedBy(Gap)) {
         choices.buttons.chunked(columns).forEach { row ->
             Row(Modifier.fillMaxWidth().height(IntrinsicSize.Min), horizontalArrangement = Arrangement.spacedBy(Gap)) {
-                row.forEach { ShownButtonView(it, doer, each, Modifier.weight(1f).fillMaxHeight()) }
+                row.forEach { ShownButtonView(it, doer, each, Modifier.weight(1f).fillMaxHeight(), letters = fit.letters) }
                 repeat(columns - row.size) { Spacer(Modifier.weight(1f)) }
             }
         }

@@ -10,6 +10,7 @@ import androidx.compose.ui.graphics.Color
 import androidx.compose.ui.text.TextStyle
 import androidx.compose.ui.text.font.FontFamily
 import androidx.compose.ui.text.font.FontWeight
+import androidx.compose.ui.text.intl.LocaleList
 import androidx.compose.ui.text.style.Hyphens
 import androidx.compose.ui.text.style.LineBreak
 import androidx.compose.ui.unit.sp
@@ -54,4 +55,21 @@ fun type(family: FontFamily) = Typography(
 @Composable
 fun Earth(dark: Boolean, family: FontFamily = FontFamily.Default, content: @Composable () -> Unit) {
     MaterialTheme(colorScheme = if (dark) EarthInTheDark else EarthByDay, typography = type(family), content = content)
+}
+
+/** Letters of one language, so that words are parted, and read out, as it does. */
+@Composable
+fun InLanguage(tag: String, content: @Composable () -> Unit) {
+    val typography = MaterialTheme.typography
+    val locale = LocaleList(tag)
+    MaterialTheme(
+        typography = typography.copy(
+            headlineLarge = typography.headlineLarge.copy(localeList = locale), headlineMedium = typography.headlineMedium.copy(localeList = locale),
+            headlineSmall = typography.headlineSmall.copy(localeList = locale), displaySmall = typography.displaySmall.copy(localeList = locale),
+            titleLarge = typography.titleLarge.copy(localeList = locale), titleMedium = typography.titleMedium.copy(localeList = locale),
+            bodyLarge = typography.bodyLarge.copy(localeList = locale), bodyMedium = typography.bodyMedium.copy(localeList = locale),
+            labelLarge = typography.labelLarge.copy(localeList = locale), labelMedium = typography.labelMedium.copy(localeList = locale),
+        ),
+        content = content,
+    )
 }

@@ -51,7 +51,7 @@ private val Widest = 640.dp
 /** Any screen of the app: what is known above, what the thumb does below, the bar at the very bottom. */
 @Composable
 fun ScreenView(shown: ShownScreen, doer: Doer, modifier: Modifier = Modifier) {
-    BoxWithConstraints(modifier.fillMaxSize().background(MaterialTheme.colorScheme.background)) {
+    InLanguage(shown.language) { BoxWithConstraints(modifier.fillMaxSize().background(MaterialTheme.colorScheme.background)) {
         val height = maxHeight
         val width = maxWidth
         key(shown.kind, shown.title) {
@@ -61,7 +61,7 @@ fun ScreenView(shown: ShownScreen, doer: Doer, modifier: Modifier = Modifier) {
                 else -> OneColumn(shown, doer, width)
             }
         }
-    }
+    } }
 }
 
 @Composable

@@ -50,7 +50,7 @@ class App(
     private lateinit var session: SessionInterface
 
     init {
-        ask { open().also { session = it }.screen() }
+        offTheScreen({ open().also { session = it }.screen() }, answered = ::show)
     }
 
     /** One tap is answered before the next is taken: a second one meanwhile was meant for a screen that is gone. */
@@ -116,6 +116,11 @@ class App(
     /** Lets go of the notes, once all that was asked is answered. */
     fun close() = offTheScreen({ (session as? AutoCloseable)?.close() }) {}
 
+    private fun failed(fault: Throwable) {
+        failure = Phrase.of(fault)
+        if (failure == Phrase.FAULT) fault.printStackTrace() // for whoever is to mend it
+    }
+
     private fun taken() = typed.also { typed = null }
 
     private fun ask(tapped: Boolean = false, question: (SessionInterface) -> ShownScreen?) =
@@ -133,7 +138,7 @@ class App(
             val answer = runCatching(question)
             screen.execute {
                 ended()
-                answer.onSuccess(answered).onFailure { failure = Phrase.of(it) }
+                answer.onSuccess(answered).onFailure(::failed)
                 waiting.decrementAndGet()
             }
         }
