@@ -18,6 +18,7 @@
 
 uniffi::setup_scaffolding!();
 
+mod check;
 mod drawing;
 mod error;
 mod folder;
@@ -29,6 +30,7 @@ mod position;
 mod session;
 mod shown;
 
+pub use check::{check_notes, read_field};
 pub use drawing::{Anchor, Drawing, Point, Role, RoleColour, Shape, Theme, colours};
 pub use error::PitfaceError;
 pub use listen::{ChangeListener, Subscription};

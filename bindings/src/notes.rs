@@ -17,6 +17,9 @@ pub(crate) struct Notes {
 impl Notes {
     /// Loads what a place shows and is not loaded yet. Tells whether the field of the place is there.
     pub fn load(&mut self, store: &Store, place: Place) -> Result<bool, PitfaceError> {
+        if shows_all(place) && !self.all {
+            self.load_all(store)?;
+        }
         match place.field() {
             Some(field) if self.fields.iter().any(|notes| notes.field.id == field) => {}
             Some(_) if self.all => return Ok(false),
@@ -25,7 +28,6 @@ impl Notes {
                 Err(StoreError::RecordNotFound { .. }) => return Ok(false),
                 Err(error) => return Err(error.into()),
             },
-            None if place == Place::Fields && !self.all => self.load_all(store)?,
             None => {}
         }
         Ok(true)
@@ -44,14 +46,14 @@ impl Notes {
         Ok(())
     }
 
-    /// What a place shows: all fields in the list of fields, else the open one.
+    /// What a place shows: all fields, or the open one.
     pub fn of(&self, place: Place) -> &[FieldNotes] {
         match place.field() {
+            _ if shows_all(place) => &self.fields,
             Some(field) => {
                 let open = self.fields.iter().find(|notes| notes.field.id == field);
                 open.map(std::slice::from_ref).unwrap_or_default()
             }
-            None if place == Place::Fields => &self.fields,
             None => &[],
         }
     }
@@ -64,4 +66,9 @@ impl Notes {
             None => self.fields.clear(),
         }
     }
+}
+
+/// The list of fields does, and a machine may be taken over from another field.
+const fn shows_all(place: Place) -> bool {
+    matches!(place, Place::Fields | Place::Machine { .. })
 }

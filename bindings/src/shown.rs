@@ -59,6 +59,7 @@ pub enum Size {
 /// One screen with everything it shows. A shell lays it out and sends back what was tapped; it decides sizes and
 /// places, nothing else.
 #[derive(Debug, Clone, PartialEq, uniffi::Record)]
+#[expect(clippy::struct_excessive_bools, reason = "each is a thing of its own for a shell to heed")]
 pub struct ShownScreen {
     /// Which screen.
     pub kind: ScreenKind,

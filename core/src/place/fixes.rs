@@ -99,7 +99,7 @@ pub fn average(fixes: &[Fix]) -> Option<AveragedFix> {
     })
 }
 
-fn is_fix(fix: &Fix) -> bool {
+pub(super) fn is_fix(fix: &Fix) -> bool {
     let [longitude, latitude] = fix.at;
     longitude.abs() <= 180.0 && latitude.abs() <= 90.0 && fix.accuracy_m.is_finite() && fix.accuracy_m > 0.0
 }

@@ -12,6 +12,7 @@ mod outline;
 mod plane;
 mod shape;
 mod standing;
+mod stay;
 mod wheelings;
 
 pub use areas::ZoneArea;
@@ -24,3 +25,4 @@ pub use mix_up::{MixUp, guess_mix_up};
 pub use outline::{Outline, OutlineFault};
 pub use plane::Plane;
 pub use standing::PlaceRemark;
+pub use stay::stay;

@@ -75,7 +75,7 @@ pub fn tap(
         Act::Go(place) => Ok(Done::go(*place)),
         Act::Undo => Ok(Done::save(Edit::Undo, place)),
         Act::Own(act) => own::tap(place, act, text, world),
-        Act::Field(act) => field::tap(place, act, text, world, new_id),
+        Act::Field(act) => field::tap(place, *act, text, world, new_id),
         Act::Pit(act) => pit::tap(place, act, world, new_id),
         Act::OnPlan(act) => on_plan::tap(place, act, world),
         Act::Photo(act) => photos::tap(place, act, world),

@@ -35,7 +35,11 @@ impl Store {
     pub fn undo(&mut self, now_ms: u64) -> Result<Option<Undone>, StoreError> {
         let mut batch = self.batch(now_ms)?;
         let mut before = i64::MAX;
-        while let Some(save) = Save::not_undone(&batch.transaction, batch.device, before)? {
+        while let Some(save) = Save::before(&batch.transaction, batch.device, before)? {
+            if let Some(first_sequence) = save.undoes {
+                before = first_sequence;
+                continue;
+            }
             before = save.first_sequence;
             batch.undoing(save.first_sequence);
             take_back(&mut batch, &save)?;
@@ -53,34 +57,23 @@ impl Store {
     /// # Errors
     /// Whatever the disk reports.
     pub fn can_undo(&self) -> Result<bool, StoreError> {
-        Ok(Save::not_undone(&self.connection, self.device, i64::MAX)?.is_some())
+        let mut before = i64::MAX;
+        while let Some((_, undoes)) = last(&self.connection, self.device, before)? {
+            match undoes {
+                Some(first_sequence) => before = first_sequence,
+                None => return Ok(true),
+            }
+        }
+        Ok(false)
     }
 }
 
 impl Save {
-    /// The last save that began before a sequence and is not taken back.
-    fn not_undone(connection: &Connection, device: i64, sequence: i64) -> Result<Option<Self>, StoreError> {
-        let mut before = sequence;
-        while let Some(save) = Self::before(connection, device, before)? {
-            match save.undoes {
-                Some(first_sequence) => before = first_sequence,
-                None => return Ok(Some(save)),
-            }
-        }
-        Ok(None)
-    }
-
     /// The last save that began before a sequence.
     fn before(connection: &Connection, device: i64, sequence: i64) -> Result<Option<Self>, StoreError> {
-        const LAST: &str = "SELECT clock, undoes FROM log WHERE device = ?1 AND sequence < ?2
-            ORDER BY sequence DESC LIMIT 1";
         const EDITS: &str = "SELECT sequence, record, field, predecessors, clock FROM log
             WHERE device = ?1 AND sequence < ?2 ORDER BY sequence DESC";
-        let last = connection
-            .prepare_cached(LAST)?
-            .query_row([device, sequence], |row| Ok((row.get(0)?, row.get(1)?)))
-            .optional()?;
-        let Some((clock, undoes)) = last else { return Ok(None) };
+        let Some((clock, undoes)) = last(connection, device, sequence)? else { return Ok(None) };
         let mut save = Self { first_sequence: sequence, clock, undoes, edits: Vec::new() };
         let mut statement = connection.prepare_cached(EDITS)?;
         let mut rows = statement.query([device, sequence])?;
@@ -97,6 +90,18 @@ impl Save {
         }
         Ok(Some(save))
     }
+}
+
+/// Clock of the last save that began before a sequence, and the first sequence of the save that it took back.
+fn last(
+    connection: &Connection,
+    device: i64,
+    sequence: i64,
+) -> Result<Option<(i64, Option<i64>)>, StoreError> {
+    const LAST: &str = "SELECT clock, undoes FROM log WHERE device = ?1 AND sequence < ?2
+        ORDER BY sequence DESC LIMIT 1";
+    let mut statement = connection.prepare_cached(LAST)?;
+    Ok(statement.query_row([device, sequence], |row| Ok((row.get(0)?, row.get(1)?))).optional()?)
 }
 
 fn take_back(batch: &mut Batch, save: &Save) -> Result<(), StoreError> {

@@ -4,8 +4,8 @@ use super::{Words, capital};
 use crate::advice::ZoneCall;
 use crate::place::AveragedFix;
 use crate::reading::{Clue, Kind, LayerReading, NextLook};
-use crate::record::PlaceKind;
 use crate::record::codes::codes;
+use crate::record::{PlaceKind, Sign, Signs, Zone};
 use chrono::{Datelike, NaiveDate};
 use fluent::fluent_args;
 
@@ -44,6 +44,7 @@ codes!(
         OutlineGone = "outline_gone",
         Own = "own",
         Photos = "photos",
+        Place = "place",
         PositionHeld = "position_held",
         PositionNoted = "position_noted",
         PositionRefused = "position_refused",
@@ -133,9 +134,25 @@ impl Words {
         self.say_with("screen_pit-why", &fluent_args!["why" => self.why_question(look)])
     }
 
-    /// How many signs of a layer were looked at.
-    pub fn signs_looked(&self, count: usize) -> String {
-        self.say_with("screen_pit-layer_signs", &fluent_args!["count" => count])
+    /// What was seen in a layer: `Flat plates, roots turned sideways`; empty where nothing was looked at.
+    pub fn signs_seen(&self, signs: &Signs) -> String {
+        let seen = Sign::ALL.iter().filter_map(|&sign| Some((Clue::from(sign), signs.get(sign)?)));
+        let seen: Vec<String> = seen.map(|(clue, answer)| self.answer_clause(clue, answer)).collect();
+        capital(self.comma(&seen))
+    }
+
+    /// `Headland: not dug yet`.
+    pub fn zone_not_dug(&self, zone: Zone) -> String {
+        self.named(&self.label(zone), &self.say("ground-not_dug"))
+    }
+
+    /// What is asked of a step of the knife walk: `15–20 cm: how does the soil come away before the knife?`
+    pub fn step_question(&self, top_mm: u32, bottom_mm: u32) -> String {
+        let args = fluent_args![
+            "depths" => self.depth_range(top_mm, bottom_mm),
+            "question" => self.clue_question(Clue::ComesAway),
+        ];
+        self.say_with("question-at", &args)
     }
 
     /// `Boundary at 25 cm`.
@@ -159,11 +176,11 @@ impl Words {
         }
     }
 
-    /// A year something last happened in, or `before 2024, or not known`.
+    /// A year something last happened in, or `Before 2024`.
     pub fn since_year(&self, day: NaiveDate, or_before: bool) -> String {
         let year = if or_before { day.year() + 1 } else { day.year() };
         let args = fluent_args!["year" => year.to_string()];
-        self.say_with(if or_before { "since_year-before" } else { "since_year-recent" }, &args)
+        capital(self.say_with(if or_before { "since_year-before" } else { "since_year-recent" }, &args))
     }
 
     /// A layer in a line of a list: `20–30 cm: tight, pressed`.

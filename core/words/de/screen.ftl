@@ -32,7 +32,8 @@ pit_text-outline_anew = Rand neu beginnen
 pit_text-outline_gone = Der Rand ist nicht mehr vermerkt.
 pit_text-own = eigene Angaben
 pit_text-photos = Fotos
-pit_text-position_held = Er wird übernommen, wenn die Grube ausgehoben ist.
+pit_text-place = Stelle und Standort
+pit_text-position_held = Der Standort wird übernommen, wenn die Grube ausgehoben ist.
 pit_text-position_noted = Der Standort ist vermerkt.
 pit_text-position_refused = Der Standort darf nicht gelesen werden. Erlauben, auf dem Plan zeigen oder ohne weitermachen.
 pit_text-position_settling = Das Telefon noch etwas still liegen lassen.
@@ -53,7 +54,7 @@ pit_text-where = Wo wird gegraben?
 pit_text-you_are_here = Sie stehen in diesem Schlag.
 
 since_year-recent = { $year }
-since_year-before = vor { $year } oder nicht bekannt
+since_year-before = vor { $year }
 
 screen_pit-corner = Ecke { $number } ist vermerkt.
 screen_pit-corners = { $count ->
@@ -62,10 +63,6 @@ screen_pit-corners = { $count ->
 }
 screen_pit-dig_to = Mindestens { $depth } tief graben: tiefer, als je gearbeitet werden könnte, anderthalb bis zwei Spatenstiche.
 screen_pit-last_dug = { $pits }, zuletzt { $day }
-screen_pit-layer_signs = { $count ->
-    [one] Ein Zeichen angesehen.
-   *[other] { $count } Zeichen angesehen.
-}
 screen_pit-lines_up = { $name }: { $value }
 screen_pit-nudge_down = { $depth } tiefer
 screen_pit-nudge_up = { $depth } höher

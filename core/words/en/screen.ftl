@@ -32,7 +32,8 @@ pit_text-outline_anew = start the edge anew
 pit_text-outline_gone = The edge is no longer noted.
 pit_text-own = own details
 pit_text-photos = photos
-pit_text-position_held = It is taken when the hole is dug.
+pit_text-place = place and position
+pit_text-position_held = The position is taken when the hole is dug.
 pit_text-position_noted = The position is noted.
 pit_text-position_refused = The position may not be read. Allow it, point the pit out on the plan, or go on without.
 pit_text-position_settling = Leave the phone lying still a little longer.
@@ -53,7 +54,7 @@ pit_text-where = Where do you dig?
 pit_text-you_are_here = You stand in this field.
 
 since_year-recent = { $year }
-since_year-before = before { $year }, or not known
+since_year-before = before { $year }
 
 screen_pit-corner = Corner { $number } is noted.
 screen_pit-corners = { $count ->
@@ -62,10 +63,6 @@ screen_pit-corners = { $count ->
 }
 screen_pit-dig_to = Dig to { $depth } at least: below any depth that might be worked, one and a half to two spades.
 screen_pit-last_dug = { $pits }, last { $day }
-screen_pit-layer_signs = { $count ->
-    [one] One sign looked at.
-   *[other] { $count } signs looked at.
-}
 screen_pit-lines_up = { $name }: { $value }
 screen_pit-nudge_down = { $depth } deeper
 screen_pit-nudge_up = { $depth } higher

@@ -102,6 +102,9 @@ pub(super) fn show(field: RecordId, world: &World) -> Option<Screen> {
         .zones
         .iter()
         .map(|call| words.comma(&[words.zone_call(call), words.sureness(call.sure, call.share)]));
+    let areas = seen.map.areas();
+    let not_dug = areas.iter().map(|area| area.zone).filter(|zone| seen.call_of(*zone).is_none());
+    let zones: Vec<String> = zones.chain(not_dug.map(|zone| words.zone_not_dug(zone))).collect();
     shown.known.extend(section(world, Heading::Zones, zones));
     let next = seen.next().map(|next| words.next_pit_sentence(&next, way(&seen, &next, world)));
     shown.known.extend(next.map(Known::Line));
@@ -161,13 +164,13 @@ const fn degrees(position: Position) -> [f64; 2] {
 
 pub(super) fn tap(
     place: Place,
-    act: &FieldAct,
+    act: FieldAct,
     text: Option<&str>,
     world: &World,
     new_id: &mut dyn FnMut() -> RecordId,
 ) -> Result<Done, Fault> {
     let words = world.words;
-    if *act == FieldAct::Start {
+    if act == FieldAct::Start {
         let name = text.unwrap_or_default().trim();
         if name.is_empty() {
             return Ok(Done { told: words.of(PitText::FieldNameMissing), ..Done::go(place) });

@@ -5,7 +5,7 @@ use super::super::{Button, Known, Place, Screen, ScreenKind, Size, World};
 use super::AtPit;
 use crate::advice::readers::several_readers;
 use crate::advice::{Stance, ZoneCall, changes};
-use crate::record::{PlaceKind, RecordId};
+use crate::record::RecordId;
 use crate::words::{Heading, PitText};
 
 pub(in crate::screen) fn show(field: RecordId, pit: RecordId, world: &World) -> Option<Screen> {
@@ -53,9 +53,9 @@ fn told(call: &ZoneCall, at: &AtPit, world: &World) -> Vec<Known> {
 /// A reference pit has no call: what it reads as, layer by layer.
 fn told_of_reference(at: &AtPit, world: &World) -> Vec<Known> {
     let words = world.words;
-    let stands = if at.pit.place == PlaceKind::Reference { PitText::ReferenceStands } else { PitText::NoPit };
     let layers = at.reading().layers.iter().map(|layer| words.describe_layer(layer));
-    let known = [Some(Known::Sentence(words.of(stands))), section(world, Heading::Layers, layers)];
+    let known =
+        [Some(Known::Sentence(words.of(PitText::ReferenceStands))), section(world, Heading::Layers, layers)];
     known.into_iter().flatten().collect()
 }
 

@@ -36,9 +36,8 @@ impl<'a> Given<'a> {
         self.cover(above);
         self.cover(below);
         let keeps = |own: &Layer| {
-            let top_mm = if own.top_mm == at_mm { to_mm } else { own.top_mm };
-            let bottom_mm = if own.bottom_mm == at_mm { to_mm } else { own.bottom_mm };
-            bottom_mm >= top_mm.saturating_add(thinnest_mm)
+            let moved = |edge_mm: u32| if edge_mm == at_mm { to_mm } else { edge_mm };
+            moved(own.bottom_mm) >= moved(own.top_mm).saturating_add(thinnest_mm)
         };
         let touches = |own: &&Layer| own.top_mm == at_mm || own.bottom_mm == at_mm;
         if !self.pit.layers.iter().filter(touches).all(keeps) {

@@ -55,10 +55,10 @@ fn all(at: &AtPit, place: Place, world: &World) -> Screen {
         shown.known.push(Known::Sentence(words.of(PitText::NoLayers)));
     }
     let rows = layers.iter().enumerate().map(|(index, layer)| {
-        let looked = Sign::ALL.iter().filter(|&&sign| layer.signs.get(sign).is_some()).count();
+        let seen = Some(words.signs_seen(&layer.signs)).filter(|seen| !seen.is_empty());
         Row {
             title: words.describe_layer_short(layer),
-            lines: vec![words.signs_looked(looked)],
+            lines: vec![seen.unwrap_or_else(|| words.label(PitText::NotLooked))],
             does: to(Some(index as u16), None),
         }
     });
@@ -125,7 +125,6 @@ fn question(at: &AtPit, place: Place, layer: Option<&LayerReading>, clue: Clue, 
     let what = if layer.is_some() { Heading::Layer } else { Heading::Field };
     let mut shown = at.screen(place, ScreenKind::Layers, &words.of(what), world);
     shown.known.extend(layer.map(|layer| Known::Sentence(words.describe_layer_short(layer))));
-    shown.known.push(Known::Sentence(words.clue_asked(clue)));
     let depths = layer.map_or((0, 0), |layer| (layer.top_mm, layer.bottom_mm));
     let given = match layer {
         Some(layer) => Sign::ALL.get(clue as usize).and_then(|&sign| layer.signs.get(sign)),
@@ -134,6 +133,7 @@ fn question(at: &AtPit, place: Place, layer: Option<&LayerReading>, clue: Clue, 
     let clear = PitAct::Look { top_mm: depths.0, bottom_mm: depths.1, clue, answer: None };
     let clear = act(words.label(PitText::NotLooked), clear).sized(Size::Small);
     shown.doing.push(choices(1, vec![clear]));
+    shown.doing.push(Doing::Question(words.clue_asked(clue)));
     shown.doing.push(answers_to(at.pit, depths, clue, given, world));
     shown
 }

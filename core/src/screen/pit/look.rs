@@ -40,9 +40,8 @@ pub(in crate::screen) fn show(
     shown.doing.push(choices(ways.len() as u8, ways));
     match look {
         Some(look) => {
-            shown.known.push(Known::Sentence(words.question(&look)));
             shown.known.push(Known::Line(words.why_asked(&look)));
-            shown.doing.push(Doing::Question(words.clue_asked(look.clue)));
+            shown.doing.push(Doing::Question(words.question(&look)));
             shown.doing.push(answers_to(at.pit, (look.top_mm, look.bottom_mm), look.clue, None, world));
         }
         None => shown.known.push(Known::Sentence(words.no_more_looks())),

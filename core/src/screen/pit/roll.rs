@@ -4,7 +4,7 @@ use super::super::drawn::Seen;
 use super::super::part::{act, answers, choices, go};
 use super::super::{Doing, Done, Edit, Known, Place, Screen, ScreenKind, Size, World};
 use super::{AtPit, PitAct};
-use crate::advice::{TIP_BELOW_LEAST_MM, TIP_BELOW_MOST_MM};
+use crate::advice::TIP_BELOW_MOST_MM;
 use crate::picture::roll as drawing;
 use crate::record::{Condition, FieldNotes, Pit, RecordId, Roll, RollOutcome, Unknown};
 use crate::words::{Heading, PitText};
@@ -61,17 +61,15 @@ fn roll_at(pit: &Pit, depth_mm: Option<u32>) -> Option<&Roll> {
     })
 }
 
-/// The middle of the tip depth as advised so far where this pit stands; else just below its deepest layer that is tight
-/// or shut, which is what would be worked. `None` where there is none.
+/// The deepest tip as advised so far where this pit stands, as the call asks for it; else just below its deepest layer
+/// that is tight or shut, which is what would be worked. `None` where there is none.
 fn depth_to_roll(at: &AtPit) -> Option<u32> {
-    let advised = at.seen.call_at(at.index).and_then(|call| call.tip);
+    let advised = at.seen.call_at(at.index).and_then(|call| call.tip).map(|tip| tip.hi_mm);
     let tight = at.reading().layers.iter().filter(|layer| layer.condition >= Condition::Tight);
-    let below = tight.map(|layer| layer.bottom_mm).max().map(|bottom_mm| {
-        (bottom_mm.saturating_add(TIP_BELOW_LEAST_MM), bottom_mm.saturating_add(TIP_BELOW_MOST_MM))
-    });
-    let range = advised.map(|tip| (tip.lo_mm, tip.hi_mm)).or(below);
+    let below =
+        tight.map(|layer| layer.bottom_mm).max().map(|bottom_mm| bottom_mm.saturating_add(TIP_BELOW_MOST_MM));
     // To the centimetre: nobody takes soil from a depth more exactly.
-    range.map(|(lo_mm, hi_mm)| lo_mm.midpoint(hi_mm) / 10 * 10).filter(|depth_mm| *depth_mm > SURFACE_MM)
+    advised.or(below).map(|depth_mm| depth_mm / 10 * 10).filter(|depth_mm| *depth_mm > SURFACE_MM)
 }
 
 /// Notes a roll test, in place of an earlier one of the same soil; to the call once both are done.
@@ -82,7 +80,7 @@ pub(super) fn rolled(
     new_id: &mut dyn FnMut() -> RecordId,
 ) -> Done {
     let field = notes.field.id;
-    let noted = match roll_at(pit, depth_mm) {
+    let rolled = match roll_at(pit, depth_mm) {
         Some(before) => Roll { roll, depth_mm: depth_mm.unwrap_or(before.depth_mm), ..before.clone() },
         None => Roll { id: new_id(), depth_mm: depth_mm.unwrap_or(0), roll, unknown: Unknown::new() },
     };
@@ -91,7 +89,7 @@ pub(super) fn rolled(
     } else {
         Place::Call { field, pit: pit.id }
     };
-    Done::save(Edit::Roll { parent: pit.id, roll: noted }, place)
+    Done::save(Edit::Roll { parent: pit.id, roll: rolled }, place)
 }
 
 /// Whether another soil than this one is still to be rolled.

@@ -18,14 +18,14 @@ pub(in crate::screen) fn show(field: RecordId, pit: Option<RecordId>, world: &Wo
     let Some(pit) = pit else { return begin_screen(place, field, world) };
     let at = AtPit::of(field, pit, world)?;
     let words = world.words;
-    let mut shown = at.screen(place, ScreenKind::StartPit, &words.of(PitText::StartPit), world);
+    let mut shown = at.screen(place, ScreenKind::StartPit, &words.of(PitText::Place), world);
     shown.wants_position = true;
     shown.known.extend(position_lines(at.pit, world).into_iter().map(Known::Line));
     shown.known.push(Known::Sentence(words.dig_to(deep_enough_mm(&at))));
     shown.known.push(Known::Line(words.of(PitText::TwoFaces)));
     shown.known.extend(section(world, Heading::Cautions, BEFORE.map(|caution| words.of(caution))));
     shown.doing = vec![places(Some(at.pit.place), Size::Small, world)];
-    shown.doing.extend(position_buttons(&at, world));
+    shown.doing.push(position_buttons(&at, world));
     shown.bar.main = Some(act(words.label(PitText::HoleDug), PitAct::HoleDug));
     Some(shown)
 }
@@ -71,7 +71,7 @@ fn position_lines(pit: &Pit, world: &World) -> Vec<String> {
     }
 }
 
-fn position_buttons(at: &AtPit, world: &World) -> Option<Doing> {
+fn position_buttons(at: &AtPit, world: &World) -> Doing {
     let words = world.words;
     let small = |button: Button| button.sized(Size::Small);
     let by_hand = go(words.label(PitText::OnPlan), Place::OnPlan { field: at.field, pit: at.pit.id });
@@ -83,7 +83,7 @@ fn position_buttons(at: &AtPit, world: &World) -> Option<Doing> {
         .position_refused
         .then(|| Button::new(words.label(PitText::AllowPosition), Does::Ask(Ask::AllowPosition)));
     let buttons: Vec<Button> = [Some(by_hand), anew, allow].into_iter().flatten().map(small).collect();
-    Some(choices(buttons.len() as u8, buttons))
+    choices(buttons.len() as u8, buttons)
 }
 
 /// How deep to dig: deep enough to be judged, and below whatever the field's calls would work.

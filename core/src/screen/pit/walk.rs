@@ -11,8 +11,10 @@ use crate::reading::Clue;
 use crate::record::{ComesAway, FaceMoisture, FieldNotes, Pit, RecordId, Resistance, Step, Unknown};
 use crate::words::{Heading, PitText};
 
+/// A hole ends no higher than this, as notes files have it: one step more than a slip of the thumb.
+const SHALLOWEST_MM: u32 = 100;
 /// Height of a step.
-pub(super) const STEP_MM: u32 = 50;
+const STEP_MM: u32 = 50;
 /// No pit is walked deeper than this: whoever reads a face does not stand in a shaft. Our judgement.
 const DEEPEST_MM: u32 = 2_000;
 
@@ -29,21 +31,21 @@ pub(in crate::screen) fn show(field: RecordId, pit: RecordId, world: &World) -> 
         shown.doing.extend(face_question(None, Size::Usual, world));
     }
     let ways = vec![
-        go(words.label(PitText::StartPit), Place::StartPit { field, pit: Some(pit) }),
+        go(words.label(PitText::Place), Place::StartPit { field, pit: Some(pit) }),
         go(words.label(PitText::ByHand), layers_of(field, pit)),
         go(words.label(PitText::CallSoFar), Place::Call { field, pit }),
     ];
     shown.doing.push(choices(3, ways.into_iter().map(|way| way.sized(Size::Small)).collect()));
     if from_mm < DEEPEST_MM {
-        shown.doing.extend(step_questions(at.pit, !done.is_empty(), world));
+        shown.doing.extend(step_questions(at.pit, from_mm, world));
     }
     let bottom = act(words.label(PitText::BottomOfHole), PitAct::Bottom);
-    shown.bar.main = Some(bottom.enabled_if(!at.pit.walk.is_empty()));
+    shown.bar.main = Some(bottom.enabled_if(bottom_mm(at.pit).is_some()));
     Some(shown)
 }
 
 /// What is asked of a step, the most used answer last.
-fn step_questions(pit: &Pit, has_above: bool, world: &World) -> Vec<Doing> {
+fn step_questions(pit: &Pit, from_mm: u32, world: &World) -> Vec<Doing> {
     let words = world.words;
     let drawing = |clue: Clue, value: usize| answer(clue, value);
     let in_force = pit.walk.iter().rev().find_map(|step| step.resistance);
@@ -58,10 +60,10 @@ fn step_questions(pit: &Pit, has_above: bool, world: &World) -> Vec<Doing> {
     let mut doing = vec![
         Doing::Question(words.of(PitText::ResistanceQuestion)),
         choices(4, knife.collect()),
-        Doing::Question(words.clue_asked(Clue::ComesAway)),
+        Doing::Question(words.step_question(from_mm, from_mm.saturating_add(STEP_MM))),
         answers(away.collect()),
     ];
-    if has_above {
+    if from_mm > 0 {
         let same = act(words.label(PitText::SameAsAbove), PitAct::Same).sized(Size::Large);
         doing.push(choices(1, vec![same]));
     }
@@ -154,15 +156,17 @@ pub(super) fn knife(
     }
 }
 
+/// Where the hole ends if the walk does: no higher than what was looked at by hand.
+fn bottom_mm(pit: &Pit) -> Option<u32> {
+    let walked_mm = pit.walk.last()?.to_mm;
+    let bottom_mm = pit.layers.iter().map(|layer| layer.bottom_mm).fold(walked_mm, u32::max);
+    (bottom_mm >= SHALLOWEST_MM).then_some(bottom_mm)
+}
+
 /// The hole ends where the walk does.
 pub(super) fn bottom(notes: &FieldNotes, pit: &Pit) -> Done {
-    let place = Place::KnifeWalk { field: notes.field.id, pit: pit.id };
-    let Some(last) = pit.walk.last() else { return Done::go(place) };
-    let pit = Pit { dug_to_mm: Some(last.to_mm), ..pit.clone() };
-    super::look::then(
-        notes,
-        Edit::Pit { field: notes.field.id, pit: pit.clone() },
-        &pit,
-        super::Skipped::NONE,
-    )
+    let field = notes.field.id;
+    let Some(bottom_mm) = bottom_mm(pit) else { return Done::go(Place::KnifeWalk { field, pit: pit.id }) };
+    let pit = Pit { dug_to_mm: Some(bottom_mm), ..pit.clone() };
+    super::look::then(notes, Edit::Pit { field, pit: pit.clone() }, &pit, super::Skipped::NONE)
 }

@@ -1,0 +1,91 @@
+//! A phone's shell with nothing of a phone: opens a session, taps what is shown.
+#![allow(dead_code, clippy::unwrap_used, reason = "each test file uses its part")]
+
+use pitface_bindings::{
+    PitfaceError, ScreenKind, Session, ShownButton, ShownDoes, ShownDoing, ShownKnown, ShownScreen,
+};
+use std::path::{Path, PathBuf};
+use std::sync::Arc;
+use tempfile::TempDir;
+
+/// A field of the demo.
+pub fn demo(name: &str) -> PathBuf {
+    Path::new(env!("CARGO_MANIFEST_DIR")).join("cli/demo").join(format!("{name}.notes.json"))
+}
+
+pub fn open(folder: &Path) -> Result<Arc<Session>, PitfaceError> {
+    Session::open(folder.display().to_string(), Some("en-GB".to_owned()), 60)
+}
+
+/// A folder with English chosen and a field taken in; the screen is that of the field.
+pub fn with_field(name: &str) -> (TempDir, Arc<Session>) {
+    let folder = tempfile::tempdir().unwrap();
+    let session = open(folder.path()).unwrap();
+    let screen = session.screen().unwrap();
+    tap(&session, &screen, "English");
+    session.import_file(demo(name).display().to_string()).unwrap();
+    (folder, session)
+}
+
+/// Everything that can be tapped, with its label; what cannot now is left out.
+pub fn tappable(screen: &ShownScreen) -> Vec<(String, ShownDoes)> {
+    let rows = screen.known.iter().flat_map(|known| match known {
+        ShownKnown::Rows { rows } => rows.clone(),
+        _ => Vec::new(),
+    });
+    let rows = rows.map(|row| (row.title, row.does));
+    let choices = screen.doing.iter().flat_map(|doing| match doing {
+        ShownDoing::Choices { buttons, .. } => buttons.clone(),
+        _ => Vec::new(),
+    });
+    let bar = [&screen.undo, &screen.main, &screen.back].into_iter().flatten().cloned();
+    let buttons = choices.chain(bar).filter(|button: &ShownButton| button.enabled);
+    rows.chain(buttons.map(|button| (button.label, button.does))).collect()
+}
+
+/// The acts that can be tapped.
+pub fn acts(screen: &ShownScreen) -> Vec<(String, String)> {
+    let act = |(label, does)| match does {
+        ShownDoes::Act { act } => Some((label, act)),
+        _ => None,
+    };
+    tappable(screen).into_iter().filter_map(act).collect()
+}
+
+/// Taps what bears this label.
+#[track_caller]
+pub fn tap(session: &Session, screen: &ShownScreen, label: &str) -> ShownScreen {
+    let found = acts(screen).into_iter().rfind(|(its, _)| its == label);
+    let Some((_, act)) = found else { panic!("no {label:?} among {:?}", tappable(screen)) };
+    session.tap(act).unwrap()
+}
+
+/// Enters a line of text where one is asked for.
+#[track_caller]
+pub fn type_in(session: &Session, screen: &ShownScreen, text: &str) -> ShownScreen {
+    let act = screen.doing.iter().find_map(|doing| match doing {
+        ShownDoing::Typing { act, .. } => Some(act.clone()),
+        _ => None,
+    });
+    session.r#type(act.unwrap(), text.to_owned()).unwrap()
+}
+
+/// The field's id, by what handing it over asks for.
+pub fn field_id(session: &Session) -> String {
+    let mut screen = session.screen().unwrap();
+    while screen.kind != ScreenKind::Field {
+        screen = session.back().unwrap().unwrap();
+    }
+    let place = acts(&screen).into_iter().find_map(|(_, act)| {
+        let at = act.find(r#""field":""#)? + r#""field":""#.len();
+        Some(act[at..at + 36].to_owned())
+    });
+    place.unwrap()
+}
+
+/// What is noted in a field, as its file says it.
+pub fn noted(session: &Session, field: &str) -> String {
+    let folder = tempfile::tempdir().unwrap();
+    let path = session.export_field(field.to_owned(), folder.path().display().to_string()).unwrap();
+    std::fs::read_to_string(path).unwrap()
+}
