@@ -107,6 +107,12 @@ impl BehindPicture {
 
 /// Draws the section.
 pub fn behind(picture: &BehindPicture) -> Drawing {
+    behind_so_far(picture, picture.readings_mm.len())
+}
+
+/// Draws the section while the readings are taken, so many of them: the others stand for ground that is still whole,
+/// and are not shown as measured.
+pub fn behind_so_far(picture: &BehindPicture, taken: usize) -> Drawing {
     let size = size_of_text(picture.text_scale);
     let (left, right) = (right_of(&picture.ruler, size), PHONE_WIDTH - MARGIN - right_room(picture, size));
     let depth = f64::from(picture.depth_mm());
@@ -114,7 +120,7 @@ pub fn behind(picture: &BehindPicture) -> Drawing {
     let points_per_mm = across.clamp(HEIGHT.0 / depth, HEIGHT.1 / depth);
     let scale = Scale { surface: MARGIN + head(size), points_per_mm };
     let mut shapes = Vec::new();
-    let cut = Cut { picture, scale, left, right, depth };
+    let cut = Cut { picture, taken, scale, left, right, depth };
     cut.draw(size, &mut shapes);
     draw_ruler(left, (&cut.scale, depth), &picture.ruler, size, &mut shapes);
     let mut bottom = cut.scale.y(depth) + size * LINE_HEIGHT / 2.0 + 6.0;
@@ -141,6 +147,8 @@ pub(super) fn right_room(picture: &BehindPicture, size: f64) -> f64 {
 /// The ground of a hole between two tine lines, at a scale of depths.
 pub(super) struct Cut<'a> {
     pub picture: &'a BehindPicture,
+    /// Readings that are measured, from the left.
+    pub taken: usize,
     pub scale: Scale,
     pub left: f64,
     pub right: f64,
@@ -171,7 +179,7 @@ impl Cut<'_> {
     }
 
     pub fn draw(&self, size: f64, shapes: &mut Vec<Shape>) {
-        let Self { picture, scale, left, right, depth } = self;
+        let Self { picture, scale, left, right, depth, .. } = self;
         let area = Area { left: *left, top: scale.surface, right: *right, bottom: scale.y(*depth) };
         shapes.push(rectangle(Role::SoilPlain, area));
         if picture.readings_mm.len() < 2 {
@@ -259,12 +267,13 @@ impl Cut<'_> {
 
     fn measured(&self, shapes: &mut Vec<Shape>) {
         let count = self.picture.readings_mm.len();
-        let points: Vec<Point> =
-            (0..count).map(|index| Point::new(self.x(index), self.floor(self.x(index)))).collect();
+        let points: Vec<Point> = (0..count.min(self.taken))
+            .map(|index| Point::new(self.x(index), self.floor(self.x(index))))
+            .collect();
         for role in [Role::Casing, Role::Measured] {
             shapes.push(Shape::Polyline { role, points: points.clone() });
         }
-        if let Some(ridge) = self.picture.ridge() {
+        if let Some(ridge) = self.picture.ridge().filter(|_| self.taken >= count) {
             let readings = &self.picture.readings_mm;
             let x = self.left + ridge.at * (self.right - self.left);
             let bottom = self.scale.y(f64::midpoint(readings[0].into(), readings[count - 1].into()));
@@ -284,7 +293,7 @@ impl Cut<'_> {
         }
         let base = self.scale.surface - head(size) + size * BASE_LINE;
         let numbers = &self.picture.words.numbers;
-        let count = numbers.len().min(self.picture.readings_mm.len());
+        let count = numbers.len().min(self.picture.readings_mm.len()).min(self.taken);
         let half = |number: &str| text_width(number, size, true) / 2.0;
         let last = count.saturating_sub(1);
         let mut free_from = f64::NEG_INFINITY;

@@ -8,7 +8,7 @@ mod detail;
 mod key;
 mod pair;
 
-pub use behind::{BehindPicture, BehindWords, Ridge, behind};
+pub use behind::{BehindPicture, BehindWords, Ridge, behind, behind_so_far};
 pub use pair::{PairWords, pair};
 
 use super::face::{PHONE_WIDTH, Ruler};

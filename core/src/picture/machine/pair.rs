@@ -51,7 +51,8 @@ pub fn pair(before: &Face, after: &BehindPicture, words: &PairWords) -> Drawing 
     let tall = (depth * POINTS_PER_MM).clamp(HEIGHT.0, HEIGHT.1);
     let scale = || Scale { surface: top + head(size), points_per_mm: tall / depth };
     draw_ground(before, &scale(), left, middle, &mut shapes);
-    let cut = Cut { picture: after, scale: scale(), left: middle + GAP, right, depth };
+    let taken = after.readings_mm.len();
+    let cut = Cut { picture: after, taken, scale: scale(), left: middle + GAP, right, depth };
     cut.draw(size, &mut shapes);
     draw_ruler(left, (&scale(), depth), &after.ruler, size, &mut shapes);
     let mut bottom = scale().y(depth) + size * LINE_HEIGHT / 2.0 + 6.0;

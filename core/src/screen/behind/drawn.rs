@@ -3,7 +3,7 @@
 use super::super::Pictured;
 use crate::advice::after_dig::DigAdvice;
 use crate::advice::machine::LayerDepths;
-use crate::picture::machine::{BehindPicture, BehindWords, KeyLine, KeyMark, behind, pair};
+use crate::picture::machine::{BehindPicture, BehindWords, KeyLine, KeyMark, behind, behind_so_far, pair};
 use crate::picture::{Face, Ruler};
 use crate::reading::FieldReading;
 use crate::record::{AfterDig, FieldNotes, Machine, Pass};
@@ -62,10 +62,9 @@ impl Hole<'_> {
         let numbers = words.behind_words(&picture).numbers.into_iter().take(read.len());
         let note = KeyLine { mark: KeyMark::Note, text: words.label(Caption::NotRead) };
         picture.words = BehindWords { numbers: numbers.collect(), narrower: String::new(), key: vec![note] };
-        picture.words.numbers.resize(readings_mm.len(), String::new());
         picture.ruler = ruler(picture.depth_mm(), words);
         Some(Pictured {
-            drawing: behind(&picture),
+            drawing: behind_so_far(&picture, read.len()),
             title: words.behind_title(),
             description: words.read_so_far(read, all.saturating_sub(read.len())),
         })

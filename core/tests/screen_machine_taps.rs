@@ -1,0 +1,232 @@
+//! A machine described and set by taps alone, and the small screens: own details, photos, handing over, the plan.
+
+mod screen_machine_support;
+
+use pitface_core::place::walk;
+use pitface_core::record::{Drive, FieldNotes, Tractor};
+use pitface_core::screen::behind::{BehindAct, PassSaid};
+use pitface_core::screen::machine::{MachineAct, Measured};
+use pitface_core::screen::on_plan::BY_HAND_M;
+use pitface_core::screen::own::OwnAct;
+use pitface_core::screen::{Act, Ask, Doing, Known, Place, Screen};
+use pitface_core::units::LengthUnit;
+use pitface_core::words::Language;
+use screen_machine_support::{Phone, asks, demo, plain, screen_is_sound};
+
+fn phone(place: impl Fn(&FieldNotes) -> Place, language: Language) -> Phone {
+    let fields = demo();
+    Phone::at(place(&fields[0]), fields, language, LengthUnit::Centimetres)
+}
+
+fn machines(notes: &FieldNotes) -> Place {
+    Place::Machine { field: notes.field.id, machine: None }
+}
+
+fn known(screen: &Screen) -> String {
+    let said = screen.known.iter().map(|known| match known {
+        Known::Sentence(said) | Known::Line(said) => plain(said),
+        Known::Section { heading, lines } => plain(&format!("{heading}: {}", lines.join(" "))),
+        Known::Drawing(pictured) => format!("[{}]", pictured.title),
+        Known::Rows(rows) => rows.iter().map(|row| format!("> {}", row.title)).collect(),
+    });
+    said.collect::<Vec<_>>().join("\n")
+}
+
+#[test]
+fn a_machine_described_by_taps_alone_ends_in_a_setting() {
+    let mut phone = phone(machines, Language::English);
+    phone.press_main();
+    assert!(phone.screen(&phone.words()).bar.main.is_none(), "nothing to keep before the three measures");
+    phone.press("Legs", "3");
+    phone.press("From leg to leg", "60 cm");
+    phone.press("Width of the foot", "8 cm");
+    phone.press_main();
+    assert!(matches!(phone.place, Place::Measures { .. }));
+    phone.press("From leg to leg", "− 5 cm");
+    phone.press("Legs", "+ 1");
+    phone.press("Width of the foot", "− 1 cm");
+    phone.press("Width over both wings", "30 cm");
+    phone.press("Width over both wings", "− 1 cm");
+    phone.press("Lift of the wings", "6 cm");
+    phone.press("Shallow tines", "Fitted");
+    phone.press("Depth of the shallow tines", "15 cm");
+    phone.press("Deepest tip depth", "45 cm");
+    phone.press("Speed", "4 km/h to 7 km/h");
+    phone.press("Fastest speed", "+ 0.5 km/h");
+    phone.press("Tractor", "125 kW");
+    phone.press("What pulls", "Rear wheels with smaller front wheels");
+    phone.press("Tractor", "+ 10 kW");
+    let machine = phone.fields[0].machines.last().unwrap().clone();
+    assert_eq!(machine.name, "3 legs, 60\u{a0}cm apart");
+    assert_eq!((machine.legs, machine.spacing_mm, machine.foot_width_mm), (4, 550, 70));
+    assert_eq!(machine.wings.map(|wings| (wings.width_mm, wings.lift_mm)), Some((290, Some(60))));
+    assert_eq!(machine.leading.and_then(|leading| leading.depth_mm), Some(150));
+    assert_eq!(machine.speed.map(|speed| (speed.lo_kmh, speed.hi_kmh)), Some((4.0, 7.5)));
+    assert_eq!(machine.tractor, Some(Tractor { power_kw: 135.0, drive: Drive::FrontAssist }));
+    phone.press_main();
+    let screen = phone.screen(&phone.words());
+    screen_is_sound(&screen);
+    let said = known(&screen);
+    println!("{said}");
+    for told in ["Headland, tips at", "The spacing: ", "The layer: ", "[Section across the machine]"] {
+        assert!(said.contains(told), "{told} in {said}");
+    }
+}
+
+#[test]
+fn a_machine_that_has_worked_is_set_anew_as_another_one() {
+    let mut phone = phone(
+        |notes| Place::Measures { field: notes.field.id, machine: notes.machines[0].id, power_kw: None },
+        Language::German,
+    );
+    let before = phone.fields[0].clone();
+    phone.press("Von Zinken zu Zinken", "− 5 cm");
+    assert_eq!(&phone.fields[0].machines[..2], &before.machines[..]);
+    assert_eq!(phone.fields[0].passes, before.passes);
+    let anew = phone.fields[0].machines[2].clone();
+    assert_eq!((anew.spacing_mm, &anew.name), (700, &before.machines[0].name));
+    assert!(!phone.told.is_empty());
+    // From now on it is its own.
+    phone.press("Von Zinken zu Zinken", "− 5 cm");
+    assert_eq!(phone.fields[0].machines.len(), 3);
+    assert_eq!(phone.fields[0].machines[2].spacing_mm, 650);
+}
+
+#[test]
+fn a_machine_of_another_field_is_taken_over() {
+    let mut phone = phone(machines, Language::English);
+    // Mere Piece has the machine of Lapwing Ground, so there is nothing to take over.
+    assert!(!known(&phone.screen(&phone.words())).contains("another field"));
+    phone.fields[1].machines[0].legs = 7;
+    let screen = phone.screen(&phone.words());
+    assert!(known(&screen).contains("another field"));
+    let from = phone.fields[1].field.id;
+    let machine = phone.fields[1].machines[0].clone();
+    let copy = MachineAct::Copy { from, machine: machine.id };
+    phone.tap(&Act::Machine(copy), None, &phone.words());
+    let taken = phone.fields[0].machines.last().unwrap();
+    assert_eq!((taken.legs, &taken.name), (7, &machine.name));
+    assert_ne!(taken.id, machine.id);
+}
+
+#[test]
+fn a_name_has_to_be_one() {
+    let phone = phone(
+        |notes| Place::Measures { field: notes.field.id, machine: notes.machines[0].id, power_kw: None },
+        Language::German,
+    );
+    let mut named = phone.clone();
+    named.tap(&Act::Machine(MachineAct::Name), Some("  Hofgrubber "), &phone.words());
+    assert_eq!(named.fields[0].machines[0].name, "Hofgrubber");
+    let empty = std::panic::catch_unwind(move || {
+        phone.clone().tap(&Act::Own(OwnAct::Name), Some("  "), &phone.words());
+    });
+    assert!(empty.is_err());
+}
+
+#[test]
+fn the_first_start_asks_for_the_language_only() {
+    let mut phone = Phone::at(Place::Welcome, Vec::new(), Language::English, LengthUnit::Centimetres);
+    phone.own.language = None;
+    let screen = phone.screen(&phone.words());
+    let [Doing::Choices { buttons, .. }] = &screen.doing[..] else { panic!("{:?}", screen.doing) };
+    let labels: Vec<&str> = buttons.iter().map(|button| button.label.as_str()).collect();
+    assert_eq!(labels, ["English", "Deutsch"]);
+    phone.tap(&Act::Own(OwnAct::Language(Language::German)), None, &phone.words());
+    assert_eq!((phone.own.language, phone.place), (Some(Language::German), Place::Fields));
+
+    phone.place = Place::Own;
+    phone.press("Das Handy liegt", "Linken Hand");
+    phone.press("Tiefen stehen in", "Zoll");
+    assert!(phone.own.left_handed && phone.own.unit == LengthUnit::Inches);
+    assert_eq!(phone.place, Place::Own);
+}
+
+#[test]
+fn a_pit_is_moved_on_the_plan_by_taps() {
+    let mut phone =
+        phone(|notes| Place::OnPlan { field: notes.field.id, pit: notes.pits[1].id }, Language::English);
+    let at = |phone: &Phone| {
+        let at = phone.fields[0].pits[1].at.unwrap();
+        ([at.longitude_deg, at.latitude_deg], at.accuracy_m)
+    };
+    let (from, _) = at(&phone);
+    for label in ["North", "East", "East"] {
+        phone.press("In long steps", label);
+    }
+    phone.press("In short steps", "South");
+    let (to, accuracy_m) = at(&phone);
+    assert_eq!(accuracy_m, Some(BY_HAND_M));
+    let way = walk(from, to);
+    assert!((way.distance_m - f64::hypot(50.0, 20.0)).abs() < 0.05, "{way:?}");
+    assert!((way.bearing_deg - f64::atan2(50.0, 20.0).to_degrees()).abs() < 0.2, "{way:?}");
+    assert_eq!(phone.told, "Moved 5\u{a0}m to the south.");
+
+    // A pit without a place stands where the last one was dug; keeping it there saves that.
+    phone.fields[0].pits[1].at = None;
+    let screen = phone.screen(&phone.words());
+    screen_is_sound(&screen);
+    phone.press_main();
+    let last = phone.fields[0].pits.iter().filter(|pit| pit.id != phone.fields[0].pits[1].id);
+    let last = last.max_by_key(|pit| pit.dug).unwrap().at.unwrap();
+    assert_eq!(at(&phone).0, [last.longitude_deg, last.latitude_deg]);
+    assert!(matches!(phone.place, Place::StartPit { .. }));
+}
+
+#[test]
+fn a_field_of_which_nothing_has_a_place_has_no_plan() {
+    let mut fields = demo();
+    let field = &mut fields[0];
+    field.field.outline.clear();
+    field.field.parts.clear();
+    field.field.lines.clear();
+    field.pits.iter_mut().for_each(|pit| pit.at = None);
+    let place = Place::OnPlan { field: field.field.id, pit: field.pits[0].id };
+    let mut phone = Phone::at(place, fields, Language::German, LengthUnit::Inches);
+    screen_is_sound(&phone.screen(&phone.words()));
+    assert!(phone.screen(&phone.words()).bar.main.is_none());
+    // With one pit placed there is a plan around it.
+    phone.fields[0].pits[1].at = demo()[0].pits[1].at;
+    let screen = phone.screen(&phone.words());
+    screen_is_sound(&screen);
+    assert!(screen.bar.main.is_some() && known(&screen).contains("[Plan"));
+}
+
+#[test]
+fn a_photo_gets_its_place_by_one_tap_and_the_platform_takes_it() {
+    let mut phone =
+        phone(|notes| Place::Photos { field: notes.field.id, pit: notes.pits[0].id }, Language::English);
+    let screen = phone.screen(&phone.words());
+    assert!(matches!(asks(&screen)[..], [Ask::TakePhoto { depth_mm: None, .. }]));
+    assert!(known(&screen).contains("2.3 MB"));
+    phone.press("Where does the last one belong?", "25–50 cm");
+    assert_eq!(phone.fields[0].pits[0].photos[0].depth_mm, Some(375));
+}
+
+#[test]
+fn handing_over_says_that_positions_leave() {
+    let phone = phone(|notes| Place::HandOver { field: notes.field.id }, Language::English);
+    let screen = phone.screen(&phone.words());
+    let said = known(&screen);
+    println!("{said}");
+    assert!(said.contains("Lapwing Ground: 8 pits, 3 passes.") && said.contains("Positions leave"));
+    let field = phone.fields[0].field.id;
+    assert!(asks(&screen).contains(&&Ask::ShareField { field }) && asks(&screen).contains(&&Ask::OpenFile));
+}
+
+#[test]
+fn acts_are_written_as_plain_json() {
+    let acts = [
+        (
+            Act::Machine(MachineAct::Measured(Measured::SpacingMm(500))),
+            r#"{"machine":{"measured":{"spacing_mm":500}}}"#,
+        ),
+        (Act::Behind(BehindAct::Read(330)), r#"{"behind":{"read":330}}"#),
+        (Act::Behind(BehindAct::Pass(PassSaid::TipMm(None))), r#"{"behind":{"pass":{"tip_mm":null}}}"#),
+        (Act::Own(OwnAct::LeftHanded(true)), r#"{"own":{"left_handed":true}}"#),
+    ];
+    for (act, written) in acts {
+        assert_eq!(serde_json::to_string(&act).unwrap(), written);
+        assert_eq!(serde_json::from_str::<Act>(written).unwrap(), act);
+    }
+}
