@@ -12,9 +12,12 @@ import android.location.LocationManager
 import android.net.Uri
 import android.os.SystemClock
 import android.provider.MediaStore
+import android.view.HapticFeedbackConstants
+import android.view.WindowManager
 import androidx.compose.ui.test.assertIsDisplayed
 import androidx.compose.ui.test.hasText
 import androidx.compose.ui.test.junit4.v2.createAndroidComposeRule
+import androidx.test.platform.app.InstrumentationRegistry
 import org.junit.Assert.assertEquals
 import org.junit.Assert.assertFalse
 import org.junit.Assert.assertNotEquals
@@ -31,11 +34,11 @@ import org.pitface.platform.MainActivity
 import org.robolectric.RobolectricTestRunner
 import org.robolectric.RuntimeEnvironment
 import org.robolectric.Shadows.shadowOf
-import org.robolectric.android.controller.ActivityController
 import org.robolectric.annotation.Config
 import org.robolectric.annotation.GraphicsMode
 import java.io.ByteArrayInputStream
 import java.io.File
+import kotlin.random.Random
 
 /** The app as a whole: window, core and store, driven by what stands on the screen. */
 @RunWith(RobolectricTestRunner::class)
@@ -63,8 +66,12 @@ class FlowTest {
 
     private fun opens(uri: Uri, bytes: ByteArray) {
         shadowOf(rule.activity.contentResolver).registerInputStream(uri, ByteArrayInputStream(bytes))
-        rule.runOnUiThread { ActivityController.of(rule.activity).newIntent(Intent(Intent.ACTION_VIEW, uri)) }
-        Thread.sleep(50)
+        view(uri)
+    }
+
+    private fun view(uri: Uri) {
+        rule.runOnUiThread { InstrumentationRegistry.getInstrumentation().callActivityOnNewIntent(rule.activity, Intent(Intent.ACTION_VIEW, uri)) }
+        Thread.sleep(100) // the file is copied before the core is asked
         phone.settle()
     }
 
@@ -122,9 +129,7 @@ class FlowTest {
 
     @Test fun aFileThatCannotBeReadIsSaid() {
         started()
-        rule.runOnUiThread { ActivityController.of(rule.activity).newIntent(Intent(Intent.ACTION_VIEW, Uri.parse("content://nobody/1"))) }
-        Thread.sleep(50)
-        phone.settle()
+        view(Uri.parse("content://nobody/1"))
         assertNotNull(phone.app.failure)
         rule.onNode(hasText("cannot be read", substring = true)).assertIsDisplayed()
     }
@@ -222,6 +227,37 @@ class FlowTest {
         val bytes = rule.activity.contentResolver.openInputStream(uri)!!.use { it.readBytes() }
         assertTrue(bytes.decodeToString().contains("Long Sedge"))
         assertNotEquals(0, send.flags and Intent.FLAG_GRANT_READ_URI_PERMISSION)
+    }
+
+    /** By lot, from a fixed seed, through whatever there is to be tapped. */
+    @Test fun aWalkThroughTheWindowNeverEndsNowhere() {
+        inAField()
+        val lot = Random(11)
+        val met = mutableSetOf<ScreenKind>()
+        repeat(60) {
+            val here = phone.shown
+            met += here.kind
+            val buttons = here.buttons.filter { it.enabled && it.does is ShownDoes.Act && it != here.undo && it.label.isNotEmpty() }
+            val words = (buttons.map { it.label } + here.rows.filter { it.does is ShownDoes.Act }.map { it.title }).randomOrNull(lot)
+            if (here.kind == ScreenKind.SHOW || words == null) phone.back() else phone.tap(words)
+            assertNull("$words on ${here.kind}", phone.app.failure)
+            if (rule.activity.isFinishing) return@repeat
+        }
+        println("crawl: 60 taps in the window, through $met")
+        assertTrue("$met", met.size >= 5)
+    }
+
+    @Test fun whatIsSavedIsFeltAndTheFaceKeepsTheScreenAwake() {
+        inAField()
+        phone.find("a pit") { it.kind == ScreenKind.START_PIT }
+        begin()
+        assertTrue(phone.shown.saved)
+        assertEquals(HapticFeedbackConstants.CONFIRM, shadowOf(rule.activity.window.decorView).lastHapticFeedbackPerformed())
+        phone.tap(phone.shown.main)
+        assertEquals(ScreenKind.KNIFE_WALK, phone.shown.kind)
+        assertTrue(phone.shown.awake)
+        assertNotEquals(0, rule.activity.window.attributes.flags and WindowManager.LayoutParams.FLAG_KEEP_SCREEN_ON)
+        phone.picture("knife-walk")
     }
 
     @Test fun theNetworkIsOutOfReach() {

@@ -33,9 +33,8 @@ internal fun Pitface.takeIn(uri: Uri) = offTheScreen {
             app.importFile(copy.path)
             offTheScreen { copy.delete() }
         }
-    } catch (_: IOException) {
-        onTheScreen { app.say(Phrase.CANNOT_READ_FILE) }
-    } catch (_: SecurityException) {
+    } catch (_: Exception) { // the other program's own faults arrive here too, of any kind
+        copy.delete()
         onTheScreen { app.say(Phrase.CANNOT_READ_FILE) }
     }
 }

@@ -127,8 +127,9 @@ private fun Foot(shown: ShownScreen, doer: Doer, width: Dp) {
 }
 
 @Composable
-private fun Scrolled(modifier: Modifier, content: @Composable () -> Unit) {
-    Column(modifier.fillMaxWidth().verticalScroll(rememberScrollState()), content = { content() })
+private fun Scrolled(modifier: Modifier, fromTheEnd: Boolean = false, content: @Composable () -> Unit) {
+    val at = rememberScrollState(if (fromTheEnd) Int.MAX_VALUE else 0)
+    Column(modifier.fillMaxWidth().verticalScroll(at), content = { content() })
 }
 
 /**
@@ -138,8 +139,8 @@ private fun Scrolled(modifier: Modifier, content: @Composable () -> Unit) {
 @Composable
 private fun Parts(modifier: Modifier, known: @Composable () -> Unit, doing: @Composable () -> Unit) {
     Layout(modifier = modifier.fillMaxWidth(), content = {
-        Scrolled(Modifier, known)
-        Scrolled(Modifier, doing)
+        Scrolled(Modifier, content = known)
+        Scrolled(Modifier, fromTheEnd = true, content = doing) // the most used is last, nearest to the thumb
     }) { (upper, lower), constraints ->
         val (width, height) = constraints.maxWidth to constraints.maxHeight
         val left = height - upper.maxIntrinsicHeight(width)

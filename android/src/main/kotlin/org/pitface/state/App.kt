@@ -96,9 +96,12 @@ class App(
     }
 
     fun fix(longitudeDeg: Double, latitudeDeg: Double, accuracyM: Double, satelliteTimeMs: Long) =
-        ask { it.fix(longitudeDeg, latitudeDeg, accuracyM, satelliteTimeMs) }
+        ask { it.fix(longitudeDeg, latitudeDeg, accuracyM, satelliteTimeMs)?.still() }
 
-    fun positionRefused() = ask { it.positionRefused() }
+    fun positionRefused() = ask { it.positionRefused().still() }
+
+    /** What was told of the last tap stands until the next one: a position that comes in between does not wipe it off. */
+    private fun ShownScreen.still() = if (told.isEmpty()) copy(told = shown?.told.orEmpty()) else this
 
     fun photoTaken(field: String, pit: String, depthMm: UInt?, path: String, mediaType: String) =
         ask { it.photoTaken(field, pit, depthMm, path, mediaType) }
