@@ -1,0 +1,91 @@
+package org.pitface.screens
+
+import androidx.compose.foundation.layout.Arrangement
+import androidx.compose.foundation.layout.Column
+import androidx.compose.foundation.layout.IntrinsicSize
+import androidx.compose.foundation.layout.Row
+import androidx.compose.foundation.layout.Spacer
+import androidx.compose.foundation.layout.fillMaxHeight
+import androidx.compose.foundation.layout.fillMaxWidth
+import androidx.compose.foundation.layout.height
+import androidx.compose.foundation.layout.padding
+import androidx.compose.foundation.text.KeyboardActions
+import androidx.compose.foundation.text.KeyboardOptions
+import androidx.compose.material3.MaterialTheme
+import androidx.compose.material3.OutlinedTextField
+import androidx.compose.material3.Text
+import androidx.compose.runtime.Composable
+import androidx.compose.runtime.getValue
+import androidx.compose.runtime.mutableStateOf
+import androidx.compose.runtime.saveable.rememberSaveable
+import androidx.compose.runtime.setValue
+import androidx.compose.ui.Modifier
+import androidx.compose.ui.platform.LocalFocusManager
+import androidx.compose.ui.semantics.heading
+import androidx.compose.ui.semantics.semantics
+import androidx.compose.ui.text.input.ImeAction
+import androidx.compose.ui.text.input.KeyboardCapitalization
+import androidx.compose.ui.unit.Dp
+import androidx.compose.ui.unit.dp
+import org.pitface.core.ShownDoing
+
+/** The lower part of a screen. */
+@Composable
+fun Doing(blocks: List<ShownDoing>, doer: Doer, width: Dp) {
+    if (blocks.isEmpty()) return
+    Column(Modifier.fillMaxWidth().padding(horizontal = Edge, vertical = 8.dp), verticalArrangement = Arrangement.spacedBy(Gap)) {
+        blocks.forEach { block ->
+            when (block) {
+                is ShownDoing.Question -> Text(
+                    block.text,
+                    Modifier.padding(top = 4.dp).semantics { heading() },
+                    style = MaterialTheme.typography.titleMedium,
+                    color = MaterialTheme.colorScheme.onBackground,
+                )
+                is ShownDoing.Choices -> Choices(block, doer, width - Edge * 2)
+                is ShownDoing.Typing -> Typing(block, doer)
+            }
+        }
+    }
+}
+
+internal val Gap = 8.dp
+
+/** Buttons side by side; fewer in a row where a word would not fit. */
+@Composable
+private fun Choices(choices: ShownDoing.Choices, doer: Doer, width: Dp) {
+    val fit = fit(choices.buttons, choices.columns.toInt(), width)
+    val columns = fit.columns
+    val each = (width - Gap * (columns - 1)) / columns
+    Column(verticalArrangement = Arrangement.spacedBy(Gap)) {
+        choices.buttons.chunked(columns).forEach { row ->
+            Row(Modifier.fillMaxWidth().height(IntrinsicSize.Min), horizontalArrangement = Arrangement.spacedBy(Gap)) {
+                row.forEach { ShownButtonView(it, doer, each, Modifier.weight(1f).fillMaxHeight(), letters = fit.letters) }
+                repeat(columns - row.size) { Spacer(Modifier.weight(1f)) }
+            }
+        }
+    }
+}
+
+/** One line of text. What is typed is kept at once and entered by the key, by leaving, or by the next tap. */
+@Composable
+private fun Typing(typing: ShownDoing.Typing, doer: Doer) {
+    var text by rememberSaveable(typing.act, typing.value) { mutableStateOf(typing.value) }
+    val focus = LocalFocusManager.current
+    OutlinedTextField(
+        value = text,
+        onValueChange = {
+            text = it
+            doer.typed(typing.act, it)
+        },
+        modifier = Modifier.fillMaxWidth(),
+        label = { Text(typing.label) },
+        singleLine = true,
+        textStyle = MaterialTheme.typography.bodyLarge,
+        keyboardOptions = KeyboardOptions(capitalization = KeyboardCapitalization.Sentences, imeAction = ImeAction.Done),
+        keyboardActions = KeyboardActions(onDone = {
+            focus.clearFocus()
+            doer.enter()
+        }),
+    )
+}

@@ -1,0 +1,75 @@
+package org.pitface.screens
+
+import androidx.compose.material3.ColorScheme
+import androidx.compose.material3.MaterialTheme
+import androidx.compose.material3.Typography
+import androidx.compose.material3.darkColorScheme
+import androidx.compose.material3.lightColorScheme
+import androidx.compose.runtime.Composable
+import androidx.compose.ui.graphics.Color
+import androidx.compose.ui.text.TextStyle
+import androidx.compose.ui.text.font.FontFamily
+import androidx.compose.ui.text.font.FontWeight
+import androidx.compose.ui.text.intl.LocaleList
+import androidx.compose.ui.text.style.Hyphens
+import androidx.compose.ui.text.style.LineBreak
+import androidx.compose.ui.unit.sp
+
+/** Earth tones by day; every text stands at 7 : 1 or more on its ground, which a test holds. */
+val EarthByDay: ColorScheme = lightColorScheme(
+    primary = Color(0xFF4A3520), onPrimary = Color(0xFFFFFBF4),
+    secondaryContainer = Color(0xFF5C4229), onSecondaryContainer = Color(0xFFFFFBF4),
+    background = Color(0xFFFBF8F2), onBackground = Color(0xFF17110C),
+    surface = Color(0xFFFBF8F2), onSurface = Color(0xFF17110C),
+    surfaceVariant = Color(0xFFECE0CE), onSurfaceVariant = Color(0xFF3B3026),
+    outline = Color(0xFF6B5A48), outlineVariant = Color(0xFFC9B9A3),
+    error = Color(0xFF6E1F0E), onError = Color(0xFFFFFBF4),
+)
+
+/** The same in the dark. */
+val EarthInTheDark: ColorScheme = darkColorScheme(
+    primary = Color(0xFFE6D2B2), onPrimary = Color(0xFF1C150D),
+    secondaryContainer = Color(0xFFD3B98F), onSecondaryContainer = Color(0xFF1C150D),
+    background = Color(0xFF100E0B), onBackground = Color(0xFFF8F3EA),
+    surface = Color(0xFF100E0B), onSurface = Color(0xFFF8F3EA),
+    surfaceVariant = Color(0xFF2E2721), onSurfaceVariant = Color(0xFFE4D8C6),
+    outline = Color(0xFFA89883), outlineVariant = Color(0xFF564A3D),
+    error = Color(0xFFFFB59F), onError = Color(0xFF2A0B03),
+)
+
+private fun letters(family: FontFamily, size: Int, line: Int, weight: FontWeight = FontWeight.Normal) = TextStyle(
+    fontFamily = family, fontSize = size.sp, lineHeight = line.sp, fontWeight = weight, hyphens = Hyphens.Auto, lineBreak = LineBreak.Paragraph,
+)
+
+/** All fifteen styles are named, so that none falls back to another face. */
+fun type(family: FontFamily) = Typography(
+    displayLarge = letters(family, 40, 46), displayMedium = letters(family, 34, 40), displaySmall = letters(family, 30, 36),
+    headlineLarge = letters(family, 28, 34), headlineMedium = letters(family, 24, 30), headlineSmall = letters(family, 22, 28),
+    titleLarge = letters(family, 22, 28, FontWeight.Medium), titleMedium = letters(family, 18, 24, FontWeight.Medium),
+    titleSmall = letters(family, 16, 22, FontWeight.Medium),
+    bodyLarge = letters(family, 18, 25), bodyMedium = letters(family, 16, 22), bodySmall = letters(family, 15, 20),
+    labelLarge = letters(family, 17, 22, FontWeight.Medium), labelMedium = letters(family, 15, 19), labelSmall = letters(family, 14, 18),
+)
+
+/** Looks of the whole app. */
+@Composable
+fun Earth(dark: Boolean, family: FontFamily = FontFamily.Default, content: @Composable () -> Unit) {
+    MaterialTheme(colorScheme = if (dark) EarthInTheDark else EarthByDay, typography = type(family), content = content)
+}
+
+/** Letters of one language, so that words are parted, and read out, as it does. */
+@Composable
+fun InLanguage(tag: String, content: @Composable () -> Unit) {
+    val typography = MaterialTheme.typography
+    val locale = LocaleList(tag)
+    MaterialTheme(
+        typography = typography.copy(
+            headlineLarge = typography.headlineLarge.copy(localeList = locale), headlineMedium = typography.headlineMedium.copy(localeList = locale),
+            headlineSmall = typography.headlineSmall.copy(localeList = locale), displaySmall = typography.displaySmall.copy(localeList = locale),
+            titleLarge = typography.titleLarge.copy(localeList = locale), titleMedium = typography.titleMedium.copy(localeList = locale),
+            bodyLarge = typography.bodyLarge.copy(localeList = locale), bodyMedium = typography.bodyMedium.copy(localeList = locale),
+            labelLarge = typography.labelLarge.copy(localeList = locale), labelMedium = typography.labelMedium.copy(localeList = locale),
+        ),
+        content = content,
+    )
+}

@@ -1,0 +1,149 @@
+package org.pitface.state
+
+import androidx.compose.runtime.getValue
+import androidx.compose.runtime.mutableStateOf
+import androidx.compose.runtime.setValue
+import org.pitface.core.SessionInterface
+import org.pitface.core.ShownDoes
+import org.pitface.core.ShownScreen
+import org.pitface.screens.Doer
+import java.util.concurrent.Executor
+import java.util.concurrent.atomic.AtomicInteger
+
+/** What only the platform can do; all of it is called on the thread of the screen. */
+interface Platform {
+    fun takePhoto(wanted: ShownDoes.TakePhoto)
+    fun share(path: String)
+    fun chooseFile()
+    fun allowPosition()
+    fun saved()
+    fun leave()
+}
+
+/**
+ * The app without its window: the screen shown now, and a core that is only ever spoken to on [work], in order.
+ * [screen] runs what changes the window.
+ */
+class App(
+    private val handed: String,
+    private val work: Executor,
+    private val screen: Executor,
+    open: () -> SessionInterface,
+) : Doer {
+    /** What is shown; `null` until the store is open. */
+    var shown: ShownScreen? by mutableStateOf(null)
+        private set
+
+    /** What went wrong outside the core, to be said until the next screen. */
+    var failure: Phrase? by mutableStateOf(null)
+        private set
+
+    /** The window there is now, if any. */
+    var platform: Platform? = null
+
+    /** Nothing is being done by the core. */
+    val idle: Boolean get() = waiting.get() == 0
+
+    private val waiting = AtomicInteger()
+    private var pendingTap = false
+    private var typed: Pair<String, String>? = null
+    private lateinit var session: SessionInterface
+
+    init {
+        offTheScreen({ open().also { session = it }.screen() }, answered = ::show)
+    }
+
+    /** One tap is answered before the next is taken: a second one meanwhile was meant for a screen that is gone. */
+    override fun does(what: ShownDoes) {
+        if (pendingTap) return
+        when (what) {
+            is ShownDoes.Act -> {
+                pendingTap = true
+                val entering = taken()
+                val before = shown?.kind
+                ask(tapped = true) { core ->
+                    val entered = entering?.let { (act, text) -> core.type(act, text) }
+                    if (entered == null || entered.kind == before) core.tap(what.act) else entered
+                }
+            }
+            is ShownDoes.ShareField -> {
+                enter()
+                offTheScreen({ session.exportField(what.field, handed) }) { platform?.share(it) }
+            }
+            is ShownDoes.TakePhoto -> platform?.takePhoto(what)
+            is ShownDoes.OpenFile -> platform?.chooseFile()
+            is ShownDoes.AllowPosition -> platform?.allowPosition()
+        }
+    }
+
+    override fun typed(act: String, text: String) {
+        typed = act to text
+    }
+
+    override fun enter() {
+        taken()?.let { (act, text) -> ask { it.type(act, text) } }
+    }
+
+    /** Where one came from, or out of the app. */
+    fun back() {
+        if (pendingTap) return
+        pendingTap = true
+        val entering = taken()
+        offTheScreen({
+            entering?.let { (act, text) -> session.type(act, text) }
+            session.back()
+        }, { pendingTap = false }) { if (it == null) platform?.leave() else show(it) }
+    }
+
+    fun fix(longitudeDeg: Double, latitudeDeg: Double, accuracyM: Double, satelliteTimeMs: Long) =
+        ask { it.fix(longitudeDeg, latitudeDeg, accuracyM, satelliteTimeMs)?.still() }
+
+    fun positionRefused() = ask { it.positionRefused().still() }
+
+    /** What was told of the last tap stands until the next one: a position that comes in between does not wipe it off. */
+    private fun ShownScreen.still() = if (told.isEmpty()) copy(told = shown?.told.orEmpty()) else this
+
+    fun photoTaken(field: String, pit: String, depthMm: UInt?, path: String, mediaType: String) =
+        ask { it.photoTaken(field, pit, depthMm, path, mediaType) }
+
+    fun importFile(path: String) = ask { it.importFile(path) }
+
+    /** Minutes that the clock here is ahead of universal time. */
+    fun setOffset(minutes: Int) = offTheScreen({ session.setOffset(minutes) }) {}
+
+    /** Says what the platform could not do. */
+    fun say(phrase: Phrase) {
+        failure = phrase
+    }
+
+    /** Lets go of the notes, once all that was asked is answered. */
+    fun close() = offTheScreen({ (session as? AutoCloseable)?.close() }) {}
+
+    private fun failed(fault: Throwable) {
+        failure = Phrase.of(fault)
+        if (failure == Phrase.FAULT) fault.printStackTrace() // for whoever is to mend it
+    }
+
+    private fun taken() = typed.also { typed = null }
+
+    private fun ask(tapped: Boolean = false, question: (SessionInterface) -> ShownScreen?) =
+        offTheScreen({ question(session) }, { if (tapped) pendingTap = false }) { it?.let(::show) }
+
+    private fun show(next: ShownScreen) {
+        shown = next
+        failure = null
+        if (next.saved) platform?.saved()
+    }
+
+    private fun <T> offTheScreen(question: () -> T, ended: () -> Unit = {}, answered: (T) -> Unit) {
+        waiting.incrementAndGet()
+        work.execute {
+            val answer = runCatching(question)
+            screen.execute {
+                ended()
+                answer.onSuccess(answered).onFailure(::failed)
+                waiting.decrementAndGet()
+            }
+        }
+    }
+}

@@ -1,0 +1,26 @@
+package org.pitface.state
+
+import org.pitface.core.PitfaceException
+
+/**
+ * The few things only a shell can say: what went wrong outside the core. Each is named as in `strings.xml`,
+ * which a test holds for every language.
+ */
+enum class Phrase {
+    OPENING, NOT_THERE, OPEN_ELSEWHERE, DISK_FULL, NEWER_VERSION, STORAGE_FAULT, FAULT, NO_CAMERA, NO_PROGRAM, CANNOT_READ_FILE;
+
+    /** Its name in the resources. */
+    val key: String get() = name.lowercase()
+
+    companion object {
+        /** What to say about a call that failed. */
+        fun of(fault: Throwable): Phrase = when (fault) {
+            is PitfaceException.NotFound -> NOT_THERE
+            is PitfaceException.Conflict -> OPEN_ELSEWHERE
+            is PitfaceException.DiskFull -> DISK_FULL
+            is PitfaceException.NewerVersion -> NEWER_VERSION
+            is PitfaceException.Storage -> STORAGE_FAULT
+            else -> FAULT
+        }
+    }
+}

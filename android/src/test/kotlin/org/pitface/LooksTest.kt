@@ -1,0 +1,54 @@
+package org.pitface
+
+import androidx.compose.material3.ColorScheme
+import androidx.compose.ui.graphics.Color
+import androidx.compose.ui.graphics.luminance
+import org.junit.Assert.assertEquals
+import org.junit.Assert.assertTrue
+import org.junit.Test
+import org.pitface.screens.EarthByDay
+import org.pitface.screens.EarthInTheDark
+import org.pitface.state.Phrase
+import org.w3c.dom.Element
+import java.io.File
+import javax.xml.parsers.DocumentBuilderFactory
+
+class LooksTest {
+    /** WCAG 2.2, success criterion 1.4.6. */
+    private fun contrast(one: Color, other: Color): Float {
+        val (dark, light) = listOf(one.luminance(), other.luminance()).sorted()
+        return (light + 0.05f) / (dark + 0.05f)
+    }
+
+    private fun ColorScheme.texts() = mapOf(
+        "screen" to (onBackground to background), "button" to (onSurface to surfaceVariant), "note" to (onSurfaceVariant to surfaceVariant),
+        "cannot be tapped" to (onSurfaceVariant to background), "main" to (onPrimary to primary), "chosen" to (onSecondaryContainer to secondaryContainer),
+    )
+
+    @Test fun everyTextStandsAtSevenToOne() {
+        for ((name, scheme) in mapOf("day" to EarthByDay, "dark" to EarthInTheDark)) scheme.texts().forEach { (what, pair) ->
+            val found = contrast(pair.first, pair.second)
+            assertTrue("$name, $what: $found", found >= 7f)
+        }
+    }
+
+    @Test fun everyPhraseIsThereInEveryLanguageAndNoOther() {
+        val wanted = Phrase.entries.map { it.key }.toSet()
+        for (folder in listOf("values", "values-de")) assertEquals(folder, wanted, strings(File("src/main/res/$folder/strings.xml")).keys - "app_name")
+    }
+
+    private fun strings(file: File): Map<String, String> {
+        val found = DocumentBuilderFactory.newInstance().newDocumentBuilder().parse(file).getElementsByTagName("string")
+        return (0 until found.length).map { found.item(it) as Element }.associate { it.getAttribute("name") to it.textContent }
+    }
+
+    /** The window asks the core and decides nothing: what soil, places, time and records mean has no name in it. */
+    @Test fun screensAndStateKnowNothingOfThePhone() {
+        for (folder in listOf("screens", "state")) File("src/main/kotlin/org/pitface/$folder").walk().filter { it.extension == "kt" }.forEach { file ->
+            val alien = file.readLines().filter { line ->
+                line.startsWith("import ") && listOf("android.", "androidx.activity", "androidx.core", "androidx.lifecycle", "org.pitface.app", "org.pitface.platform").any { line.startsWith("import $it") }
+            }
+            assertEquals(file.path, emptyList<String>(), alien)
+        }
+    }
+}

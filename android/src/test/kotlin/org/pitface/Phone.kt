@@ -1,0 +1,93 @@
+package org.pitface
+
+import android.graphics.Bitmap
+import android.os.Looper
+import androidx.compose.ui.graphics.asAndroidBitmap
+import androidx.compose.ui.test.captureToImage
+import androidx.compose.ui.test.hasClickAction
+import androidx.compose.ui.test.hasSetTextAction
+import androidx.compose.ui.test.hasText
+import androidx.compose.ui.test.junit4.AndroidComposeTestRule
+import androidx.compose.ui.test.onRoot
+import androidx.compose.ui.test.performClick
+import androidx.compose.ui.test.performImeAction
+import androidx.compose.ui.test.performScrollTo
+import androidx.compose.ui.test.performTextReplacement
+import androidx.test.core.app.ApplicationProvider
+import androidx.test.ext.junit.rules.ActivityScenarioRule
+import org.pitface.core.ShownButton
+import org.pitface.core.ShownDoes
+import org.pitface.core.ShownDoing
+import org.pitface.core.ShownKnown
+import org.pitface.core.ShownScreen
+import org.pitface.platform.MainActivity
+import org.pitface.platform.Pitface
+import org.pitface.state.App
+import org.robolectric.Shadows.shadowOf
+import java.io.File
+
+internal val process: Pitface get() = ApplicationProvider.getApplicationContext()
+
+/** Waits until the core has answered and the screen has it. */
+internal fun App.settle() {
+    val until = System.currentTimeMillis() + 20_000
+    do {
+        shadowOf(Looper.getMainLooper()).idle()
+        if (idle) return
+        Thread.sleep(1)
+    } while (System.currentTimeMillis() < until)
+    throw AssertionError("the core does not answer")
+}
+
+internal val ShownScreen.buttons: List<ShownButton>
+    get() = doing.filterIsInstance<ShownDoing.Choices>().flatMap { it.buttons } + listOfNotNull(undo, main, back)
+
+internal val ShownScreen.rows get() = known.filterIsInstance<ShownKnown.Rows>().flatMap { it.rows }
+
+internal val ShownScreen.typings get() = doing.filterIsInstance<ShownDoing.Typing>()
+
+/** All that can be tapped. */
+internal val ShownScreen.tappable: List<Pair<String, ShownDoes>>
+    get() = buttons.filter { it.enabled }.map { it.label to it.does } + rows.map { it.title to it.does }
+
+/** The app as a thumb meets it: by what stands on the screen. */
+internal class Phone(private val rule: AndroidComposeTestRule<ActivityScenarioRule<MainActivity>, MainActivity>) {
+    val app get() = process.app
+    val shown: ShownScreen get() = settle().let { app.shown ?: throw AssertionError("nothing is shown: ${app.failure}") }
+
+    fun settle() {
+        app.settle()
+        rule.waitForIdle()
+    }
+
+    /** Taps the first thing with these words on it. */
+    fun tap(words: String) {
+        settle()
+        val node = rule.onAllNodes(hasText(words) and hasClickAction())[0]
+        runCatching { node.performScrollTo() }
+        node.performClick()
+        settle()
+    }
+
+    fun tap(button: ShownButton?) = tap(button?.label ?: throw AssertionError("no such button on ${shown.kind}"))
+
+    fun type(text: String) {
+        settle()
+        rule.onNode(hasSetTextAction()).performScrollTo().performTextReplacement(text)
+    }
+
+    fun enter() {
+        rule.onNode(hasSetTextAction()).performImeAction()
+        settle()
+    }
+
+    fun back() {
+        rule.runOnUiThread { rule.activity.onBackPressedDispatcher.onBackPressed() }
+        settle()
+    }
+
+    fun picture(name: String) {
+        val file = File(System.getProperty("shots.dir"), "$name.png").apply { parentFile!!.mkdirs() }
+        file.outputStream().use { rule.onRoot().captureToImage().asAndroidBitmap().compress(Bitmap.CompressFormat.PNG, 100, it) }
+    }
+}
