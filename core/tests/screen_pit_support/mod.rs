@@ -21,6 +21,8 @@ pub struct Phone {
     pub now: DateTime<FixedOffset>,
     /// What was kept before each save.
     pub before: Vec<Vec<FieldNotes>>,
+    /// Everything that was to be saved, in order.
+    pub edits: Vec<Edit>,
     pub taps: usize,
     pub told: String,
     made: u64,
@@ -53,6 +55,7 @@ impl Phone {
             refused: false,
             now: DateTime::parse_from_rfc3339("2026-09-12T10:00:00+01:00").unwrap(),
             before: Vec::new(),
+            edits: Vec::new(),
             taps: 0,
             told: String::new(),
             made: 0,
@@ -90,7 +93,12 @@ impl Phone {
             .unwrap_or_else(|fault| panic!("{place:?} {act:?}: {fault}"));
         self.made = made;
         for edit in &done.edits {
+            self.edits.push(edit.clone());
             self.save(edit);
+            // What changes nothing is no save that could be taken back.
+            if self.before.last() == Some(&self.fields) {
+                self.before.pop();
+            }
         }
         self.place = done.place;
         self.told = done.told;

@@ -5,6 +5,7 @@ mod machine;
 mod pass;
 
 use super::VERSION;
+use crate::place::Outline;
 use crate::record::{
     BuriedLine, ComesAway, FaceMoisture, Field, FieldNotes, Layer, OrganicMatter, Part, PartShape, Photo,
     Pit, Position, RecordId, Resistance, Roll, Sign, Step, TextureNote, Unknown, Zone,
@@ -101,6 +102,11 @@ impl Keys {
     }
 }
 
+/// An edge that is walked all round. One that is not yet encloses nothing, and a file with it would not be read.
+fn walked(outline: &[[f64; 2]]) -> &[[f64; 2]] {
+    if Outline::new(outline).is_ok() { outline } else { &[] }
+}
+
 fn field(field: &Field) -> Value {
     let organic_matter = field.organic_matter.map(|matter| match matter {
         OrganicMatter::Level(level) => Value::from(level.code()),
@@ -108,7 +114,7 @@ fn field(field: &Field) -> Value {
     });
     Keys::of(field.id)
         .put("name", field.name.as_str())
-        .list("outline", places(&field.outline))
+        .list("outline", places(walked(&field.outline)))
         .may("headland_mm", field.headland_mm)
         .may("tramline_mm", field.tramline_mm)
         .may("wheel_track_mm", field.wheel_track_mm)
