@@ -19,7 +19,7 @@ use std::path::Path;
 use std::time::{SystemTime, UNIX_EPOCH};
 use uuid::Uuid;
 
-/// A larger file is no notes file; our judgement: the largest field of the tests takes a hundredth of it.
+/// A larger file was chosen by mistake, a film say, and is not to fill the memory. Our judgement.
 const LONGEST_NOTES_BYTES: u64 = 16 << 20;
 
 /// The state of a session.

@@ -93,3 +93,15 @@ fn what_cannot_be_opened_says_why() {
     assert!(matches!(open(folder.path()).err(), Some(PitfaceError::Storage { .. })));
     assert_eq!(std::fs::read(folder.path().join("notes.pitface")).unwrap(), b"this is no store at all");
 }
+
+#[test]
+fn settings_that_cannot_be_kept_are_told_and_nothing_goes_on() {
+    let folder = tempfile::tempdir().unwrap();
+    std::fs::create_dir(folder.path().join("own.json")).unwrap();
+    let session = open(folder.path()).unwrap();
+    let screen = tap(&session, &session.screen().unwrap(), "English");
+    assert_eq!((screen.kind, screen.saved), (ScreenKind::Welcome, false));
+    assert!(screen.told.starts_with("Not saved: the phone could not write it."), "{}", screen.told);
+    std::fs::remove_dir(folder.path().join("own.json")).unwrap();
+    assert_eq!(tap(&session, &screen, "English").kind, ScreenKind::Fields);
+}
