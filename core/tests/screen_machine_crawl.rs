@@ -28,6 +28,8 @@ fn is_here(place: Place) -> bool {
         | Place::Show { .. }
         | Place::HandOver { .. } => true,
         Place::Fields
+        | Place::StartField
+        | Place::Outline { .. }
         | Place::Field { .. }
         | Place::StartPit { .. }
         | Place::KnifeWalk { .. }

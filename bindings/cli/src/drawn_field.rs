@@ -3,10 +3,9 @@
 use crate::field::FieldRead;
 use crate::told_passes::dig_name;
 use pitface_core::advice::after_dig::DigAdvice;
-use pitface_core::advice::machine::LayerDepths;
-use pitface_core::picture::machine::{BehindPicture, BehindWords, behind, pair};
-use pitface_core::picture::{Drawing, Face, Ruler, Spoken, Theme, svg};
-use pitface_core::record::{AfterDig, Machine, Pass};
+use pitface_core::picture::{Drawing, Spoken, Theme, svg};
+use pitface_core::record::{AfterDig, Pass};
+use pitface_core::screen::behind::Hole;
 use pitface_core::screen::{Pictured, drawn};
 use pitface_core::words::Words;
 
@@ -53,33 +52,7 @@ fn hole(
     (pass, dig, said): (&Pass, &AfterDig, &DigAdvice),
     title: String,
 ) -> Option<Drawn> {
-    let named = |id| field.notes.machines.iter().find(|machine| machine.id == id);
-    let spacing_mm = pass.machine.and_then(named).map(|machine: &Machine| machine.spacing_mm)?;
-    let mut picture = BehindPicture {
-        readings_mm: dig.firm_mm.clone(),
-        spacing_mm,
-        tip_mm: pass.tip_mm,
-        target_mm: said.target_mm?,
-        layer: said.pair.map(|pair| LayerDepths { top_mm: pair.top_mm, bottom_mm: pair.bottom_mm }),
-        slots_mm: dig.slots_mm.clone(),
-        ruler: Ruler::down_to(0, words.unit(), words.unit_sign()),
-        text_scale: 1.0,
-        words: BehindWords { numbers: Vec::new(), narrower: String::new(), key: Vec::new() },
-    };
-    if picture.readings_mm.len() < 2 {
-        return None;
-    }
-    picture.words = words.behind_words(&picture);
-    let before = said.pair.and_then(|pair| field.notes.pits.iter().position(|pit| pit.id == pair.before));
-    let described = words.describe_behind(&picture);
-    let Some(before) = before else {
-        picture.ruler = Ruler::down_to(picture.depth_mm(), words.unit(), words.unit_sign());
-        return Some(Drawn { drawing: behind(&picture), title, description: described });
-    };
-    let (noted, read) = (&field.notes.pits[before], &field.reading.pits[before]);
-    let face = Face::of(read, words.pit(noted.place), None, |layer| words.layer_label(layer));
-    let deepest_mm = picture.depth_mm().max(face.dug_to_mm);
-    picture.ruler = Ruler::down_to(deepest_mm, words.unit(), words.unit_sign());
-    let description = words.describe_pair(&words.describe(noted.place, read, None, None), &described);
-    Some(Drawn { drawing: pair(&face, &picture, &words.pair_words()), title, description })
+    let hole = Hole { notes: &field.notes, reading: &field.reading, pass, dig, said, text_scale: 1.0 };
+    let Pictured { drawing, title, description } = hole.drawn(title, words)?;
+    Some(Drawn { drawing, title, description })
 }

@@ -2,6 +2,7 @@
 
 pub(super) mod outline;
 
+use super::bar::gone;
 use super::drawn::{Seen, plan_of};
 use super::part::{choices, go, screen, section};
 use super::pit::where_left;
@@ -180,7 +181,7 @@ pub(super) fn tap(
         return Ok(Done::save(Edit::Field(field), place));
     }
     let notes = place.field().and_then(|field| world.notes(field));
-    let notes = notes.ok_or_else(|| Fault::new("", "this field is gone", "go back and choose another"))?;
+    let notes = notes.ok_or_else(|| gone(words))?;
     Ok(match act {
         FieldAct::OutlineAnew => outline::anew(&notes.field, place, world),
         FieldAct::Start | FieldAct::Corner => outline::corner(&notes.field, place, world),

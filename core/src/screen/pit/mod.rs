@@ -12,6 +12,7 @@ pub(super) mod walk;
 
 pub use skipped::Skipped;
 
+use super::bar::gone;
 use super::drawn::{Seen, face_of};
 use super::part::screen;
 use super::{Act, Done, Edit, Known, Place, Screen, ScreenKind, World};
@@ -108,7 +109,7 @@ pub(super) fn tap(
     world: &World,
     new_id: &mut dyn FnMut() -> RecordId,
 ) -> Result<Done, Fault> {
-    let gone = || Fault::new("", "this record is gone", "go back and choose another");
+    let gone = || gone(world.words);
     let field = place.field().ok_or_else(gone)?;
     let notes = world.notes(field).ok_or_else(gone)?;
     if let (PitAct::Begin(kind), None) = (act, pit_of(place)) {
