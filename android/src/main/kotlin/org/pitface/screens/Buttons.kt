@@ -80,7 +80,9 @@ private fun lettersThatFit(room: Dp, widest: (Float) -> Dp) = Steps.firstOrNull 
 @Composable
 internal fun fit(buttons: List<ShownButton>, asked: Int, width: Dp): Fit {
     val widest = measured(buttons)
-    val columns = (asked downTo 2).firstOrNull { widest(1f) <= (width - Gap * (it - 1)) / it } ?: 1
+    val most = (asked downTo 2).firstOrNull { widest(1f) <= (width - Gap * (it - 1)) / it } ?: 1
+    val rows = (buttons.size + most - 1) / most
+    val columns = if (most < asked && rows > 0) (buttons.size + rows - 1) / rows else most // where it is fewer, no button stays alone
     return Fit(columns, lettersThatFit((width - Gap * (columns - 1)) / columns, widest))
 }
 
