@@ -32,6 +32,7 @@ import androidx.compose.ui.semantics.semantics
 import androidx.compose.ui.text.TextMeasurer
 import androidx.compose.ui.text.TextStyle
 import androidx.compose.ui.text.rememberTextMeasurer
+import androidx.compose.ui.text.style.Hyphens
 import androidx.compose.ui.text.style.TextAlign
 import androidx.compose.ui.unit.Density
 import androidx.compose.ui.unit.Dp
@@ -55,28 +56,41 @@ private val ShownButton.words get() = "$label $note".split(' ', '\n').filter { i
 /** How buttons stand side by side: how many, and by how much letters shrink where one word alone is wider than that. */
 internal class Fit(val columns: Int, val letters: Float)
 
-/** The widest word of some buttons, with the room around it. */
+/** Measures the widest word of some buttons, with the room around it; by how much letters are shrunk for that is given. */
 @Composable
-private fun widest(buttons: List<ShownButton>, style: TextStyle): Dp {
+private fun measured(buttons: List<ShownButton>): (Float) -> Dp {
     val measurer = rememberTextMeasurer()
     val density = LocalDensity.current
+    val style = MaterialTheme.typography.titleMedium
     return remember(buttons, density, style) {
-        buttons.flatMap { it.words }.distinct().maxOfOrNull { measurer.width(it, style, density) } ?: 0.dp
-    } + Inside * 2 + 4.dp
+        val words = buttons.flatMap { it.words }.distinct()
+        val widths = HashMap<Float, Dp>();
+        { letters ->
+            widths.getOrPut(letters) { (words.maxOfOrNull { measurer.width(it, style * letters, density) } ?: 0.dp) + Inside * 2 + 4.dp }
+        }
+    }
 }
+
+/** Larger letters grow by less than smaller ones where the reader wants all of them large: so it is tried, not reckoned. */
+private val Steps = listOf(1f, 0.9f, 0.8f, 0.7f, 0.6f, 0.5f)
+
+private fun lettersThatFit(room: Dp, widest: (Float) -> Dp) = Steps.firstOrNull { widest(it) <= room } ?: Steps.last()
 
 /** The largest number of columns, up to the one asked for, in which no word is wider than its button. */
 @Composable
 internal fun fit(buttons: List<ShownButton>, asked: Int, width: Dp): Fit {
-    val widest = widest(buttons, MaterialTheme.typography.titleMedium)
-    val columns = (asked downTo 2).firstOrNull { widest <= (width - Gap * (it - 1)) / it } ?: 1
-    return Fit(columns, ((width - Gap * (columns - 1)) / columns / widest).coerceIn(SMALLEST, 1f))
+    val widest = measured(buttons)
+    val most = (asked downTo 2).firstOrNull { widest(1f) <= (width - Gap * (it - 1)) / it } ?: 1
+    val rows = (buttons.size + most - 1) / most
+    val columns = if (most < asked && rows > 0) (buttons.size + rows - 1) / rows else most // where it is fewer, no button stays alone
+    return Fit(columns, lettersThatFit((width - Gap * (columns - 1)) / columns, widest))
 }
-
-private const val SMALLEST = 0.5f
 
 private fun TextMeasurer.width(word: String, style: TextStyle, density: Density): Dp =
     with(density) { measure(word, style, softWrap = false, density = density).size.width.toDp() }
+
+/** Words on buttons are never parted. */
+private operator fun TextStyle.times(factor: Float) = copy(fontSize = fontSize * factor, lineHeight = lineHeight * factor, hyphens = Hyphens.None)
 
 /** A button of the core. The answer given is filled, framed and ticked, so that it shows without colour too. */
 @Composable
@@ -130,13 +144,12 @@ private fun Modifier.ticked(chosen: Boolean, ink: Color): Modifier = if (!chosen
 @Composable
 internal fun ThumbBar(shown: ShownScreen, doer: Doer, width: Dp) {
     val room = width - Edge * 2
-    val style = MaterialTheme.typography.titleMedium
     val (undo, main, back) = Triple(shown.undo, shown.main, shown.back)
-    val needed = widest(listOfNotNull(undo, back), style)
-    val side = max(room * SIDE, needed)
-    val together = main == null || side * 2 + Gap * 2 + widest(listOf(main), style) <= room
+    val sides = measured(listOfNotNull(undo, back))
     val half = (room - Gap) / 2
-    val letters = if (together) 1f else (half / needed).coerceIn(SMALLEST, 1f)
+    val side = min(max(room * SIDE, sides(1f)), half)
+    val together = main == null || side * 2 + Gap * 2 + measured(listOf(main))(1f) <= room
+    val letters = lettersThatFit(if (together) side else half, sides)
     Column(Modifier.fillMaxWidth().padding(horizontal = Edge, vertical = 8.dp), verticalArrangement = Arrangement.spacedBy(Gap)) {
         if (!together && main != null) {
             val alone = fit(listOf(main), 1, room).letters
@@ -145,9 +158,9 @@ internal fun ThumbBar(shown: ShownScreen, doer: Doer, width: Dp) {
         Row(Modifier.fillMaxWidth().heightIn(min = 64.dp).height(IntrinsicSize.Min), horizontalArrangement = Arrangement.spacedBy(Gap)) {
             val first = if (shown.leftHanded) back else undo
             val last = if (shown.leftHanded) undo else back
-            val end = if (together) Modifier.width(min(side, half)) else Modifier.weight(1f)
+            val end = if (together) Modifier.width(side) else Modifier.weight(1f)
             Place(first, doer, side, end.fillMaxHeight(), letters)
-            if (together) Place(main, doer, room, Modifier.weight(1f).fillMaxHeight(), letters, main = true)
+            if (together) Place(main, doer, room, Modifier.weight(1f).fillMaxHeight(), 1f, main = true)
             Place(last, doer, side, end.fillMaxHeight(), letters)
         }
     }
@@ -161,5 +174,3 @@ private fun Place(button: ShownButton?, doer: Doer, width: Dp, room: Modifier, l
 
 /** Share of the width that undo and back have at least, each. */
 private const val SIDE = 0.24f
-
-private operator fun TextStyle.times(factor: Float) = if (factor == 1f) this else copy(fontSize = fontSize * factor, lineHeight = lineHeight * factor)
