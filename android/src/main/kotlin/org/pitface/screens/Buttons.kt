@@ -145,11 +145,13 @@ private fun Modifier.ticked(chosen: Boolean, ink: Color): Modifier = if (!chosen
 internal fun ThumbBar(shown: ShownScreen, doer: Doer, width: Dp) {
     val room = width - Edge * 2
     val (undo, main, back) = Triple(shown.undo, shown.main, shown.back)
-    val sides = measured(listOfNotNull(undo, back))
     val half = (room - Gap) / 2
-    val side = min(max(room * SIDE, sides(1f)), half)
-    val together = main == null || side * 2 + Gap * 2 + measured(listOf(main))(1f) <= room
-    val letters = lettersThatFit(if (together) side else half, sides)
+    val (ofUndo, ofBack, ofMain) = Triple(measured(listOfNotNull(undo)), measured(listOfNotNull(back)), measured(listOfNotNull(main)))
+    val aside = { widest: (Float) -> Dp, letters: Float -> max(room * SIDE, widest(letters)) }
+    val mainRoom = max(room * MAIN, ofMain(1f))
+    val beside = Steps.take(3).firstOrNull { main != null && aside(ofUndo, it) + aside(ofBack, it) + mainRoom + Gap * 2 <= room }
+    val together = main == null || beside != null
+    val letters = beside ?: lettersThatFit(half) { max(ofUndo(it), ofBack(it)) }
     Column(Modifier.fillMaxWidth().padding(horizontal = Edge, vertical = 8.dp), verticalArrangement = Arrangement.spacedBy(Gap)) {
         if (!together && main != null) {
             val alone = fit(listOf(main), 1, room).letters
@@ -158,10 +160,13 @@ internal fun ThumbBar(shown: ShownScreen, doer: Doer, width: Dp) {
         Row(Modifier.fillMaxWidth().heightIn(min = 64.dp).height(IntrinsicSize.Min), horizontalArrangement = Arrangement.spacedBy(Gap)) {
             val first = if (shown.leftHanded) back else undo
             val last = if (shown.leftHanded) undo else back
-            val end = if (together) Modifier.width(side) else Modifier.weight(1f)
-            Place(first, doer, side, end.fillMaxHeight(), letters)
+            val end = { button: ShownButton? ->
+                val wide = aside(if (button === undo) ofUndo else ofBack, letters)
+                (if (together) Modifier.width(min(wide, half)) else Modifier.weight(1f)).fillMaxHeight()
+            }
+            Place(first, doer, half, end(first), letters)
             if (together) Place(main, doer, room, Modifier.weight(1f).fillMaxHeight(), 1f, main = true)
-            Place(last, doer, side, end.fillMaxHeight(), letters)
+            Place(last, doer, half, end(last), letters)
         }
     }
 }
@@ -173,4 +178,7 @@ private fun Place(button: ShownButton?, doer: Doer, width: Dp, room: Modifier, l
 }
 
 /** Share of the width that undo and back have at least, each. */
-private const val SIDE = 0.24f
+private const val SIDE = 0.2f
+
+/** Share of it that the main action has at least: it is the wide one. */
+private const val MAIN = 0.4f
