@@ -29,8 +29,8 @@ impl From<OwnAct> for Act {
 
 /// The first screen: the language and nothing else, each in itself.
 pub(super) fn welcome(world: &World) -> Screen {
-    let title = world.words.label(Caption::ChooseLanguage);
-    let mut screen = empty(Place::Welcome, ScreenKind::Welcome, title, world);
+    let mut screen = empty(Place::Welcome, ScreenKind::Welcome, "Pitface".into(), world);
+    screen.bar.undo = None;
     let each = |say: fn(&Words, Language) -> String| {
         Language::ALL.iter().map(move |&language| say(&Words::new(language, world.own.unit), language))
     };

@@ -1,16 +1,11 @@
 //! Pieces that screens are put together from.
 
-use super::{Act, Bar, Button, Does, Doing, Known, Place, Screen, ScreenKind, Size, World};
-use crate::words::{Listed, PitText};
+use super::{Act, Button, Does, Doing, Known, Place, Size, World};
+use crate::words::Listed;
 
 /// A button that goes somewhere.
 pub(super) fn go(label: impl Into<String>, place: Place) -> Button {
     Button::new(label, Does::Act(Act::Go(place)))
-}
-
-/// A button with an act.
-pub(super) fn act(label: impl Into<String>, act: impl Into<Act>) -> Button {
-    Button::new(label, Does::Act(act.into()))
 }
 
 impl Button {
@@ -52,28 +47,6 @@ pub(super) fn answers(buttons: Vec<Button>) -> Doing {
         _ => 3,
     };
     choices(columns, buttons)
-}
-
-/// A screen with nothing in it but its title and its bar.
-pub(super) fn screen(place: Place, kind: ScreenKind, title: impl Into<String>, world: &World) -> Screen {
-    let text = |text: PitText| world.words.label(text);
-    Screen {
-        place,
-        kind,
-        title: title.into(),
-        known: Vec::new(),
-        doing: Vec::new(),
-        bar: Bar {
-            undo: world
-                .can_undo
-                .then(|| Button::new(text(PitText::Undo), Does::Act(Act::Undo)).sized(Size::Small)),
-            main: None,
-            back: place.above().map(|above| go(text(PitText::Back), above).sized(Size::Small)),
-        },
-        told: String::new(),
-        awake: false,
-        wants_position: false,
-    }
 }
 
 /// Lines under the heading of a list; nothing where there are none.

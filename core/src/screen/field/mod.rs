@@ -2,9 +2,9 @@
 
 pub(super) mod outline;
 
-use super::bar::gone;
+use super::bar::{empty, gone};
 use super::drawn::{Seen, plan_of};
-use super::part::{choices, go, screen, section};
+use super::part::{choices, go, section};
 use super::pit::where_left;
 use super::{Act, Ask, Button, Does, Doing, Done, Edit, Known, Place, Row, Screen, ScreenKind, Size, World};
 use crate::advice::readers::several_readers;
@@ -35,7 +35,7 @@ impl From<FieldAct> for Act {
 
 pub(super) fn list(world: &World) -> Screen {
     let words = world.words;
-    let mut shown = screen(Place::Fields, ScreenKind::Fields, words.label(PitText::AllFields), world);
+    let mut shown = empty(Place::Fields, ScreenKind::Fields, words.label(PitText::AllFields), world);
     shown.wants_position = true;
     let mut fields: Vec<(bool, &FieldNotes)> =
         world.fields.iter().map(|notes| (stands_in(&notes.field, world), notes)).collect();
@@ -81,7 +81,7 @@ fn row(here: bool, notes: &FieldNotes, world: &World) -> Row {
 pub(super) fn start(world: &World) -> Screen {
     let words = world.words;
     let title = words.label(PitText::StartField);
-    let mut shown = screen(Place::StartField, ScreenKind::Fields, title, world);
+    let mut shown = empty(Place::StartField, ScreenKind::Fields, title, world);
     let label = words.of(PitText::FieldName);
     shown.doing.push(Doing::Typing { label, value: String::new(), act: FieldAct::Start.into() });
     shown
@@ -91,7 +91,7 @@ pub(super) fn show(field: RecordId, world: &World) -> Option<Screen> {
     let notes = world.notes(field)?;
     let words = world.words;
     let seen = Seen::of(notes);
-    let mut shown = screen(Place::Field { field }, ScreenKind::Field, notes.field.name.clone(), world);
+    let mut shown = empty(Place::Field { field }, ScreenKind::Field, notes.field.name.clone(), world);
     shown.wants_position = true;
     let plan = plan_of(words, notes, &seen.map, &seen.reading, &seen.advice);
     shown.known.extend(plan.map(Known::Drawing));

@@ -1,7 +1,8 @@
 //! The edge of a field, walked: one tap at every corner.
 
+use super::super::bar::{act_button, empty};
 use super::super::drawn::{Seen, plan_of};
-use super::super::part::{act, choices, screen};
+use super::super::part::choices;
 use super::super::{Ask, Button, Does, Done, Edit, Known, Place, Screen, ScreenKind, Size, World};
 use super::{FieldAct, degrees};
 use crate::place::{Outline, OutlineFault, walk};
@@ -15,7 +16,7 @@ pub(in crate::screen) fn show(field: RecordId, world: &World) -> Option<Screen> 
     let notes = world.notes(field)?;
     let words = world.words;
     let title = words.label(PitText::WalkEdge);
-    let mut shown = screen(Place::Outline { field }, ScreenKind::Field, title, world);
+    let mut shown = empty(Place::Outline { field }, ScreenKind::Field, title, world);
     shown.wants_position = true;
     shown.awake = true;
     let seen = Seen::of(notes);
@@ -32,14 +33,14 @@ pub(in crate::screen) fn show(field: RecordId, world: &World) -> Option<Screen> 
         None if world.position_refused => words.of(PitText::PositionRefused),
         None => words.of(PitText::NoPosition),
     }));
-    let anew = (count > 0).then(|| act(words.label(PitText::OutlineAnew), FieldAct::OutlineAnew));
+    let anew = (count > 0).then(|| act_button(words.label(PitText::OutlineAnew), FieldAct::OutlineAnew));
     let allow = world
         .position_refused
         .then(|| Button::new(words.label(PitText::AllowPosition), Does::Ask(Ask::AllowPosition)));
     for button in [anew, allow].into_iter().flatten() {
         shown.doing.push(choices(1, vec![button.sized(Size::Small)]));
     }
-    let corner = act(words.label(PitText::AnotherCorner), FieldAct::Corner);
+    let corner = act_button(words.label(PitText::AnotherCorner), FieldAct::Corner);
     shown.bar.main = Some(corner.enabled_if(world.fix.is_some()));
     Some(shown)
 }

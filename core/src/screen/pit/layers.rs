@@ -1,6 +1,7 @@
 //! The layers of a pit: boundaries and looks by hand, in any order.
 
-use super::super::part::{act, choices, go};
+use super::super::bar::act_button;
+use super::super::part::{choices, go};
 use super::super::{Button, Does, Doing, Done, Edit, Known, Place, Row, Screen, ScreenKind, Size, World};
 use super::given::Given;
 use super::look::answers_to;
@@ -113,7 +114,7 @@ fn nudges(at_mm: u32, words: &Words) -> [Doing; 2] {
     };
     let boundary = words.boundary(at_mm);
     let nudge = |by_mm: i32| {
-        let button = act(words.nudge(by_mm), PitAct::Nudge { at_mm, by_mm });
+        let button = act_button(words.nudge(by_mm), PitAct::Nudge { at_mm, by_mm });
         Button { note: boundary.clone(), ..button }
     };
     [Doing::Question(boundary.clone()), choices(2, vec![nudge(-step_mm), nudge(step_mm)])]
@@ -131,7 +132,7 @@ fn question(at: &AtPit, place: Place, layer: Option<&LayerReading>, clue: Clue, 
         None => field_index(&at.seen.notes.field, clue),
     };
     let clear = PitAct::Look { top_mm: depths.0, bottom_mm: depths.1, clue, answer: None };
-    let clear = act(words.label(PitText::NotLooked), clear).sized(Size::Small);
+    let clear = act_button(words.label(PitText::NotLooked), clear).sized(Size::Small);
     shown.doing.push(choices(1, vec![clear]));
     shown.doing.push(Doing::Question(words.clue_asked(clue)));
     shown.doing.push(answers_to(at.pit, depths, clue, given, world));

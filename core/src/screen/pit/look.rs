@@ -1,6 +1,7 @@
 //! The next look: the one question whose answer would change the call most.
 
-use super::super::part::{act, answers, choices, go};
+use super::super::bar::act_button;
+use super::super::part::{answers, choices, go};
 use super::super::{Button, Doing, Done, Edit, Known, Place, Screen, ScreenKind, Size, World};
 use super::given::{Depths, Given};
 use super::skipped::is_of_field;
@@ -31,7 +32,7 @@ pub(in crate::screen) fn show(
     let ways = [
         look.map(|look| {
             let skip = PitAct::Skip { top_mm: look.top_mm, clue: look.clue };
-            act(words.label(PitText::NotLooked), skip)
+            act_button(words.label(PitText::NotLooked), skip)
         }),
         Some(go(words.label(PitText::ByHand), super::walk::layers_of(field, pit))),
         Some(go(words.label(PitText::CallSoFar), Place::Call { field, pit })),
@@ -71,13 +72,13 @@ pub(super) fn answers_to(
     if matches!(clue, Clue::LastLoosened | Clue::LastTraffic) {
         let year = |years: u8| {
             let label = words.since_year(day_of(pit, years, world), years == YEARS[YEARS.len() - 1]);
-            act(label, PitAct::Since { clue, years })
+            act_button(label, PitAct::Since { clue, years })
         };
         return answers(YEARS.map(year).into());
     }
     let button = |index: usize| {
         let seen = PitAct::Look { top_mm, bottom_mm, clue, answer: Some(index as u8) };
-        act(words.answer(clue, index), seen).drawn(answer(clue, index)).chosen_if(given == Some(index))
+        act_button(words.answer(clue, index), seen).drawn(answer(clue, index)).chosen_if(given == Some(index))
     };
     answers((0..clue.answers().len()).map(button).collect())
 }

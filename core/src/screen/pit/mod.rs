@@ -12,9 +12,8 @@ pub(super) mod walk;
 
 pub use skipped::Skipped;
 
-use super::bar::gone;
+use super::bar::{empty, gone};
 use super::drawn::{Seen, face_of};
-use super::part::screen;
 use super::{Act, Done, Edit, Known, Place, Screen, ScreenKind, World};
 use crate::advice::TipDepth;
 use crate::error::Fault;
@@ -92,7 +91,7 @@ impl<'a> AtPit<'a> {
     /// A screen of this pit.
     pub fn screen(&self, place: Place, kind: ScreenKind, what: &str, world: &World) -> Screen {
         let title = world.words.pit_screen_title(self.number(), self.pit.place, what);
-        Screen { awake: true, ..screen(place, kind, title, world) }
+        Screen { awake: true, ..empty(place, kind, title, world) }
     }
 
     /// Its face as far as it is noted; nothing where nothing is.

@@ -1,7 +1,8 @@
 //! The roll tests of a pit: soil from the depth to be worked, then from the surface.
 
+use super::super::bar::act_button;
 use super::super::drawn::Seen;
-use super::super::part::{act, answers, choices, go};
+use super::super::part::{answers, choices, go};
 use super::super::{Doing, Done, Edit, Known, Place, Screen, ScreenKind, Size, World};
 use super::{AtPit, PitAct};
 use crate::advice::TIP_BELOW_MOST_MM;
@@ -38,7 +39,7 @@ pub(in crate::screen) fn show(field: RecordId, pit: RecordId, world: &World) -> 
     for depth_mm in tests {
         let given = roll_at(at.pit, depth_mm).map(|its| its.roll);
         let button = |&roll: &RollOutcome| {
-            act(words.label(roll), PitAct::Roll { depth_mm, roll })
+            act_button(words.label(roll), PitAct::Roll { depth_mm, roll })
                 .drawn(Some(drawing(roll)))
                 .chosen_if(given == Some(roll))
         };

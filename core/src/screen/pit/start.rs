@@ -1,6 +1,7 @@
 //! A pit from its place to the hole dug.
 
-use super::super::part::{act, choices, go, screen, section};
+use super::super::bar::{act_button, empty};
+use super::super::part::{choices, go, section};
 use super::super::{Ask, Button, Does, Doing, Done, Edit, Known, Place, Screen, ScreenKind, Size, World};
 use super::{AtPit, PitAct};
 use crate::advice::{Caution, DEEP_ENOUGH_MM};
@@ -26,7 +27,7 @@ pub(in crate::screen) fn show(field: RecordId, pit: Option<RecordId>, world: &Wo
     shown.known.extend(section(world, Heading::Cautions, BEFORE.map(|caution| words.of(caution))));
     shown.doing = vec![places(Some(at.pit.place), Size::Small, world)];
     shown.doing.push(position_buttons(&at, world));
-    shown.bar.main = Some(act(words.label(PitText::HoleDug), PitAct::HoleDug));
+    shown.bar.main = Some(act_button(words.label(PitText::HoleDug), PitAct::HoleDug));
     Some(shown)
 }
 
@@ -34,7 +35,7 @@ pub(in crate::screen) fn show(field: RecordId, pit: Option<RecordId>, world: &Wo
 fn begin_screen(place: Place, field: RecordId, world: &World) -> Option<Screen> {
     let notes = world.notes(field)?;
     let words = world.words;
-    let mut shown = screen(place, ScreenKind::StartPit, words.label(PitText::StartPit), world);
+    let mut shown = empty(place, ScreenKind::StartPit, words.label(PitText::StartPit), world);
     shown.wants_position = true;
     shown.awake = true;
     let seen = super::super::drawn::Seen::of(notes);
@@ -49,7 +50,7 @@ fn begin_screen(place: Place, field: RecordId, world: &World) -> Option<Screen> 
 /// The kinds of place.
 fn places(chosen: Option<PlaceKind>, size: Size, world: &World) -> Doing {
     let button = |&kind: &PlaceKind| {
-        act(world.words.label(kind), PitAct::Begin(kind)).sized(size).chosen_if(chosen == Some(kind))
+        act_button(world.words.label(kind), PitAct::Begin(kind)).sized(size).chosen_if(chosen == Some(kind))
     };
     choices(if chosen.is_some() { 3 } else { 2 }, PlaceKind::ALL.iter().map(button).collect())
 }
@@ -78,7 +79,7 @@ fn position_buttons(at: &AtPit, world: &World) -> Doing {
     let anew = world
         .fix
         .filter(|_| at.pit.at.is_some())
-        .map(|_| act(words.label(PitText::TakePosition), PitAct::TakePosition));
+        .map(|_| act_button(words.label(PitText::TakePosition), PitAct::TakePosition));
     let allow = world
         .position_refused
         .then(|| Button::new(words.label(PitText::AllowPosition), Does::Ask(Ask::AllowPosition)));

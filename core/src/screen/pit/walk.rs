@@ -3,7 +3,8 @@
 //! A step is open while only what the knife meets is noted of it: the next answer completes it. So resistance is tapped
 //! where it changes, before the step it changes in, and every tap is saved.
 
-use super::super::part::{act, answers, choices, go};
+use super::super::bar::act_button;
+use super::super::part::{answers, choices, go};
 use super::super::{Button, Doing, Done, Edit, Known, Place, Screen, ScreenKind, Size, World};
 use super::{AtPit, PitAct};
 use crate::picture::answer;
@@ -39,7 +40,7 @@ pub(in crate::screen) fn show(field: RecordId, pit: RecordId, world: &World) -> 
     if from_mm < DEEPEST_MM {
         shown.doing.extend(step_questions(at.pit, from_mm, world));
     }
-    let bottom = act(words.label(PitText::BottomOfHole), PitAct::Bottom);
+    let bottom = act_button(words.label(PitText::BottomOfHole), PitAct::Bottom);
     shown.bar.main = Some(bottom.enabled_if(bottom_mm(at.pit).is_some()));
     Some(shown)
 }
@@ -50,12 +51,12 @@ fn step_questions(pit: &Pit, from_mm: u32, world: &World) -> Vec<Doing> {
     let drawing = |clue: Clue, value: usize| answer(clue, value);
     let in_force = pit.walk.iter().rev().find_map(|step| step.resistance);
     let knife = Resistance::ALL.iter().map(|&met| {
-        act(words.label(met), PitAct::Knife(met))
+        act_button(words.label(met), PitAct::Knife(met))
             .drawn(drawing(Clue::Resistance, met as usize))
             .chosen_if(in_force == Some(met))
     });
     let away = ComesAway::ALL.iter().map(|&away| {
-        act(words.label(away), PitAct::Away(away)).drawn(drawing(Clue::ComesAway, away as usize))
+        act_button(words.label(away), PitAct::Away(away)).drawn(drawing(Clue::ComesAway, away as usize))
     });
     let mut doing = vec![
         Doing::Question(words.of(PitText::ResistanceQuestion)),
@@ -64,7 +65,7 @@ fn step_questions(pit: &Pit, from_mm: u32, world: &World) -> Vec<Doing> {
         answers(away.collect()),
     ];
     if from_mm > 0 {
-        let same = act(words.label(PitText::SameAsAbove), PitAct::Same).sized(Size::Large);
+        let same = act_button(words.label(PitText::SameAsAbove), PitAct::Same).sized(Size::Large);
         doing.push(choices(1, vec![same]));
     }
     doing
@@ -73,7 +74,7 @@ fn step_questions(pit: &Pit, from_mm: u32, world: &World) -> Vec<Doing> {
 /// Asks for the moisture of the face.
 pub(super) fn face_question(chosen: Option<FaceMoisture>, size: Size, world: &World) -> [Doing; 2] {
     let button = |&face: &FaceMoisture| -> Button {
-        act(world.words.label(face), PitAct::Face(face)).sized(size).chosen_if(chosen == Some(face))
+        act_button(world.words.label(face), PitAct::Face(face)).sized(size).chosen_if(chosen == Some(face))
     };
     [
         Doing::Question(world.words.of(PitText::FaceQuestion)),
