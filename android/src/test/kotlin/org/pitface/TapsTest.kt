@@ -1,0 +1,166 @@
+package org.pitface
+
+import androidx.compose.ui.semantics.SemanticsActions
+import androidx.compose.ui.semantics.SemanticsProperties
+import androidx.compose.ui.semantics.getOrNull
+import androidx.compose.ui.test.SemanticsMatcher
+import androidx.compose.ui.test.SemanticsNodeInteraction
+import androidx.compose.ui.test.hasClickAction
+import androidx.compose.ui.test.isEnabled
+import androidx.compose.ui.test.isHeading
+import androidx.compose.ui.test.junit4.v2.createAndroidComposeRule
+import androidx.compose.ui.test.onLast
+import androidx.compose.ui.test.performClick
+import androidx.compose.ui.test.performScrollTo
+import androidx.compose.ui.test.performSemanticsAction
+import org.junit.Assert.assertEquals
+import org.junit.Assert.assertTrue
+import org.junit.Rule
+import org.junit.Test
+import org.junit.runner.RunWith
+import org.pitface.core.ScreenKind
+import org.pitface.core.ShownKnown
+import org.pitface.core.ShownScreen
+import org.pitface.platform.MainActivity
+import org.robolectric.RobolectricTestRunner
+import org.robolectric.annotation.Config
+import org.robolectric.annotation.GraphicsMode
+import java.io.File
+import kotlin.math.abs
+
+/** How many taps the work takes, each by the words that stand on the glass. */
+@RunWith(RobolectricTestRunner::class)
+@GraphicsMode(GraphicsMode.Mode.NATIVE)
+@Config(sdk = [34], qualifiers = "en-rGB-w411dp-h891dp-port-notnight-xhdpi")
+class TapsTest {
+    @get:Rule val rule = createAndroidComposeRule<MainActivity>()
+
+    private val phone by lazy { Phone(rule) }
+    private var taps = 0
+
+    /** How something on the screen is tapped: by a finger at its place, or as a screen reader does it. */
+    private fun interface Way {
+        fun tap(node: SemanticsNodeInteraction)
+    }
+
+    private val byFinger = Way { node ->
+        runCatching { node.performScrollTo() } // what stands in the bar does not scroll
+        node.performClick()
+    }
+
+    private val byReader = Way { it.performSemanticsAction(SemanticsActions.OnClick) }
+
+    /** Nothing but what a screen reader is told: texts and descriptions, compared without regard to the kind of a space. */
+    private fun says(words: String) = SemanticsMatcher("says $words") { node ->
+        val told = node.config.getOrNull(SemanticsProperties.Text).orEmpty().map { it.text } + node.config.getOrNull(SemanticsProperties.ContentDescription).orEmpty()
+        told.any { it.plain() == words }
+    }
+
+    private fun String.plain() = map { if (it.isWhitespace() || it == '\u00a0' || it == '\u202f') ' ' else it }.joinToString("")
+
+    private fun Way.tap(words: String) {
+        phone.settle()
+        val found = rule.onAllNodes(says(words) and hasClickAction() and isEnabled())
+        if (found.fetchSemanticsNodes().isEmpty()) throw AssertionError("no \"$words\" on ${phone.shown.title}; there is: ${offered()}")
+        tap(found.onLast()) // of the same words on a screen, those nearest to the thumb
+        phone.settle()
+        assertEquals(null, phone.app.failure)
+        taps++
+    }
+
+    private fun offered() = rule.onAllNodes(hasClickAction() and isEnabled()).fetchSemanticsNodes()
+        .flatMap { it.config.getOrNull(SemanticsProperties.Text).orEmpty().take(1) }.map { it.text.plain() }
+
+    private fun headings() = rule.onAllNodes(isHeading()).fetchSemanticsNodes().flatMap { it.config.getOrNull(SemanticsProperties.Text).orEmpty() }.map { it.text.plain() }
+
+    private fun inTheField(name: String, title: String) {
+        phone.tap("English")
+        phone.app.importFile(File(System.getProperty("demo.dir"), "$name.notes.json").path)
+        phone.settle()
+        assertEquals(phone.shown.told, title, phone.shown.title)
+        taps = 0
+    }
+
+    /** Crumbs to 20 cm, plates to 30 cm, rounded lumps to 50 cm; and what there is to see in each. */
+    private fun wholePit(way: Way) = with(way) {
+        inTheField("long_sedge", "Long Sedge")
+        tap("Dig a pit")
+        tap("Wheeling")
+        tap("The hole is dug")
+        tap("Moist")
+        tap("Slips in")
+        tap("Crumbs")
+        repeat(3) { tap("Same as above") }
+        tap("Hard push")
+        tap("Flat plates")
+        tap("Same as above")
+        tap("Firm push")
+        tap("Rounded lumps")
+        repeat(3) { tap("Same as above") }
+        tap("Bottom of the hole")
+        while (phone.shown.kind == ScreenKind.NEXT_LOOK) {
+            val asked = headings().last()
+            val seen = Seen.entries.firstOrNull { asked.startsWith(it.key) }?.value ?: throw AssertionError("asked of no layer: $asked")
+            tap(seen.firstOrNull { it in offered() } ?: throw AssertionError("$asked: ${offered()}"))
+            assertTrue("the asking does not end", taps < 50)
+        }
+        assertEquals(ScreenKind.ROLL, phone.shown.kind)
+        tap("Cracks into short lengths")
+        tap("Crumbles")
+        assertEquals(ScreenKind.CALL, phone.shown.kind)
+        assertTrue("$taps taps", taps <= 25)
+        val pit = phone.notes(phone.shown.field!!).list("pits").last()
+        assertEquals("steps and rolls in the store", 10 to 2, pit.list("walk").size to pit.list("rolls").size)
+        assertEquals("three layers were met", listOf("crumbs", "flat_plates", "rounded_lumps"), pit.list("walk").mapNotNull { it.optString("comes_away").ifEmpty { null } }.distinct())
+        phone.shown.sentences().first()
+    }
+
+    @Test fun aWholePitOfThreeLayersTakesAtMost25Taps() {
+        val said = wholePit(byFinger)
+        println("taps: pit $taps (\"$said\")")
+        phone.picture("call-after-$taps-taps")
+    }
+
+    @Test fun theSamePitByAScreenReaderAlone() {
+        val said = wholePit(byReader)
+        println("taps: pit $taps by a screen reader alone (\"$said\")")
+    }
+
+    @Test fun eightReadingsBehindTheMachineTakeAtMostTwelveTaps() = with(byFinger) {
+        inTheField("lapwing_ground", "Lapwing Ground")
+        tap("Behind the machine")
+        tap(offered().first { it.startsWith("Pass on the headland") })
+        taps = 0
+        tap("Dig behind it")
+        assertEquals(ScreenKind.AFTER_DIG, phone.shown.kind)
+        Firm.forEach { read(it) }
+        println("taps: after-dig $taps, of them 1 to begin the hole")
+        assertTrue("$taps taps", taps <= 12)
+        val digs = phone.notes(phone.shown.field!!).list("passes").last().list("after_digs")
+        assertEquals("all eight are in the store", Firm.map { it * 10 }, digs.last().getJSONArray("firm_mm").numbers())
+        assertTrue(phone.shown.sentences().toString(), phone.shown.sentences().first().startsWith("Held:")) // the pass of the demo is of an earlier season
+        phone.picture("after-dig-eight-readings")
+    }
+
+    /** The nearest depth offered, then steps of a centimetre. */
+    private fun Way.read(cm: Int) {
+        val nearest = offered().mapNotNull { Depth.matchEntire(it)?.groupValues?.get(1)?.toInt() }.minBy { abs(it - cm) }
+        tap("$nearest cm")
+        repeat(abs(nearest - cm)) { tap(if (nearest > cm) "− 1 cm" else "+ 1 cm") }
+    }
+
+    private fun ShownScreen.sentences() = known.filterIsInstance<ShownKnown.Sentence>().map { it.text.plain() }
+
+    private companion object {
+        val Depth = Regex("(\\d+) cm")
+
+        /** Centimetres to firm soil across the machine; the same as the core's own test takes. */
+        val Firm = listOf(33, 33, 30, 26, 25, 29, 33, 34)
+
+        val Seen = mapOf(
+            "0–20" to listOf("Slips in", "Go right through", "Many", "Earthy", "Falls apart", "None"),
+            "20–30" to listOf("Hard push", "Turned sideways", "Cut off", "None", "No smell", "Falls apart"),
+            "30–50" to listOf("Firm push", "Go right through", "Some", "Earthy", "Falls apart", "None"),
+        )
+    }
+}
