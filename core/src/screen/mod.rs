@@ -80,6 +80,6 @@ pub fn tap(
         Act::OnPlan(act) => on_plan::tap(place, act, world),
         Act::Photo(act) => photos::tap(place, act, world),
         Act::Machine(act) => machine::tap(place, act, text, world, new_id),
-        Act::Behind(act) => behind::tap(place, act, text, world, new_id),
+        Act::Behind(act) => behind::tap(place, act, world, new_id),
     }
 }

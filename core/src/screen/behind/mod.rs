@@ -94,7 +94,6 @@ pub(super) fn passes_told(answers: &Answers, today: NaiveDate) -> Vec<PassAdvice
 pub(super) fn tap(
     place: Place,
     act: &BehindAct,
-    _text: Option<&str>,
     world: &World,
     new_id: &mut dyn FnMut() -> RecordId,
 ) -> Result<Done, Fault> {
