@@ -1,65 +1,14 @@
-//! Pit faces as files: an SVG a pit, and a page with all of them.
+//! The drawings of a field as files, and a page with all of them.
 
-use crate::drawn_field::{Drawn, after_digs, plan_of};
+use crate::drawn_field::{Drawn, after_digs, face_of, plan_of};
 use crate::field::FieldRead;
 use crate::trouble::Trouble;
 use crate::write::Folder;
 use crate::{told, told_passes};
-use pitface_core::advice::{TipDepth, What, ZoneCall};
-use pitface_core::picture::{Drawing, Face, FacePicture, Ruler, Spoken, Theme, Tip, face, svg};
-use pitface_core::record::PlaceKind;
+use pitface_core::advice::{What, ZoneCall};
+use pitface_core::picture::Theme;
 use pitface_core::report::{Figure, Page, PageEntry, page};
 use pitface_core::words::Words;
-
-/// One pit's face, with the reference beside it.
-struct DrawnPit {
-    drawing: Drawing,
-    title: String,
-    description: String,
-}
-
-impl DrawnPit {
-    fn of(words: &Words, field: &FieldRead, index: usize) -> Self {
-        let (noted, read) = (&field.notes.pits[index], &field.reading.pits[index]);
-        let reference = reference_of(field).filter(|_| noted.place != PlaceKind::Reference);
-        let tip = told::zone_call(field, index).and_then(|call| call.tip);
-        let title = told::pit_name(words, field, index);
-        let face_of = |index: usize, title: String, tip: Option<Tip>| {
-            Face::of(&field.reading.pits[index], title, tip, |layer| words.layer_label(layer))
-        };
-        let beside = reference.map(|reference| face_of(reference, words.pit(PlaceKind::Reference), None));
-        let own = face_of(index, title.clone(), tip.map(|tip| shown_tip(words, &tip)));
-        let faces: Vec<Face> = beside.into_iter().chain([own]).collect();
-        let deepest_mm = faces.iter().map(|face| face.dug_to_mm).max().unwrap_or(0);
-        let ruler = Ruler::down_to(deepest_mm, words.unit(), words.unit_sign());
-        Self {
-            drawing: face(&FacePicture { faces, ruler, text_scale: 1.0 }),
-            description: words.describe(
-                noted.place,
-                read,
-                reference.map(|reference| &field.reading.pits[reference]),
-                tip.as_ref(),
-            ),
-            title,
-        }
-    }
-
-    fn svg(&self, words: &Words, theme: Theme) -> String {
-        let spoken =
-            Spoken { language: words.language().code(), title: &self.title, description: &self.description };
-        svg(&self.drawing, theme, &spoken)
-    }
-}
-
-/// The first reference pit with layers: what the others are drawn beside.
-fn reference_of(field: &FieldRead) -> Option<usize> {
-    let pits = field.notes.pits.iter().zip(&field.reading.pits);
-    pits.into_iter().position(|(noted, read)| noted.place == PlaceKind::Reference && !read.layers.is_empty())
-}
-
-fn shown_tip(words: &Words, tip: &TipDepth) -> Tip {
-    Tip { lo_mm: tip.lo_mm, hi_mm: tip.hi_mm, label: words.tip_label(tip) }
-}
 
 /// Adds an SVG file for every pit of a field, `STEM-pit-N.svg`; their names.
 pub fn pit_files(
@@ -70,9 +19,9 @@ pub fn pit_files(
     folder: &mut Folder,
 ) -> Result<Vec<String>, Trouble> {
     (0..field.notes.pits.len())
-        .map(|index| {
-            let name = format!("{stem}-pit-{}.svg", index + 1);
-            folder.add(&name, DrawnPit::of(words, field, index).svg(words, theme).as_bytes())?;
+        .filter_map(|index| Some((format!("{stem}-pit-{}.svg", index + 1), face_of(words, field, index)?)))
+        .map(|(name, drawn)| {
+            folder.add(&name, drawn.svg(words, theme).as_bytes())?;
             Ok(name)
         })
         .collect()
@@ -118,12 +67,8 @@ fn page_entries(words: &Words, field: &FieldRead) -> Vec<PageEntry> {
     let figure = |drawn: Drawn| Figure { svg: drawn.svg(words, Theme::Page), caption: drawn.title };
     entries[0].figures.extend(plan_of(words, field).map(figure));
     let zones = &field.advice.zones;
-    let mut figures: Vec<Option<Figure>> = (0..field.notes.pits.len())
-        .map(|index| {
-            let drawn = DrawnPit::of(words, field, index);
-            Some(Figure { svg: drawn.svg(words, Theme::Page), caption: drawn.title })
-        })
-        .collect();
+    let mut figures: Vec<Option<Figure>> =
+        (0..field.notes.pits.len()).map(|index| face_of(words, field, index).map(figure)).collect();
     // The entries are the field's own, one a zone, one a pit.
     let (calls, pits) = entries.split_at_mut(1 + zones.len());
     for (entry, call) in calls[1..].iter_mut().zip(zones) {

@@ -1,6 +1,7 @@
-//! The plan of a field and the holes behind the machine as drawings.
+//! The plan of a field, its pits and the holes behind the machine as drawings.
 
 use crate::field::FieldRead;
+use crate::told;
 use crate::told_passes::dig_name;
 use pitface_core::advice::after_dig::DigAdvice;
 use pitface_core::picture::{Drawing, Spoken, Theme, svg};
@@ -17,6 +18,12 @@ pub struct Drawn {
     description: String,
 }
 
+impl From<Pictured> for Drawn {
+    fn from(Pictured { drawing, title, description }: Pictured) -> Self {
+        Self { drawing, title, description }
+    }
+}
+
 impl Drawn {
     /// As an SVG file.
     pub fn svg(&self, words: &Words, theme: Theme) -> String {
@@ -26,11 +33,16 @@ impl Drawn {
     }
 }
 
+/// A pit's face, the reference beside it.
+pub fn face_of(words: &Words, field: &FieldRead, index: usize) -> Option<Drawn> {
+    let tip = told::zone_call(field, index).and_then(|call| call.tip);
+    drawn::face_of(words, &field.notes, &field.reading, index, tip, true).map(Drawn::from)
+}
+
 /// The plan of a field; `None` where nothing of it has a place.
 pub fn plan_of(words: &Words, field: &FieldRead) -> Option<Drawn> {
     let FieldRead { notes, map, reading, advice, .. } = field;
-    let Pictured { drawing, title, description } = drawn::plan_of(words, notes, map, reading, advice)?;
-    Some(Drawn { drawing, title, description })
+    drawn::plan_of(words, notes, map, reading, advice).map(Drawn::from)
 }
 
 /// Every hole behind the machine, in the order of its number: beside the pit dug before where there is one. A hole
@@ -53,6 +65,5 @@ fn hole(
     title: String,
 ) -> Option<Drawn> {
     let hole = Hole { notes: &field.notes, reading: &field.reading, pass, dig, said, text_scale: 1.0 };
-    let Pictured { drawing, title, description } = hole.drawn(title, words)?;
-    Some(Drawn { drawing, title, description })
+    hole.drawn(title, words).map(Drawn::from)
 }

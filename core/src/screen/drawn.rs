@@ -48,8 +48,7 @@ impl<'a> Seen<'a> {
 
     /// The first reference pit with layers: what the others are drawn beside.
     pub fn reference(&self) -> Option<usize> {
-        let mut pits = self.notes.pits.iter().zip(&self.reading.pits);
-        pits.position(|(noted, read)| noted.place == PlaceKind::Reference && !read.layers.is_empty())
+        reference(self.notes, &self.reading)
     }
 
     /// What to do next; `None` where the usual plan cannot be worked with.
@@ -61,6 +60,11 @@ impl<'a> Seen<'a> {
     pub fn last_pit(&self) -> Option<(String, [f64; 2])> {
         last_pit(self.notes)
     }
+}
+
+fn reference(notes: &FieldNotes, reading: &FieldReading) -> Option<usize> {
+    let mut pits = notes.pits.iter().zip(&reading.pits);
+    pits.position(|(noted, read)| noted.place == PlaceKind::Reference && !read.layers.is_empty())
 }
 
 /// The last pit dug that has a position: its number and where it is, `[longitude, latitude]`.
@@ -114,28 +118,30 @@ pub fn plan_of(
 }
 
 /// The face of a pit as far as it is noted, beside the reference where it is wanted and there is one, with the tip depth
-/// where one is given.
+/// where one is given. `reading` is that of the same notes.
 pub fn face_of(
     words: &Words,
-    seen: &Seen,
+    notes: &FieldNotes,
+    reading: &FieldReading,
     pit: usize,
     tip: Option<TipDepth>,
     beside_reference: bool,
 ) -> Option<Pictured> {
-    let (noted, read) = (seen.notes.pits.get(pit)?, seen.reading.pits.get(pit)?);
-    let reference = seen.reference().filter(|_| beside_reference && noted.place != PlaceKind::Reference);
-    let title = words.pit_numbered(pit + 1, noted.place);
+    let (dug, read) = (notes.pits.get(pit)?, reading.pits.get(pit)?);
+    let beside = beside_reference && dug.place != PlaceKind::Reference;
+    let reference = reference(notes, reading).filter(|_| beside);
+    let title = words.pit_numbered(pit + 1, dug.place);
     let of = |index: usize, title: String, tip: Option<Tip>| {
-        Face::of(&seen.reading.pits[index], title, tip, |layer| words.layer_label(layer))
+        Face::of(&reading.pits[index], title, tip, |layer| words.layer_label(layer))
     };
     let line = tip.map(|tip| Tip { lo_mm: tip.lo_mm, hi_mm: tip.hi_mm, label: words.tip_label(&tip) });
     let beside = reference.map(|reference| of(reference, words.pit(PlaceKind::Reference), None));
     let faces: Vec<Face> = beside.into_iter().chain([of(pit, title.clone(), line)]).collect();
     let deepest_mm = faces.iter().map(|face| face.dug_to_mm).max().unwrap_or(0);
     let ruler = Ruler::down_to(deepest_mm, words.unit(), words.unit_sign());
-    let beside = reference.map(|reference| &seen.reading.pits[reference]);
+    let beside = reference.map(|reference| &reading.pits[reference]);
     Some(Pictured {
-        description: words.describe(noted.place, read, beside, tip.as_ref()),
+        description: words.describe(dug.place, read, beside, tip.as_ref()),
         drawing: face(&FacePicture { faces, ruler, text_scale: 1.0 }),
         title,
     })

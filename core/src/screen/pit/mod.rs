@@ -97,7 +97,8 @@ impl<'a> AtPit<'a> {
     /// Its face as far as it is noted; nothing where nothing is.
     pub fn face(&self, tip: Option<TipDepth>, beside_reference: bool, world: &World) -> Option<Known> {
         let noted = !self.reading().layers.is_empty();
-        let drawn = || face_of(world.words, &self.seen, self.index, tip, beside_reference);
+        let drawn =
+            || face_of(world.words, self.seen.notes, &self.seen.reading, self.index, tip, beside_reference);
         noted.then(drawn).flatten().map(Known::Drawing)
     }
 }
