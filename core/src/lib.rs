@@ -15,6 +15,7 @@
 //! | [`reading`] | one pit's face: steps to layers, kinds of layer, reasons, the next look |
 //! | [`advice`] | from read pits to calls, depth, cautions and follow-up |
 //! | [`store`] | the append-only log; the only room with SQL |
+//! | [`merge`] | edits as they travel: the bundle, its chain and signature; pure bytes |
 //! | [`picture`] | drawings as shapes with roles; the SVG writer |
 //! | [`words`] | sentences in the chosen language; the only room that knows languages |
 //! | [`screen`] | one record a screen with everything it shows; what a tap means |
@@ -22,6 +23,7 @@
 
 pub mod advice;
 pub mod error;
+pub mod merge;
 pub mod picture;
 pub mod place;
 pub mod reading;

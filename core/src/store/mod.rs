@@ -61,13 +61,9 @@ pub use load::FieldSummary;
 pub use saving::Saving;
 pub use schema::{APPLICATION_ID, SCHEMA_VERSION};
 
+pub use crate::merge::DeviceId;
 use crate::record::RecordId;
 use rusqlite::Connection;
-
-/// Identity of the device that writes: the first 16 bytes of the SHA-256 of its public key, or any
-/// 16 bytes no other device uses.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord)]
-pub struct DeviceId(pub [u8; 16]);
 
 /// An open store; the one writer of its file until dropped.
 #[derive(Debug)]

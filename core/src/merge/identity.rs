@@ -1,0 +1,64 @@
+//! Who writes: an Ed25519 key a device, and the short id that follows from it.
+
+use ed25519_dalek::{Signature, Signer as _, SigningKey, VerifyingKey};
+use sha2::{Digest, Sha256};
+use std::fmt;
+
+/// Identity of a device that writes: the first 16 bytes of the SHA-256 of its public key.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord)]
+pub struct DeviceId(pub [u8; 16]);
+
+impl DeviceId {
+    /// The id of a public key.
+    pub fn of_key(key: &[u8; 32]) -> Self {
+        let mut id = [0; 16];
+        id.copy_from_slice(&Sha256::digest(key)[..16]);
+        Self(id)
+    }
+}
+
+/// The short fingerprint that people compare: the first four bytes as `1a2b-3c4d`.
+impl fmt::Display for DeviceId {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let [a, b, c, d, ..] = self.0;
+        write!(f, "{a:02x}{b:02x}-{c:02x}{d:02x}")
+    }
+}
+
+/// Signs with a key that the core never sees.
+pub trait Signer {
+    /// The public key, 32 bytes (RFC 8032).
+    fn public_key(&self) -> [u8; 32];
+    /// The Ed25519 signature over a message; `None` if the key cannot be used now.
+    fn sign(&self, message: &[u8]) -> Option<[u8; 64]>;
+
+    /// The id of the device that has this key.
+    fn device(&self) -> DeviceId {
+        DeviceId::of_key(&self.public_key())
+    }
+}
+
+/// A key held in memory, from the 32 secret bytes of RFC 8032.
+pub struct KeyFromSeed(SigningKey);
+
+impl KeyFromSeed {
+    /// The key of these secret bytes.
+    pub fn new(seed: &[u8; 32]) -> Self {
+        Self(SigningKey::from_bytes(seed))
+    }
+}
+
+impl Signer for KeyFromSeed {
+    fn public_key(&self) -> [u8; 32] {
+        self.0.verifying_key().to_bytes()
+    }
+    fn sign(&self, message: &[u8]) -> Option<[u8; 64]> {
+        Some(self.0.sign(message).to_bytes())
+    }
+}
+
+/// Whether a signature is that of the key; keys of small order sign nothing.
+pub(super) fn verifies(key: &[u8; 32], message: &[u8], signature: &[u8; 64]) -> bool {
+    VerifyingKey::from_bytes(key)
+        .is_ok_and(|key| key.verify_strict(message, &Signature::from_bytes(signature)).is_ok())
+}
