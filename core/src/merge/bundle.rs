@@ -25,6 +25,8 @@ pub struct Bundle {
     pub header: Header,
     /// Its edits, from `header.first` to `header.last`.
     pub edits: Vec<Edit>,
+    /// The chain at each of them.
+    pub chains: Vec<Chain>,
 }
 
 impl Bundle {
@@ -54,16 +56,11 @@ impl Bundle {
         }
         let raw = edits.ok_or(Damage::Damaged("it has no edits"))?;
         let edits = columns::read(header.standing(), header.count(), &raw)?;
-        if chain(header.before, header.first, &edits) != header.after {
+        let chains = chains(header.before, header.first, &edits);
+        if *chains.last().unwrap_or(&header.before) != header.after {
             return Err(Damage::Damaged("its chain does not fit its edits"));
         }
-        Ok(Self { header, edits })
-    }
-
-    /// The chain at one of its edits, or before its first (`header.first` − 1).
-    pub fn chain_at(&self, sequence: u64) -> Option<Chain> {
-        let count = usize::try_from((sequence + 1).checked_sub(self.header.first)?).ok()?;
-        Some(chain(self.header.before, self.header.first, self.edits.get(..count)?))
+        Ok(Self { header, edits, chains })
     }
 }
 
@@ -97,8 +94,8 @@ pub fn seal(signer: &dyn Signer, header: Header, edits: &[Edit]) -> Option<Vec<u
     };
     let header = Header {
         key: signer.public_key(),
-        last: header.first + (edits.len() as u64).checked_sub(1)?,
-        after: chain(header.before, header.first, edits),
+        last: header.first + edits.len() as u64 - 1,
+        after: chains(header.before, header.first, edits).last().copied().unwrap_or(header.before),
         sections: vec![section],
         ..header
     }
@@ -111,9 +108,13 @@ pub fn seal(signer: &dyn Signer, header: Header, edits: &[Edit]) -> Option<Vec<u
     Some(Part::write(PartKind::Edits, &content))
 }
 
-/// The chain after some edits.
-fn chain(before: Chain, first: u64, edits: &[Edit]) -> Chain {
-    edits.iter().zip(first..).fold(before, |chain, (edit, sequence)| chain.then(sequence, edit))
+/// The chain at each of some edits.
+fn chains(before: Chain, first: u64, edits: &[Edit]) -> Vec<Chain> {
+    let then = |chain: &mut Chain, (edit, sequence): (&Edit, u64)| {
+        *chain = chain.then(sequence, edit);
+        Some(*chain)
+    };
+    edits.iter().zip(first..).scan(before, then).collect()
 }
 
 /// The header, its signature checked, and the bytes of the sections.

@@ -47,13 +47,15 @@ pub struct Header {
     /// The devices that predecessors name.
     pub witness: Vec<Witness>,
     /// How far the signer has the edits of others, where that changed since it last said so.
-    pub seen: Vec<EditName>,
+    pub seen: Vec<Witness>,
     /// Program and version that wrote it.
     pub written_by: String,
     /// When it was sealed, Unix milliseconds by the signer's clock.
     pub sealed_ms: u64,
     /// How far that clock was ahead of satellite time, milliseconds; `None` if not known.
     pub ahead_ms: Option<i64>,
+    /// How the holder of the signing device calls themselves; empty if they did not say.
+    pub holder: String,
     /// What follows the header.
     pub sections: Vec<Section>,
 }
@@ -64,9 +66,9 @@ impl Header {
         DeviceId::of_key(&self.key)
     }
 
-    /// How many edits it covers.
+    /// How many edits it covers; none where it only says what its signer has seen.
     pub fn count(&self) -> u64 {
-        self.last - self.first + 1
+        self.last + 1 - self.first
     }
 
     /// Its bytes.
@@ -76,7 +78,6 @@ impl Header {
             let EditName { device, sequence } = witness.name;
             Value::Array(vec![bytes(&device.0), sequence.into(), bytes(&witness.chain.0)])
         };
-        let seen = |name: &EditName| Value::Array(vec![bytes(&name.device.0), name.sequence.into()]);
         let section = |section: &Section| {
             Value::Array(vec![
                 section.kind.into(),
@@ -95,12 +96,15 @@ impl Header {
             (5, bytes(&self.before.0)),
             (6, bytes(&self.after.0)),
             (7, Value::Array(self.witness.iter().map(witness).collect())),
-            (8, Value::Array(self.seen.iter().map(seen).collect())),
+            (8, Value::Array(self.seen.iter().map(witness).collect())),
             (9, self.written_by.as_str().into()),
             (10, self.sealed_ms.into()),
             (11, Value::Array(self.sections.iter().map(section).collect())),
         ];
         map.extend(self.ahead_ms.map(|ahead| (12, ahead.into())));
+        if !self.holder.is_empty() {
+            map.push((13, self.holder.as_str().into()));
+        }
         let map = map.into_iter().map(|(key, value): (u8, Value)| (key.into(), value)).collect();
         let mut written = Vec::new();
         // Writing to memory does not fail.
@@ -119,11 +123,9 @@ impl Header {
             last: whole(map.get(4)?)?,
             before: Chain(fixed(map.get(5)?)?),
             after: Chain(fixed(map.get(6)?)?),
-            witness: list(map.get(7)?, |[device, sequence, chain]| {
-                Ok(Witness { name: name(device, sequence)?, chain: Chain(fixed(chain)?) })
-            })?,
-            seen: list(map.get(8)?, |[device, sequence]| name(device, sequence))?,
-            written_by: map.get(9)?.as_text().ok_or(BROKEN)?.to_owned(),
+            witness: list(map.get(7)?, witness)?,
+            seen: list(map.get(8)?, witness)?,
+            written_by: text(map.get(9)?)?,
             sealed_ms: whole(map.get(10)?)?,
             sections: list(map.get(11)?, |[kind, flags, codec, stored, raw, hash]| {
                 Ok(Section {
@@ -136,11 +138,15 @@ impl Header {
                 })
             })?,
             ahead_ms: map.get(12).ok().map(whole).transpose()?,
+            holder: map.get(13).ok().map(text).transpose()?.unwrap_or_default(),
         };
         // The store counts in 63 bits.
-        let in_range = header.first >= 1 && header.first <= header.last && header.last < 1 << 62;
-        let in_past = header.witness.iter().all(|witness| witness.name.sequence < 1 << 62);
-        if in_range && in_past { Ok(header) } else { Err(BROKEN) }
+        let in_range = header.first >= 1 && header.last < 1 << 62 && header.first <= header.last + 1;
+        let all = header.witness.iter().chain(&header.seen);
+        let in_past =
+            all.map(|witness| witness.name.sequence).all(|sequence| (1..1 << 62).contains(&sequence));
+        let at_start = header.first > 1 || header.before == Chain::start(header.device);
+        if in_range && in_past && at_start { Ok(header) } else { Err(BROKEN) }
     }
 }
 
@@ -163,8 +169,13 @@ fn whole<T: TryFrom<i128>>(value: &Value) -> Result<T, Damage> {
     value.as_integer().and_then(|number| i128::from(number).try_into().ok()).ok_or(BROKEN)
 }
 
-fn name(device: &Value, sequence: &Value) -> Result<EditName, Damage> {
-    Ok(EditName { device: DeviceId(fixed(device)?), sequence: whole(sequence)? })
+fn text(value: &Value) -> Result<String, Damage> {
+    value.as_text().map(str::to_owned).ok_or(BROKEN)
+}
+
+fn witness([device, sequence, chain]: &[Value; 3]) -> Result<Witness, Damage> {
+    let name = EditName { device: DeviceId(fixed(device)?), sequence: whole(sequence)? };
+    Ok(Witness { name, chain: Chain(fixed(chain)?) })
 }
 
 fn list<const N: usize, T>(

@@ -15,6 +15,7 @@ mod header;
 mod identity;
 mod part;
 mod photo_piece;
+pub mod plan;
 mod varint;
 
 pub use bundle::{Bundle, seal};

@@ -1,5 +1,6 @@
 //! The log is the truth: the current cells made anew from it, and both compared.
 
+use super::lines::Lines;
 use super::log::{EditName, decode_names};
 use super::{Store, StoreError};
 use rusqlite::{Connection, TransactionBehavior, params};
@@ -42,7 +43,7 @@ impl Store {
         if connection.prepare("PRAGMA foreign_key_check")?.exists([])? {
             return Err(StoreError::Corrupt("an edit is of a device the store does not know".into()));
         }
-        let edits = check_order(connection)?;
+        let edits = check_lines(connection)?;
         let (kept, folded) = (read_cells(connection)?, fold(connection)?);
         if kept != folded {
             return Err(StoreError::Corrupt(
@@ -71,28 +72,36 @@ impl Store {
     }
 }
 
-/// Counts the edits; an error if a device's sequence has a gap or its clock goes back.
-fn check_order(connection: &Connection) -> Result<usize, StoreError> {
-    let mut statement =
-        connection.prepare("SELECT device, sequence, clock FROM log ORDER BY device, sequence")?;
-    let mut rows = statement.query([])?;
-    let (mut edits, mut last) = (0, (0, 0, 0));
-    while let Some(row) = rows.next()? {
-        let (device, sequence, clock): (i64, i64, i64) = (row.get(0)?, row.get(1)?, row.get(2)?);
-        let before = if device == last.0 { last } else { (device, 0, 0) };
-        if sequence != before.1 + 1 || clock < before.2 {
-            let what = format!("edit {sequence} of device {device} does not follow edit {} of it", before.1);
-            return Err(StoreError::Corrupt(what));
+/// Counts the edits; an error if a line has a gap, or its chain is not that of its edits.
+fn check_lines(connection: &Connection) -> Result<usize, StoreError> {
+    let lines = Lines::load(connection)?;
+    let mut edits = 0;
+    for (place, line) in lines.lines.iter().enumerate() {
+        let mut chain = lines.chain_at(connection, place, line.first - 1)?;
+        lines.each_edit(connection, place, line.first, line.last, |sequence, edit| {
+            edits += 1;
+            chain = chain.then(sequence, &edit);
+            Ok(())
+        })?;
+        if lines.chain_at(connection, place, line.last)? != chain {
+            return Err(StoreError::Corrupt(format!(
+                "the edits of device {} are not as written",
+                line.device
+            )));
         }
-        (edits, last) = (edits + 1, (device, sequence, clock));
     }
-    Ok(edits)
+    let logged: u32 = connection.query_row("SELECT count(*) FROM log", [], |row| row.get(0))?;
+    if logged as usize == edits {
+        Ok(edits)
+    } else {
+        Err(StoreError::Corrupt("the log has edits of no line".into()))
+    }
 }
 
 /// The cells as the log gives them: every edit that none of the same cell names as predecessor; of several, the one
-/// latest by (clock, device id) is shown.
+/// latest by (clock, device, value) is shown.
 fn fold(connection: &Connection) -> Result<Cells, StoreError> {
-    const SQL: &str = "SELECT record, field, device, sequence, clock, value, predecessors, id
+    const SQL: &str = "SELECT record, field, device, sequence, log.clock, value, predecessors, base
         FROM log JOIN devices ON number = device";
     let mut cells = Cells::new();
     let mut superseded = HashSet::new();
@@ -110,11 +119,13 @@ fn fold(connection: &Connection) -> Result<Cells, StoreError> {
     cells.retain(|key, _| !superseded.contains(key));
     let mut latest = HashMap::new();
     for ((record, field, name), content) in &cells {
-        let this = (content.clock, devices[&name.0], *name);
+        let this = (content.clock, devices[&name.0], &content.value, *name);
         latest.entry((*record, *field)).and_modify(|other| *other = this.max(*other)).or_insert(this);
     }
-    for ((record, field), (_, _, name)) in latest {
-        if let Some(content) = cells.get_mut(&(record, field, name)) {
+    let shown: Vec<Key> =
+        latest.into_iter().map(|((record, field), (.., name))| (record, field, name)).collect();
+    for key in shown {
+        if let Some(content) = cells.get_mut(&key) {
             content.shown = true;
         }
     }

@@ -10,8 +10,24 @@ use crate::error::Fault;
 /// Bits of the counter.
 const COUNTER_BITS: u32 = 16;
 
+/// How far ahead of the own clock another device's may drag it, milliseconds: a day.
+pub(super) const FURTHEST_AHEAD_MS: u64 = 24 * 60 * 60 * 1000;
+
+/// The first stamp after `own`, this device's last, and `others`, the last of all others, at wall time `now_ms`. A stamp more than
+/// a day ahead is another's wrong clock: it is not followed.
+pub(super) fn next_among(own: i64, others: i64, now_ms: u64) -> Result<i64, StoreError> {
+    let followed = others.min(latest_believed(now_ms));
+    next(own.max(followed), now_ms)
+}
+
+/// The last stamp that a right clock could have made at wall time `now_ms`.
+pub(super) fn latest_believed(now_ms: u64) -> i64 {
+    let ms = i64::try_from(now_ms.saturating_add(FURTHEST_AHEAD_MS)).unwrap_or(i64::MAX);
+    ms.checked_mul(1 << COUNTER_BITS).unwrap_or(i64::MAX)
+}
+
 /// The first stamp after `last` at wall time `now_ms`.
-pub(super) fn next(last: i64, now_ms: u64) -> Result<i64, StoreError> {
+fn next(last: i64, now_ms: u64) -> Result<i64, StoreError> {
     i64::try_from(now_ms)
         .ok()
         .and_then(|ms| ms.checked_mul(1 << COUNTER_BITS))
@@ -39,6 +55,17 @@ mod tests {
         let wall_went_back = next(same_millisecond, 10).unwrap();
         assert_eq!(wall_went_back, first + 2);
         assert_eq!(unix_ms(next(wall_went_back, 2_000).unwrap()), 2_000);
+    }
+
+    #[test]
+    fn a_clock_of_years_ahead_is_not_followed() {
+        let now_ms = 1_000_000;
+        let years_ahead = next(0, now_ms + 20 * 365 * FURTHEST_AHEAD_MS).unwrap();
+        let hours_ahead = next(0, now_ms + FURTHEST_AHEAD_MS / 2).unwrap();
+        assert_eq!(unix_ms(next_among(0, years_ahead, now_ms).unwrap()), now_ms + FURTHEST_AHEAD_MS);
+        assert_eq!(next_among(0, hours_ahead, now_ms).unwrap(), hours_ahead + 1);
+        // What this device wrote itself is never gone back behind.
+        assert_eq!(next_among(years_ahead, 0, now_ms).unwrap(), years_ahead + 1);
     }
 
     #[test]

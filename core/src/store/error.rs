@@ -2,6 +2,7 @@
 
 use super::Cell;
 use crate::error::Fault;
+use crate::merge::Damage;
 use crate::record::RecordId;
 use rusqlite::ErrorCode;
 use std::path::PathBuf;
@@ -49,6 +50,12 @@ pub enum StoreError {
     /// A value that no record may have.
     #[error("not saved: {0}")]
     InvalidValue(#[from] Fault),
+    /// A bundle that is not read; nothing of it was taken in.
+    #[error("not taken in: {0}")]
+    Bundle(#[from] Damage),
+    /// The device's key could not be used.
+    #[error("the key of this device cannot be used now; unlock it and hand over again")]
+    NoKey,
     /// A cell that a record cannot do without is absent or means nothing to this version.
     #[error("{cell} of record {record} cannot be read by this version; update the program")]
     Unreadable {

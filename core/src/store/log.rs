@@ -1,8 +1,10 @@
 //! Reading and adding to the two tables. Every other file of this room goes through here for edits.
 
 use super::cells::{Cell, Kind};
+use super::lines::Lines;
 use super::value::{ABSENT, CellValue, Hangs, encode, read};
 use super::{Change, StoreError, clock};
+use crate::merge::{self, Chain, Content, DeviceId, Edit, Predecessor};
 use crate::record::RecordId;
 use rusqlite::{Connection, OptionalExtension, Row, Transaction, params};
 
@@ -145,6 +147,7 @@ pub(super) struct Batch<'store> {
     pub(super) device: i64,
     sequence: i64,
     clock: i64,
+    chain: Chain,
     /// First sequence of the save that this one takes back.
     undoes: Option<i64>,
     pub(super) changes: Vec<Change>,
@@ -156,14 +159,21 @@ impl<'store> Batch<'store> {
         device: i64,
         now_ms: u64,
     ) -> Result<Self, StoreError> {
-        // The last row of each device: clocks do not go back on one device.
-        const LAST_CLOCK: &str = "SELECT coalesce(max((SELECT clock FROM log WHERE device = number
-            ORDER BY sequence DESC LIMIT 1)), 0) FROM devices";
-        const LAST_SEQUENCE: &str = "SELECT coalesce(max(sequence), 0) FROM log WHERE device = ?1";
-        let last: i64 = transaction.prepare_cached(LAST_CLOCK)?.query_row([], |row| row.get(0))?;
-        let sequence = transaction.prepare_cached(LAST_SEQUENCE)?.query_row([device], |row| row.get(0))?;
-        let clock = clock::next(last, now_ms)?;
-        Ok(Self { transaction, device, sequence, clock, undoes: None, changes: Vec::new() })
+        const OWN: &str = "SELECT last, clock, chain FROM devices WHERE number = ?1";
+        const OTHERS: &str = "SELECT coalesce(max(clock), 0) FROM devices WHERE number <> ?1";
+        let (sequence, own, chain): (i64, i64, Option<[u8; 32]>) = transaction
+            .prepare_cached(OWN)?
+            .query_row([device], |row| Ok((row.get(0)?, row.get(1)?, row.get(2)?)))?;
+        let others = transaction.prepare_cached(OTHERS)?.query_row([device], |row| row.get(0))?;
+        let clock = clock::next_among(own, others, now_ms)?;
+        let chain = match chain {
+            Some(chain) => Chain(chain),
+            None => {
+                let lines = Lines::load(&transaction)?;
+                lines.chain_at(&transaction, lines.place(device)?, sequence.cast_unsigned())?
+            }
+        };
+        Ok(Self { transaction, device, sequence, clock, chain, undoes: None, changes: Vec::new() })
     }
 
     /// Makes this save the undoing of the one that began at that sequence.
@@ -188,6 +198,14 @@ impl<'store> Batch<'store> {
         self.sequence += 1;
         let id = record.as_bytes();
         let names = encode_names(predecessors);
+        let edit = Edit {
+            clock: self.clock.cast_unsigned(),
+            record: *id,
+            field: cell.0,
+            predecessors: self.named(predecessors)?,
+            content: Content::Value(value.to_vec()),
+        };
+        self.chain = self.chain.then(self.sequence.cast_unsigned(), &edit);
         self.transaction.prepare_cached(LOG)?.execute(params![
             self.device,
             self.sequence,
@@ -214,6 +232,20 @@ impl<'store> Batch<'store> {
         Ok(())
     }
 
+    /// Edits by the names they have outside.
+    fn named(&self, names: &[EditName]) -> Result<Vec<Predecessor>, StoreError> {
+        const BASE: &str = "SELECT base FROM devices WHERE number = ?1";
+        let mut statement = self.transaction.prepare_cached(BASE)?;
+        let name = |&(row, sequence): &EditName| {
+            let device = DeviceId(statement.query_row([row], |row| row.get(0))?);
+            let name = merge::EditName { device, sequence: sequence.cast_unsigned() };
+            Ok(Predecessor { name, line: 0 })
+        };
+        let mut named = names.iter().map(name).collect::<Result<Vec<_>, StoreError>>()?;
+        named.sort_unstable();
+        Ok(named)
+    }
+
     /// Gives a cell a value in place of all that stands there now; `None` = absent.
     pub(super) fn replace<T: CellValue>(
         &mut self,
@@ -224,38 +256,56 @@ impl<'store> Batch<'store> {
         self.edit(heads.record, cell, &heads.names(cell), &encode(value.to_value().as_ref()))
     }
 
-    /// Of several heads of a cell, shows the one that is latest by (clock, device id).
+    /// Of several heads of a cell, shows the latest.
     pub(super) fn show_latest(&self, record: RecordId, cell: Cell) -> Result<(), StoreError> {
-        const SQL: &str = "UPDATE cells SET shown = (device, sequence) = (
-            SELECT other.device, other.sequence FROM cells AS other JOIN devices ON number = other.device
-            WHERE other.record = ?1 AND other.field = ?2 ORDER BY other.clock DESC, id DESC LIMIT 1
-            ) WHERE record = ?1 AND field = ?2";
-        self.transaction.prepare_cached(SQL)?.execute(params![record.as_bytes(), cell.0])?;
-        Ok(())
+        show_latest(&self.transaction, record.as_bytes(), cell.0)
     }
 
     /// Makes it last; with nothing changed, nothing is written.
     pub(super) fn commit(self) -> Result<Vec<Change>, StoreError> {
+        const LINE: &str = "UPDATE devices SET last = ?2, clock = ?3, chain = ?4 WHERE number = ?1";
+        if !self.changes.is_empty() {
+            let line = params![self.device, self.sequence, self.clock, self.chain.0];
+            self.transaction.prepare_cached(LINE)?.execute(line)?;
+        }
         self.transaction.commit()?;
         Ok(self.changes)
     }
 }
 
+/// Of several heads of a cell, shows the one that is latest by (clock, device, value): an order that all devices agree on,
+/// whatever they call copies of a device among themselves.
+pub(super) fn show_latest(connection: &Connection, record: &[u8; 16], field: u16) -> Result<(), StoreError> {
+    const SQL: &str = "UPDATE cells SET shown = (device, sequence) = (
+        SELECT other.device, other.sequence FROM cells AS other JOIN devices ON number = other.device
+        WHERE other.record = ?1 AND other.field = ?2 ORDER BY other.clock DESC, base DESC, value DESC LIMIT 1
+        ) WHERE record = ?1 AND field = ?2";
+    connection.prepare_cached(SQL)?.execute(params![record, field])?;
+    Ok(())
+}
+
 /// The value a cell had before an edit with these predecessors: the latest of theirs.
-pub(super) fn value_of(connection: &Connection, names: &[EditName]) -> Result<Vec<u8>, StoreError> {
-    const SQL: &str = "SELECT clock, id, value FROM log JOIN devices ON number = device
-        WHERE device = ?1 AND sequence = ?2";
+pub(super) fn value_of(
+    connection: &Connection,
+    record: RecordId,
+    cell: Cell,
+    names: &[EditName],
+) -> Result<Vec<u8>, StoreError> {
+    // A deletion names edits of other cells too.
+    const SQL: &str = "SELECT log.clock, base, value FROM log JOIN devices ON number = device
+        WHERE device = ?1 AND sequence = ?2 AND record = ?3 AND field = ?4";
     let mut statement = connection.prepare_cached(SQL)?;
     let mut latest: Option<(i64, [u8; 16], Vec<u8>)> = None;
-    for name in names {
-        let found = statement.query_row([name.0, name.1], |row| Ok((row.get(0)?, row.get(1)?, row.get(2)?)));
+    for (row, sequence) in names {
+        let key = params![row, sequence, record.as_bytes(), cell.0];
+        let found = statement.query_row(key, |row| Ok((row.get(0)?, row.get(1)?, row.get(2)?)));
         latest = latest.max(found.optional()?);
     }
     Ok(latest.map_or_else(|| ABSENT.to_vec(), |(_, _, value)| value))
 }
 
 /// Predecessors as they stand in the log.
-fn encode_names(names: &[EditName]) -> Vec<u8> {
+pub(super) fn encode_names(names: &[EditName]) -> Vec<u8> {
     let mut bytes = Vec::new();
     // Writing to memory does not fail.
     let _ = ciborium::into_writer(names, &mut bytes);

@@ -40,26 +40,35 @@
 mod cells;
 mod check;
 mod clock;
+mod conflicts;
 mod error;
 #[cfg(test)]
 mod full_disk_test;
 mod kept;
+mod lines;
 mod load;
 mod log;
 mod open;
+mod partners;
 mod save;
 mod saving;
 mod schema;
+mod sealing;
+mod taking;
 mod undo;
 mod valid;
 mod value;
 
 pub use cells::{Cell, Kind};
 pub use check::Checked;
+pub use conflicts::{Conflict, Version};
 pub use error::StoreError;
 pub use load::FieldSummary;
+pub use partners::Partner;
 pub use saving::Saving;
 pub use schema::{APPLICATION_ID, SCHEMA_VERSION};
+pub use sealing::Sealer;
+pub use taking::TakenIn;
 
 pub use crate::merge::DeviceId;
 use crate::record::RecordId;

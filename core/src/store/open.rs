@@ -2,8 +2,9 @@
 
 use super::schema::{self, APPLICATION_ID, SCHEMA_VERSION};
 use super::{DeviceId, Store, StoreError};
+use crate::merge::Chain;
 use rusqlite::config::DbConfig::SQLITE_DBCONFIG_NO_CKPT_ON_CLOSE;
-use rusqlite::{Connection, OpenFlags, OptionalExtension, TransactionBehavior};
+use rusqlite::{Connection, OpenFlags, OptionalExtension, TransactionBehavior, params};
 use std::fs::File;
 use std::io::{ErrorKind, Read};
 use std::path::{Path, PathBuf};
@@ -167,14 +168,16 @@ fn bring_up_to_date(connection: &mut Connection) -> Result<(), StoreError> {
     Ok(())
 }
 
-/// The row of a device, made if it writes here for the first time.
+/// The row of a device's line, made if it writes here for the first time.
 fn number_of(connection: &mut Connection, device: DeviceId) -> Result<i64, StoreError> {
-    let find = "SELECT number FROM devices WHERE id = ?1";
+    let find = "SELECT number FROM devices WHERE id = ?1 AND own = 1";
     if let Some(number) = connection.query_row(find, [device.0], |row| row.get(0)).optional()? {
         return Ok(number);
     }
-    connection.execute("INSERT INTO devices (id) VALUES (?1)", [device.0])?;
-    Ok(connection.last_insert_rowid())
+    // It may be there already from a bundle: written by this device before its store was lost.
+    let own = "INSERT INTO devices (id, base, own, chain) VALUES (?1, ?1, 1, ?2)
+        ON CONFLICT (id) DO UPDATE SET own = 1 RETURNING number";
+    Ok(connection.query_row(own, params![device.0, Chain::start(device).0], |row| row.get(0))?)
 }
 
 #[cfg(test)]

@@ -1,10 +1,12 @@
 //! Several records in one save: what one tap means is saved as a whole or not at all, and undone as a whole.
 
 use super::cells::{Cell, Kind};
+use super::conflicts::all_heads;
 use super::kept::Kept;
 use super::log::{Batch, Heads};
 use super::save::Place;
 use super::valid::{self, Check};
+use super::value::encode;
 use super::{Saved, Store, StoreError};
 use crate::record::{
     AfterDig, BuriedLine, Field, Layer, Machine, Part, Pass, Photo, Pit, RecordId, Roll, Step,
@@ -132,7 +134,11 @@ impl Saving<'_, '_> {
         if heads.value(Cell::KIND).is_none() || heads.deleted() {
             return Err(StoreError::RecordNotFound { record, kind: "record" });
         }
-        self.0.replace(&heads, Cell::DELETED, &true)
+        // It names all that was there, so that what others wrote meanwhile is told from it.
+        let mut names = all_heads(&self.0.transaction, record)?;
+        names.extend(heads.names(Cell::DELETED));
+        let names: Vec<_> = names.into_iter().collect();
+        self.0.edit(record, Cell::DELETED, &names, &encode(Some(&true.into())))
     }
 
     fn child<R: Kept + Check>(&mut self, parent: RecordId, of: Kind, child: &R) -> Result<(), StoreError> {

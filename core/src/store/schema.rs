@@ -4,6 +4,7 @@
 //! |---|---|
 //! | 1 | devices, log, cells |
 //! | 2 | `undoes`, so that a device can take back its saves one after the other; `shown` and two indexes, so that lists are found without reading every cell |
+//! | 3 | lines of edits with their chains, parts of bundles, whom to trust and who has seen what: merging |
 //!
 //! A released step is never edited: a new version is a new entry in [`STEPS`]. A store made new walks all
 //! of them, so old and new stores cannot differ.
@@ -15,10 +16,10 @@ use rusqlite::{Connection, Transaction};
 pub const APPLICATION_ID: i32 = 0x5049_5446;
 
 /// Version of the tables that this program writes.
-pub const SCHEMA_VERSION: i64 = 2;
+pub const SCHEMA_VERSION: i64 = 3;
 
 /// SQL that leads from version n to n + 1, for each n from 0.
-const STEPS: [&str; SCHEMA_VERSION as usize] = [VERSION_1, VERSION_2];
+const STEPS: [&str; SCHEMA_VERSION as usize] = [VERSION_1, VERSION_2, VERSION_3];
 
 const VERSION_1: &str = "
 CREATE TABLE devices (
@@ -60,6 +61,53 @@ CREATE INDEX children ON cells (value) WHERE field = 2 AND shown = 1;
 CREATE INDEX deleted ON cells (record) WHERE field = 3 AND shown = 1 AND value = x'f5';
 ";
 
+// A row of `devices` is a line of edits: `base` is the device whose edits they are, and `id` the same unless the line is that of another
+// copy of it, which parts from line `parent` at sequence `first`. `chain` is that at `last`; NULL = to be made from the log.
+// `own`: written here. A part with `line` NULL waits, or is nothing but handed on.
+const VERSION_3: &str = "
+ALTER TABLE devices ADD COLUMN base BLOB;
+ALTER TABLE devices ADD COLUMN parent INTEGER REFERENCES devices (number);
+ALTER TABLE devices ADD COLUMN first INTEGER NOT NULL DEFAULT 1;
+ALTER TABLE devices ADD COLUMN last INTEGER NOT NULL DEFAULT 0;
+ALTER TABLE devices ADD COLUMN clock INTEGER NOT NULL DEFAULT 0;
+ALTER TABLE devices ADD COLUMN chain BLOB;
+ALTER TABLE devices ADD COLUMN own INTEGER NOT NULL DEFAULT 0;
+UPDATE devices SET base = id, own = 1,
+    last = coalesce((SELECT max(sequence) FROM log WHERE device = number), 0),
+    clock = coalesce((SELECT max(clock) FROM log WHERE device = number), 0);
+CREATE INDEX lines ON devices (base);
+CREATE TABLE parts (
+    hash BLOB PRIMARY KEY CHECK (length(hash) = 32),
+    kind INTEGER NOT NULL,
+    line INTEGER REFERENCES devices (number),
+    first INTEGER NOT NULL,
+    last INTEGER NOT NULL,
+    before BLOB,
+    after BLOB,
+    signer BLOB,
+    bytes BLOB NOT NULL
+) STRICT;
+CREATE INDEX parts_of_line ON parts (line, last);
+CREATE TABLE signers (
+    id BLOB PRIMARY KEY CHECK (length(id) = 16),
+    key BLOB NOT NULL CHECK (length(key) = 32),
+    holder TEXT NOT NULL,
+    accepted INTEGER NOT NULL DEFAULT 0,
+    ahead_ms INTEGER,
+    clock_wrong INTEGER NOT NULL DEFAULT 0
+) STRICT, WITHOUT ROWID;
+CREATE TABLE seen (
+    observer BLOB NOT NULL,
+    line INTEGER NOT NULL REFERENCES devices (number),
+    sequence INTEGER NOT NULL,
+    PRIMARY KEY (observer, line)
+) STRICT, WITHOUT ROWID;
+CREATE TABLE held (
+    hash BLOB PRIMARY KEY,
+    bytes BLOB NOT NULL
+) STRICT;
+";
+
 /// Brings the tables from `version` to [`SCHEMA_VERSION`], in the caller's transaction.
 pub(super) fn migrate(transaction: &Transaction, version: i64) -> Result<(), StoreError> {
     for step in STEPS.iter().skip(usize::try_from(version).unwrap_or(0)) {
@@ -71,8 +119,8 @@ pub(super) fn migrate(transaction: &Transaction, version: i64) -> Result<(), Sto
 
 /// That the tables are there and whole enough to be used.
 pub(super) fn verify(connection: &Connection) -> Result<(), StoreError> {
-    const NAMES: &str =
-        "SELECT count(*) FROM sqlite_schema WHERE name IN ('devices', 'log', 'cells', 'children', 'deleted')";
+    const NAMES: &str = "SELECT count(*) FROM sqlite_schema WHERE name IN
+        ('devices', 'log', 'cells', 'children', 'deleted', 'lines', 'parts', 'signers', 'seen', 'held')";
     let found: i64 = connection.query_row(NAMES, [], |row| row.get(0))?;
-    if found == 5 { Ok(()) } else { Err(StoreError::Corrupt("tables are missing".into())) }
+    if found == 10 { Ok(()) } else { Err(StoreError::Corrupt("tables are missing".into())) }
 }

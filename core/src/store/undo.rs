@@ -1,6 +1,7 @@
 //! Undo: an edit that gives cells back the value they had before the last save of this device.
 
 use super::cells::Cell;
+use super::conflicts::all_heads;
 use super::log::{Batch, EditName, Heads, decode_names, record_id, value_of};
 use super::value::encode;
 use super::{Store, StoreError, Undone, clock};
@@ -117,14 +118,18 @@ fn take_back(batch: &mut Batch, save: &Save) -> Result<(), StoreError> {
         let (cell, value) = match (made.contains(&edit.record), edit.cell) {
             (true, Cell::KIND) => (Cell::DELETED, encode(Some(&true.into()))),
             (true, _) => continue,
-            (false, cell) => (cell, value_of(&batch.transaction, &edit.predecessors)?),
+            (false, cell) => (cell, value_of(&batch.transaction, edit.record, cell, &edit.predecessors)?),
         };
         // Only over what this device wrote: with no head of ours left, somebody has gone on from here.
         let heads = Heads::load(&batch.transaction, edit.record)?;
         let (ours, others): (Vec<_>, Vec<_>) =
             heads.names(cell).into_iter().partition(|name| name.0 == batch.device);
         if cell == Cell::DELETED || !ours.is_empty() {
-            batch.edit(edit.record, cell, &ours, &value)?;
+            let mut named = ours;
+            if made.contains(&edit.record) {
+                named.extend(all_heads(&batch.transaction, edit.record)?);
+            }
+            batch.edit(edit.record, cell, &named, &value)?;
             if !others.is_empty() {
                 batch.show_latest(edit.record, cell)?;
             }

@@ -1,0 +1,470 @@
+//! Taking in: what others wrote comes into the log, all of a file or nothing of it.
+
+use super::lines::{Lines, to_log};
+use super::log::{EditName, encode_names, show_latest};
+use super::{Store, StoreError, clock};
+use crate::merge::plan::{self, Arrival, Fate, Line, Missing};
+use crate::merge::{Bundle, Chain, Damage, DeviceId, Edit, Header, Part, PartKind, read_file};
+use rusqlite::{Connection, OptionalExtension, Transaction, TransactionBehavior, params};
+use sha2::{Digest, Sha256};
+use std::collections::{BTreeSet, HashSet};
+
+/// Edits that are kept unpacked between checking and using them; of more, the packed ones are unpacked again.
+const KEPT_UNPACKED: usize = 100_000;
+
+/// What taking in came to; it is on the disk.
+#[derive(Debug, Clone, Default, PartialEq, Eq)]
+pub struct TakenIn {
+    /// Edits that are new here.
+    pub edits: u64,
+    /// Bundles of the file that were here already.
+    pub known: u32,
+    /// Edits without which some of what came cannot be used yet.
+    pub missing: BTreeSet<Missing>,
+    /// Devices whose bundles wait until they are accepted.
+    pub strangers: BTreeSet<DeviceId>,
+    /// Devices that turn out to have been copied: two went on under one name. What both wrote is kept.
+    pub copied: BTreeSet<DeviceId>,
+    /// Devices whose clock is more than a day ahead.
+    pub clock_wrong: BTreeSet<DeviceId>,
+    /// The file is of a newer version: it is kept as it is, to be taken in after an update.
+    pub held: bool,
+}
+
+/// A bundle on its way in.
+struct Arrived {
+    hash: [u8; 32],
+    header: Header,
+    chains: Vec<Chain>,
+    /// `None`: to be unpacked again.
+    edits: Option<Vec<Edit>>,
+}
+
+impl Store {
+    /// Takes in a file of bundles: checked as a whole, then written in one transaction. Bundles of devices that were not accepted
+    /// wait, and so do those that need others first; [`Store::accept`] and later files bring them in.
+    ///
+    /// # Errors
+    /// [`StoreError::Bundle`] if any bit of it is not as it was written; whatever the disk reports. Nothing was changed then.
+    pub fn take_in(&mut self, file: &[u8], now_ms: u64) -> Result<TakenIn, StoreError> {
+        match read_all(file) {
+            Ok((parts, arrived)) => self.take_in_parts(&parts, arrived, now_ms),
+            Err(Damage::Newer(_)) => {
+                const HOLD: &str = "INSERT OR IGNORE INTO held (hash, bytes) VALUES (?1, ?2)";
+                self.connection.execute(HOLD, params![Sha256::digest(file).as_slice(), file])?;
+                Ok(TakenIn { held: true, ..TakenIn::default() })
+            }
+            Err(damage) => Err(damage.into()),
+        }
+    }
+
+    /// Accepts a device: what it signs is taken in from now on, and what waits for it is.
+    ///
+    /// # Errors
+    /// Whatever the disk reports.
+    pub fn accept(&mut self, device: DeviceId, now_ms: u64) -> Result<TakenIn, StoreError> {
+        let transaction = self.connection.transaction_with_behavior(TransactionBehavior::Immediate)?;
+        transaction.execute("UPDATE signers SET accepted = 1 WHERE id = ?1", [device.0])?;
+        finish(transaction, Vec::new(), TakenIn::default(), now_ms)
+    }
+
+    /// Accepts a device before anything of it came, by the public key it showed.
+    ///
+    /// # Errors
+    /// Whatever the disk reports.
+    pub fn accept_key(&mut self, key: &[u8; 32], holder: &str, now_ms: u64) -> Result<TakenIn, StoreError> {
+        const SIGNER: &str =
+            "INSERT OR IGNORE INTO signers (id, key, holder, accepted) VALUES (?1, ?2, ?3, 0)";
+        let device = DeviceId::of_key(key);
+        self.connection.execute(SIGNER, params![device.0, key, holder])?;
+        self.accept(device, now_ms)
+    }
+
+    /// Tries again the files that were kept because they are of a newer version than the program was then.
+    ///
+    /// # Errors
+    /// As [`Store::take_in`].
+    pub fn take_in_held(&mut self, now_ms: u64) -> Result<Vec<TakenIn>, StoreError> {
+        const ALL: &str = "SELECT hash, bytes FROM held";
+        let found: Vec<(Vec<u8>, Vec<u8>)> = self
+            .connection
+            .prepare(ALL)?
+            .query_map([], |row| Ok((row.get(0)?, row.get(1)?)))?
+            .collect::<Result<_, _>>()?;
+        let mut taken = Vec::new();
+        for (hash, bytes) in found {
+            let came = self.take_in(&bytes, now_ms)?;
+            if !came.held {
+                self.connection.execute("DELETE FROM held WHERE hash = ?1", [hash])?;
+                taken.push(came);
+            }
+        }
+        Ok(taken)
+    }
+
+    fn take_in_parts(
+        &mut self,
+        parts: &[Part],
+        arrived: Vec<Option<Arrived>>,
+        now_ms: u64,
+    ) -> Result<TakenIn, StoreError> {
+        let transaction = self.connection.transaction_with_behavior(TransactionBehavior::Immediate)?;
+        let mut taken = TakenIn::default();
+        let mut new = Vec::new();
+        for (part, arrived) in parts.iter().zip(arrived) {
+            let Some(arrived) = arrived else {
+                keep_unknown(&transaction, part)?;
+                continue;
+            };
+            if keep(&transaction, part, &arrived.header)? { new.push(arrived) } else { taken.known += 1 }
+        }
+        finish(transaction, new, taken, now_ms)
+    }
+}
+
+/// All parts of a file, and what those with edits hold.
+fn read_all(file: &[u8]) -> Result<(Vec<Part<'_>>, Vec<Option<Arrived>>), Damage> {
+    let parts: Vec<Part> =
+        read_file(file)?.into_iter().filter(|part| part.kind != PartKind::PhotoPiece).collect();
+    let mut unpacked = 0;
+    let mut arrived = Vec::with_capacity(parts.len());
+    for part in &parts {
+        arrived.push(match part.kind {
+            PartKind::Edits => Some(Arrived::read(part.hash, part.content, &mut unpacked)?),
+            _ => None,
+        });
+    }
+    Ok((parts, arrived))
+}
+
+impl Arrived {
+    fn read(hash: [u8; 32], content: &[u8], unpacked: &mut usize) -> Result<Self, Damage> {
+        let Bundle { header, edits, chains } = Bundle::read(content)?;
+        let stays = *unpacked + edits.len() <= KEPT_UNPACKED;
+        *unpacked += if stays { edits.len() } else { 0 };
+        Ok(Self { hash, header, chains, edits: stays.then_some(edits) })
+    }
+}
+
+/// Keeps the bytes of a bundle and who signed it; `false` if they were here.
+fn keep(connection: &Connection, part: &Part, header: &Header) -> Result<bool, StoreError> {
+    const PART: &str = "INSERT OR IGNORE INTO parts (hash, kind, first, last, before, after, signer, bytes)
+        VALUES (?1, 1, ?2, ?3, ?4, ?5, ?6, ?7)";
+    const COVERED: &str = "SELECT 1 FROM parts JOIN devices ON number = line
+        WHERE base = ?1 AND parts.last >= ?3 AND parts.first <= ?2 AND after = ?4 AND parts.last = ?3";
+    const SIGNER: &str = "INSERT INTO signers (id, key, holder, accepted, ahead_ms)
+        VALUES (?1, ?2, ?3, EXISTS (SELECT 1 FROM devices WHERE id = ?1 AND own = 1), ?4)
+        ON CONFLICT (id) DO UPDATE SET ahead_ms = ?4, holder = CASE ?3 WHEN '' THEN holder ELSE ?3 END";
+    connection.prepare_cached(SIGNER)?.execute(params![
+        header.signer().0,
+        header.key,
+        header.holder,
+        header.ahead_ms
+    ])?;
+    let (first, last) = (header.first.cast_signed(), header.last.cast_signed());
+    // The same edits cut anew, as part of what is here.
+    if header.count() > 0
+        && connection.prepare_cached(COVERED)?.exists(params![
+            header.device.0,
+            first,
+            last,
+            header.after.0
+        ])?
+    {
+        return Ok(false);
+    }
+    let written = connection.prepare_cached(PART)?.execute(params![
+        part.hash,
+        first,
+        last,
+        header.before.0,
+        header.after.0,
+        header.signer().0,
+        part.bytes
+    ])?;
+    Ok(written > 0)
+}
+
+/// Keeps a part that is only handed on.
+fn keep_unknown(connection: &Connection, part: &Part) -> Result<(), StoreError> {
+    const PART: &str =
+        "INSERT OR IGNORE INTO parts (hash, kind, first, last, bytes) VALUES (?1, ?2, 0, 0, ?3)";
+    let PartKind::Other(kind) = part.kind else { return Ok(()) };
+    connection.prepare_cached(PART)?.execute(params![part.hash, kind, part.bytes])?;
+    Ok(())
+}
+
+/// Uses what can be used of everything that waits, and makes it last.
+fn finish(
+    transaction: Transaction,
+    new: Vec<Arrived>,
+    taken: TakenIn,
+    now_ms: u64,
+) -> Result<TakenIn, StoreError> {
+    let mut taken = taken;
+    let arrived = waiting(&transaction, new)?;
+    let mut lines = Lines::load(&transaction)?;
+    let arrivals: Vec<Arrival> =
+        arrived.iter().map(|arrived| Arrival { header: &arrived.header, chains: &arrived.chains }).collect();
+    let plan =
+        plan::plan(&lines.lines, &arrivals, |line, sequence| lines.chain_at(&transaction, line, sequence))?;
+    for place in lines.lines.len()..plan.lines.len() {
+        let line = plan.lines[place];
+        let first = first_chain(&plan.fates, &arrived, place);
+        if line.from.is_some() {
+            taken.copied.insert(line.device);
+        }
+        lines.rows.push(begin_line(&transaction, line, first, &lines.rows)?);
+    }
+    let mut writer = Writer::new(&transaction, &plan.lines, &lines.rows, clock::latest_believed(now_ms));
+    for (arrived, fate) in arrived.into_iter().zip(plan.fates) {
+        match fate {
+            Fate::Waits(missing) => drop(taken.missing.insert(missing)),
+            Fate::Used { line, from, witness } => {
+                let signer = arrived.header.signer();
+                taken.edits += (arrived.header.last + 1).saturating_sub(from);
+                if writer.write(arrived, line, from, &witness)? {
+                    taken.clock_wrong.insert(signer);
+                    transaction.execute("UPDATE signers SET clock_wrong = 1 WHERE id = ?1", [signer.0])?;
+                }
+            }
+        }
+    }
+    writer.end()?;
+    taken.strangers = strangers(&transaction)?;
+    transaction.commit()?;
+    Ok(taken)
+}
+
+/// All bundles of accepted devices that are not used yet.
+fn waiting(connection: &Connection, new: Vec<Arrived>) -> Result<Vec<Arrived>, StoreError> {
+    const SQL: &str = "SELECT hash, bytes FROM parts JOIN signers ON id = signer
+        WHERE kind = 1 AND line IS NULL AND accepted = 1 ORDER BY hash";
+    let mut arrived = Vec::new();
+    let mut unpacked = new.iter().filter_map(|new| new.edits.as_ref()).map(Vec::len).sum();
+    let mut new: std::collections::HashMap<[u8; 32], Arrived> =
+        new.into_iter().map(|new| (new.hash, new)).collect();
+    let mut statement = connection.prepare_cached(SQL)?;
+    let mut rows = statement.query([])?;
+    while let Some(row) = rows.next()? {
+        let hash = row.get(0)?;
+        arrived.push(match new.remove(&hash) {
+            Some(new) => new,
+            None => unpack(hash, &row.get::<_, Vec<u8>>(1)?, &mut unpacked)?,
+        });
+    }
+    Ok(arrived)
+}
+
+fn unpack(hash: [u8; 32], bytes: &[u8], unpacked: &mut usize) -> Result<Arrived, StoreError> {
+    let rotten = |_| StoreError::Corrupt("a bundle in it is not as it came".into());
+    let (part, _) = Part::first_of(bytes).map_err(rotten)?;
+    Arrived::read(hash, part.content, unpacked).map_err(rotten)
+}
+
+/// The chain at the first edit of a line that begins.
+fn first_chain(fates: &[Fate], arrived: &[Arrived], place: usize) -> Option<Chain> {
+    fates.iter().zip(arrived).find_map(|(fate, arrived)| match fate {
+        Fate::Used { line, from, .. } if *line == place => {
+            arrived.chains.get((from - arrived.header.first) as usize).copied()
+        }
+        _ => None,
+    })
+}
+
+/// A row for a line that begins.
+fn begin_line(
+    connection: &Connection,
+    line: Line,
+    first: Option<Chain>,
+    rows: &[i64],
+) -> Result<i64, StoreError> {
+    const SQL: &str = "INSERT INTO devices (id, base, parent, first) VALUES (?1, ?2, ?3, ?4)
+        ON CONFLICT (id) DO UPDATE SET base = base RETURNING number";
+    let base = line.device.0;
+    let id = match (line.from, first) {
+        (Some(_), Some(first)) => {
+            let named = Sha256::new().chain_update("pitb1 copy").chain_update(base).chain_update(first.0);
+            named.finalize()[..16].to_vec()
+        }
+        _ => base.to_vec(),
+    };
+    let parent = line.from.map(|from| rows[from]);
+    Ok(connection.query_row(SQL, params![id, base, parent, line.first.cast_signed()], |row| row.get(0))?)
+}
+
+/// Devices whose bundles wait to be accepted.
+fn strangers(connection: &Connection) -> Result<BTreeSet<DeviceId>, StoreError> {
+    const SQL: &str =
+        "SELECT DISTINCT id FROM parts JOIN signers ON id = signer WHERE line IS NULL AND accepted = 0";
+    let mut statement = connection.prepare_cached(SQL)?;
+    let found = statement.query_map([], |row| row.get(0).map(DeviceId))?.collect::<Result<_, _>>()?;
+    Ok(found)
+}
+
+/// Puts edits of others into log and cells.
+struct Writer<'a> {
+    connection: &'a Connection,
+    lines: &'a [Line],
+    rows: &'a [i64],
+    latest_believed: i64,
+    /// Edits of cells that were replaced before they came.
+    replaced: HashSet<([u8; 16], u16, EditName)>,
+    /// Cells that may have several heads.
+    open: HashSet<([u8; 16], u16)>,
+}
+
+impl<'a> Writer<'a> {
+    fn new(connection: &'a Connection, lines: &'a [Line], rows: &'a [i64], latest_believed: i64) -> Self {
+        Self { connection, lines, rows, latest_believed, replaced: HashSet::new(), open: HashSet::new() }
+    }
+
+    /// Writes a bundle's edits from a sequence on. Tells whether one of them is from the future.
+    fn write(
+        &mut self,
+        arrived: Arrived,
+        line: usize,
+        from: u64,
+        witness: &[usize],
+    ) -> Result<bool, StoreError> {
+        const PART: &str = "UPDATE parts SET line = ?2 WHERE hash = ?1";
+        // Smaller cuts of the same edits, and earlier word of what was seen, are no longer needed.
+        const COVERED: &str = "DELETE FROM parts WHERE line = ?1 AND hash <> ?2 AND kind = 1
+            AND ((first > last AND signer = ?5 AND last <= ?4)
+                OR (?3 <= ?4 AND first <= last AND first >= ?3 AND last <= ?4))";
+        const NEEDLESS: &str = "DELETE FROM parts WHERE hash = ?1 AND first <= last AND EXISTS (SELECT 1
+            FROM parts AS other WHERE other.line = ?2 AND hash <> ?1 AND other.first <= ?3 AND other.last >= ?4)";
+        const LINE: &str = "UPDATE devices SET last = ?2, chain = ?3, clock = max(clock, ?4)
+            WHERE number = ?1 AND last < ?2";
+        let header = &arrived.header;
+        let row = self.rows[line];
+        let (first, last) = (header.first.cast_signed(), header.last.cast_signed());
+        self.connection.prepare_cached(PART)?.execute(params![arrived.hash, row])?;
+        self.connection.prepare_cached(COVERED)?.execute(params![
+            row,
+            arrived.hash,
+            first,
+            last,
+            header.signer().0
+        ])?;
+        self.note_seen(header, line)?;
+        if from > header.last {
+            self.connection.prepare_cached(NEEDLESS)?.execute(params![arrived.hash, row, first, last])?;
+            return Ok(false);
+        }
+        let edits = match arrived.edits {
+            Some(edits) => edits,
+            None => read_again(self.connection, arrived.hash)?,
+        };
+        let mut newest = 0;
+        for (edit, sequence) in edits.into_iter().zip(header.first..).skip((from - header.first) as usize) {
+            newest = newest.max(edit.clock.cast_signed());
+            self.edit(row, sequence, edit, line, witness)?;
+        }
+        self.connection.prepare_cached(LINE)?.execute(params![row, last, header.after.0, newest])?;
+        Ok(newest > self.latest_believed)
+    }
+
+    fn edit(
+        &mut self,
+        row: i64,
+        sequence: u64,
+        edit: Edit,
+        line: usize,
+        witness: &[usize],
+    ) -> Result<(), StoreError> {
+        const LOG: &str = "INSERT INTO log (device, sequence, clock, record, field, predecessors, value)
+            VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7)";
+        const DROP: &str =
+            "DELETE FROM cells WHERE record = ?1 AND field = ?2 AND device = ?3 AND sequence = ?4";
+        const HEADS: &str = "SELECT 1 FROM cells WHERE record = ?1 AND field = ?2";
+        const KEEP: &str = "INSERT INTO cells (record, field, device, sequence, clock, value)
+            VALUES (?1, ?2, ?3, ?4, ?5, ?6)";
+        const IS_HERE: &str = "SELECT 1 FROM log WHERE device = ?1 AND sequence = ?2";
+        let name: EditName = (row, sequence.cast_signed());
+        let clock = edit.clock.cast_signed();
+        let names: Vec<EditName> = edit
+            .predecessors
+            .iter()
+            .map(|named| {
+                let line = named.line.checked_sub(1).map_or(line, |at| witness[at as usize]);
+                let sequence = named.name.sequence;
+                (self.rows[plan::line_at(self.lines, line, sequence)], sequence.cast_signed())
+            })
+            .collect();
+        let value = to_log(edit.content);
+        let (record, field) = (edit.record, edit.field);
+        self.connection.prepare_cached(LOG)?.execute(params![
+            name.0,
+            name.1,
+            clock,
+            record,
+            field,
+            encode_names(&names),
+            value
+        ])?;
+        for replaced in &names {
+            let dropped = self
+                .connection
+                .prepare_cached(DROP)?
+                .execute(params![record, field, replaced.0, replaced.1])?;
+            if dropped == 0 && !self.connection.prepare_cached(IS_HERE)?.exists([replaced.0, replaced.1])? {
+                self.replaced.insert((record, field, *replaced));
+            }
+        }
+        if self.connection.prepare_cached(HEADS)?.exists(params![record, field])? {
+            self.open.insert((record, field));
+        }
+        if !self.replaced.remove(&(record, field, name)) {
+            self.connection
+                .prepare_cached(KEEP)?
+                .execute(params![record, field, name.0, name.1, clock, value])?;
+        }
+        Ok(())
+    }
+
+    /// What a signer says it has.
+    fn note_seen(&self, header: &Header, line: usize) -> Result<(), StoreError> {
+        const SEEN: &str = "INSERT INTO seen (observer, line, sequence) VALUES (?1, ?2, ?3)
+            ON CONFLICT (observer, line) DO UPDATE SET sequence = max(sequence, ?3)";
+        let mut statement = self.connection.prepare_cached(SEEN)?;
+        let signer = header.signer().0;
+        statement.execute(params![signer, self.rows[line], header.last.cast_signed()])?;
+        if header.seen.is_empty() {
+            return Ok(());
+        }
+        let lines = Lines::load(self.connection)?;
+        for seen in &header.seen {
+            let sequence = seen.name.sequence;
+            let of_device: Vec<usize> =
+                (0..self.lines.len()).filter(|at| self.lines[*at].device == seen.name.device).collect();
+            for at in &of_device {
+                let here = lines.place(self.rows[*at])?;
+                let is_it = if sequence <= lines.lines[here].last {
+                    lines.chain_at(self.connection, here, sequence)? == seen.chain
+                } else {
+                    // It has more of it than is here; with one copy known, of that.
+                    of_device.len() == 1
+                };
+                if is_it {
+                    statement.execute(params![signer, self.rows[*at], sequence.cast_signed()])?;
+                }
+            }
+        }
+        Ok(())
+    }
+
+    /// Of cells with several heads, shows the latest.
+    fn end(self) -> Result<(), StoreError> {
+        self.open.iter().try_for_each(|(record, field)| show_latest(self.connection, record, *field))
+    }
+}
+
+fn read_again(connection: &Connection, hash: [u8; 32]) -> Result<Vec<Edit>, StoreError> {
+    const SQL: &str = "SELECT bytes FROM parts WHERE hash = ?1";
+    let bytes: Option<Vec<u8>> = connection.query_row(SQL, [hash], |row| row.get(0)).optional()?;
+    let gone = || StoreError::Corrupt("a bundle in it is gone".into());
+    let bytes = bytes.ok_or_else(gone)?;
+    let (part, _) = Part::first_of(&bytes)?;
+    Ok(Bundle::read(part.content)?.edits)
+}

@@ -1,0 +1,202 @@
+//! Phones that note, hand over and take in.
+#![allow(dead_code, reason = "not every test uses all of it")]
+
+use pitface_core::merge::{DeviceId, FileWriter, KeyFromSeed, Signer, read_file};
+use pitface_core::record::{ComesAway, Field, Pit, PlaceKind, RecordId, Step, Unknown};
+use pitface_core::store::{Sealer, Store, TakenIn};
+use std::path::PathBuf;
+use tempfile::TempDir;
+
+/// A store with its key and its clock.
+pub struct Phone {
+    pub store: Store,
+    pub seed: u8,
+    folder: TempDir,
+    clock_ms: u64,
+    ids: u64,
+}
+
+impl Phone {
+    pub fn new(seed: u8) -> Self {
+        Self::over(tempfile::tempdir().unwrap(), seed, 1_760_000_000_000)
+    }
+
+    fn over(folder: TempDir, seed: u8, clock_ms: u64) -> Self {
+        let store = Store::create_or_open(&folder.path().join("notes.pitface"), key(seed).device()).unwrap();
+        Self { store, seed, folder, clock_ms, ids: 0 }
+    }
+
+    /// Two phones that know each other; the second's clock is a minute ahead.
+    pub fn pair() -> (Self, Self) {
+        let (mut ann, mut ben) = (Self::new(1), Self::new(2));
+        ben.clock_ms += 60_000;
+        Self::trust_all(&mut [&mut ann, &mut ben]);
+        (ann, ben)
+    }
+
+    pub fn trust_all(phones: &mut [&mut Self]) {
+        let seeds: Vec<u8> = phones.iter().map(|phone| phone.seed).collect();
+        for phone in phones {
+            for seed in &seeds {
+                phone.trust(*seed);
+            }
+        }
+    }
+
+    pub fn trust(&mut self, seed: u8) {
+        let now = self.now();
+        self.store.accept_key(&key(seed).public_key(), "", now).unwrap();
+    }
+
+    pub fn id(&self) -> DeviceId {
+        key(self.seed).device()
+    }
+
+    pub fn now(&mut self) -> u64 {
+        self.clock_ms += 1000;
+        self.clock_ms
+    }
+
+    pub fn new_id(&mut self) -> RecordId {
+        self.ids += 1;
+        let mut random = [self.seed; 10];
+        random[..8].copy_from_slice(&(self.ids ^ u64::from(self.seed) << 40).to_be_bytes());
+        RecordId::new(self.clock_ms, random)
+    }
+
+    pub fn new_field(&mut self, name: &str) -> RecordId {
+        let field = Field::new(self.new_id(), name);
+        let now = self.now();
+        self.store.save_field(&field, now).unwrap();
+        field.id
+    }
+
+    pub fn rename(&mut self, field: RecordId, name: &str) {
+        let mut notes = self.store.load_notes(field).unwrap();
+        notes.field.name = name.to_owned();
+        let now = self.now();
+        self.store.save_field(&notes.field, now).unwrap();
+    }
+
+    pub fn step(&mut self, pit: RecordId, to_mm: u32) -> RecordId {
+        let step = new_step(self, to_mm);
+        let now = self.now();
+        self.store.save_step(pit, &step, now).unwrap();
+        step.id
+    }
+
+    pub fn seal(&mut self) {
+        let signer = key(self.seed);
+        let now_ms = self.now();
+        let sealer = Sealer { signer: &signer, holder: "", written_by: "tests", now_ms, ahead_ms: None };
+        self.store.seal(&sealer).unwrap();
+    }
+
+    /// All it has, as a file.
+    pub fn hand_over(&mut self) -> Vec<u8> {
+        self.seal();
+        let mut file = FileWriter::new(Vec::new());
+        self.store.hand_over(None, &mut file).unwrap();
+        file.end().unwrap()
+    }
+
+    /// All it has that is not in an earlier file.
+    pub fn hand_over_what(&mut self, lacks: &[u8]) -> Vec<u8> {
+        let all = self.hand_over();
+        let known: Vec<_> = read_file(lacks).unwrap().into_iter().map(|part| part.hash).collect();
+        let mut file = FileWriter::new(Vec::new());
+        for part in read_file(&all).unwrap() {
+            if !known.contains(&part.hash) {
+                file.add(part.bytes).unwrap();
+            }
+        }
+        file.end().unwrap()
+    }
+
+    pub fn take_in(&mut self, file: &[u8]) -> TakenIn {
+        let now = self.now();
+        self.store.take_in(file, now).unwrap()
+    }
+
+    pub fn accept(&mut self, other: &Self) -> TakenIn {
+        let now = self.now();
+        self.store.accept(other.id(), now).unwrap()
+    }
+
+    /// Another phone with a copy of this one's folder, key included.
+    pub fn copied(&mut self) -> Self {
+        self.restored_with_key(self.seed)
+    }
+
+    /// Another phone with a copy of this one's folder, and a key of its own.
+    pub fn restored_with_key(&mut self, seed: u8) -> Self {
+        let folder = tempfile::tempdir().unwrap();
+        self.close();
+        for file in std::fs::read_dir(self.folder.path()).unwrap() {
+            let file = file.unwrap();
+            std::fs::copy(file.path(), folder.path().join(file.file_name())).unwrap();
+        }
+        self.open();
+        let mut copy = Self::over(folder, seed, self.clock_ms);
+        copy.ids = self.ids + 1_000_000;
+        copy
+    }
+
+    fn path(&self) -> PathBuf {
+        self.folder.path().join("notes.pitface")
+    }
+
+    fn close(&mut self) {
+        let elsewhere = Store::create_or_open(&self.folder.path().join("closed"), self.id()).unwrap();
+        drop(std::mem::replace(&mut self.store, elsewhere));
+        for name in ["closed-wal", "closed-shm"] {
+            let _ = std::fs::remove_file(self.folder.path().join(name));
+        }
+    }
+
+    fn open(&mut self) {
+        self.store = Store::create_or_open(&self.path(), self.id()).unwrap();
+        std::fs::remove_file(self.folder.path().join("closed")).unwrap();
+    }
+
+    /// What lies in its folder, byte for byte.
+    pub fn bytes(&self) -> Vec<(String, Vec<u8>)> {
+        let mut files: Vec<_> = std::fs::read_dir(self.folder.path())
+            .unwrap()
+            .map(|file| file.unwrap())
+            .map(|file| (file.file_name().into_string().unwrap(), std::fs::read(file.path()).unwrap()))
+            .filter(|(name, _)| !name.ends_with("-shm"))
+            .collect();
+        files.sort();
+        files
+    }
+}
+
+pub fn key(seed: u8) -> KeyFromSeed {
+    KeyFromSeed::new(&[seed; 32])
+}
+
+pub fn pit(phone: &mut Phone, field: RecordId, to_mm: u32) -> RecordId {
+    let mut pit = Pit::new(phone.new_id(), PlaceKind::Open);
+    pit.walk = vec![new_step(phone, to_mm)];
+    let now = phone.now();
+    phone.store.save_pit(field, &pit, now).unwrap();
+    pit.id
+}
+
+fn new_step(phone: &mut Phone, to_mm: u32) -> Step {
+    Step {
+        id: phone.new_id(),
+        to_mm,
+        comes_away: Some(ComesAway::Crumbs),
+        resistance: None,
+        unknown: Unknown::new(),
+    }
+}
+
+/// A text as a cell has it.
+pub fn name(text: &str) -> Vec<u8> {
+    let mut bytes = Vec::new();
+    ciborium::into_writer(&ciborium::Value::from(text), &mut bytes).unwrap();
+    bytes
+}

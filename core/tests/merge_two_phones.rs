@@ -1,0 +1,165 @@
+//! Two and three phones hand over and take in: what each of the rules looks like in an example.
+
+mod merge_support;
+
+use merge_support::{Phone, name, pit};
+use pitface_core::merge::plan::Missing;
+use pitface_core::store::{Cell, StoreError};
+
+#[test]
+fn what_one_noted_the_other_has_after_taking_in() {
+    let (mut ann, mut ben) = (Phone::new(1), Phone::new(2));
+    let field = ann.new_field("Long Sedge");
+    pit(&mut ann, field, 300);
+    let file = ann.hand_over();
+    let came = ben.take_in(&file);
+    assert_eq!(came.edits, 0);
+    assert_eq!(came.strangers.iter().collect::<Vec<_>>(), [&ann.id()], "unknown devices wait");
+    assert!(ben.store.fields().unwrap().is_empty());
+    let came = ben.accept(&ann);
+    assert!(came.edits > 0 && came.strangers.is_empty());
+    assert_eq!(ben.store.load_notes(field).unwrap(), ann.store.load_notes(field).unwrap());
+    assert_eq!(ben.store.digest().unwrap(), ann.store.digest().unwrap());
+    ben.store.check().unwrap();
+    let again = ben.take_in(&file);
+    assert_eq!((again.edits, again.known), (0, 1), "the same file again changes nothing");
+}
+
+#[test]
+fn both_versions_stand_until_somebody_settles() {
+    let (mut ann, mut ben) = Phone::pair();
+    let field = ann.new_field("Long Sedge");
+    ben.take_in(&ann.hand_over());
+    ann.rename(field, "Long Sedge west");
+    ben.rename(field, "Long Sedge east");
+    ben.take_in(&ann.hand_over());
+    ann.take_in(&ben.hand_over());
+    for phone in [&ann, &ben] {
+        let conflicts = phone.store.conflicts().unwrap();
+        assert_eq!(conflicts.len(), 1);
+        assert_eq!(conflicts[0].cell, Cell::FIELD_NAME);
+        let values: Vec<_> = conflicts[0].versions.iter().map(|version| version.value.clone()).collect();
+        assert_eq!(values, [name("Long Sedge east"), name("Long Sedge west")], "the later one first");
+        assert_eq!(phone.store.load_notes(field).unwrap().field.name, "Long Sedge east");
+    }
+    let now = ann.now();
+    ann.store.settle(field, Cell::FIELD_NAME, &name("Long Sedge west"), now).unwrap();
+    ben.take_in(&ann.hand_over());
+    for phone in [&ann, &ben] {
+        assert_eq!(phone.store.conflicts().unwrap(), []);
+        assert_eq!(phone.store.load_notes(field).unwrap().field.name, "Long Sedge west");
+    }
+}
+
+#[test]
+fn equal_values_are_no_conflict() {
+    let (mut ann, mut ben) = Phone::pair();
+    let field = ann.new_field("Long Sedge");
+    ben.take_in(&ann.hand_over());
+    ann.rename(field, "Short Sedge");
+    ben.rename(field, "Short Sedge");
+    ben.take_in(&ann.hand_over());
+    assert_eq!(ben.store.conflicts().unwrap(), []);
+}
+
+#[test]
+fn what_was_deleted_while_another_went_on_is_listed() {
+    let (mut ann, mut ben) = Phone::pair();
+    let field = ann.new_field("Long Sedge");
+    let gone = pit(&mut ann, field, 300);
+    let quiet = pit(&mut ann, field, 400);
+    ben.take_in(&ann.hand_over());
+    let now = ann.now();
+    ann.store.delete_record(gone, now).unwrap();
+    ann.store.delete_record(quiet, now).unwrap();
+    ben.step(gone, 350);
+    ann.take_in(&ben.hand_over());
+    assert_eq!(ann.store.deleted_but_edited().unwrap().into_iter().collect::<Vec<_>>(), [gone]);
+    ann.store.bring_back(gone, now).unwrap();
+    assert!(ann.store.deleted_but_edited().unwrap().is_empty());
+    assert_eq!(ann.store.load_notes(field).unwrap().pits.len(), 1);
+}
+
+#[test]
+fn a_gap_waits_and_is_named() {
+    let (mut ann, mut ben) = Phone::pair();
+    let field = ann.new_field("Long Sedge");
+    let first = ann.hand_over();
+    ann.rename(field, "Sedge");
+    let second = ann.hand_over_what(&first);
+    let came = ben.take_in(&second);
+    assert_eq!(came.edits, 0);
+    let edits = ann.store.check().unwrap().edits as u64;
+    let missing = Missing { device: ann.id(), first: 1, last: edits - 1 };
+    assert_eq!(came.missing.into_iter().collect::<Vec<_>>(), [missing]);
+    assert_eq!(ben.store.missing().unwrap().into_iter().collect::<Vec<_>>(), [missing]);
+    assert_eq!(ben.take_in(&first).edits, edits);
+    assert!(ben.store.missing().unwrap().is_empty());
+    assert_eq!(ben.store.digest().unwrap(), ann.store.digest().unwrap());
+}
+
+#[test]
+fn a_third_phone_carries_what_it_did_not_write() {
+    let (mut ann, mut ben, mut cat) = (Phone::new(1), Phone::new(2), Phone::new(3));
+    Phone::trust_all(&mut [&mut ann, &mut ben, &mut cat]);
+    let field = ann.new_field("Long Sedge");
+    ben.take_in(&ann.hand_over());
+    ben.rename(field, "Sedge");
+    cat.take_in(&ben.hand_over());
+    assert_eq!(cat.store.digest().unwrap(), ben.store.digest().unwrap());
+    assert!(ann.store.not_carried().unwrap() > 0, "Ann has not heard that anybody has it");
+    ann.take_in(&cat.hand_over());
+    assert_eq!(ann.store.not_carried().unwrap(), 0);
+    assert_eq!(ann.store.digest().unwrap(), cat.store.digest().unwrap());
+}
+
+#[test]
+fn a_copied_phone_loses_nothing_and_is_told() {
+    let (mut ann, mut ben) = Phone::pair();
+    let field = ann.new_field("Long Sedge");
+    ben.take_in(&ann.hand_over());
+    let mut copy = ann.copied();
+    ann.rename(field, "by the first");
+    copy.rename(field, "by the second");
+    let came = ben.take_in(&ann.hand_over());
+    assert!(came.copied.is_empty());
+    let came = ben.take_in(&copy.hand_over());
+    assert_eq!(came.copied.into_iter().collect::<Vec<_>>(), [ann.id()]);
+    let conflict = &ben.store.conflicts().unwrap()[0];
+    assert_eq!(conflict.versions.len(), 2);
+    // The other way round, and through a third: the same.
+    ann.take_in(&copy.hand_over());
+    copy.take_in(&ben.hand_over());
+    for phone in [&ann, &copy] {
+        assert_eq!(phone.store.digest().unwrap(), ben.store.digest().unwrap());
+        phone.store.check().unwrap();
+    }
+}
+
+#[test]
+fn a_restored_phone_begins_anew_and_vouches_for_what_the_old_one_left() {
+    let (mut ann, mut ben) = Phone::pair();
+    let field = ann.new_field("Long Sedge");
+    ben.take_in(&ann.hand_over());
+    ann.rename(field, "never handed over");
+    let mut restored = ann.restored_with_key(9);
+    restored.rename(field, "after the restore");
+    ben.trust(9);
+    ben.take_in(&restored.hand_over());
+    assert_eq!(ben.store.load_notes(field).unwrap().field.name, "after the restore");
+    assert_eq!(ben.store.conflicts().unwrap(), []);
+    assert_eq!(ben.store.digest().unwrap(), restored.store.digest().unwrap());
+}
+
+#[test]
+fn damage_is_refused_and_changes_nothing() {
+    let (mut ann, mut ben) = Phone::pair();
+    ann.new_field("Long Sedge");
+    let mut file = ann.hand_over();
+    let middle = file.len() / 2;
+    file[middle] ^= 1;
+    let before = ben.bytes();
+    let now = ben.now();
+    assert!(matches!(ben.store.take_in(&file, now), Err(StoreError::Bundle(_))));
+    assert_eq!(ben.bytes(), before);
+}
