@@ -62,9 +62,9 @@ const NOT_TO_BE_OPENED: &[Case] = &[
         "newer schema",
         |path| {
             ellmoor_store(path);
-            execute(path, "PRAGMA user_version = 3");
+            execute(path, "PRAGMA user_version = 98");
         },
-        "has schema 3, this version knows up to 2; update the program",
+        "has schema 98, this version knows up to 3; update the program",
     ),
     (
         "newer schema, so far in the write-ahead log only",
@@ -76,9 +76,9 @@ const NOT_TO_BE_OPENED: &[Case] = &[
             drop(connection);
             let _ = std::fs::remove_file(path.with_extension("store-shm"));
             assert!(std::fs::metadata(path.with_extension("store-wal")).unwrap().len() > 0);
-            assert_eq!(std::fs::read(path).unwrap()[63], 2);
+            assert_eq!(std::fs::read(path).unwrap()[63], 3);
         },
-        "has schema 99, this version knows up to 2; update the program",
+        "has schema 99, this version knows up to 3; update the program",
     ),
     (
         "schema version 0",
@@ -242,9 +242,9 @@ fn check_finds_what_was_tampered_with() {
     let cases = [
         ("UPDATE cells SET value = x'00' WHERE field = 300", "not those of the log"),
         ("DELETE FROM cells WHERE field = 300", "not those of the log"),
-        ("DELETE FROM log WHERE sequence = 20", "edit 21 of device 1 does not follow edit 19"),
-        ("UPDATE log SET clock = 1 WHERE sequence = 20", "edit 20 of device 1 does not follow"),
-        ("UPDATE log SET value = x'00' WHERE field = 300", "not those of the log"),
+        ("DELETE FROM log WHERE sequence = 20", "is missing"),
+        ("UPDATE log SET clock = 1 WHERE sequence = 20", "are not as written"),
+        ("UPDATE log SET value = x'00' WHERE field = 300", "are not as written"),
         ("UPDATE log SET predecessors = x'ff' WHERE sequence = 20", "no CBOR"),
         ("PRAGMA foreign_keys = OFF; UPDATE devices SET number = 7", "a device the store does not know"),
     ];

@@ -132,7 +132,12 @@ fn cells_and_codes_of_a_newer_version_stay_as_they_are() {
     let newer_code: &[u8] = &[0x65, b'm', b'u', b's', b'h', b'y'];
     let own_code: (i64, Vec<u8>) = {
         let connection = Connection::open(&path).unwrap();
-        connection.execute("INSERT INTO devices (number, id) VALUES (2, zeroblob(16))", []).unwrap();
+        connection
+            .execute(
+                "INSERT INTO devices (number, id, base, last) VALUES (2, zeroblob(16), zeroblob(16), 2)",
+                [],
+            )
+            .unwrap();
         let first = notes.pits[0].walk[0].id;
         let own = connection
             .query_row(
@@ -185,7 +190,9 @@ fn two_devices_that_did_not_know_of_each_other_leave_two_heads_and_the_next_save
         let one_head_each = store.check().unwrap().cells;
         drop(store);
         let connection = Connection::open(&path).unwrap();
-        connection.execute("INSERT INTO devices (number, id) VALUES (2, ?1)", [other]).unwrap();
+        connection
+            .execute("INSERT INTO devices (number, id, base, last) VALUES (2, ?1, ?1, 1)", [other])
+            .unwrap();
         let pit = notes.pits[0].id.as_bytes();
         let theirs = "INSERT INTO log SELECT 2, 1, clock + ?1, ?2, 201, x'80', x'646f70656e', NULL
             FROM log WHERE record = ?2 AND field = 201";

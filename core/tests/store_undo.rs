@@ -98,7 +98,6 @@ fn leaves_a_value_that_another_device_wrote_at_the_same_time() {
     store.save_step(notes.pits[0].id, &step(11, 160, ComesAway::Crumbs), NOW_MS).unwrap();
     drop(store);
     let connection = Connection::open(&path).unwrap();
-    connection.execute("INSERT INTO devices (number, id) VALUES (2, zeroblob(16))", []).unwrap();
     // 155 mm, written knowing the 150 of the first save but not the 160.
     let (sequence, record) = (
         "SELECT min(sequence) FROM log WHERE field = 300 AND record = ?1",
@@ -108,6 +107,9 @@ fn leaves_a_value_that_another_device_wrote_at_the_same_time() {
     let mut predecessors = Vec::new();
     ciborium::into_writer(&[(1, known)], &mut predecessors).unwrap();
     let clock = i64::try_from((NOW_MS + 60_000) << 16).unwrap();
+    let device =
+        "INSERT INTO devices (number, id, base, last, clock) VALUES (2, zeroblob(16), zeroblob(16), 1, ?1)";
+    connection.execute(device, [clock]).unwrap();
     connection
         .execute(
             "INSERT INTO log VALUES (2, 1, ?1, ?2, 300, ?3, x'189b', NULL)",
