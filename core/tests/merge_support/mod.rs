@@ -5,7 +5,11 @@ use pitface_core::merge::{DeviceId, FileWriter, KeyFromSeed, Signer, read_file};
 use pitface_core::record::{ComesAway, Field, Pit, PlaceKind, RecordId, Step, Unknown};
 use pitface_core::store::{Sealer, Store, TakenIn};
 use std::path::PathBuf;
+use std::sync::atomic::{AtomicU64, Ordering};
 use tempfile::TempDir;
+
+/// Copies made so far: each makes ids of its own.
+static COPIES: AtomicU64 = AtomicU64::new(1);
 
 /// A store with its key and its clock.
 pub struct Phone {
@@ -19,6 +23,11 @@ pub struct Phone {
 impl Phone {
     pub fn new(seed: u8) -> Self {
         Self::over(tempfile::tempdir().unwrap(), seed, 1_760_000_000_000)
+    }
+
+    /// As [`Self::new`], in a folder in memory where the system has one: a disk is not what is tested.
+    pub fn in_memory(seed: u8) -> Self {
+        Self::over(folder(), seed, 1_760_000_000_000)
     }
 
     fn over(folder: TempDir, seed: u8, clock_ms: u64) -> Self {
@@ -52,6 +61,11 @@ impl Phone {
         key(self.seed).device()
     }
 
+    /// Sets the clock forward, or back.
+    pub fn set_clock(&mut self, by_ms: &i64) {
+        self.clock_ms = self.clock_ms.saturating_add_signed(*by_ms);
+    }
+
     pub fn now(&mut self) -> u64 {
         self.clock_ms += 1000;
         self.clock_ms
@@ -60,7 +74,7 @@ impl Phone {
     pub fn new_id(&mut self) -> RecordId {
         self.ids += 1;
         let mut random = [self.seed; 10];
-        random[..8].copy_from_slice(&(self.ids ^ u64::from(self.seed) << 40).to_be_bytes());
+        random[..8].copy_from_slice(&(self.ids ^ u64::from(self.seed) << 56).to_be_bytes());
         RecordId::new(self.clock_ms, random)
     }
 
@@ -100,6 +114,14 @@ impl Phone {
         file.end().unwrap()
     }
 
+    /// What another is not known to have.
+    pub fn hand_over_to(&mut self, to: DeviceId) -> Vec<u8> {
+        self.seal();
+        let mut file = FileWriter::new(Vec::new());
+        self.store.hand_over(Some(to), &mut file).unwrap();
+        file.end().unwrap()
+    }
+
     /// All it has that is not in an earlier file.
     pub fn hand_over_what(&mut self, lacks: &[u8]) -> Vec<u8> {
         let all = self.hand_over();
@@ -130,7 +152,7 @@ impl Phone {
 
     /// Another phone with a copy of this one's folder, and a key of its own.
     pub fn restored_with_key(&mut self, seed: u8) -> Self {
-        let folder = tempfile::tempdir().unwrap();
+        let folder = folder();
         self.close();
         for file in std::fs::read_dir(self.folder.path()).unwrap() {
             let file = file.unwrap();
@@ -138,7 +160,7 @@ impl Phone {
         }
         self.open();
         let mut copy = Self::over(folder, seed, self.clock_ms);
-        copy.ids = self.ids + 1_000_000;
+        copy.ids = self.ids + (COPIES.fetch_add(1, Ordering::Relaxed) << 20);
         copy
     }
 
@@ -170,6 +192,10 @@ impl Phone {
         files.sort();
         files
     }
+}
+
+fn folder() -> TempDir {
+    tempfile::tempdir_in("/dev/shm").or_else(|_| tempfile::tempdir()).unwrap()
 }
 
 pub fn key(seed: u8) -> KeyFromSeed {
