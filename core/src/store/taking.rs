@@ -217,18 +217,26 @@ fn finish(
         lines.rows.push(begin_line(&transaction, line, first, &lines.rows)?);
     }
     let mut writer = Writer::new(&transaction, &plan.lines, &lines.rows, clock::latest_believed(now_ms));
+    let mut used = Vec::new();
     for (arrived, fate) in arrived.into_iter().zip(plan.fates) {
         match fate {
             Fate::Waits(missing) => drop(taken.missing.insert(missing)),
-            Fate::Used { line, from, witness } => {
-                let signer = arrived.header.signer();
-                taken.edits += (arrived.header.last + 1).saturating_sub(from);
-                if writer.write(arrived, line, from, &witness)? {
-                    taken.clock_wrong.insert(signer);
-                    transaction.execute("UPDATE signers SET clock_wrong = 1 WHERE id = ?1", [signer.0])?;
-                }
-            }
+            Fate::Used { line, from, witness } => used.push((line, from, witness, arrived)),
         }
+    }
+    // A line's edits in their order: at no time does it have a gap.
+    used.sort_by_key(|(line, from, ..)| (*line, *from));
+    for (line, from, witness, arrived) in &mut used {
+        let signer = arrived.header.signer();
+        taken.edits += (arrived.header.last + 1).saturating_sub(*from);
+        if writer.write(arrived, *line, *from, witness)? {
+            taken.clock_wrong.insert(signer);
+            transaction.execute("UPDATE signers SET clock_wrong = 1 WHERE id = ?1", [signer.0])?;
+        }
+    }
+    // Only now is all there that anybody may have seen.
+    for (line, _, _, arrived) in &used {
+        writer.note_seen(&arrived.header, *line)?;
     }
     writer.end()?;
     taken.strangers = strangers(&transaction)?;
@@ -322,7 +330,7 @@ impl<'a> Writer<'a> {
     /// Writes a bundle's edits from a sequence on. Tells whether one of them is from the future.
     fn write(
         &mut self,
-        arrived: Arrived,
+        arrived: &mut Arrived,
         line: usize,
         from: u64,
         witness: &[usize],
@@ -347,12 +355,11 @@ impl<'a> Writer<'a> {
             last,
             header.signer().0
         ])?;
-        self.note_seen(header, line)?;
         if from > header.last {
             self.connection.prepare_cached(NEEDLESS)?.execute(params![arrived.hash, row, first, last])?;
             return Ok(false);
         }
-        let edits = match arrived.edits {
+        let edits = match arrived.edits.take() {
             Some(edits) => edits,
             None => read_again(self.connection, arrived.hash)?,
         };

@@ -1,7 +1,7 @@
 //! A world of walkers: a plan of what happens to whom, run step by step, and what must be so at its end.
 
-use crate::merge_support::{Phone, key};
-use pitface_core::merge::{Bundle, Chain, Content, PartKind, Signer, read_file};
+use crate::merge_support::Phone;
+use pitface_core::merge::{Bundle, Chain, Content, PartKind, read_file};
 use pitface_core::record::RecordId;
 use std::collections::BTreeSet;
 
@@ -355,9 +355,4 @@ impl Held {
 
 fn pit_depth(field: usize) -> u32 {
     u32::try_from(field % 300).unwrap()
-}
-
-/// The key of a walker must be that of its phone: a check of this very world.
-pub fn keys_differ() -> bool {
-    (1..8).all(|seed| key(seed).device() != key(seed + 1).device())
 }
