@@ -1,9 +1,10 @@
 //! Phones that note, hand over and take in.
 #![allow(dead_code, reason = "not every test uses all of it")]
 
-use pitface_core::merge::{DeviceId, FileWriter, KeyFromSeed, Signer, read_file};
+use pitface_core::merge::{Bundle, Content, DeviceId, FileWriter, KeyFromSeed, PartKind, Signer, read_file};
 use pitface_core::record::{ComesAway, Field, Pit, PlaceKind, RecordId, Step, Unknown};
-use pitface_core::store::{Sealer, Store, TakenIn};
+use pitface_core::store::{Cell, Sealer, Store, TakenIn};
+use std::collections::BTreeSet;
 use std::path::PathBuf;
 use std::sync::atomic::{AtomicU64, Ordering};
 use tempfile::TempDir;
@@ -102,8 +103,13 @@ impl Phone {
     pub fn seal(&mut self) {
         let signer = key(self.seed);
         let now_ms = self.now();
-        let sealer = Sealer { signer: &signer, holder: "", written_by: "tests", now_ms, ahead_ms: None };
-        self.store.seal(&sealer).unwrap();
+        self.store.seal(&sealer(&signer, now_ms)).unwrap();
+    }
+
+    pub fn redact(&mut self, record: RecordId, cell: Cell) -> u64 {
+        let signer = key(self.seed);
+        let now_ms = self.now();
+        self.store.redact(record, cell, &sealer(&signer, now_ms)).unwrap()
     }
 
     /// All it has, as a file.
@@ -192,6 +198,23 @@ impl Phone {
         files.sort();
         files
     }
+}
+
+/// All texts that the edits of a file write.
+pub fn texts(file: &[u8]) -> BTreeSet<String> {
+    let mut texts = BTreeSet::new();
+    for part in read_file(file).unwrap().iter().filter(|part| part.kind == PartKind::Edits) {
+        for edit in Bundle::read(part.content).unwrap().edits {
+            let Content::Value(value) = edit.content else { continue };
+            let value: ciborium::Value = ciborium::from_reader(value.as_slice()).unwrap();
+            texts.extend(value.as_text().map(str::to_owned));
+        }
+    }
+    texts
+}
+
+fn sealer(signer: &KeyFromSeed, now_ms: u64) -> Sealer<'_> {
+    Sealer { signer, holder: "", written_by: "tests", now_ms, ahead_ms: None }
 }
 
 fn folder() -> TempDir {

@@ -1,7 +1,7 @@
 //! A world of walkers: a plan of what happens to whom, run step by step, and what must be so at its end.
 
-use crate::merge_support::Phone;
-use pitface_core::merge::{Bundle, Chain, Content, PartKind, read_file};
+use crate::merge_support::{Phone, texts};
+use pitface_core::merge::{Bundle, Chain, PartKind, read_file};
 use pitface_core::record::RecordId;
 use std::collections::BTreeSet;
 
@@ -301,12 +301,13 @@ impl World {
                 return Err(format!("phone {who} says that {missing:?} is missing"));
             }
             let digest = store.digest().map_err(|error| error.to_string())?;
-            let held = Held::of(&walker.phone.hand_over());
-            if let Some(name) = names.iter().find(|name| !held.names.contains(*name)) {
+            let file = walker.phone.hand_over();
+            let (held, texts) = (chains(&file), texts(&file));
+            if let Some(name) = names.iter().find(|name| !texts.contains(*name)) {
                 return Err(format!("phone {who} has lost {name:?}"));
             }
-            let (first_digest, first_held) = first.get_or_insert_with(|| (digest, held.chains.clone()));
-            if held.chains != *first_held {
+            let (first_digest, first_held) = first.get_or_insert_with(|| (digest, held.clone()));
+            if held != *first_held {
                 return Err(format!("phone {who} has other edits than phone 0"));
             }
             if digest != *first_digest {
@@ -329,28 +330,11 @@ impl Walker {
     }
 }
 
-/// What a file says that a phone has.
-struct Held {
-    /// The chain at every edit: which edits there are.
-    chains: BTreeSet<Chain>,
-    /// Every text that any of them wrote.
-    names: BTreeSet<String>,
-}
-
-impl Held {
-    fn of(file: &[u8]) -> Self {
-        let mut held = Self { chains: BTreeSet::new(), names: BTreeSet::new() };
-        for part in read_file(file).unwrap().iter().filter(|part| part.kind == PartKind::Edits) {
-            let bundle = Bundle::read(part.content).unwrap();
-            held.chains.extend(bundle.chains);
-            for edit in bundle.edits {
-                let Content::Value(value) = edit.content else { continue };
-                let value: ciborium::Value = ciborium::from_reader(value.as_slice()).unwrap();
-                held.names.extend(value.as_text().map(str::to_owned));
-            }
-        }
-        held
-    }
+/// The chain at every edit of a file: which edits there are.
+fn chains(file: &[u8]) -> BTreeSet<Chain> {
+    let parts = read_file(file).unwrap();
+    let edits = parts.iter().filter(|part| part.kind == PartKind::Edits);
+    edits.flat_map(|part| Bundle::read(part.content).unwrap().chains).collect()
 }
 
 fn pit_depth(field: usize) -> u32 {
