@@ -126,6 +126,9 @@ struct World {
     walkers: Vec<Walker>,
     files: Vec<Carried>,
     written: u64,
+    /// How many phones there were at first, with keys from 1 on.
+    first: u8,
+    /// The last key of those that came later, from 101 on.
     keys: u8,
 }
 
@@ -136,7 +139,13 @@ pub fn run(plan: &Plan) -> Result<(), String> {
         phone.set_clock(skew);
         Walker { phone, names: BTreeSet::new(), backup: None }
     });
-    let mut world = World { walkers: walkers.collect(), files: Vec::new(), written: 0, keys: 100 };
+    let mut world = World {
+        walkers: walkers.collect(),
+        files: Vec::new(),
+        written: 0,
+        first: plan.skews_ms.len() as u8,
+        keys: 100,
+    };
     for phone in 0..world.walkers.len() {
         for seed in 1..=plan.skews_ms.len() as u8 {
             world.walkers[phone].phone.trust(seed);
@@ -247,6 +256,10 @@ impl World {
                 if let Some((phone, names)) = walker.backup.take() {
                     walker.names = names;
                     walker.phone = phone;
+                    // Whom it came to trust since then it does not know.
+                    for key in (1..=self.first).chain(101..=self.keys) {
+                        walker.phone.trust(key);
+                    }
                     if !same_key {
                         self.new_key(who % count);
                     }
