@@ -50,6 +50,7 @@ mod load;
 mod log;
 mod open;
 mod partners;
+mod redacting;
 mod save;
 mod saving;
 mod schema;
