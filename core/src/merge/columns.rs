@@ -1,12 +1,14 @@
 //! Edits as columns: what is alike lies together, so that it packs closely.
 
 use super::varint::{Reader, put, put_signed};
-use super::{Content, Damage, DeviceId, Edit, EditName, Predecessor, Witness};
+use super::{Content, Damage, DeviceId, Edit, EditName, Predecessor, Witness, cbor};
 use ciborium::Value;
 use std::collections::HashMap;
 
 /// Most edits in one bundle.
 pub const MOST_EDITS: u64 = 1 << 18;
+/// Most predecessors in one bundle, so that a small file cannot fill the memory.
+pub const MOST_PREDECESSORS: u64 = 1 << 21;
 
 /// Where edits stand: whose, from which sequence, and what their predecessors are told against.
 #[derive(Debug, Clone, Copy)]
@@ -76,14 +78,7 @@ pub fn read(standing: Standing, count: u64, bytes: &[u8]) -> Result<Vec<Edit>, D
     if count > MOST_EDITS {
         return Err(Damage::TooLarge("too many edits in one part"));
     }
-    let columns: Vec<Vec<u8>> = ciborium::from_reader::<Value, _>(bytes)
-        .ok()
-        .and_then(|value| {
-            value.into_array().ok()?.into_iter().map(|column| column.into_bytes().ok()).collect()
-        })
-        .ok_or(BROKEN)?;
-    let columns: &[Vec<u8>; 7] = columns.as_slice().try_into().map_err(|_| BROKEN)?;
-    let [records, saves, of_record, fields, predecessors, lengths, values] = columns;
+    let [records, saves, of_record, fields, predecessors, lengths, values] = split(bytes).ok_or(BROKEN)?;
     let (records, left) = records.as_chunks::<16>();
     // A record's id is a UUID of version 7.
     if !left.is_empty() || records.iter().any(|record| record[6] >> 4 != 7) {
@@ -106,12 +101,17 @@ pub fn read(standing: Standing, count: u64, bytes: &[u8]) -> Result<Vec<Edit>, D
     }
     let (mut of_record, mut fields, mut predecessors) =
         (Reader(of_record), Reader(fields), Reader(predecessors));
-    let mut place = 0_i64;
+    let (mut place, mut named_so_far) = (0_i64, 0_u64);
     for (edit, sequence) in edits.iter_mut().zip(standing.first..) {
         place = place.checked_add(of_record.signed()?).ok_or(BROKEN)?;
         edit.record = *usize::try_from(place).ok().and_then(|place| records.get(place)).ok_or(BROKEN)?;
         edit.field = fields.number()?.try_into().map_err(|_| BROKEN)?;
-        for _ in 0..predecessors.number()? {
+        let count = predecessors.number()?;
+        named_so_far = named_so_far.saturating_add(count);
+        if named_so_far > MOST_PREDECESSORS {
+            return Err(Damage::TooLarge("too many predecessors in one part"));
+        }
+        for _ in 0..count {
             let (line, distance) = (predecessors.number()?, predecessors.number()?);
             let named = standing.named(line, distance, sequence).ok_or(BROKEN)?;
             // Ascending, so that there is one way to write them.
@@ -125,7 +125,11 @@ pub fn read(standing: Standing, count: u64, bytes: &[u8]) -> Result<Vec<Edit>, D
     for at in by_field(edits.iter().map(|edit| edit.field)) {
         edits[at].content = match usize::try_from(lengths.number()?).map_err(|_| BROKEN)? {
             0 => Content::Redacted(super::part::array(values.bytes(32)?)),
-            length => Content::Value(values.bytes(length)?.to_vec()),
+            length => {
+                let value = values.bytes(length)?;
+                cbor::items(value).ok_or(Damage::Damaged("a value is no item of CBOR"))?;
+                Content::Value(value.to_vec())
+            }
         };
     }
     for column in [saves, of_record, fields, predecessors, lengths, values] {
@@ -135,6 +139,17 @@ pub fn read(standing: Standing, count: u64, bytes: &[u8]) -> Result<Vec<Edit>, D
 }
 
 const BROKEN: Damage = Damage::Damaged("its edits are not as the format says");
+
+/// The seven columns.
+fn split(bytes: &[u8]) -> Option<[&[u8]; 7]> {
+    let (major, count, mut rest) = cbor::head(bytes)?;
+    let mut columns: [&[u8]; 7] = [&[]; 7];
+    ((major, count) == (cbor::ARRAY, columns.len() as u64)).then_some(())?;
+    for column in &mut columns {
+        (*column, rest) = cbor::string(rest, cbor::BYTES)?;
+    }
+    rest.is_empty().then_some(columns)
+}
 
 /// Places of edits in the order of their fields.
 fn by_field(fields: impl Iterator<Item = u16>) -> Vec<usize> {
