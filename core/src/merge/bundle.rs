@@ -13,8 +13,8 @@ const EDITS: u16 = 1;
 const CRITICAL: u16 = 1;
 const PLAIN: u8 = 0;
 const ZSTANDARD: u8 = 1;
-/// How hard it is packed.
-const LEVEL: i32 = 3;
+/// How hard it is packed: a bundle is packed once, and carried and kept by all.
+const LEVEL: i32 = 19;
 const LARGEST_RAW_BYTES: u64 = 64 << 20;
 const LARGEST_HEADER_BYTES: usize = 8 << 20;
 
