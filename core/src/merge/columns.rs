@@ -25,8 +25,19 @@ pub struct Standing<'a> {
 /// ascend.
 pub fn write(standing: Standing, edits: &[Edit]) -> Option<Vec<u8>> {
     let mut columns = [const { Vec::new() }; COLUMNS];
-    let [record_times, rest, save_times, counters, of_save, of_record, fields, counts, lines, distances, values] =
-        &mut columns;
+    let [
+        record_times,
+        rest,
+        save_times,
+        counters,
+        of_save,
+        of_record,
+        fields,
+        counts,
+        lines,
+        distances,
+        values,
+    ] = &mut columns;
     let mut last_ms = 0;
     for save in edits.chunk_by(|edit, next| edit.clock == next.clock) {
         let (time_ms, counter) = (milliseconds(save[0].clock), save[0].clock & COUNTER);

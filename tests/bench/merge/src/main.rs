@@ -12,15 +12,19 @@
 //! those that show another value than the one noted last.
 
 mod measure;
+#[cfg(feature = "ours")]
 mod ours;
 mod peer;
 mod table;
+#[cfg(feature = "peers")]
 mod with_automerge;
+#[cfg(feature = "peers")]
 mod with_loro;
+#[cfg(feature = "peers")]
 mod with_yrs;
 mod work;
 
-use measure::PEERS;
+use measure::{NAMES, is_built};
 use peer::Result;
 use std::collections::HashMap;
 use std::path::Path;
@@ -34,7 +38,7 @@ fn main() -> Result<()> {
     match arguments.split_first() {
         Some((first, rest)) if first == "child" => measure::child(rest),
         Some((first, _)) if first == "--short" => run(&["A"], 1),
-        None => run(&["A", "B", "M"], 5),
+        None => run(&["A", "B", "strewn", "M"], 5),
         _ => Err("only --short is known".into()),
     }
 }
@@ -43,36 +47,50 @@ fn run(works: &[&str], rounds: usize) -> Result<()> {
     let folder = tempfile::tempdir()?;
     let mut rows = Vec::new();
     for work in works {
-        if *work == "M" {
-            rows.extend(million(&folder.path().join("million"), rounds)?);
-        } else {
-            rows.extend(against_peers(&folder.path().join(work), work, rounds)?);
+        let folder = folder.path().join(work);
+        match *work {
+            "M" if !is_built("ours") => {}
+            "M" => rows.extend(million(&folder, rounds)?),
+            "strewn" => rows.extend(weighed(&folder, work)?),
+            _ => rows.extend(against_peers(&folder, work, rounds)?),
         }
     }
     table::print(&rows);
     Ok(())
 }
 
-/// All steps of ours and the peers in one work.
-fn against_peers(folder: &Path, work: &str, rounds: usize) -> Result<Vec<Row>> {
-    let mut all: Vec<Numbers> = Vec::new();
-    for (name, _) in PEERS {
+/// What ours and all peers hand over.
+fn prepared(folder: &Path, work: &str) -> Result<Vec<Numbers>> {
+    let mut all = Vec::new();
+    for name in NAMES {
         let folder = folder.join(name);
         std::fs::create_dir_all(&folder)?;
         eprintln!("work {work}, {name}");
         all.push(step("prepare", name, work, &folder)?);
     }
+    Ok(all)
+}
+
+/// A work that is only weighed.
+fn weighed(folder: &Path, work: &str) -> Result<Vec<Row>> {
+    let all = prepared(folder, work)?;
+    Ok(vec![bytes_row(work, &all)])
+}
+
+/// All steps of ours and the peers in one work.
+fn against_peers(folder: &Path, work: &str, rounds: usize) -> Result<Vec<Row>> {
+    let mut all = prepared(folder, work)?;
     // In turn, so that whatever slows the machine slows all.
-    let mut merges = vec![Vec::new(); PEERS.len()];
+    let mut merges = vec![Vec::new(); NAMES.len()];
     for _ in 0..rounds {
-        for (at, (name, _)) in PEERS.iter().enumerate() {
+        for (at, name) in NAMES.iter().enumerate() {
             for ending in ["merged", "merged-wal", "merged-shm"] {
                 let _ = std::fs::remove_file(folder.join(name).join(ending));
             }
             merges[at].push(step("merge", name, work, &folder.join(name))?);
         }
     }
-    for (at, (name, _)) in PEERS.iter().enumerate() {
+    for (at, name) in NAMES.iter().enumerate() {
         let folder = folder.join(name);
         let steps = if work == "A" { vec!["check", "damage"] } else { vec!["check"] };
         for one in steps {
@@ -85,14 +103,22 @@ fn against_peers(folder: &Path, work: &str, rounds: usize) -> Result<Vec<Row>> {
     Ok(rows(work, &all))
 }
 
-fn rows(work: &str, all: &[Numbers]) -> Vec<Row> {
-    let of = |name: &str, scale: f64| -> [Option<f64>; 4] {
-        std::array::from_fn(|at| all[at].get(name).map(|number| number / scale))
-    };
-    let yrs = |numbers: [Option<f64>; 4], times: f64| numbers[3].unwrap_or(0.0) * times;
-    let (merge, save) = (of("merge_ms", 1.0), of("save_ms", 1.0));
-    let (bytes, open, memory) = (of("bytes", 1.0), of("open_ms", 1.0), of("memory", f64::from(1 << 20)));
+/// A number of ours and the peers, in parts of `scale`.
+fn of(all: &[Numbers], name: &str, scale: f64) -> [Option<f64>; 4] {
+    std::array::from_fn(|at| all[at].get(name).map(|number| number / scale))
+}
+
+fn bytes_row(work: &str, all: &[Numbers]) -> Row {
+    let bytes = of(all, "bytes", 1.0);
     let smaller = bytes[1].unwrap_or(0.0).min(bytes[2].unwrap_or(0.0));
+    let bar = Some(("1.2 x smaller of automerge, loro", smaller * 1.2));
+    Row { what: format!("{work}: hand-overs, bytes"), measured: bytes, bar }
+}
+
+fn rows(work: &str, all: &[Numbers]) -> Vec<Row> {
+    let yrs = |numbers: [Option<f64>; 4], times: f64| numbers[3].unwrap_or(0.0) * times;
+    let (merge, save) = (of(all, "merge_ms", 1.0), of(all, "save_ms", 1.0));
+    let (open, memory) = (of(all, "open_ms", 1.0), of(all, "memory", f64::from(1 << 20)));
     let share = |part: &str, whole: &str| -> [Option<f64>; 4] {
         std::array::from_fn(|at| Some(100.0 * all[at].get(part)? / all[at].get(whole)?))
     };
@@ -100,7 +126,7 @@ fn rows(work: &str, all: &[Numbers]) -> Vec<Row> {
     let mut rows = vec![
         row("merge, ms", merge, Some(("1.0 x yrs", yrs(merge, 1.0)))),
         row("... closing or saving after it, ms", save, None),
-        row("hand-overs, bytes", bytes, Some(("1.2 x smaller of automerge, loro", smaller * 1.2))),
+        bytes_row(work, all),
         row("cold start, ms", open, Some(("0.1 x yrs", yrs(open, 0.1)))),
         row("memory, MiB", memory, Some(("0.5 x yrs", yrs(memory, 0.5)))),
         row("older edit shown, % of conflicts", share("older_shown", "conflicts"), Some(("none", 0.0))),
@@ -133,6 +159,9 @@ fn million(folder: &Path, rounds: usize) -> Result<Vec<Row>> {
 
 /// Runs one step in a process of its own.
 fn step(step: &str, peer: &str, work: &str, folder: &Path) -> Result<Numbers> {
+    if !is_built(peer) {
+        return Ok(Numbers::new());
+    }
     let mut command = Command::new(std::env::current_exe()?);
     let output = command.args(["child", step, peer, work]).arg(folder).output()?;
     if !output.status.success() {

@@ -1,20 +1,39 @@
 //! One measurement in one process, so that memory is its own; what it came to is printed as `name=number`.
 
+#[cfg(feature = "ours")]
 use crate::ours::{self, Ours};
 use crate::peer::{Merged, Peer, Result, hand_overs, timed};
-use crate::with_automerge::WithAutomerge;
-use crate::with_loro::WithLoro;
-use crate::with_yrs::WithYrs;
-use crate::work::{Chance, Size, WORK_A, WORK_B, Work};
+use crate::work::{Chance, STREWN, Size, WORK_A, WORK_B, Work};
+#[cfg(feature = "peers")]
+use crate::{with_automerge::WithAutomerge, with_loro::WithLoro, with_yrs::WithYrs};
 use std::panic::{AssertUnwindSafe, catch_unwind};
 use std::path::Path;
 
 /// Single bits that are flipped.
 const FLIPS: u32 = 500;
 
-/// Ours and the peers, by name.
-pub const PEERS: [(&str, &dyn Peer); 4] =
-    [("ours", &Ours), ("automerge", &WithAutomerge), ("loro", &WithLoro), ("yrs", &WithYrs)];
+/// Ours and the peers, in the order of the table.
+pub const NAMES: [&str; 4] = ["ours", "automerge", "loro", "yrs"];
+
+/// One of [`NAMES`], if it was built.
+fn peer(name: &str) -> Option<&'static dyn Peer> {
+    match name {
+        #[cfg(feature = "ours")]
+        "ours" => Some(&Ours),
+        #[cfg(feature = "peers")]
+        "automerge" => Some(&WithAutomerge),
+        #[cfg(feature = "peers")]
+        "loro" => Some(&WithLoro),
+        #[cfg(feature = "peers")]
+        "yrs" => Some(&WithYrs),
+        _ => None,
+    }
+}
+
+/// Whether one of [`NAMES`] was built.
+pub fn is_built(name: &str) -> bool {
+    peer(name).is_some()
+}
 
 /// Does what the arguments name: `<step> <peer> <work> <folder>`.
 ///
@@ -26,8 +45,12 @@ pub fn child(arguments: &[String]) -> Result<()> {
     if work == "M" {
         return million(step, folder);
     }
-    let (_, peer) = PEERS.iter().find(|(known, _)| known == name).ok_or("no such peer")?;
-    let size = if work == "A" { WORK_A } else { WORK_B };
+    let peer = peer(name).ok_or("no such peer")?;
+    let size = match work.as_str() {
+        "A" => WORK_A,
+        "B" => WORK_B,
+        _ => STREWN,
+    };
     match step.as_str() {
         "prepare" => {
             peer.prepare(&Work::new(size), folder)?;
@@ -39,8 +62,8 @@ pub fn child(arguments: &[String]) -> Result<()> {
             let (took, ()) = timed(|| peer.open(folder, id))?;
             say("open_ms", took.as_secs_f64() * 1e3);
         }
-        "check" => check(*peer, size, folder)?,
-        "damage" => damage(*peer, folder)?,
+        "check" => check(peer, size, folder)?,
+        "damage" => damage(peer, folder)?,
         _ => return Err("no such step".into()),
     }
     Ok(())
@@ -62,7 +85,8 @@ fn check(peer: &dyn Peer, size: Size, folder: &Path) -> Result<()> {
     let conflicts = work.conflicts();
     let cells: Vec<(usize, usize)> = conflicts.keys().copied().collect();
     let shown = peer.shown(folder, &work, &cells)?;
-    let wrong = shown.iter().zip(conflicts.values()).filter(|(shown, latest)| shown.as_ref() != Some(*latest));
+    let wrong =
+        shown.iter().zip(conflicts.values()).filter(|(shown, latest)| shown.as_ref() != Some(*latest));
     say("conflicts", cells.len() as f64);
     say("older_shown", wrong.count() as f64);
     std::fs::write(folder.join("last-id"), work.ids[size.pits - 1])?;
@@ -89,6 +113,7 @@ fn damage(peer: &dyn Peer, folder: &Path) -> Result<()> {
     Ok(())
 }
 
+#[cfg(feature = "ours")]
 fn million(step: &str, folder: &Path) -> Result<()> {
     match step {
         "prepare" => ours::prepare_million(folder)?,
@@ -97,4 +122,9 @@ fn million(step: &str, folder: &Path) -> Result<()> {
         _ => return Err("no such step".into()),
     }
     Ok(())
+}
+
+#[cfg(not(feature = "ours"))]
+fn million(_: &str, _: &Path) -> Result<()> {
+    Err("ours was not built".into())
 }

@@ -1,9 +1,10 @@
 //! Ours: a store and its bundles.
 
 use crate::peer::{Merged, Peer, Result, hand_over_path, hand_overs, most_memory, timed};
-use crate::work::{CELLS, Save, Scalar, Size, Work};
+use crate::work::{CELLS, Save, Scalar, Size, WORK_B, Work};
 use pitface_core::merge::{
-    self, Chain, Content, DeviceId, Edit, EditName, FileWriter, Header, KeyFromSeed, Predecessor, Signer, Witness,
+    self, Chain, Content, DeviceId, Edit, EditName, FileWriter, Header, KeyFromSeed, Predecessor, Signer,
+    Witness,
 };
 use pitface_core::record::RecordId;
 use pitface_core::store::Store;
@@ -17,7 +18,7 @@ const MOST_EDITS: usize = 50_000;
 const NOW_MS: u64 = 1_800_000_000_000;
 
 /// A log of a million edits.
-pub const MILLION: Size = Size { name: 'M', pits: 100_000, devices: 5, edits: 1_000_000 };
+pub const MILLION: Size = Size { pits: 100_000, edits: 1_000_000, ..WORK_B };
 
 /// A store with its bundles.
 pub struct Ours;
@@ -191,7 +192,10 @@ impl Line {
                 let name = EditName { device: self.device(), sequence: first + edits.len() as u64 };
                 let before = stands.insert((save.pit, *cell), name);
                 let line = |name: EditName| {
-                    witness.iter().position(|witness| witness.name.device == name.device).map_or(0, |at| at + 1)
+                    witness
+                        .iter()
+                        .position(|witness| witness.name.device == name.device)
+                        .map_or(0, |at| at + 1)
                 };
                 let predecessors =
                     before.map(|name| Predecessor { name, line: line(name) as u32 }).into_iter().collect();
@@ -206,7 +210,8 @@ impl Line {
         }
         for edits in edits.chunks(MOST_EDITS) {
             // Only those that are named, each as far as it is.
-            let named: Vec<u32> = edits.iter().flat_map(|edit| &edit.predecessors).map(|named| named.line).collect();
+            let named: Vec<u32> =
+                edits.iter().flat_map(|edit| &edit.predecessors).map(|named| named.line).collect();
             let has_all = (1..=witness.len() as u32).all(|line| named.contains(&line));
             let witness = if has_all { witness.clone() } else { Vec::new() };
             let header = Header {

@@ -12,10 +12,7 @@ pub struct Row {
 
 /// Prints the table.
 pub fn print(rows: &[Row]) {
-    println!(
-        "{:<36}{:>12}{:>12}{:>12}{:>12}  {:<38} met",
-        "", "ours", "automerge", "loro", "yrs", "bar"
-    );
+    println!("{:<36}{:>12}{:>12}{:>12}{:>12}  {:<38} met", "", "ours", "automerge", "loro", "yrs", "bar");
     for Row { what, measured, bar } in rows {
         print!("{what:<36}");
         for number in measured {

@@ -6,14 +6,16 @@ use crate::work::{CELLS, Save, Scalar, Work, text_of};
 use std::fs;
 use std::path::Path;
 use yrs::updates::decoder::Decode;
-use yrs::{Any, Doc, Map, MapPrelim, MapRef, Options, Out, ReadTxn, StateVector, Transact, Update};
+use yrs::{
+    Any, ClientID, Doc, Map, MapPrelim, MapRef, Number, Options, Out, ReadTxn, StateVector, Transact, Update,
+};
 
 /// yrs.
 pub struct WithYrs;
 
 impl Peer for WithYrs {
     fn prepare(&self, work: &Work, folder: &Path) -> Result<()> {
-        let documents: Vec<Doc> = (0..work.spring.len()).map(|device| document(device as u32 + 1)).collect();
+        let documents: Vec<Doc> = (0..work.spring.len()).map(|device| document(device as u64 + 1)).collect();
         for (device, document) in documents.iter().enumerate() {
             fs::write(hand_over_path(folder, 0, device), write(document, work, &work.spring[device])?)?;
         }
@@ -60,8 +62,8 @@ impl Peer for WithYrs {
     }
 }
 
-fn document(client: u32) -> Doc {
-    Doc::with_options(Options { client_id: client.into(), ..Options::default() })
+fn document(client: u64) -> Doc {
+    Doc::with_options(Options { client_id: ClientID::new(client), ..Options::default() })
 }
 
 fn load(path: &Path) -> Result<Doc> {
@@ -87,7 +89,7 @@ fn write(document: &Doc, work: &Work, saves: &[Save]) -> Result<Vec<u8>> {
         };
         for (cell, value) in &save.cells {
             let value = match value {
-                Scalar::Number(number) => Any::BigInt(*number),
+                Scalar::Number(number) => Any::Number((*number).into()),
                 Scalar::Text(text) => Any::from(*text),
                 Scalar::Bytes(bytes) => Any::from(bytes.clone()),
             };
@@ -102,8 +104,7 @@ fn read(document: &Doc, id: [u8; 16], cell: &str) -> Option<Scalar> {
     let transaction = document.transact();
     let Some(Out::YMap(map)) = pits.get(&transaction, &text_of(&id)) else { return None };
     match map.get(&transaction, cell)? {
-        Out::Any(Any::BigInt(number)) => Some(Scalar::Number(number)),
-        Out::Any(Any::Number(number)) => Some(Scalar::Number(number as i64)),
+        Out::Any(Any::Number(Number::Int(number))) => Some(Scalar::Number(number)),
         Out::Any(Any::String(text)) => Scalar::text(&text),
         Out::Any(Any::Buffer(bytes)) => Some(Scalar::Bytes(bytes.to_vec())),
         _ => None,

@@ -2,15 +2,19 @@
 //!
 //! A pit is a record with scalar cells. In **spring** each device digs its share of the pits; digging one is one save of five
 //! cells. Then all but the first device have what all others dug; the first stays out of reach, with its own pits alone.
-//! In **summer** each device edits one cell a save, of pits it has, each as likely as any other, without hearing of the rest: most of
-//! these cells are edited by several devices. Devices begin their summers ten days apart, so that a late edit need not be one
-//! with a high count. In autumn the first device takes in everything the others wrote, spring and summer.
+//! In **summer** each device visits pits it has, each as likely as any other, and taps there: a tap is a save of one cell, a few seconds
+//! after the one before. The devices do not hear of each other, and many of these cells are edited by several. They begin
+//! their summers ten days apart, so that a late edit need not be one with a high count. In autumn the first device takes in
+//! everything the others wrote, spring and summer.
 //!
-//! | work | pits | devices | edits |
-//! |---|---|---|---|
-//! | A | 200 | 2 | 2,000 |
-//! | B | 10,000 | 5 | 100,000 |
+//! | work | pits | devices | edits | taps a visit |
+//! |---|---|---|---|---|
+//! | A | 200 | 2 | 2,000 | 4 |
+//! | B | 10,000 | 5 | 100,000 | 4 |
+//! | strewn | 10,000 | 5 | 100,000 | 1 |
 //!
+//! The last is only weighed: a tap here and a tap there is the worst for ours, whose bundles name every record in full so
+//! that each can be read and checked by itself.
 //! Half of the edits are of spring, half of summer. Clocks are true, to the millisecond.
 
 use std::collections::BTreeMap;
@@ -18,28 +22,30 @@ use std::collections::BTreeMap;
 /// How much.
 #[derive(Debug, Clone, Copy)]
 pub struct Size {
-    /// Its letter.
-    pub name: char,
     /// Pits in all.
     pub pits: usize,
     /// Devices.
     pub devices: usize,
     /// Edits in all.
     pub edits: usize,
+    /// Taps a visit in summer.
+    pub taps: usize,
 }
 
 /// A season of two.
-pub const WORK_A: Size = Size { name: 'A', pits: 200, devices: 2, edits: 2_000 };
+pub const WORK_A: Size = Size { pits: 200, devices: 2, edits: 2_000, taps: 4 };
 /// A contractor's year.
-pub const WORK_B: Size = Size { name: 'B', pits: 10_000, devices: 5, edits: 100_000 };
+pub const WORK_B: Size = Size { pits: 10_000, devices: 5, edits: 100_000, taps: 4 };
+/// Work B with its taps strewn singly.
+pub const STREWN: Size = Size { taps: 1, ..WORK_B };
 
 /// Cells of a pit: the name that peers use, and the number in the store.
 pub const CELLS: [(&str, u16); 6] =
     [("kind", 1), ("parent", 2), ("place", 200), ("zone", 201), ("dug_to_mm", 205), ("face", 206)];
 
-/// Those that are filled when a pit is dug; the last three of all change in summer.
+/// Those that are filled when a pit is dug, and those that are tapped in summer.
 const WHEN_DUG: [usize; 5] = [0, 1, 2, 3, 4];
-const IN_SUMMER: [usize; 3] = [3, 4, 5];
+const IN_SUMMER: [usize; 4] = [2, 3, 4, 5];
 
 /// What a cell can hold.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -53,8 +59,19 @@ pub enum Scalar {
 }
 
 /// The codes that are written.
-const CODES: [&str; 11] =
-    ["open", "wheeling", "headland", "gateway", "whole", "patch", "dry", "moist", "wet", "reference", "other"];
+const CODES: [&str; 11] = [
+    "open",
+    "wheeling",
+    "headland",
+    "gateway",
+    "whole",
+    "patch",
+    "dry",
+    "moist",
+    "wet",
+    "reference",
+    "other",
+];
 
 impl Scalar {
     /// A text that was written.
@@ -107,13 +124,22 @@ impl Work {
         for device in 0..size.devices {
             let begin = BEGIN_MS + 100 * DAY_MS + 10 * DAY_MS * device as u64;
             let has = if device == 0 { each } else { size.pits };
-            let save = |time_ms| {
-                let (pit, cell) = (chance.below(has), IN_SUMMER[chance.below(3)]);
-                Save { time_ms, pit, cells: vec![(cell, chance.value(cell, pit))] }
-            };
-            let count = (size.edits - size.pits * WHEN_DUG.len()) / size.devices;
-            let times = Chance(device as u64).times(begin, count);
-            summer.push(times.into_iter().map(save).collect());
+            let visits = (size.edits - size.pits * WHEN_DUG.len()) / size.devices / size.taps;
+            let mut saves = Vec::with_capacity(visits * size.taps);
+            for mut time_ms in chance.times(begin, visits) {
+                let pit = chance.below(has);
+                for _ in 0..size.taps {
+                    let cell = IN_SUMMER[chance.below(IN_SUMMER.len())];
+                    saves.push(Save { time_ms, pit, cells: vec![(cell, chance.value(cell, pit))] });
+                    time_ms += 1_500 + chance.any() % 20_000;
+                }
+            }
+            // Visits may overlap; no two saves are at one time.
+            saves.sort_by_key(|save| save.time_ms);
+            for at in 1..saves.len() {
+                saves[at].time_ms = saves[at].time_ms.max(saves[at - 1].time_ms + 1);
+            }
+            summer.push(saves);
         }
         Self { ids, spring, summer }
     }
@@ -194,8 +220,18 @@ fn parent(rank: u64) -> Vec<u8> {
     let mut bytes = vec![0x83, 0x50];
     bytes.extend(*b"\x01\x9c\xa0\x00\x00\x00\x70\x00\x80\x00\x00\x00\x00\x00\x00\x01");
     bytes.push(2);
-    // Writing to memory does not fail.
-    let _ = ciborium::into_writer(&rank, &mut bytes);
+    match rank {
+        ..24 => bytes.push(rank as u8),
+        ..0x100 => bytes.extend([0x18, rank as u8]),
+        ..0x1_0000 => {
+            bytes.push(0x19);
+            bytes.extend((rank as u16).to_be_bytes());
+        }
+        _ => {
+            bytes.push(0x1a);
+            bytes.extend((rank as u32).to_be_bytes());
+        }
+    }
     bytes
 }
 
