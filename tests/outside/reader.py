@@ -221,7 +221,8 @@ def unpacked(codec: int, stored: bytes, raw_length: int) -> bytes:
 def columns(header: dict, raw: list):
     """The edits of the eleven columns."""
     check(isinstance(raw, list) and len(raw) == 11, "not eleven columns")
-    times, rest, save_times, counters, runs, indexes, fields, counts, through, distances, values = map(Column, raw)
+    all_columns = [Column(one) for one in raw]
+    times, rest, save_times, counters, runs, indexes, fields, counts, through, distances, values = all_columns
     first, count = header[3], header[4] - header[3] + 1
     check(count <= MOST_EDITS, "too many edits")
 
@@ -260,7 +261,7 @@ def columns(header: dict, raw: list):
         if value is not None:
             cbor(value)
         of_value[place] = (value, sha(value) if value is not None else values.take(32))
-    check(all(one.over() for one in (times, rest, save_times, counters, runs, indexes, fields, counts, through, distances, values)), "bytes left in a column")
+    check(all(one.over() for one in all_columns), "bytes left in a column")
     for place in range(count):
         yield Edit(
             header[1], first + place, clocks[place], of_record[place], of_field[place], of_predecessors[place], *of_value[place]

@@ -11,7 +11,7 @@ use sha2::{Digest, Sha256};
 use std::collections::BTreeSet;
 
 /// Edits that are kept unpacked between checking and using them; of more, the packed ones are unpacked again.
-const KEPT_UNPACKED: usize = 100_000;
+const KEPT_UNPACKED: usize = 30_000;
 
 /// What taking in came to; it is on the disk.
 #[derive(Debug, Clone, Default, PartialEq, Eq)]
@@ -245,8 +245,7 @@ fn use_bundles(
     latest_believed: i64,
 ) -> Result<(), StoreError> {
     let edits = EditWriter::new(connection, &plan.lines, &lines.rows, &lines.lines)?;
-    let mut writer =
-        Writer { connection: connection, lines: &plan.lines, rows: &lines.rows, latest_believed, edits };
+    let mut writer = Writer { connection, lines: &plan.lines, rows: &lines.rows, latest_believed, edits };
     let mut used = Vec::new();
     for (arrived, fate) in arrived.into_iter().zip(plan.fates) {
         match fate {
@@ -437,5 +436,5 @@ fn read_again(connection: &Connection, hash: [u8; 32]) -> Result<Vec<Edit>, Stor
     let gone = || StoreError::Corrupt("a bundle in it is gone".into());
     let bytes = bytes.ok_or_else(gone)?;
     let (part, _) = Part::first_of(&bytes)?;
-    Ok(Bundle::read(part.content)?.edits)
+    Ok(Bundle::edits_again(part.content)?)
 }
