@@ -13,8 +13,8 @@ const EDITS: u16 = 1;
 const CRITICAL: u16 = 1;
 const PLAIN: u8 = 0;
 const ZSTANDARD: u8 = 1;
-/// How hard it is packed.
-const LEVEL: i32 = 3;
+/// How hard it is packed: a bundle is packed once, and carried and kept by all.
+const LEVEL: i32 = 19;
 const LARGEST_RAW_BYTES: u64 = 64 << 20;
 const LARGEST_HEADER_BYTES: usize = 8 << 20;
 
@@ -35,33 +35,47 @@ impl Bundle {
     /// # Errors
     /// If any of these does not hold, it is larger than allowed, or from a newer version.
     pub fn read(content: &[u8]) -> Result<Self, Damage> {
-        let (header, mut rest) = read_header(content)?;
-        let mut edits = None;
-        for section in &header.sections {
-            let stored = take(&mut rest, section.stored_bytes)?;
-            if Sha256::digest(stored).as_slice() != section.hash {
-                return Err(Damage::Damaged("the hash of a section does not fit"));
-            }
-            match section.kind {
-                EDITS if edits.is_some() => return Err(Damage::Damaged("it has its edits twice")),
-                EDITS => edits = Some(unpack(section, stored)?),
-                _ if section.flags & CRITICAL != 0 => {
-                    return Err(Damage::Newer("a section it does not know"));
-                }
-                _ => {}
-            }
-        }
-        if !rest.is_empty() {
-            return Err(Damage::Damaged("it is longer than its sections"));
-        }
-        let raw = edits.ok_or(Damage::Damaged("it has no edits"))?;
-        let edits = columns::read(header.standing(), header.count(), &raw)?;
+        let (header, rest) = read_header(content)?;
+        let edits = edits_of(&header, rest)?;
         let chains = chains(header.before, header.first, &edits);
         if *chains.last().unwrap_or(&header.before) != header.after {
             return Err(Damage::Damaged("its chain does not fit its edits"));
         }
         Ok(Self { header, edits, chains })
     }
+
+    /// The edits alone of a content that [`Self::read`] found in order before: the chain is not made again.
+    ///
+    /// # Errors
+    /// As [`Self::read`].
+    pub fn edits_again(content: &[u8]) -> Result<Vec<Edit>, Damage> {
+        let (header, rest) = read_header(content)?;
+        edits_of(&header, rest)
+    }
+}
+
+/// The edits in the sections of a bundle.
+fn edits_of(header: &Header, sections: &[u8]) -> Result<Vec<Edit>, Damage> {
+    let (mut rest, mut edits) = (sections, None);
+    for section in &header.sections {
+        let stored = take(&mut rest, section.stored_bytes)?;
+        if Sha256::digest(stored).as_slice() != section.hash {
+            return Err(Damage::Damaged("the hash of a section does not fit"));
+        }
+        match section.kind {
+            EDITS if edits.is_some() => return Err(Damage::Damaged("it has its edits twice")),
+            EDITS => edits = Some(unpack(section, stored)?),
+            _ if section.flags & CRITICAL != 0 => {
+                return Err(Damage::Newer("a section it does not know"));
+            }
+            _ => {}
+        }
+    }
+    if !rest.is_empty() {
+        return Err(Damage::Damaged("it is longer than its sections"));
+    }
+    let raw = edits.ok_or(Damage::Damaged("it has no edits"))?;
+    columns::read(header.standing(), header.count(), &raw)
 }
 
 impl Header {

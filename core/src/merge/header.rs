@@ -1,7 +1,10 @@
 //! What a bundle says about itself: whose edits, which, after what, and how they are packed.
 
-use super::{Chain, Damage, DeviceId, EditName};
+use super::{Chain, Damage, DeviceId, EditName, cbor};
 use ciborium::Value;
+
+/// Most items of CBOR in a header; unpacked each takes some thirty times the byte it may have been.
+const MOST_ITEMS: u64 = 1 << 20;
 
 /// A section of a bundle as its header lists it.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -114,6 +117,9 @@ impl Header {
 
     /// Reads it; keys it does not know are passed over.
     pub(super) fn read(bytes: &[u8]) -> Result<Self, Damage> {
+        if cbor::items(bytes).ok_or(BROKEN)? > MOST_ITEMS {
+            return Err(Damage::TooLarge("a header of too many items"));
+        }
         let map: Value = ciborium::from_reader(bytes).map_err(|_| BROKEN)?;
         let map = Map(map.into_map().map_err(|_| BROKEN)?);
         let header = Self {

@@ -6,6 +6,7 @@
 //! of parts ([`read_file`], [`FileWriter`]). Whatever is read was checked as a whole before anything of it is given out.
 
 mod bundle;
+mod cbor;
 mod chain;
 pub mod columns;
 mod damage;

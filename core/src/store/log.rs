@@ -309,7 +309,11 @@ pub(super) fn value_of(
 
 /// Predecessors as they stand in the log.
 pub(super) fn encode_names(names: &[EditName]) -> Vec<u8> {
-    let mut bytes = Vec::new();
+    // Most edits replace nothing.
+    if names.is_empty() {
+        return vec![0x80];
+    }
+    let mut bytes = Vec::with_capacity(16 * names.len());
     // Writing to memory does not fail.
     let _ = ciborium::into_writer(names, &mut bytes);
     bytes

@@ -59,6 +59,7 @@ mod taking;
 mod undo;
 mod valid;
 mod value;
+mod writing;
 
 pub use cells::{Cell, Kind};
 pub use check::Checked;

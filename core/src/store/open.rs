@@ -3,7 +3,7 @@
 use super::schema::{self, APPLICATION_ID, SCHEMA_VERSION};
 use super::{DeviceId, Store, StoreError};
 use crate::merge::Chain;
-use rusqlite::config::DbConfig::SQLITE_DBCONFIG_NO_CKPT_ON_CLOSE;
+use rusqlite::config::DbConfig::{SQLITE_DBCONFIG_ENABLE_QPSG, SQLITE_DBCONFIG_NO_CKPT_ON_CLOSE};
 use rusqlite::{Connection, OpenFlags, OptionalExtension, TransactionBehavior, params};
 use std::fs::File;
 use std::io::{ErrorKind, Read};
@@ -137,6 +137,8 @@ fn check_marks(application_id: i32, version: i64) -> Result<(), StoreError> {
 fn configure(connection: &Connection) -> Result<(), StoreError> {
     connection.busy_timeout(Duration::ZERO)?;
     connection.set_prepared_statement_cache_capacity(STATEMENTS);
+    // A statement is planned once, not again for every number of a field that is bound (because of the partial indexes).
+    connection.set_db_config(SQLITE_DBCONFIG_ENABLE_QPSG, true)?;
     connection.pragma_update(None, "locking_mode", "EXCLUSIVE")?;
     connection.pragma_update(None, "synchronous", "FULL")?;
     // Real syncs on Apple's systems; elsewhere these two do nothing.

@@ -1,17 +1,17 @@
 //! Taking in: what others wrote comes into the log, all of a file or nothing of it.
 
-use super::lines::{Lines, to_log};
-use super::log::{EditName, encode_names, show_latest};
+use super::lines::Lines;
 use super::redacting::{empty_write_ahead_log, follow};
+use super::writing::EditWriter;
 use super::{Store, StoreError, clock};
 use crate::merge::plan::{self, Arrival, Fate, Line, Missing};
 use crate::merge::{Bundle, Chain, Content, Damage, DeviceId, Edit, Header, Part, PartKind, read_file};
 use rusqlite::{Connection, OptionalExtension, Transaction, TransactionBehavior, params};
 use sha2::{Digest, Sha256};
-use std::collections::{BTreeSet, HashSet};
+use std::collections::BTreeSet;
 
 /// Edits that are kept unpacked between checking and using them; of more, the packed ones are unpacked again.
-const KEPT_UNPACKED: usize = 100_000;
+const KEPT_UNPACKED: usize = 30_000;
 
 /// What taking in came to; it is on the disk.
 #[derive(Debug, Clone, Default, PartialEq, Eq)]
@@ -229,7 +229,23 @@ fn finish(
         }
         lines.rows.push(begin_line(&transaction, line, first, &lines.rows)?);
     }
-    let mut writer = Writer::new(&transaction, &plan.lines, &lines.rows, clock::latest_believed(now_ms));
+    use_bundles(&transaction, &lines, plan, arrived, &mut taken, clock::latest_believed(now_ms))?;
+    taken.strangers = strangers(&transaction)?;
+    transaction.commit()?;
+    Ok(taken)
+}
+
+/// Writes what can be used into log and cells. `lines` has the rows of all lines of the plan.
+fn use_bundles(
+    connection: &Connection,
+    lines: &Lines,
+    plan: plan::Plan,
+    arrived: Vec<Arrived>,
+    taken: &mut TakenIn,
+    latest_believed: i64,
+) -> Result<(), StoreError> {
+    let edits = EditWriter::new(connection, &plan.lines, &lines.rows, &lines.lines)?;
+    let mut writer = Writer { connection, lines: &plan.lines, rows: &lines.rows, latest_believed, edits };
     let mut used = Vec::new();
     for (arrived, fate) in arrived.into_iter().zip(plan.fates) {
         match fate {
@@ -244,17 +260,14 @@ fn finish(
         taken.edits += (arrived.header.last + 1).saturating_sub(*from);
         if writer.write(arrived, *line, *from, witness)? {
             taken.clock_wrong.insert(signer);
-            transaction.execute("UPDATE signers SET clock_wrong = 1 WHERE id = ?1", [signer.0])?;
+            connection.execute("UPDATE signers SET clock_wrong = 1 WHERE id = ?1", [signer.0])?;
         }
     }
     // Only now is all there that anybody may have seen.
     for (line, _, _, arrived) in &used {
         writer.note_seen(&arrived.header, *line)?;
     }
-    writer.end()?;
-    taken.strangers = strangers(&transaction)?;
-    transaction.commit()?;
-    Ok(taken)
+    writer.edits.end()
 }
 
 /// All bundles of accepted devices that are not used yet.
@@ -323,23 +336,16 @@ fn strangers(connection: &Connection) -> Result<BTreeSet<DeviceId>, StoreError> 
     Ok(found)
 }
 
-/// Puts edits of others into log and cells.
+/// Puts bundles of others to use.
 struct Writer<'a> {
     connection: &'a Connection,
     lines: &'a [Line],
     rows: &'a [i64],
     latest_believed: i64,
-    /// Edits of cells that were replaced before they came.
-    replaced: HashSet<([u8; 16], u16, EditName)>,
-    /// Cells that may have several heads.
-    open: HashSet<([u8; 16], u16)>,
+    edits: EditWriter<'a>,
 }
 
-impl<'a> Writer<'a> {
-    fn new(connection: &'a Connection, lines: &'a [Line], rows: &'a [i64], latest_believed: i64) -> Self {
-        Self { connection, lines, rows, latest_believed, replaced: HashSet::new(), open: HashSet::new() }
-    }
-
+impl Writer<'_> {
     /// Writes a bundle's edits from a sequence on. Tells whether one of them is from the future.
     fn write(
         &mut self,
@@ -384,71 +390,12 @@ impl<'a> Writer<'a> {
             Some(edits) => edits,
             None => read_again(self.connection, arrived.hash)?,
         };
+        let new = edits.into_iter().skip((from - header.first) as usize);
         let mut newest = 0;
-        for (edit, sequence) in edits.into_iter().zip(header.first..).skip((from - header.first) as usize) {
-            newest = newest.max(edit.clock.cast_signed());
-            self.edit(row, sequence, edit, line, witness)?;
-        }
+        let new = new.inspect(|edit| newest = newest.max(edit.clock.cast_signed()));
+        self.edits.write(line, from, new, witness)?;
         self.connection.prepare_cached(LINE)?.execute(params![row, last, header.after.0, newest])?;
         Ok(newest > self.latest_believed)
-    }
-
-    fn edit(
-        &mut self,
-        row: i64,
-        sequence: u64,
-        edit: Edit,
-        line: usize,
-        witness: &[usize],
-    ) -> Result<(), StoreError> {
-        const LOG: &str = "INSERT INTO log (device, sequence, clock, record, field, predecessors, value)
-            VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7)";
-        const DROP: &str =
-            "DELETE FROM cells WHERE record = ?1 AND field = ?2 AND device = ?3 AND sequence = ?4";
-        const HEADS: &str = "SELECT 1 FROM cells WHERE record = ?1 AND field = ?2";
-        const KEEP: &str = "INSERT INTO cells (record, field, device, sequence, clock, value)
-            VALUES (?1, ?2, ?3, ?4, ?5, ?6)";
-        const IS_HERE: &str = "SELECT 1 FROM log WHERE device = ?1 AND sequence = ?2";
-        let name: EditName = (row, sequence.cast_signed());
-        let clock = edit.clock.cast_signed();
-        let names: Vec<EditName> = edit
-            .predecessors
-            .iter()
-            .map(|named| {
-                let line = named.line.checked_sub(1).map_or(line, |at| witness[at as usize]);
-                let sequence = named.name.sequence;
-                (self.rows[plan::line_at(self.lines, line, sequence)], sequence.cast_signed())
-            })
-            .collect();
-        let value = to_log(edit.content);
-        let (record, field) = (edit.record, edit.field);
-        self.connection.prepare_cached(LOG)?.execute(params![
-            name.0,
-            name.1,
-            clock,
-            record,
-            field,
-            encode_names(&names),
-            value
-        ])?;
-        for replaced in &names {
-            let dropped = self
-                .connection
-                .prepare_cached(DROP)?
-                .execute(params![record, field, replaced.0, replaced.1])?;
-            if dropped == 0 && !self.connection.prepare_cached(IS_HERE)?.exists([replaced.0, replaced.1])? {
-                self.replaced.insert((record, field, *replaced));
-            }
-        }
-        if self.connection.prepare_cached(HEADS)?.exists(params![record, field])? {
-            self.open.insert((record, field));
-        }
-        if !self.replaced.remove(&(record, field, name)) {
-            self.connection
-                .prepare_cached(KEEP)?
-                .execute(params![record, field, name.0, name.1, clock, value])?;
-        }
-        Ok(())
     }
 
     /// What a signer says it has.
@@ -481,11 +428,6 @@ impl<'a> Writer<'a> {
         }
         Ok(())
     }
-
-    /// Of cells with several heads, shows the latest.
-    fn end(self) -> Result<(), StoreError> {
-        self.open.iter().try_for_each(|(record, field)| show_latest(self.connection, record, *field))
-    }
 }
 
 fn read_again(connection: &Connection, hash: [u8; 32]) -> Result<Vec<Edit>, StoreError> {
@@ -494,5 +436,5 @@ fn read_again(connection: &Connection, hash: [u8; 32]) -> Result<Vec<Edit>, Stor
     let gone = || StoreError::Corrupt("a bundle in it is gone".into());
     let bytes = bytes.ok_or_else(gone)?;
     let (part, _) = Part::first_of(&bytes)?;
-    Ok(Bundle::read(part.content)?.edits)
+    Ok(Bundle::edits_again(part.content)?)
 }
