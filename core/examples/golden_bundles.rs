@@ -283,9 +283,8 @@ impl Device {
     }
 
     fn told(&self, edit: &Edit, sequence: u64) -> Json {
-        let before = |before: &Predecessor| {
-            json!([hex(&before.name.device.0), before.name.sequence, before.line])
-        };
+        let before =
+            |before: &Predecessor| json!([hex(&before.name.device.0), before.name.sequence, before.line]);
         let value = match &edit.content {
             Content::Redacted(_) => Json::Null,
             // As long as this only where one text is repeated.

@@ -83,7 +83,8 @@ fn counts() -> Vec<Bomb> {
 fn predecessors() -> Vec<Bomb> {
     let edits = 2_000_u64;
     // Of 120 witnesses, 120 edits each, farthest first.
-    let names: Vec<u8> = (1..=120_u8).flat_map(|line| (0..120_u8).rev().flat_map(move |back| [line, back])).collect();
+    let names: Vec<u8> =
+        (1..=120_u8).flat_map(|line| (0..120_u8).rev().flat_map(move |back| [line, back])).collect();
     let of_one = [varint(names.len() as u64 / 2), names].concat();
     assert!(of_one.len() as u64 / 2 * edits > 10 * MOST_PREDECESSORS);
     let many = usize::try_from(edits).unwrap();

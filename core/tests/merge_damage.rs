@@ -346,7 +346,8 @@ fn what_is_made_up_is_refused() {
         assert!(Bundle::read(&good().without(missing).content()).is_err(), "key {missing}");
     }
     let header = merge_forge::cbor(&Value::Map(good().header));
-    for other in [[header.as_slice(), &[0]].concat(), header[..header.len() - 1].to_vec(), vec![], vec![0xf6]] {
+    for other in [[header.as_slice(), &[0]].concat(), header[..header.len() - 1].to_vec(), vec![], vec![0xf6]]
+    {
         store.refuses(&file(&[Part::write(PartKind::Edits, &good().content_with_header(&other))]));
     }
 }
@@ -367,7 +368,8 @@ fn edits_that_cannot_be_are_refused() {
     refused("a value of no bytes", &[Edit { content: nothing, ..edit(1, vec![]) }], vec![]);
     let no_item = Content::Value(vec![0xff; 33]);
     refused("a value that is no CBOR", &[Edit { content: no_item, ..edit(1, vec![]) }], vec![]);
-    let absurd = Witness { name: EditName { device: key(2).device(), sequence: u64::MAX }, chain: Chain([0; 32]) };
+    let absurd =
+        Witness { name: EditName { device: key(2).device(), sequence: u64::MAX }, chain: Chain([0; 32]) };
     refused("a witness beyond all", &[edit(1, vec![])], vec![absurd]);
     let before_all = Predecessor { name: EditName { device: key(1).device(), sequence: 0 }, line: 0 };
     refused("edit 0 replaced", &[edit(1, vec![before_all])], vec![]);
@@ -384,9 +386,7 @@ fn columns_that_do_not_fit_are_refused() {
     let record = [1, 0x99, 0, 0, 0, 0, 0x70, 0, 0x80, 0, 0, 0, 0, 0, 0, 1].to_vec();
     let one = [record, vec![2, 1], vec![0], vec![100], vec![0], vec![1], vec![0xf6]];
     let forged = |columns: [Vec<u8>; 7]| good().with(4, 1).with_edits(&merge_forge::columns(columns));
-    let is_chain = |forged: &Forged| {
-        matches!(Bundle::read(&forged.content()), Err(Damage::Damaged(what)) if what.contains("chain"))
-    };
+    let is_chain = |forged: &Forged| matches!(Bundle::read(&forged.content()), Err(Damage::Damaged(what)) if what.contains("chain"));
     assert!(is_chain(&forged(one.clone())), "good columns get as far as the chain");
     for at in 0..7 {
         let mut cut = one.clone();
@@ -399,19 +399,19 @@ fn columns_that_do_not_fit_are_refused() {
         }
     }
     let others = [
-        (1, vec![2, 0]),                                       // a save of no edit
-        (1, vec![2, 2]),                                       // more than there are
-        (1, vec![1, 1]),                                       // a clock below 0
-        (1, vec![0x80; 11]),                                   // no end of a number
-        (2, vec![2]),                                          // a record that is not there
-        (2, vec![1]),                                          // one before the first
-        (3, vec![0x80, 0x80, 4]),                              // field 65,536
-        (4, vec![1, 0, 0]),                                    // itself
-        (4, vec![1, 0, 1]),                                    // edit 0
-        (4, vec![1, 1, 0]),                                    // a witness that is not there
+        (1, vec![2, 0]),                                                    // a save of no edit
+        (1, vec![2, 2]),                                                    // more than there are
+        (1, vec![1, 1]),                                                    // a clock below 0
+        (1, vec![0x80; 11]),                                                // no end of a number
+        (2, vec![2]),                                                       // a record that is not there
+        (2, vec![1]),                                                       // one before the first
+        (3, vec![0x80, 0x80, 4]),                                           // field 65,536
+        (4, vec![1, 0, 0]),                                                 // itself
+        (4, vec![1, 0, 1]),                                                 // edit 0
+        (4, vec![1, 1, 0]),                                                 // a witness that is not there
         (4, vec![0xff, 0xff, 0xff, 0xff, 0xff, 0xff, 0xff, 0xff, 0xff, 1]), // more than can be
-        (5, vec![2]),                                          // a longer value
-        (5, vec![0]),                                          // redacted, without a hash
+        (5, vec![2]),                                                       // a longer value
+        (5, vec![0]),                                                       // redacted, without a hash
         (5, vec![0xff, 0xff, 0xff, 0xff, 0xff, 0xff, 0xff, 0xff, 0xff, 1]), // longer than all
     ];
     for (at, column) in others {

@@ -19,8 +19,15 @@ fn any_value() -> impl Strategy<Value = Value> {
         // Composed and taken apart, right to left, joined pictures, NUL, the ends of Unicode.
         vec(
             prop::sample::select(vec![
-                "\u{fc}", "u\u{308}", "\u{5e9}", "\u{202e}", "\u{1f469}\u{200d}\u{1f33e}", "\0", "\u{feff}",
-                "\u{10ffff}", "\u{85}",
+                "\u{fc}",
+                "u\u{308}",
+                "\u{5e9}",
+                "\u{202e}",
+                "\u{1f469}\u{200d}\u{1f33e}",
+                "\0",
+                "\u{feff}",
+                "\u{10ffff}",
+                "\u{85}",
             ]),
             0..12
         )
@@ -32,7 +39,10 @@ fn any_value() -> impl Strategy<Value = Value> {
         any::<i64>().prop_map(Value::from),
         any::<u64>().prop_map(Value::from),
         // Every pattern of 64 bits but those that are no number.
-        any::<u64>().prop_map(f64::from_bits).prop_filter("a number", |float| !float.is_nan()).prop_map(Value::from),
+        any::<u64>()
+            .prop_map(f64::from_bits)
+            .prop_filter("a number", |float| !float.is_nan())
+            .prop_map(Value::from),
         // Subnormal ones.
         (0..1_u64 << 52, any::<bool>())
             .prop_map(|(bits, minus)| Value::from(f64::from_bits(bits | u64::from(minus) << 63))),

@@ -38,7 +38,8 @@ fn golden() -> Vec<PathBuf> {
     let files = versions.filter(|version| version.is_dir()).flat_map(|version| {
         std::fs::read_dir(version).unwrap().map(|file| file.unwrap().path()).collect::<Vec<_>>()
     });
-    let mut bundles: Vec<_> = files.filter(|file| file.extension().is_some_and(|end| end == "pitb")).collect();
+    let mut bundles: Vec<_> =
+        files.filter(|file| file.extension().is_some_and(|end| end == "pitb")).collect();
     bundles.sort();
     bundles
 }
@@ -52,7 +53,8 @@ fn written_out(value: &mut Json) {
 }
 
 fn edits(bundle: &Bundle, doubles: Option<&Json>) -> Json {
-    for (edit, bits) in bundle.edits.iter().zip(doubles.into_iter().flat_map(|list| list.as_array().unwrap())) {
+    for (edit, bits) in bundle.edits.iter().zip(doubles.into_iter().flat_map(|list| list.as_array().unwrap()))
+    {
         let Content::Value(value) = &edit.content else { panic!("redacted") };
         let double: f64 = ciborium::from_reader(value.as_slice()).unwrap();
         assert_eq!(format!("{:016x}", double.to_bits()), bits.as_str().unwrap());
@@ -63,9 +65,10 @@ fn edits(bundle: &Bundle, doubles: Option<&Json>) -> Json {
         names.iter().map(one).collect()
     };
     let edit = |(edit, sequence): (&Edit, u64)| {
-        let before = edit.predecessors.iter().map(|before| {
-            json!([hex(&before.name.device.0), before.name.sequence, before.line])
-        });
+        let before = edit
+            .predecessors
+            .iter()
+            .map(|before| json!([hex(&before.name.device.0), before.name.sequence, before.line]));
         let value = match &edit.content {
             Content::Value(value) => json!(hex(value)),
             Content::Redacted(_) => Json::Null,
