@@ -1,4 +1,5 @@
 //! Values and edits come through a bundle as they went in, whatever they are.
+#![allow(clippy::unwrap_used, clippy::expect_used, reason = "a test may fail by it")]
 
 mod merge_forge;
 

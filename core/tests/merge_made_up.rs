@@ -1,4 +1,5 @@
 //! Whatever somebody makes up, hashes and signature in order: it is refused as a whole, and nothing of the store changes.
+#![allow(clippy::unwrap_used, clippy::expect_used, reason = "a test may fail by it")]
 
 mod merge_forge;
 mod merge_support;

@@ -1,6 +1,7 @@
 //! Bytes changed by lot, always the same ones: in bundles whose hashes and signature are then made anew (further than a
 //! fuzzer gets, for it cannot sign), in notes files and in a store's file. Nothing panics, and whatever is accepted
 //! leaves a store in order. `PITFACE_MUTATIONS=100000` tries more; `core/fuzz` has the same for `cargo fuzz`.
+#![allow(clippy::unwrap_used, clippy::expect_used, reason = "a test may fail by it")]
 
 mod merge_forge;
 mod merge_support;
@@ -153,7 +154,9 @@ fn changed_edits_that_are_taken_in_leave_a_store_in_order() {
         phone.store.check().unwrap_or_else(|error| panic!("round {round}: {error}"));
         for field in phone.store.fields().unwrap_or_else(|error| panic!("round {round}: {error}")) {
             let loaded = phone.store.load_notes(field.id);
-            assert!(loaded.is_ok(), "round {round}: {loaded:?}");
+            // A code that no version knows where a record cannot be without: told, and which.
+            let told = matches!(loaded, Ok(_) | Err(StoreError::Unreadable { .. }));
+            assert!(told, "round {round}: {loaded:?}");
         }
         let handed_on = phone.hand_over();
         assert!(read_file(&handed_on).unwrap().iter().all(|part| Bundle::read(part.content).is_ok()));
