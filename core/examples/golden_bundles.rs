@@ -4,6 +4,8 @@
 //! released version are never written again; this program shows how they came about, and the tests in Python read what
 //! it writes now.
 
+#![allow(clippy::unwrap_used, reason = "it is run by hand and by tests, and may fail by it")]
+
 #[path = "../tests/merge_forge/mod.rs"]
 mod merge_forge;
 
@@ -67,22 +69,22 @@ fn one_device() -> Vec<Told> {
         ann.clock += 1;
         edits.push(ann.edit(record(2 + number), 201, &cbor(&(100 * u64::from(number)).into()), &[]));
     }
-    vec![ann.seal(edits, &[], &[])]
+    vec![ann.seal(&edits, &[], &[])]
 }
 
 /// Both rename the field, not knowing of each other; then the second settles it.
 fn two_devices() -> Vec<Told> {
     let (mut ann, mut ben) = (Device::new(1), Device::new(2));
     let begun = ann.name(FIELD_NAME, "Long Sedge", &[]);
-    let begun = ann.seal(vec![begun], &[], &[]);
+    let begun = ann.seal(&[begun], &[], &[]);
     let seen_first = ann.witness();
     let west = ann.name(FIELD_NAME, "Long Sedge west", &[ann.own(1)]);
-    let west = ann.seal(vec![west], &[], &[]);
+    let west = ann.seal(&[west], &[], &[]);
     let east = ben.name(FIELD_NAME, "Long Sedge east", &[named(1, 1, 1)]);
-    let east = ben.seal(vec![east], &[seen_first], &[seen_first]);
+    let east = ben.seal(&[east], &[seen_first], &[seen_first]);
     let before = [named(1, 2, 1), ben.own(1)];
     let settled = ben.name(FIELD_NAME, "Long Sedge west", &sorted(&before));
-    let settled = ben.seal(vec![settled], &[ann.witness()], &[ann.witness()]);
+    let settled = ben.seal(&[settled], &[ann.witness()], &[ann.witness()]);
     vec![begun, west, east, settled]
 }
 
@@ -90,16 +92,16 @@ fn two_devices() -> Vec<Told> {
 fn copied_device() -> Vec<Told> {
     let mut ann = Device::new(1);
     let begun = ann.name(FIELD_NAME, "Long Sedge", &[]);
-    let begun = ann.seal(vec![begun], &[], &[]);
+    let begun = ann.seal(&[begun], &[], &[]);
     let mut copy = ann.clone();
     let first = ann.name(FIELD_NAME, "by the first", &[ann.own(1)]);
-    let first = ann.seal(vec![first], &[], &[]);
+    let first = ann.seal(&[first], &[], &[]);
     copy.clock += 5;
     let second = copy.name(FIELD_NAME, "by the second", &[copy.own(1)]);
-    let second = copy.seal(vec![second], &[], &[]);
+    let second = copy.seal(&[second], &[], &[]);
     let mut ben = Device::new(2);
     let settled = ben.name(FIELD_NAME, "by the first", &[named(1, 2, 1), named(1, 2, 2)]);
-    let settled = ben.seal(vec![settled], &[ann.witness(), copy.witness()], &[]);
+    let settled = ben.seal(&[settled], &[ann.witness(), copy.witness()], &[]);
     vec![begun, first, second, settled]
 }
 
@@ -107,17 +109,17 @@ fn copied_device() -> Vec<Told> {
 fn vouched() -> Vec<Told> {
     let mut lost = Device::new(1);
     let left = lost.name(FIELD_NAME, "never handed over", &[]);
-    let left = lost.seal_by(9, vec![left], &[], &[]);
+    let left = lost.seal_by(9, &[left], &[], &[]);
     let mut restored = Device::new(9);
     let on = restored.name(FIELD_NAME, "after the restore", &[named(1, 1, 1)]);
-    vec![left, restored.seal(vec![on], &[lost.witness()], &[])]
+    vec![left, restored.seal(&[on], &[lost.witness()], &[])]
 }
 
 fn receipt() -> Vec<Told> {
     let (mut ann, mut ben) = (Device::new(1), Device::new(2));
     let begun = ann.name(FIELD_NAME, "Long Sedge", &[]);
-    let begun = ann.seal(vec![begun], &[], &[]);
-    vec![begun, ben.seal(Vec::new(), &[], &[ann.witness()])]
+    let begun = ann.seal(&[begun], &[], &[]);
+    vec![begun, ben.seal(&[], &[], &[ann.witness()])]
 }
 
 fn redacted() -> Vec<Told> {
@@ -125,7 +127,7 @@ fn redacted() -> Vec<Told> {
     let mut hidden = ann.name(FIELD_NAME, "a name that was nobody's business", &[]);
     hidden.content = Content::Redacted(hidden.content.hash());
     let shown = ann.name(FIELD_NAME, "Long Sedge", &[ann.own(1)]);
-    vec![ann.seal(vec![hidden, shown], &[], &[])]
+    vec![ann.seal(&[hidden, shown], &[], &[])]
 }
 
 /// Values that must come through bit by bit.
@@ -162,14 +164,14 @@ fn exact() -> Vec<Told> {
         .chain(texts.map(Value::from))
         .chain([Value::Null, true.into(), Value::Bytes(vec![0, 255]), note.into()]);
     let mut ann = Device::new(1);
-    let edits = (NOTES..)
+    let edits: Vec<Edit> = (NOTES..)
         .zip(values)
         .map(|(field, value)| {
             ann.clock += 1;
             ann.edit(record(1), field, &cbor(&value), &[])
         })
         .collect();
-    let (part, mut told) = ann.seal(edits, &[], &[]);
+    let (part, mut told) = ann.seal(&edits, &[], &[]);
     // So that a reader knows that the shortest form of CBOR lost no bit.
     told["doubles"] = floats.iter().map(|float| format!("{:016x}", float.to_bits())).collect();
     vec![(part, told)]
@@ -187,7 +189,7 @@ fn photo(size: u64) -> Vec<Told> {
     let sha256: [u8; 32] = Sha256::digest(&bytes).into();
     let mut ann = Device::new(1);
     let said = ann.edit(record(7), 600, &cbor(&Value::Bytes(sha256.to_vec())), &[]);
-    let mut parts = vec![ann.seal(vec![said], &[], &[])];
+    let mut parts = vec![ann.seal(&[said], &[], &[])];
     for (piece, offset) in bytes.chunks(PIECE_BYTES as usize).zip((0..).step_by(PIECE_BYTES as usize)) {
         let part = PhotoPiece { sha256, size_bytes: size, offset, bytes: piece }.write();
         let told = json!({
@@ -204,7 +206,7 @@ fn newer() -> Vec<Told> {
     let mut ann = Device::new(1);
     let edit = ann.name(FIELD_NAME, "Long Sedge", &[]);
     let new_field = ann.edit(record(1), 64_000, &cbor(&Value::Array(vec![1.into(), "new".into()])), &[]);
-    let (part, told) = ann.seal(vec![edit, new_field], &[], &[]);
+    let (part, told) = ann.seal(&[edit, new_field], &[], &[]);
     let (read, _) = Part::first_of(&part).unwrap();
     let forged = Forged::of(read.content, ann.seed);
     let edits = forged.listed()[0].as_array().unwrap()[4].as_integer().unwrap();
@@ -243,11 +245,11 @@ impl Device {
         Edit { clock: self.clock, record, field, predecessors: before.to_vec(), content }
     }
 
-    fn seal(&mut self, edits: Vec<Edit>, witness: &[Witness], seen: &[Witness]) -> Told {
+    fn seal(&mut self, edits: &[Edit], witness: &[Witness], seen: &[Witness]) -> Told {
         self.seal_by(self.seed, edits, witness, seen)
     }
 
-    fn seal_by(&mut self, signer: u8, edits: Vec<Edit>, witness: &[Witness], seen: &[Witness]) -> Told {
+    fn seal_by(&mut self, signer: u8, edits: &[Edit], witness: &[Witness], seen: &[Witness]) -> Told {
         let header = Header {
             device: id(self.seed),
             first: self.last + 1,
@@ -274,8 +276,8 @@ impl Device {
             "written_by": header.written_by, "sealed_ms": header.sealed_ms, "ahead_ms": header.ahead_ms,
             "edits": edits.iter().zip(header.first..).map(|(edit, sequence)| self.told(edit, sequence)).collect::<Json>(),
         });
-        let part = seal(&key(signer), header, &edits).unwrap();
-        for edit in &edits {
+        let part = seal(&key(signer), header, edits).unwrap();
+        for edit in edits {
             self.last += 1;
             self.chain = self.chain.then(self.last, edit);
         }
@@ -326,5 +328,5 @@ fn record(number: u8) -> [u8; 16] {
 }
 
 fn hex(bytes: &[u8]) -> String {
-    bytes.iter().map(|byte| format!("{byte:02x}")).collect()
+    bytes.iter().fold(String::new(), |text, byte| text + &format!("{byte:02x}"))
 }

@@ -83,10 +83,11 @@ impl Store {
         self.accept(device, now_ms)
     }
 
-    /// Tries again the files that were kept because they are of a newer version than the program was then.
+    /// Tries again the files that were kept because they are of a newer version than the program was then. Those that
+    /// turn out to be damaged are dropped.
     ///
     /// # Errors
-    /// As [`Store::take_in`].
+    /// Whatever the disk reports.
     pub fn take_in_held(&mut self, now_ms: u64) -> Result<Vec<TakenIn>, StoreError> {
         const ALL: &str = "SELECT hash, bytes FROM held";
         let found: Vec<(Vec<u8>, Vec<u8>)> = self
@@ -96,11 +97,14 @@ impl Store {
             .collect::<Result<_, _>>()?;
         let mut taken = Vec::new();
         for (hash, bytes) in found {
-            let came = self.take_in(&bytes, now_ms)?;
-            if !came.held {
-                self.connection.execute("DELETE FROM held WHERE hash = ?1", [hash])?;
-                taken.push(came);
+            match self.take_in(&bytes, now_ms) {
+                Ok(came) if came.held => continue,
+                Ok(came) => taken.push(came),
+                // That it was damaged too could not be seen before; it is of no use, and must not stop the others.
+                Err(StoreError::Bundle(_)) => {}
+                Err(error) => return Err(error),
             }
+            self.connection.execute("DELETE FROM held WHERE hash = ?1", [hash])?;
         }
         Ok(taken)
     }
