@@ -39,6 +39,7 @@
 
 mod cells;
 mod check;
+mod check_parts;
 mod clock;
 mod conflicts;
 mod error;
@@ -58,6 +59,7 @@ mod taking;
 mod undo;
 mod valid;
 mod value;
+mod write_ahead;
 
 pub use cells::{Cell, Kind};
 pub use check::Checked;

@@ -164,6 +164,13 @@ impl Phone {
         copy
     }
 
+    /// Its folder and its store, closed.
+    pub fn closed(self) -> (TempDir, PathBuf) {
+        let path = self.path();
+        drop(self.store);
+        (self.folder, path)
+    }
+
     fn path(&self) -> PathBuf {
         self.folder.path().join("notes.pitface")
     }
@@ -194,7 +201,7 @@ impl Phone {
     }
 }
 
-fn folder() -> TempDir {
+pub fn folder() -> TempDir {
     tempfile::tempdir_in("/dev/shm").or_else(|_| tempfile::tempdir()).unwrap()
 }
 
