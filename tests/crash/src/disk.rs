@@ -86,6 +86,11 @@ impl Disk {
                 let file = self.seen[name];
                 self.settle(|pending| pending.is_of(file));
             }
+            Change::SyncFailed(name) => {
+                let failed = self.seen[name];
+                self.pending
+                    .retain(|pending| !matches!(pending, Pending::Write { file, .. } if *file == failed));
+            }
             Change::SyncFolder => self.settle(Pending::is_entry),
         }
     }

@@ -1,7 +1,7 @@
 //! What is done with a store while it is recorded, and what was in it after each act.
 
 use crate::shim::{Watch, watch};
-use crate::{Content, DEVICE, Fault, Files, Phone, Tape};
+use crate::{Change, Content, DEVICE, Disk, Fate, Fault, Files, Phone, Tape};
 use pitface_core::store::StoreError;
 use std::ops::Range;
 use std::path::Path;
@@ -136,14 +136,16 @@ impl Scenario {
         Recording { tape, contents, ends }
     }
 
-    /// Does it all with a failing disk. Every act that fails is done again on a mended one. What was in the store after the first failed
-    /// act, both before it was done again and after opening anew, is told with the number of that act.
+    /// Does it all with a failing disk; an act that fails is done again on a mended one. Tells whether any call failed; an error if
+    /// after a failed act the store in use has changed, if a copy opened then has neither what was before nor what comes after, if done
+    /// again something else comes of it, or if after a failed sync a power cut loses what was told as done.
     pub fn with_fault(&self, begin: &Files, fault: Fault, contents: &[Content]) -> Result<bool, String> {
         let folder = folder();
         put(folder.path(), begin);
         let (_watch, tape) = watch(folder.path());
         let mut phone = Phone::new(folder.path(), DEVICE);
         tape.fail(fault);
+        let mut ends = Vec::new();
         for (number, act) in self.acts.iter().enumerate() {
             let told = |what: &str| format!("{fault:?}, act {number} {}: {what}", short(act));
             if let Err(error) = act.go(&mut phone, FIRST_ACTS + number) {
@@ -165,6 +167,7 @@ impl Scenario {
                 }
                 act.go(&mut phone, FIRST_ACTS + number).map_err(|error| told(&format!("again: {error}")))?;
             }
+            ends.push(tape.length());
             if phone.store.is_some() {
                 // Reading is not to be told from writing here.
                 let failed = tape.failed();
@@ -191,6 +194,29 @@ impl Scenario {
             Err(format!("{fault:?}: in the end it has something else"))
         }
     }
+}
+
+/// An error if a power cut right after an act that returned loses it, where a sync had failed.
+fn cut_after_each(tape: &Tape, ends: &[usize], contents: &[Content]) -> Result<(), String> {
+    let changes = tape.changes();
+    if !changes.iter().any(|change| matches!(change, Change::SyncFailed(_))) {
+        return Ok(());
+    }
+    let (mut disk, folder) = (Disk::before(tape), folder());
+    for (at, change) in changes.iter().enumerate() {
+        disk.play(change);
+        let Some(act) = ends.iter().rposition(|end| *end == at + 1) else { continue };
+        for fate in [Fate::Dropped, Fate::Kept] {
+            put(folder.path(), &disk.cut(|_| fate));
+            let mut phone = Phone::new(folder.path(), DEVICE);
+            let now = phone.open().and_then(|()| phone.check());
+            let now = now.map_err(|error| format!("power cut after act {act}: {error}"))?;
+            if now != contents[act] {
+                return Err(format!("power cut after act {act}, unsynced {fate:?}: it has something else"));
+            }
+        }
+    }
+    Ok(())
 }
 
 /// What a copy of a folder has when it is opened.

@@ -263,6 +263,7 @@ unsafe extern "C" fn sync(file: *mut ffi::sqlite3_file, _: c_int) -> c_int {
     // SAFETY: see `recorded`.
     let recorded = unsafe { recorded(file) };
     if let Some(fault) = recorded.tape.fails(Call::Sync) {
+        recorded.tape.record(Change::SyncFailed(recorded.name.clone()));
         return if fault.disk_full { ffi::SQLITE_FULL } else { ffi::SQLITE_IOERR_FSYNC };
     }
     recorded.tape.record(Change::Sync(recorded.name.clone()));

@@ -28,6 +28,9 @@ pub enum Change {
     Delete(String),
     /// What was written to a file is on the disk now.
     Sync(String),
+    /// Syncing a file failed. What was to come to the disk never does unless it is written again: the system takes it for
+    /// written (Rebello and others 2020, "Can applications recover from fsync failures?").
+    SyncFailed(String),
     /// Which files there are is on the disk now.
     SyncFolder,
 }
