@@ -1,10 +1,12 @@
 //! The log is the truth: the current cells made anew from it, and both compared.
 
+use super::check_parts::{chains_of_parts, check_parts};
 use super::lines::Lines;
 use super::log::{EditName, decode_names};
-use super::{Store, StoreError};
+use super::{DeviceId, Store, StoreError, write_ahead};
 use rusqlite::{Connection, TransactionBehavior, params};
 use std::collections::{BTreeMap, HashMap, HashSet};
+use std::path::Path;
 
 /// What a sound store holds.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -29,8 +31,12 @@ struct Content {
 }
 
 impl Store {
-    /// Goes over the whole file: the pages, each device's unbroken sequence and rising clock, and the current
-    /// cells against the log. Reads everything, so it takes its time with a large store.
+    /// Goes over the whole file: the pages, the bundles against their hashes, each device's unbroken sequence of edits against its chain
+    /// and its bundles, the current cells against the log; and over what a program that was cut off left in the write-ahead log.
+    /// Reads everything, so it takes its time with a large store. What it finds it names by device and edits where it can.
+    ///
+    /// Nothing vouches for whether a device is accepted, its holder's name and how far its clock was ahead, for who has
+    /// seen what, and for which of this device's saves an undo took back.
     ///
     /// # Errors
     /// [`StoreError::Corrupt`] with what was found.
@@ -38,16 +44,31 @@ impl Store {
         let connection = &*self.connection.unchecked_transaction()?;
         let found: String = connection.query_row("PRAGMA integrity_check(1)", [], |row| row.get(0))?;
         if found != "ok" {
-            return Err(StoreError::Corrupt(found));
+            // What it harms, where that can be told.
+            let harmed = check_parts(connection).and_then(|()| check_lines(connection)).err();
+            let harmed = harmed.map(|error| match error {
+                StoreError::Corrupt(harmed) => format!("{harmed}; {found}"),
+                error => format!("{error}; {found}"),
+            });
+            return Err(StoreError::Corrupt(harmed.unwrap_or(found)));
         }
         if connection.prepare("PRAGMA foreign_key_check")?.exists([])? {
             return Err(StoreError::Corrupt("an edit is of a device the store does not know".into()));
         }
+        check_parts(connection)?;
         let edits = check_lines(connection)?;
+        check_devices(connection)?;
         let (kept, folded) = (read_cells(connection)?, fold(connection)?);
         if kept != folded {
             return Err(StoreError::Corrupt(
                 "the current cells are not those of the log (rebuild mends it)".into(),
+            ));
+        }
+        let page_bytes: u32 = connection.pragma_query_value(None, "page_size", |row| row.get(0))?;
+        if connection.path().is_some_and(|path| write_ahead::is_damaged(Path::new(path), page_bytes as usize))
+        {
+            return Err(StoreError::Corrupt(
+                "the last saves before the program was cut off cannot be read (write-ahead log)".into(),
             ));
         }
         Ok(Checked { edits, cells: kept.len() })
@@ -72,22 +93,31 @@ impl Store {
     }
 }
 
-/// Counts the edits; an error if a line has a gap, or its chain is not that of its edits.
+/// Counts the edits; an error if a line has a gap, or its chain is not that of its edits, with the edits among which that is.
 fn check_lines(connection: &Connection) -> Result<usize, StoreError> {
     let lines = Lines::load(connection)?;
     let mut edits = 0;
     for (place, line) in lines.lines.iter().enumerate() {
+        let known = chains_of_parts(connection, lines.rows[place])?;
         let mut chain = lines.chain_at(connection, place, line.first - 1)?;
+        // Up to where all is as it was written.
+        let mut sound = line.first - 1;
+        let other = |sound: u64, last: u64| {
+            let what = format!("edits {} to {last} of device {} are not as written", sound + 1, line.device);
+            StoreError::Corrupt(what)
+        };
         lines.each_edit(connection, place, line.first, line.last, |sequence, edit| {
             edits += 1;
             chain = chain.then(sequence, &edit);
+            match known.get(&sequence) {
+                Some(known) if *known != chain.0 => return Err(other(sound, sequence)),
+                Some(_) => sound = sequence,
+                None => {}
+            }
             Ok(())
         })?;
         if lines.chain_at(connection, place, line.last)? != chain {
-            return Err(StoreError::Corrupt(format!(
-                "the edits of device {} are not as written",
-                line.device
-            )));
+            return Err(other(sound, line.last));
         }
     }
     let logged: u32 = connection.query_row("SELECT count(*) FROM log", [], |row| row.get(0))?;
@@ -95,6 +125,20 @@ fn check_lines(connection: &Connection) -> Result<usize, StoreError> {
         Ok(edits)
     } else {
         Err(StoreError::Corrupt("the log has edits of no line".into()))
+    }
+}
+
+/// What follows for a device from its id and its edits.
+fn check_devices(connection: &Connection) -> Result<(), StoreError> {
+    const WRONG: &str = "SELECT base FROM devices WHERE (parent IS NULL AND id <> base)
+        OR clock <> coalesce((SELECT max(clock) FROM log WHERE device = number), 0)";
+    let mut statement = connection.prepare(WRONG)?;
+    match statement.query([])?.next()? {
+        Some(row) => Err(StoreError::Corrupt(format!(
+            "what is noted of device {} does not fit its edits",
+            DeviceId(row.get(0)?)
+        ))),
+        None => Ok(()),
     }
 }
 

@@ -113,25 +113,38 @@ impl Lines {
         let mut statement = connection.prepare_cached(SQL)?;
         let mut rows = statement.query(params![self.rows[line], from.cast_signed(), to.cast_signed()])?;
         let mut next = from;
-        while let Some(row) = rows.next()? {
-            let sequence: i64 = row.get(0)?;
-            let edit = Edit {
-                clock: row.get::<_, i64>(1)?.cast_unsigned(),
-                record: row.get(2)?,
-                field: row.get(3)?,
-                predecessors: self.predecessors(decode_names(&row.get::<_, Vec<u8>>(4)?)?)?,
-                content: content(row.get(5)?),
-            };
-            if sequence.cast_unsigned() != next {
+        let device = self.lines[line].device;
+        // Whatever is damaged here is told by the edits that it is of.
+        let of_edits = |next: u64, error: StoreError| match error {
+            StoreError::Corrupt(what) => {
+                StoreError::Corrupt(format!("edits {next} to {to} of device {device} cannot be read: {what}"))
+            }
+            error => error,
+        };
+        while let Some(row) = rows.next().map_err(|error| of_edits(next, error.into()))? {
+            let (sequence, edit) = self.edit(row).map_err(|error| of_edits(next, error))?;
+            if sequence != next {
                 break;
             }
             next += 1;
-            each(sequence.cast_unsigned(), edit)?;
+            each(sequence, edit)?;
         }
         if next == to + 1 {
             return Ok(());
         }
-        Err(StoreError::Corrupt(format!("edit {next} of device {} is missing", self.lines[line].device)))
+        Err(StoreError::Corrupt(format!("edit {next} of device {device} is missing")))
+    }
+
+    /// An edit and its sequence.
+    fn edit(&self, row: &Row) -> Result<(u64, Edit), StoreError> {
+        let edit = Edit {
+            clock: row.get::<_, i64>(1)?.cast_unsigned(),
+            record: row.get(2)?,
+            field: row.get(3)?,
+            predecessors: self.predecessors(decode_names(&row.get::<_, Vec<u8>>(4)?)?)?,
+            content: content(row.get(5)?),
+        };
+        Ok((row.get::<_, i64>(0)?.cast_unsigned(), edit))
     }
 
     fn predecessors(&self, names: Vec<RowName>) -> Result<Vec<Predecessor>, StoreError> {

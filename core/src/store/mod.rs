@@ -39,6 +39,7 @@
 
 mod cells;
 mod check;
+mod check_parts;
 mod clock;
 mod conflicts;
 mod error;
@@ -59,6 +60,7 @@ mod taking;
 mod undo;
 mod valid;
 mod value;
+mod write_ahead;
 mod writing;
 
 pub use cells::{Cell, Kind};

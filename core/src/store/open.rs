@@ -181,7 +181,11 @@ fn number_of(connection: &mut Connection, device: DeviceId) -> Result<i64, Store
     // It may be there already from a bundle: written by this device before its store was lost.
     let own = "INSERT INTO devices (id, base, own, chain) VALUES (?1, ?1, 1, ?2)
         ON CONFLICT (id) DO UPDATE SET own = 1 RETURNING number";
-    Ok(connection.query_row(own, params![device.0, Chain::start(device).0], |row| row.get(0))?)
+    // On its own, a statement that returns a row is committed after that row was read, where no error is heard any more.
+    let transaction = connection.transaction_with_behavior(TransactionBehavior::Immediate)?;
+    let number = transaction.query_row(own, params![device.0, Chain::start(device).0], |row| row.get(0))?;
+    transaction.commit()?;
+    Ok(number)
 }
 
 #[cfg(test)]

@@ -170,6 +170,13 @@ impl Phone {
         copy
     }
 
+    /// Its folder and its store, closed.
+    pub fn closed(self) -> (TempDir, PathBuf) {
+        let path = self.path();
+        drop(self.store);
+        (self.folder, path)
+    }
+
     fn path(&self) -> PathBuf {
         self.folder.path().join("notes.pitface")
     }
@@ -217,7 +224,7 @@ fn sealer(signer: &KeyFromSeed, now_ms: u64) -> Sealer<'_> {
     Sealer { signer, holder: "", written_by: "tests", now_ms, ahead_ms: None }
 }
 
-fn folder() -> TempDir {
+pub fn folder() -> TempDir {
     tempfile::tempdir_in("/dev/shm").or_else(|_| tempfile::tempdir()).unwrap()
 }
 
