@@ -234,9 +234,15 @@ fn a_copy_to_share_does_not_say_where_and_shows_the_same_picture() {
                 assert!(!holds(&shared, said), "{said:?}");
             }
             assert!(shared.starts_with(&[&[0xff, 0xd8], app0.as_slice()].concat()));
-            assert!(shared.ends_with(&[tables.as_slice(), &scan].concat()), "not one byte of the picture changed");
+            assert!(
+                shared.ends_with(&[tables.as_slice(), &scan].concat()),
+                "not one byte of the picture changed"
+            );
             let turned = &shared[2 + app0.len()..shared.len() - tables.len() - scan.len()];
-            assert_eq!(turned[..10], segment(0xe1, &[0; 32])[..4].iter().chain(b"Exif\0\0").copied().collect::<Vec<_>>());
+            assert_eq!(
+                turned[..10],
+                segment(0xe1, &[0; 32])[..4].iter().chain(b"Exif\0\0").copied().collect::<Vec<_>>()
+            );
             assert_eq!(turned[20..30], [0x01, 0x12, 0, 3, 0, 0, 0, 1, 0, 6], "it is still turned");
             assert_eq!(without_position(&shared), shared);
         }

@@ -47,9 +47,13 @@ fn make(folder: &Path, file: &Path) -> Result<(), Trouble> {
     })?;
     std::fs::create_dir_all(folder).map_err(|error| cannot(&error))?;
     // Open to its owner alone, from the first byte on.
-    let mut written = tempfile::Builder::new().prefix(".key-").tempfile_in(folder).map_err(|error| cannot(&error))?;
+    let mut written =
+        tempfile::Builder::new().prefix(".key-").tempfile_in(folder).map_err(|error| cannot(&error))?;
     let text = format!("{}\n", photo_name(&seed));
-    written.write_all(text.as_bytes()).and_then(|()| written.as_file().sync_all()).map_err(|error| cannot(&error))?;
+    written
+        .write_all(text.as_bytes())
+        .and_then(|()| written.as_file().sync_all())
+        .map_err(|error| cannot(&error))?;
     match written.persist_noclobber(file) {
         // Another command made one at the same time: that one holds.
         Err(refused) if !file.exists() => Err(cannot(&refused.error)),

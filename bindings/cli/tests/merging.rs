@@ -30,7 +30,8 @@ impl Walker {
 
     fn fingerprint(&self) -> String {
         let told = self.place.json(&["partners", STORE]);
-        let own = told["partners"].as_array().unwrap().iter().find(|partner| partner["this"] == true).unwrap();
+        let own =
+            told["partners"].as_array().unwrap().iter().find(|partner| partner["this"] == true).unwrap();
         own["device"].as_str().unwrap().to_owned()
     }
 
@@ -234,7 +235,10 @@ fn what_the_other_has_is_left_out() {
     let told = ann.place.good(&["hand-over", STORE, "--to", &ben.fingerprint(), "--out", "for_ben.pitb"]);
     let count = |name: &str| read_file(&std::fs::read(ann.place.path(name)).unwrap()).unwrap().len();
     ann.hand_over("for_all.pitb", &[]);
-    assert!(!ann.place.path("for_ben.pitb").exists() || count("for_ben.pitb") < count("for_all.pitb"), "{told}");
+    assert!(
+        !ann.place.path("for_ben.pitb").exists() || count("for_ben.pitb") < count("for_all.pitb"),
+        "{told}"
+    );
     let told = ann.place.bad(&["hand-over", STORE, "--to", "0000-0000", "--out", "for_nobody.pitb"]);
     assert!(told.contains("no device 0000-0000"), "{told}");
     let told = ann.place.bad(&["take-in", STORE, "--accept", "Ben"]);
@@ -315,7 +319,10 @@ fn with_photo(walker: &Walker) -> (String, Vec<u8>) {
     let name = photo_name(&Sha256::digest(&bytes).into());
     std::fs::create_dir_all(walker.place.path("photos")).unwrap();
     std::fs::write(walker.place.path("photos").join(&name), &bytes).unwrap();
-    let photo = format!(r#""photos": [{{"sha256": "{name}", "size_bytes": {}, "media_type": "image/jpeg"}}]"#, bytes.len());
+    let photo = format!(
+        r#""photos": [{{"sha256": "{name}", "size_bytes": {}, "media_type": "image/jpeg"}}]"#,
+        bytes.len()
+    );
     walker.notes(&ONE_PIT.replace("\"rolls\":", &format!("{photo}, \"rolls\":")));
     (name, bytes)
 }

@@ -34,6 +34,11 @@ impl Cell {
         Self(number)
     }
 
+    /// The cell of a number; `None` if this version does not know it.
+    pub fn known(number: u16) -> Option<Self> {
+        Some(Self(number)).filter(|cell| cell.name().is_some())
+    }
+
     /// The number under which it stands in the store.
     pub fn number(self) -> u16 {
         self.0

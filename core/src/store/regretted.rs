@@ -69,19 +69,20 @@ fn regretted(connection: &Connection, record: RecordId) -> Result<Regretted, Sto
     const EDIT: &str = "SELECT field, log.clock, base, value, coalesce(holder, '')
         FROM log JOIN devices ON number = device LEFT JOIN signers ON signers.id = base
         WHERE device = ?1 AND sequence = ?2";
-    let (deleted, known): (Version, Vec<u8>) = connection.prepare_cached(DELETED)?.query_row(
-        params![record.as_bytes(), Cell::DELETED.number()],
-        |row| Ok((version(row)?, row.get(5)?)),
-    )?;
+    let (deleted, known): (Version, Vec<u8>) = connection
+        .prepare_cached(DELETED)?
+        .query_row(params![record.as_bytes(), Cell::DELETED.number()], |row| {
+            Ok((version(row)?, row.get(5)?))
+        })?;
     let known: Vec<EditName> = decode_names(&known)?;
     let mut last: BTreeMap<DeviceId, (Cell, Version)> = BTreeMap::new();
     for (device, sequence) in all_heads(connection, record)? {
         if known.contains(&(device, sequence)) {
             continue;
         }
-        let edit = connection.prepare_cached(EDIT)?.query_row([device, sequence], |row| {
-            Ok((Cell::from_number(row.get(0)?), version(row)?))
-        })?;
+        let edit = connection
+            .prepare_cached(EDIT)?
+            .query_row([device, sequence], |row| Ok((Cell::from_number(row.get(0)?), version(row)?)))?;
         let of_device = last.entry(edit.1.device).or_insert_with(|| edit.clone());
         if of_device.1.written_ms < edit.1.written_ms {
             *of_device = edit;

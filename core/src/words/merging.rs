@@ -265,7 +265,8 @@ impl Words {
             .iter()
             .map(|(cell, wrote)| {
                 let who = self.device(wrote.device, wrote.holder);
-                let args = fluent_args!["who" => who, "when" => self.when(wrote.when), "cell" => self.cell(*cell)];
+                let args =
+                    fluent_args!["who" => who, "when" => self.when(wrote.when), "cell" => self.cell(*cell)];
                 self.say_with("regretted-one", &args)
             })
             .collect();
@@ -288,9 +289,7 @@ impl Words {
         for kind in kinds {
             told.push(match (kind, pit) {
                 (Kind::Field | Kind::Person, _) => continue,
-                (Kind::Pit, Some(number)) => {
-                    self.say_with("belongs-pit", &fluent_args!["number" => number])
-                }
+                (Kind::Pit, Some(number)) => self.say_with("belongs-pit", &fluent_args!["number" => number]),
                 _ => self.kind_of_record(*kind),
             });
         }

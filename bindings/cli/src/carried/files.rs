@@ -59,8 +59,9 @@ fn headers(bytes: &[u8]) -> Result<Vec<Header>, Damage> {
 
 /// The bundle files of a folder, by name.
 pub fn in_folder(folder: &Path) -> Result<Vec<PathBuf>, Trouble> {
-    let unread =
-        |error: io::Error| cannot(folder, "cannot be read as a folder", &error, "name a folder that is there");
+    let unread = |error: io::Error| {
+        cannot(folder, "cannot be read as a folder", &error, "name a folder that is there")
+    };
     let mut files = Vec::new();
     for entry in std::fs::read_dir(folder).map_err(unread)? {
         let path = entry.map_err(unread)?.path();
@@ -114,7 +115,8 @@ pub fn write(store: &Store, kept: &Photos, way: &Way) -> Result<Handed, Trouble>
     let mut all = FileWriter::new(Vec::new());
     store.hand_over(way.to, &mut all).map_err(|error| Trouble::of_said(place, &error))?;
     let all = all.end().map_err(|error| failed(&error))?;
-    let mut file = FileWriter::new(Hashing { to: BufWriter::new(written.as_file_mut()), hash: Sha256::new() });
+    let mut file =
+        FileWriter::new(Hashing { to: BufWriter::new(written.as_file_mut()), hash: Sha256::new() });
     let new = |part: &[u8]| part.last_chunk::<32>().is_some_and(|hash| !way.there.contains(hash));
     let mut handed = Handed { file: None, bundles: 0, photos: 0, damaged: Vec::new() };
     for part in read_file(&all).map_err(|damage| Trouble::of_said(place, &damage))? {

@@ -6,7 +6,9 @@ use crate::keep::now_ms;
 use crate::trouble::Trouble;
 use crate::write::cannot;
 use pitface_core::merge::plan::Missing;
-use pitface_core::store::{DeviceId, Partner, PhotoHash, Photos, PieceTaken, Store, StoreError, TakenIn, photo_name};
+use pitface_core::store::{
+    DeviceId, Partner, PhotoHash, Photos, PieceTaken, Store, StoreError, TakenIn, photo_name,
+};
 use pitface_core::words::Words;
 use serde_json::{Value, json};
 use std::collections::BTreeSet;
@@ -62,16 +64,23 @@ pub fn take_in(
 }
 
 impl Came {
-    fn edits(&mut self, store: &mut Store, files: &[Bundles], accepted: &[DeviceId]) -> Result<(), StoreError> {
+    fn edits(
+        &mut self,
+        store: &mut Store,
+        files: &[Bundles],
+        accepted: &[DeviceId],
+    ) -> Result<(), StoreError> {
         let released = store.take_in_held(now_ms())?;
         self.released = released.len();
         released.into_iter().for_each(|taken| self.add(taken));
         for file in files {
             let taken = store.take_in(&file.bytes, now_ms())?;
             self.held += usize::from(taken.held);
-            self.add(taken);
-            let vouched = file.headers.iter().filter(|header| header.device != header.signer());
+            let new = |signer| taken.edits > 0 || taken.strangers.contains(&signer);
+            let vouched =
+                file.headers.iter().filter(|header| header.device != header.signer() && new(header.signer()));
             self.vouched.extend(vouched.map(|header| (header.signer(), header.device)));
+            self.add(taken);
         }
         for device in accepted {
             let taken = store.accept(*device, now_ms())?;
@@ -79,7 +88,8 @@ impl Came {
         }
         self.missing = store.missing()?;
         self.partners = store.partners()?;
-        let waits = |device: &DeviceId| self.partners.iter().any(|other| other.device == *device && !other.accepted);
+        let waits =
+            |device: &DeviceId| self.partners.iter().any(|other| other.device == *device && !other.accepted);
         self.strangers.retain(waits);
         Ok(())
     }
@@ -101,7 +111,8 @@ impl Came {
         }
         lines.extend((0..self.held).map(|_| words.bundle_held()));
         lines.extend(self.strangers.iter().map(|device| words.stranger(*device, holder(*device))));
-        lines.extend(self.vouched.iter().map(|(signer, lost)| words.vouches(*signer, holder(*signer), *lost)));
+        lines
+            .extend(self.vouched.iter().map(|(signer, lost)| words.vouches(*signer, holder(*signer), *lost)));
         lines.extend(self.missing.iter().map(|missing| words.edits_missing(missing, holder(missing.device))));
         lines.extend(self.copied.iter().map(|device| words.copied(*device, holder(*device))));
         lines.extend(self.clock_wrong.iter().map(|device| words.clock_wrong(*device, holder(*device))));
@@ -118,9 +129,10 @@ impl Came {
             devices.iter().map(|device| device_json(*device, holder_of(&self.partners, *device))).collect()
         };
         let names = |photos: &BTreeSet<PhotoHash>| photos.iter().map(photo_name).collect::<Vec<_>>();
-        let vouched = self.vouched.iter().map(|(signer, lost)| {
-            json!({ "signer": signer.to_string(), "device": lost.to_string() })
-        });
+        let vouched = self
+            .vouched
+            .iter()
+            .map(|(signer, lost)| json!({ "signer": signer.to_string(), "device": lost.to_string() }));
         json!({
             "edits": self.edits,
             "bundles_known": self.known,

@@ -18,8 +18,10 @@ use std::path::PathBuf;
 
 /// Which store.
 #[derive(Args)]
-#[command(after_help = "A store whose edits are damaged is kept as it is: take in bundles of others into a new one \
-    (`pitface take-in NEW.pitface FILE.pitb ...`), and what was handed over once is all there.")]
+#[command(
+    after_help = "A store whose edits are damaged is kept as it is: take in bundles of others into a new one \
+    (`pitface take-in NEW.pitface FILE.pitb ...`), and what was handed over once is all there."
+)]
 pub struct Check {
     /// The store.
     store: PathBuf,
@@ -96,13 +98,15 @@ fn mend(
     damaged: &BTreeSet<PhotoHash>,
     named: &[PhotoHash],
 ) -> Result<BTreeSet<PhotoHash>, Trouble> {
-    let wanted: BTreeSet<PhotoHash> = photos.missing(named).into_iter().chain(damaged.iter().copied()).collect();
+    let wanted: BTreeSet<PhotoHash> =
+        photos.missing(named).into_iter().chain(damaged.iter().copied()).collect();
     let mut mended = BTreeSet::new();
     for piece in files.iter().flat_map(Bundles::pieces) {
         if wanted.contains(&piece.sha256) && !mended.contains(&piece.sha256) {
             let place = photos.path(&piece.sha256);
             let todo = "make room and repair again";
-            let taken = photos.mend(&piece).map_err(|error| cannot(&place, "cannot be kept", &error, todo))?;
+            let taken =
+                photos.mend(&piece).map_err(|error| cannot(&place, "cannot be kept", &error, todo))?;
             if taken == PieceTaken::Complete {
                 mended.insert(piece.sha256);
             }

@@ -23,9 +23,11 @@ const PROGRAM: &str = concat!("pitface ", env!("CARGO_PKG_VERSION"));
 
 /// What goes where.
 #[derive(Args)]
-#[command(after_help = "What is noted here is signed with the key of this device, made on first use in the person's settings \
+#[command(
+    after_help = "What is noted here is signed with the key of this device, made on first use in the person's settings \
     (pitface/key). The key is this device's alone: do not copy it to another one, which makes a key of its own. \
-    Others tell this device by the fingerprint that `pitface partners` shows.")]
+    Others tell this device by the fingerprint that `pitface partners` shows."
+)]
 pub struct HandOver {
     /// The store.
     store: PathBuf,
@@ -70,7 +72,8 @@ impl HandOver {
             Some(holder) => holder,
             None => store.holder(key.device()).map_err(&failed)?.unwrap_or_default(),
         };
-        let sealer = Sealer { signer: &key, holder: &holder, written_by: PROGRAM, now_ms: now_ms(), ahead_ms: None };
+        let sealer =
+            Sealer { signer: &key, holder: &holder, written_by: PROGRAM, now_ms: now_ms(), ahead_ms: None };
         store.seal(&sealer).map_err(&failed)?;
         let mut chosen: Vec<_> = store.photos().map_err(&failed)?.into_iter().collect();
         chosen.retain(|photo| !self.without_photos && photos.size(photo).is_some());
@@ -124,7 +127,13 @@ fn sound_files(folder: &Path, remarks: &mut String) -> Result<Vec<Bundles>, Trou
     Ok(files)
 }
 
-fn told(words: &Words, came: Option<&Came>, handed: &Handed, waiting: u64, photos: [usize; 2]) -> Vec<String> {
+fn told(
+    words: &Words,
+    came: Option<&Came>,
+    handed: &Handed,
+    waiting: u64,
+    photos: [usize; 2],
+) -> Vec<String> {
     let mut lines = came.map_or_else(Vec::new, |came| came.told(words));
     match &handed.file {
         Some(file) => {

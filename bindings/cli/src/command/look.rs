@@ -1,12 +1,12 @@
 //! `pitface look`: what is inside a bundle file.
 
+use crate::Answer;
 use crate::argument::Shown;
 use crate::carried::taking::missing_json;
 use crate::carried::{device_json, local};
 use crate::json::merged;
 use crate::trouble::Trouble;
 use crate::write::cannot;
-use crate::Answer;
 use clap::Args;
 use pitface_core::merge::plan::{Arrival, Fate, Missing, plan};
 use pitface_core::merge::{Bundle, Damage, DeviceId, PIECE_BYTES, PartKind, PhotoPiece, read_file};
@@ -48,8 +48,12 @@ struct Inside<'a> {
 
 impl<'a> Inside<'a> {
     fn of(bytes: &'a [u8]) -> Result<Self, Damage> {
-        let mut inside =
-            Self { bundles: Vec::new(), photos: BTreeMap::new(), unknown: Vec::new(), missing: BTreeSet::new() };
+        let mut inside = Self {
+            bundles: Vec::new(),
+            photos: BTreeMap::new(),
+            unknown: Vec::new(),
+            missing: BTreeSet::new(),
+        };
         for part in read_file(bytes)? {
             match part.kind {
                 PartKind::Edits => inside.bundles.push(Bundle::read(part.content)),
@@ -109,7 +113,12 @@ impl<'a> Inside<'a> {
         }
         for ((photo, size_bytes), pieces) in &self.photos {
             let counts = [pieces.len() as u64, size_bytes.div_ceil(PIECE_BYTES)];
-            lines.push(words.photo_inside(&photo_name(photo), *size_bytes, counts, holds(photo, *size_bytes, pieces)));
+            lines.push(words.photo_inside(
+                &photo_name(photo),
+                *size_bytes,
+                counts,
+                holds(photo, *size_bytes, pieces),
+            ));
         }
         lines.extend(self.unknown.iter().map(|(kind, size_bytes)| words.unknown_inside(*kind, *size_bytes)));
         let gaps = self.missing.iter().map(|missing| words.gap_inside(missing, self.holder(missing.device)));

@@ -41,8 +41,11 @@ impl Partners {
             lines.extend(partner.copied.then(|| words.copied(*device, holder)));
             lines.extend(partner.clock_wrong.then(|| words.clock_wrong(*device, holder)));
         }
-        let unknown = missing.iter().filter(|missing| partners.iter().all(|other| other.device != missing.device));
-        lines.extend(unknown.map(|missing| words.edits_missing(missing, holder_of(&partners, missing.device))));
+        let unknown =
+            missing.iter().filter(|missing| partners.iter().all(|other| other.device != missing.device));
+        lines.extend(
+            unknown.map(|missing| words.edits_missing(missing, holder_of(&partners, missing.device))),
+        );
         if named > 0 {
             lines.push(words.photos_here(here, named));
         }

@@ -81,11 +81,17 @@ fn at<T>(items: &[T], number: usize) -> Option<&T> {
 }
 
 fn unknown(argument: &str, number: &str) -> Trouble {
-    let fault = Fault::new(argument, format!("there is no {number}"), "see `pitface settle STORE` for what there is");
+    let fault =
+        Fault::new(argument, format!("there is no {number}"), "see `pitface settle STORE` for what there is");
     Trouble::of_arguments(fault)
 }
 
-fn settle(store: &mut Store, words: &Words, conflict: &Conflict, version: &Version) -> Result<String, StoreError> {
+fn settle(
+    store: &mut Store,
+    words: &Words,
+    conflict: &Conflict,
+    version: &Version,
+) -> Result<String, StoreError> {
     store.settle(conflict.record, conflict.cell, &version.value, now_ms())?;
     let place = Belongs::of(store, conflict.record)?.told(words);
     Ok(words.settled_on(&place, conflict.cell, &version.value))
@@ -125,11 +131,7 @@ fn told(
     Ok(lines)
 }
 
-fn json(
-    store: &Store,
-    conflicts: &[Conflict],
-    regretted: &[Regretted],
-) -> Result<Value, StoreError> {
+fn json(store: &Store, conflicts: &[Conflict], regretted: &[Regretted]) -> Result<Value, StoreError> {
     let version = |version: &Version| {
         let value = json!({ "value": version.to_json(), "written_ms": version.written_ms });
         merged(device_json(version.device, &version.holder), value)
@@ -140,9 +142,8 @@ fn json(
         Ok(merged(Belongs::of(store, conflict.record)?.json(), of))
     });
     let regretted = regretted.iter().map(|one| {
-        let edited = one.edited.iter().map(|(cell, edit)| {
-            merged(version(edit), json!({ "cell": cell.to_string() }))
-        });
+        let edited =
+            one.edited.iter().map(|(cell, edit)| merged(version(edit), json!({ "cell": cell.to_string() })));
         let of = json!({ "deleted": version(&one.deleted), "edited": edited.collect::<Vec<_>>() });
         Ok(merged(Belongs::of(store, one.record)?.json(), of))
     });
