@@ -86,6 +86,7 @@ fn three_walkers_share_a_folder() {
     let told = cat.place.good(&["hand-over", STORE, "--folder", &folder]);
     assert!(told.contains(&format!("Ann ({}) is not known here", ann.fingerprint())), "{told}");
     assert!(told.contains("Compare"), "{told}");
+    assert!(told.contains(&format!("pitface take-in {STORE} --accept {}", ann.fingerprint())), "{told}");
     let told = cat.place.good(&["partners", STORE]);
     assert!(told.starts_with("Cat (") && told.contains("This device"), "{told}");
     assert!(told.contains("): waits to be accepted, no edits here."), "{told}");

@@ -102,15 +102,18 @@ impl Came {
         self.clock_wrong.extend(taken.clock_wrong);
     }
 
-    /// All of it in sentences.
-    pub fn told(&self, words: &Words) -> Vec<String> {
+    /// All of it in sentences, and how devices are accepted into the store at `path`.
+    pub fn told(&self, words: &Words, path: &Path) -> Vec<String> {
         let holder = |device: DeviceId| holder_of(&self.partners, device);
         let mut lines = vec![words.came_in(self.edits)];
         if !self.photos.is_empty() {
             lines.push(words.photos_came_in(self.photos.len()));
         }
         lines.extend((0..self.held).map(|_| words.bundle_held()));
-        lines.extend(self.strangers.iter().map(|device| words.stranger(*device, holder(*device))));
+        for device in &self.strangers {
+            lines.push(words.stranger(*device, holder(*device)));
+            lines.push(format!("  pitface take-in {} --accept {device}", path.display()));
+        }
         lines
             .extend(self.vouched.iter().map(|(signer, lost)| words.vouches(*signer, holder(*signer), *lost)));
         lines.extend(self.missing.iter().map(|missing| words.edits_missing(missing, holder(missing.device))));

@@ -2,7 +2,7 @@
 
 use crate::argument::Shown;
 use crate::carried::files::{Bundles, Handed, Way, in_folder, write};
-use crate::carried::taking::{self, Came};
+use crate::carried::taking;
 use crate::carried::{find_device, of_store, photo_counts, photos_of};
 use crate::json::merged;
 use crate::keep::now_ms;
@@ -92,7 +92,8 @@ impl HandOver {
         }
         let waiting = store.not_carried().map_err(&failed)?;
         let counts = photo_counts(&store, &photos).map_err(&failed)?;
-        let lines = told(&words, came.as_ref(), &handed, waiting, counts);
+        let mut lines = came.as_ref().map_or_else(Vec::new, |came| came.told(&words, &self.store));
+        lines.extend(told(&words, &handed, waiting, counts));
         let json = merged(
             json(&handed, waiting, counts),
             came.map_or_else(|| json!({}), |came| json!({ "taken_in": came.json() })),
@@ -127,14 +128,8 @@ fn sound_files(folder: &Path, remarks: &mut String) -> Result<Vec<Bundles>, Trou
     Ok(files)
 }
 
-fn told(
-    words: &Words,
-    came: Option<&Came>,
-    handed: &Handed,
-    waiting: u64,
-    photos: [usize; 2],
-) -> Vec<String> {
-    let mut lines = came.map_or_else(Vec::new, |came| came.told(words));
+fn told(words: &Words, handed: &Handed, waiting: u64, photos: [usize; 2]) -> Vec<String> {
+    let mut lines = Vec::new();
     match &handed.file {
         Some(file) => {
             lines.push(words.handed_over(handed.bundles, handed.photos));

@@ -52,6 +52,6 @@ impl TakeIn {
         let accepted = accepted.collect::<Result<Vec<_>, _>>()?;
         let mut store = Store::create_or_open(&self.store, key.device()).map_err(of_store(&self.store))?;
         let came = taking::take_in(&mut store, &self.store, &photos_of(&self.store), &files, &accepted)?;
-        Ok(Answer::new(came.told(&words).join("\n") + "\n", came.json()))
+        Ok(Answer::new(came.told(&words, &self.store).join("\n") + "\n", came.json()))
     }
 }
