@@ -72,7 +72,9 @@ impl Came {
     ) -> Result<(), StoreError> {
         let released = store.take_in_held(now_ms())?;
         self.released = released.len();
-        released.into_iter().for_each(|taken| self.add(taken));
+        for taken in released {
+            self.add(taken);
+        }
         for file in files {
             let taken = store.take_in(&file.bytes, now_ms())?;
             self.held += usize::from(taken.held);

@@ -63,7 +63,7 @@ impl HandOver {
         };
         let mut store = Store::open_existing(&self.store, key.device()).map_err(&failed)?;
         let to = self.to(&store, &mut there)?;
-        there.extend(in_folder.iter().flat_map(|file| file.parts()).map(|part| part.hash));
+        there.extend(in_folder.iter().flat_map(Bundles::parts).map(|part| part.hash));
         let came = match &self.folder {
             Some(_) => Some(taking::take_in(&mut store, &self.store, &photos, &in_folder, &[])?),
             None => None,

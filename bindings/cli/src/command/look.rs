@@ -161,6 +161,6 @@ fn holds(photo: &PhotoHash, size_bytes: u64, pieces: &BTreeMap<u64, &[u8]>) -> O
     if pieces.len() as u64 != size_bytes.div_ceil(PIECE_BYTES) {
         return None;
     }
-    let hash = pieces.values().fold(Sha256::new(), |hash, bytes| hash.chain_update(bytes));
+    let hash = pieces.values().fold(Sha256::new(), Sha256::chain_update);
     Some(hash.finalize().as_slice() == photo)
 }

@@ -137,7 +137,7 @@ fn json(store: &Store, conflicts: &[Conflict], regretted: &[Regretted]) -> Resul
         merged(device_json(version.device, &version.holder), value)
     };
     let conflicts = conflicts.iter().map(|conflict| {
-        let versions = conflict.versions.iter().map(|one| version(one));
+        let versions = conflict.versions.iter().map(version);
         let of = json!({ "cell": conflict.cell.to_string(), "versions": versions.collect::<Vec<_>>() });
         Ok(merged(Belongs::of(store, conflict.record)?.json(), of))
     });

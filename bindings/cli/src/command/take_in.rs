@@ -6,7 +6,7 @@ use crate::carried::{find_device, of_store, photos_of, taking};
 use crate::trouble::Trouble;
 use crate::{Answer, device};
 use clap::Args;
-use pitface_core::merge::Signer as _;
+use pitface_core::merge::{Header, Signer as _};
 use pitface_core::store::Store;
 use std::path::PathBuf;
 
@@ -46,7 +46,7 @@ impl TakeIn {
         };
         let signers = || {
             let headers = files.iter().flat_map(|file| &file.headers);
-            headers.map(|header| header.signer()).chain(known.iter().map(|partner| partner.device))
+            headers.map(Header::signer).chain(known.iter().map(|partner| partner.device))
         };
         let accepted = self.accept.iter().map(|text| find_device("--accept", text, signers()));
         let accepted = accepted.collect::<Result<Vec<_>, _>>()?;
