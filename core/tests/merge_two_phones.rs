@@ -2,7 +2,7 @@
 
 mod merge_support;
 
-use merge_support::{Phone, name, pit};
+use merge_support::{Phone, name, pit, texts};
 use pitface_core::merge::plan::Missing;
 use pitface_core::store::{Cell, StoreError};
 
@@ -162,4 +162,30 @@ fn damage_is_refused_and_changes_nothing() {
     let now = ben.now();
     assert!(matches!(ben.store.take_in(&file, now), Err(StoreError::Bundle(_))));
     assert_eq!(ben.bytes(), before);
+}
+
+#[test]
+fn a_redacted_value_goes_wherever_it_was_carried() {
+    let (mut ann, mut ben) = Phone::pair();
+    let field = ann.new_field("Mrs Reed's garden");
+    let old = ann.hand_over();
+    ben.take_in(&old);
+    ben.rename(field, "Long Sedge");
+    ann.take_in(&ben.hand_over());
+    assert_eq!(ann.redact(field, Cell::FIELD_NAME), 1);
+    ann.store.check().unwrap();
+    let to = ben.id();
+    ben.take_in(&ann.hand_over_to(to));
+    for phone in [&mut ann, &mut ben] {
+        phone.store.check().unwrap();
+        assert!(!texts(&phone.hand_over()).contains("Mrs Reed's garden"));
+        let on_disk: Vec<u8> = phone.bytes().into_iter().flat_map(|(_, bytes)| bytes).collect();
+        assert!(!on_disk.windows(8).any(|bytes| bytes == b"Mrs Reed"), "not even in what SQLite left behind");
+        assert_eq!(phone.store.load_notes(field).unwrap().field.name, "Long Sedge");
+    }
+    assert_eq!(ann.store.digest().unwrap(), ben.store.digest().unwrap());
+    // An old file does not bring it back.
+    ben.take_in(&old);
+    assert!(!texts(&ben.hand_over()).contains("Mrs Reed's garden"));
+    ben.store.check().unwrap();
 }

@@ -125,7 +125,11 @@ pub fn read(standing: Standing, count: u64, bytes: &[u8]) -> Result<Vec<Edit>, D
     for at in by_field(edits.iter().map(|edit| edit.field)) {
         edits[at].content = match usize::try_from(lengths.number()?).map_err(|_| BROKEN)? {
             0 => Content::Redacted(super::part::array(values.bytes(32)?)),
-            length => Content::Value(values.bytes(length)?.to_vec()),
+            length => match values.bytes(length)? {
+                // No item of CBOR begins so (RFC 8949, 3.2.1).
+                [0xff, ..] => return Err(BROKEN),
+                value => Content::Value(value.to_vec()),
+            },
         };
     }
     for column in [saves, of_record, fields, predecessors, lengths, values] {

@@ -1,7 +1,7 @@
 //! Reading and adding to the two tables. Every other file of this room goes through here for edits.
 
 use super::cells::{Cell, Kind};
-use super::lines::Lines;
+use super::lines::{Lines, content};
 use super::value::{ABSENT, CellValue, Hangs, encode, read};
 use super::{Change, StoreError, clock};
 use crate::merge::{self, Chain, Content, DeviceId, Edit, Predecessor};
@@ -301,7 +301,10 @@ pub(super) fn value_of(
         let found = statement.query_row(key, |row| Ok((row.get(0)?, row.get(1)?, row.get(2)?)));
         latest = latest.max(found.optional()?);
     }
-    Ok(latest.map_or_else(|| ABSENT.to_vec(), |(_, _, value)| value))
+    // What was redacted does not come back.
+    let value =
+        latest.map(|(_, _, value)| value).filter(|value| matches!(content(value.clone()), Content::Value(_)));
+    Ok(value.unwrap_or_else(|| ABSENT.to_vec()))
 }
 
 /// Predecessors as they stand in the log.

@@ -51,6 +51,7 @@ mod log;
 mod open;
 mod partners;
 mod photos;
+mod redacting;
 mod regretted;
 mod save;
 mod saving;

@@ -144,6 +144,8 @@ fn configure(connection: &Connection) -> Result<(), StoreError> {
     connection.pragma_update(None, "checkpoint_fullfsync", true)?;
     connection.pragma_update(None, "foreign_keys", true)?;
     connection.pragma_update(None, "temp_store", 2)?;
+    // What is redacted is gone from the file too.
+    connection.pragma_update(None, "secure_delete", true)?;
     // Files come from elsewhere: nothing in their schema is to be run, and damaged pages are to be noticed.
     connection.pragma_update(None, "trusted_schema", false)?;
     connection.pragma_update(None, "cell_size_check", true)?;

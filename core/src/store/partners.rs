@@ -82,7 +82,7 @@ impl Store {
         const PARTS: &str = "SELECT hash FROM parts LEFT JOIN signers ON id = signer
             WHERE kind <> 1 OR accepted = 1 ORDER BY kind, line, first, hash";
         const HAS: &str = "SELECT 1 FROM parts JOIN seen USING (line)
-            WHERE hash = ?1 AND observer = ?2 AND sequence >= last
+            WHERE hash = ?1 AND redacts = 0 AND observer = ?2 AND sequence >= last
                 AND (first <= last OR signer = ?2)";
         const BYTES: &str = "SELECT bytes FROM parts WHERE hash = ?1";
         let mut statement = self.connection.prepare(PARTS)?;

@@ -63,7 +63,7 @@ CREATE INDEX deleted ON cells (record) WHERE field = 3 AND shown = 1 AND value =
 
 // A row of `devices` is a line of edits: `base` is the device whose edits they are, and `id` the same unless the line is that of another
 // copy of it, which parts from line `parent` at sequence `first`. `chain` is that at `last`; NULL = to be made from the log.
-// `own`: written here. A part with `line` NULL waits, or is nothing but handed on.
+// `own`: written here. Of the log nothing is changed but a value that is redacted: 0xff and its hash are left. A part with `line` NULL waits, or is nothing but handed on.
 const VERSION_3: &str = "
 ALTER TABLE devices ADD COLUMN base BLOB;
 ALTER TABLE devices ADD COLUMN parent INTEGER REFERENCES devices (number);
@@ -76,6 +76,12 @@ UPDATE devices SET base = id, own = 1,
     last = coalesce((SELECT max(sequence) FROM log WHERE device = number), 0),
     clock = coalesce((SELECT max(clock) FROM log WHERE device = number), 0);
 CREATE INDEX lines ON devices (base);
+DROP TRIGGER log_is_never_changed;
+CREATE TRIGGER log_is_never_changed BEFORE UPDATE ON log
+    WHEN NEW.device <> OLD.device OR NEW.sequence <> OLD.sequence OR NEW.clock <> OLD.clock
+        OR NEW.record <> OLD.record OR NEW.field <> OLD.field OR NEW.predecessors <> OLD.predecessors
+        OR NEW.undoes IS NOT OLD.undoes OR length(NEW.value) <> 33 OR substr(NEW.value, 1, 1) <> x'ff'
+    BEGIN SELECT RAISE(ABORT, 'the log is only added to'); END;
 CREATE TABLE parts (
     hash BLOB PRIMARY KEY CHECK (length(hash) = 32),
     kind INTEGER NOT NULL,
@@ -85,6 +91,7 @@ CREATE TABLE parts (
     before BLOB,
     after BLOB,
     signer BLOB,
+    redacts INTEGER NOT NULL DEFAULT 0,
     bytes BLOB NOT NULL
 ) STRICT;
 CREATE INDEX parts_of_line ON parts (line, last);

@@ -48,7 +48,7 @@ impl Store {
         if said == 0 && !seen.is_empty() {
             let last = lines.lines[own].last;
             // On its own it may replace an earlier word, so it says all.
-            sealing.write(own, last + 1, last, &sealing.seen()?)?;
+            sealing.write(own, last + 1, last, &sealing.seen()?, false)?;
         }
         transaction.commit()?;
         Ok(sealed + said)
@@ -65,15 +65,16 @@ fn accept_self(connection: &Connection, sealer: &Sealer) -> Result<(), StoreErro
 }
 
 /// How far a line is here.
-struct Seen {
+pub(super) struct Seen {
     place: usize,
     witness: Witness,
 }
 
-struct Sealing<'a> {
-    connection: &'a Connection,
-    lines: &'a Lines,
-    sealer: &'a Sealer<'a>,
+/// Seals lines of a store.
+pub(super) struct Sealing<'a> {
+    pub(super) connection: &'a Connection,
+    pub(super) lines: &'a Lines,
+    pub(super) sealer: &'a Sealer<'a>,
 }
 
 impl Sealing<'_> {
@@ -84,7 +85,7 @@ impl Sealing<'_> {
         let mut from = first;
         while from <= last {
             let to = last.min(from + MOST_EDITS - 1);
-            self.write(place, from, to, if to == last { seen } else { &[] })?;
+            self.write(place, from, to, if to == last { seen } else { &[] }, false)?;
             from = to + 1;
         }
         Ok(from - first)
@@ -99,7 +100,7 @@ impl Sealing<'_> {
     }
 
     /// How far the lines of others are here.
-    fn seen(&self) -> Result<Vec<Seen>, StoreError> {
+    pub(super) fn seen(&self) -> Result<Vec<Seen>, StoreError> {
         let signer = self.sealer.signer.device();
         let mut seen = Vec::new();
         for (place, line) in self.lines.lines.iter().enumerate() {
@@ -130,9 +131,18 @@ impl Sealing<'_> {
         Ok(Witness { name, chain: self.lines.chain_at(self.connection, place, sequence)? })
     }
 
-    fn write(&self, place: usize, first: u64, last: u64, seen: &[Seen]) -> Result<(), StoreError> {
-        const PART: &str = "INSERT INTO parts (hash, kind, line, first, last, before, after, signer, bytes)
-            VALUES (?1, 1, ?2, ?3, ?4, ?5, ?6, ?7, ?8)";
+    /// Seals edits of a line. `redacts`: they were sealed before, with values that are taken out now.
+    pub(super) fn write(
+        &self,
+        place: usize,
+        first: u64,
+        last: u64,
+        seen: &[Seen],
+        redacts: bool,
+    ) -> Result<(), StoreError> {
+        const PART: &str =
+            "INSERT INTO parts (hash, kind, line, first, last, before, after, signer, bytes, redacts)
+            VALUES (?1, 1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9)";
         const EARLIER_WORD: &str = "DELETE FROM parts WHERE line = ?1 AND signer = ?2 AND first > last";
         const TOLD: &str = "INSERT INTO seen (observer, line, sequence) VALUES (?1, ?2, ?3)
             ON CONFLICT (observer, line) DO UPDATE SET sequence = max(sequence, ?3)";
@@ -169,7 +179,8 @@ impl Sealing<'_> {
             header.before.0,
             header.after.0,
             signer,
-            bytes
+            bytes,
+            redacts
         ])?;
         for seen in seen {
             let sequence = seen.witness.name.sequence.cast_signed();

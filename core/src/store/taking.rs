@@ -2,9 +2,10 @@
 
 use super::lines::{Lines, to_log};
 use super::log::{EditName, encode_names, show_latest};
+use super::redacting::{empty_write_ahead_log, follow};
 use super::{Store, StoreError, clock};
 use crate::merge::plan::{self, Arrival, Fate, Line, Missing};
-use crate::merge::{Bundle, Chain, Damage, DeviceId, Edit, Header, Part, PartKind, read_file};
+use crate::merge::{Bundle, Chain, Content, Damage, DeviceId, Edit, Header, Part, PartKind, read_file};
 use rusqlite::{Connection, OptionalExtension, Transaction, TransactionBehavior, params};
 use sha2::{Digest, Sha256};
 use std::collections::{BTreeSet, HashSet};
@@ -38,6 +39,8 @@ struct Arrived {
     chains: Vec<Chain>,
     /// `None`: to be unpacked again.
     edits: Option<Vec<Edit>>,
+    /// Whether values were taken out of it.
+    redacts: bool,
 }
 
 impl Store {
@@ -110,15 +113,20 @@ impl Store {
     ) -> Result<TakenIn, StoreError> {
         let transaction = self.connection.transaction_with_behavior(TransactionBehavior::Immediate)?;
         let mut taken = TakenIn::default();
-        let mut new = Vec::new();
+        let (mut new, mut redacts) = (Vec::new(), false);
         for (part, arrived) in parts.iter().zip(arrived) {
             let Some(arrived) = arrived else {
                 keep_unknown(&transaction, part)?;
                 continue;
             };
-            if keep(&transaction, part, &arrived.header)? { new.push(arrived) } else { taken.known += 1 }
+            redacts |= arrived.redacts;
+            if keep(&transaction, part, &arrived)? { new.push(arrived) } else { taken.known += 1 }
         }
-        finish(transaction, new, taken, now_ms)
+        let taken = finish(transaction, new, taken, now_ms)?;
+        if redacts {
+            empty_write_ahead_log(&self.connection)?;
+        }
+        Ok(taken)
     }
 }
 
@@ -142,19 +150,22 @@ impl Arrived {
         let Bundle { header, edits, chains } = Bundle::read(content)?;
         let stays = *unpacked + edits.len() <= KEPT_UNPACKED;
         *unpacked += if stays { edits.len() } else { 0 };
-        Ok(Self { hash, header, chains, edits: stays.then_some(edits) })
+        let redacts = edits.iter().any(|edit| matches!(edit.content, Content::Redacted(_)));
+        Ok(Self { hash, header, chains, edits: stays.then_some(edits), redacts })
     }
 }
 
 /// Keeps the bytes of a bundle and who signed it; `false` if they were here.
-fn keep(connection: &Connection, part: &Part, header: &Header) -> Result<bool, StoreError> {
-    const PART: &str = "INSERT OR IGNORE INTO parts (hash, kind, first, last, before, after, signer, bytes)
-        VALUES (?1, 1, ?2, ?3, ?4, ?5, ?6, ?7)";
+fn keep(connection: &Connection, part: &Part, arrived: &Arrived) -> Result<bool, StoreError> {
+    const PART: &str =
+        "INSERT OR IGNORE INTO parts (hash, kind, first, last, before, after, signer, bytes, redacts)
+        VALUES (?1, 1, ?2, ?3, ?4, ?5, ?6, ?7, ?8)";
     const COVERED: &str = "SELECT 1 FROM parts JOIN devices ON number = line
         WHERE base = ?1 AND parts.last >= ?3 AND parts.first <= ?2 AND after = ?4 AND parts.last = ?3";
     const SIGNER: &str = "INSERT INTO signers (id, key, holder, accepted, ahead_ms)
         VALUES (?1, ?2, ?3, EXISTS (SELECT 1 FROM devices WHERE id = ?1 AND own = 1), ?4)
         ON CONFLICT (id) DO UPDATE SET ahead_ms = ?4, holder = CASE ?3 WHEN '' THEN holder ELSE ?3 END";
+    let header = &arrived.header;
     connection.prepare_cached(SIGNER)?.execute(params![
         header.signer().0,
         header.key,
@@ -164,6 +175,7 @@ fn keep(connection: &Connection, part: &Part, header: &Header) -> Result<bool, S
     let (first, last) = (header.first.cast_signed(), header.last.cast_signed());
     // The same edits cut anew, as part of what is here.
     if header.count() > 0
+        && !arrived.redacts
         && connection.prepare_cached(COVERED)?.exists(params![
             header.device.0,
             first,
@@ -180,7 +192,8 @@ fn keep(connection: &Connection, part: &Part, header: &Header) -> Result<bool, S
         header.before.0,
         header.after.0,
         header.signer().0,
-        part.bytes
+        part.bytes,
+        arrived.redacts
     ])?;
     Ok(written > 0)
 }
@@ -217,18 +230,26 @@ fn finish(
         lines.rows.push(begin_line(&transaction, line, first, &lines.rows)?);
     }
     let mut writer = Writer::new(&transaction, &plan.lines, &lines.rows, clock::latest_believed(now_ms));
+    let mut used = Vec::new();
     for (arrived, fate) in arrived.into_iter().zip(plan.fates) {
         match fate {
             Fate::Waits(missing) => drop(taken.missing.insert(missing)),
-            Fate::Used { line, from, witness } => {
-                let signer = arrived.header.signer();
-                taken.edits += (arrived.header.last + 1).saturating_sub(from);
-                if writer.write(arrived, line, from, &witness)? {
-                    taken.clock_wrong.insert(signer);
-                    transaction.execute("UPDATE signers SET clock_wrong = 1 WHERE id = ?1", [signer.0])?;
-                }
-            }
+            Fate::Used { line, from, witness } => used.push((line, from, witness, arrived)),
         }
+    }
+    // A line's edits in their order: at no time does it have a gap.
+    used.sort_by_key(|(line, from, ..)| (*line, *from));
+    for (line, from, witness, arrived) in &mut used {
+        let signer = arrived.header.signer();
+        taken.edits += (arrived.header.last + 1).saturating_sub(*from);
+        if writer.write(arrived, *line, *from, witness)? {
+            taken.clock_wrong.insert(signer);
+            transaction.execute("UPDATE signers SET clock_wrong = 1 WHERE id = ?1", [signer.0])?;
+        }
+    }
+    // Only now is all there that anybody may have seen.
+    for (line, _, _, arrived) in &used {
+        writer.note_seen(&arrived.header, *line)?;
     }
     writer.end()?;
     taken.strangers = strangers(&transaction)?;
@@ -322,7 +343,7 @@ impl<'a> Writer<'a> {
     /// Writes a bundle's edits from a sequence on. Tells whether one of them is from the future.
     fn write(
         &mut self,
-        arrived: Arrived,
+        arrived: &mut Arrived,
         line: usize,
         from: u64,
         witness: &[usize],
@@ -333,7 +354,7 @@ impl<'a> Writer<'a> {
             AND ((first > last AND signer = ?5 AND last <= ?4)
                 OR (?3 <= ?4 AND first <= last AND first >= ?3 AND last <= ?4))";
         const NEEDLESS: &str = "DELETE FROM parts WHERE hash = ?1 AND first <= last AND EXISTS (SELECT 1
-            FROM parts AS other WHERE other.line = ?2 AND hash <> ?1 AND other.first <= ?3 AND other.last >= ?4)";
+            FROM parts AS other WHERE other.line = ?2 AND other.hash <> ?1 AND other.first <= ?3 AND other.last >= ?4)";
         const LINE: &str = "UPDATE devices SET last = ?2, chain = ?3, clock = max(clock, ?4)
             WHERE number = ?1 AND last < ?2";
         let header = &arrived.header;
@@ -347,12 +368,19 @@ impl<'a> Writer<'a> {
             last,
             header.signer().0
         ])?;
-        self.note_seen(header, line)?;
+        if arrived.redacts {
+            let edits = match &arrived.edits {
+                Some(edits) => edits.clone(),
+                None => read_again(self.connection, arrived.hash)?,
+            };
+            let here: Vec<_> = (header.first..from).zip(edits).collect();
+            follow(self.connection, |sequence| self.rows[plan::line_at(self.lines, line, sequence)], &here)?;
+        }
         if from > header.last {
             self.connection.prepare_cached(NEEDLESS)?.execute(params![arrived.hash, row, first, last])?;
             return Ok(false);
         }
-        let edits = match arrived.edits {
+        let edits = match arrived.edits.take() {
             Some(edits) => edits,
             None => read_again(self.connection, arrived.hash)?,
         };

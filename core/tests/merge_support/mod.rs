@@ -1,11 +1,16 @@
 //! Phones that note, hand over and take in.
 #![allow(dead_code, reason = "not every test uses all of it")]
 
-use pitface_core::merge::{DeviceId, FileWriter, KeyFromSeed, Signer, read_file};
+use pitface_core::merge::{Bundle, Content, DeviceId, FileWriter, KeyFromSeed, PartKind, Signer, read_file};
 use pitface_core::record::{ComesAway, Field, Pit, PlaceKind, RecordId, Step, Unknown};
-use pitface_core::store::{Sealer, Store, TakenIn};
+use pitface_core::store::{Cell, Sealer, Store, TakenIn};
+use std::collections::BTreeSet;
 use std::path::PathBuf;
+use std::sync::atomic::{AtomicU64, Ordering};
 use tempfile::TempDir;
+
+/// Copies made so far: each makes ids of its own.
+static COPIES: AtomicU64 = AtomicU64::new(1);
 
 /// A store with its key and its clock.
 pub struct Phone {
@@ -19,6 +24,11 @@ pub struct Phone {
 impl Phone {
     pub fn new(seed: u8) -> Self {
         Self::over(tempfile::tempdir().unwrap(), seed, 1_760_000_000_000)
+    }
+
+    /// As [`Self::new`], in a folder in memory where the system has one: a disk is not what is tested.
+    pub fn in_memory(seed: u8) -> Self {
+        Self::over(folder(), seed, 1_760_000_000_000)
     }
 
     fn over(folder: TempDir, seed: u8, clock_ms: u64) -> Self {
@@ -52,6 +62,11 @@ impl Phone {
         key(self.seed).device()
     }
 
+    /// Sets the clock forward, or back.
+    pub fn set_clock(&mut self, by_ms: &i64) {
+        self.clock_ms = self.clock_ms.saturating_add_signed(*by_ms);
+    }
+
     pub fn now(&mut self) -> u64 {
         self.clock_ms += 1000;
         self.clock_ms
@@ -60,7 +75,7 @@ impl Phone {
     pub fn new_id(&mut self) -> RecordId {
         self.ids += 1;
         let mut random = [self.seed; 10];
-        random[..8].copy_from_slice(&(self.ids ^ u64::from(self.seed) << 40).to_be_bytes());
+        random[..8].copy_from_slice(&(self.ids ^ u64::from(self.seed) << 56).to_be_bytes());
         RecordId::new(self.clock_ms, random)
     }
 
@@ -88,8 +103,13 @@ impl Phone {
     pub fn seal(&mut self) {
         let signer = key(self.seed);
         let now_ms = self.now();
-        let sealer = Sealer { signer: &signer, holder: "", written_by: "tests", now_ms, ahead_ms: None };
-        self.store.seal(&sealer).unwrap();
+        self.store.seal(&sealer(&signer, now_ms)).unwrap();
+    }
+
+    pub fn redact(&mut self, record: RecordId, cell: Cell) -> u64 {
+        let signer = key(self.seed);
+        let now_ms = self.now();
+        self.store.redact(record, cell, &sealer(&signer, now_ms)).unwrap()
     }
 
     /// All it has, as a file.
@@ -97,6 +117,14 @@ impl Phone {
         self.seal();
         let mut file = FileWriter::new(Vec::new());
         self.store.hand_over(None, &mut file).unwrap();
+        file.end().unwrap()
+    }
+
+    /// What another is not known to have.
+    pub fn hand_over_to(&mut self, to: DeviceId) -> Vec<u8> {
+        self.seal();
+        let mut file = FileWriter::new(Vec::new());
+        self.store.hand_over(Some(to), &mut file).unwrap();
         file.end().unwrap()
     }
 
@@ -130,7 +158,7 @@ impl Phone {
 
     /// Another phone with a copy of this one's folder, and a key of its own.
     pub fn restored_with_key(&mut self, seed: u8) -> Self {
-        let folder = tempfile::tempdir().unwrap();
+        let folder = folder();
         self.close();
         for file in std::fs::read_dir(self.folder.path()).unwrap() {
             let file = file.unwrap();
@@ -138,7 +166,7 @@ impl Phone {
         }
         self.open();
         let mut copy = Self::over(folder, seed, self.clock_ms);
-        copy.ids = self.ids + 1_000_000;
+        copy.ids = self.ids + (COPIES.fetch_add(1, Ordering::Relaxed) << 20);
         copy
     }
 
@@ -170,6 +198,27 @@ impl Phone {
         files.sort();
         files
     }
+}
+
+/// All texts that the edits of a file write.
+pub fn texts(file: &[u8]) -> BTreeSet<String> {
+    let mut texts = BTreeSet::new();
+    for part in read_file(file).unwrap().iter().filter(|part| part.kind == PartKind::Edits) {
+        for edit in Bundle::read(part.content).unwrap().edits {
+            let Content::Value(value) = edit.content else { continue };
+            let value: ciborium::Value = ciborium::from_reader(value.as_slice()).unwrap();
+            texts.extend(value.as_text().map(str::to_owned));
+        }
+    }
+    texts
+}
+
+fn sealer(signer: &KeyFromSeed, now_ms: u64) -> Sealer<'_> {
+    Sealer { signer, holder: "", written_by: "tests", now_ms, ahead_ms: None }
+}
+
+fn folder() -> TempDir {
+    tempfile::tempdir_in("/dev/shm").or_else(|_| tempfile::tempdir()).unwrap()
 }
 
 pub fn key(seed: u8) -> KeyFromSeed {
