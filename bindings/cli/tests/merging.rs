@@ -124,12 +124,19 @@ fn three_walkers_share_a_folder() {
 
     // Nobody touched the file of somebody else, and none was left half-written.
     let names = shared.names(".");
-    assert!(names.iter().all(|name| name.len() == "1a2b3c4d-1a2b3c4d.pitb".len() && name.ends_with(".pitb")));
+    for name in &names {
+        let [device, hash] = [name.get(..8), name.get(9..17)].map(|hex| hex.is_some_and(is_hex));
+        assert!(device && hash && name[17..] == *".pitb", "{name}");
+    }
     let before: Vec<_> = names.iter().map(|name| std::fs::read(shared.path(name)).unwrap()).collect();
     share_all(&[&ann, &ben, &cat], &folder);
     assert_eq!(shared.names("."), names, "at rest nothing is written");
     let after: Vec<_> = names.iter().map(|name| std::fs::read(shared.path(name)).unwrap()).collect();
     assert_eq!(before, after);
+}
+
+fn is_hex(text: &str) -> bool {
+    text.chars().all(|letter| letter.is_ascii_hexdigit())
 }
 
 /// Two who accepted each other, and have the same.
