@@ -1,12 +1,14 @@
-//! Which device writes: an id made once and kept with this person's settings, so that every store written from
-//! here knows its edits apart from those of other devices.
+//! Which device writes: a key made once and kept with this person's settings, so that every store written from here knows its
+//! edits apart from those of other devices, and these can be sure whose they are.
 
 use crate::trouble::Trouble;
-use crate::write::Folder;
+use crate::write::cannot;
 use pitface_core::error::Fault;
-use pitface_core::store::DeviceId;
+use pitface_core::merge::KeyFromSeed;
+use pitface_core::store::{DeviceId, photo_hash, photo_name};
 use std::env;
-use std::path::PathBuf;
+use std::io::Write;
+use std::path::{Path, PathBuf};
 use uuid::Uuid;
 
 /// A new one, for a store that is thrown away.
@@ -14,27 +16,49 @@ pub fn passing() -> DeviceId {
     DeviceId(Uuid::new_v4().into_bytes())
 }
 
-/// The one of this device, made on first use.
-pub fn lasting() -> Result<DeviceId, Trouble> {
+/// The key of this device, made on first use.
+pub fn lasting() -> Result<KeyFromSeed, Trouble> {
     let folder = settings().ok_or_else(|| {
         let todo = "set HOME (or XDG_CONFIG_HOME) to a folder that can be written";
-        Trouble::of_arguments(Fault::new("--store", "this device has no place for its id", todo))
+        Trouble::of_arguments(Fault::new("--store", "this device has no place for its key", todo))
     })?;
-    let file = folder.join("device");
-    if let Ok(text) = std::fs::read_to_string(&file) {
-        let id = Uuid::try_parse(text.trim()).map_err(|_| {
-            Trouble::one(
-                &file,
-                Fault::new("", "this is no device id", "delete the file; a new id is then made"),
-            )
-        })?;
-        return Ok(DeviceId(id.into_bytes()));
+    let file = folder.join("key");
+    if !file.exists() {
+        make(&folder, &file)?;
     }
-    let id = Uuid::new_v4();
-    let mut folder = Folder::open(&folder)?;
-    folder.add("device", format!("{id}\n").as_bytes())?;
-    folder.finish()?;
-    Ok(DeviceId(id.into_bytes()))
+    let text = std::fs::read_to_string(&file)
+        .map_err(|error| cannot(&file, "cannot be read", &error, "check who may read it"))?;
+    // 32 bytes in hex, as the names of photos are.
+    let seed = photo_hash(text.trim()).ok_or_else(|| {
+        let todo = "put the right one back, or delete the file: a new key is then made, and others have to accept it";
+        Trouble::one(&file, Fault::new("", "this is no key", todo))
+    })?;
+    Ok(KeyFromSeed::new(&seed))
+}
+
+/// Makes a key that only this person may read.
+fn make(folder: &Path, file: &Path) -> Result<(), Trouble> {
+    let todo = "make room, or let this person write there";
+    let cannot = |error: &std::io::Error| cannot(file, "cannot be written", error, todo);
+    let mut seed = [0; 32];
+    getrandom::fill(&mut seed).map_err(|error| {
+        let wrong = format!("this machine gives no randomness for a key ({error})");
+        Trouble::one(file, Fault::new("", wrong, "try again"))
+    })?;
+    std::fs::create_dir_all(folder).map_err(|error| cannot(&error))?;
+    // Open to its owner alone, from the first byte on.
+    let mut written =
+        tempfile::Builder::new().prefix(".key-").tempfile_in(folder).map_err(|error| cannot(&error))?;
+    let text = format!("{}\n", photo_name(&seed));
+    written
+        .write_all(text.as_bytes())
+        .and_then(|()| written.as_file().sync_all())
+        .map_err(|error| cannot(&error))?;
+    match written.persist_noclobber(file) {
+        // Another command made one at the same time: that one holds.
+        Err(refused) if !file.exists() => Err(cannot(&refused.error)),
+        _ => Ok(()),
+    }
 }
 
 fn settings() -> Option<PathBuf> {

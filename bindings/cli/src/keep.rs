@@ -7,6 +7,7 @@ use crate::device;
 use crate::field::FieldRead;
 use crate::trouble::Trouble;
 use pitface_core::error::Fault;
+use pitface_core::merge::Signer as _;
 use pitface_core::record::{FieldNotes, RecordId, notes};
 use pitface_core::store::{DeviceId, Store, StoreError};
 use std::collections::BTreeSet;
@@ -72,7 +73,7 @@ pub fn remarks(files: &[PathBuf], fields: &[FieldRead]) -> String {
 /// Keeps notes, reads them back and makes the calls.
 pub fn keep(all: Vec<Sound>, store: Option<&Path>) -> Result<Vec<FieldRead>, Trouble> {
     if let Some(path) = store {
-        return pass_all(all, path, device::lasting()?);
+        return pass_all(all, path, device::lasting()?.device());
     }
     let folder = tempfile::tempdir().map_err(|error| {
         let wrong = format!("no temporary folder ({error})");
@@ -84,11 +85,7 @@ pub fn keep(all: Vec<Sound>, store: Option<&Path>) -> Result<Vec<FieldRead>, Tro
 }
 
 fn pass_all(all: Vec<Sound>, path: &Path, device: DeviceId) -> Result<Vec<FieldRead>, Trouble> {
-    let of_store = |error: StoreError| {
-        let said = error.to_string();
-        let (wrong, todo) = said.rsplit_once("; ").unwrap_or((&said, "try another file"));
-        Trouble::one(path, Fault::new("", wrong, todo))
-    };
+    let of_store = |error: StoreError| Trouble::of_said(path, &error);
     let mut store = Store::create_or_open(path, device).map_err(of_store)?;
     let mut passed: Vec<FieldRead> = Vec::new();
     for Sound { mut notes, made, unknown_keys } in all {
@@ -134,7 +131,8 @@ fn new_id() -> RecordId {
     RecordId::new(now_ms(), random)
 }
 
-fn now_ms() -> u64 {
+/// Unix milliseconds by this device's clock.
+pub fn now_ms() -> u64 {
     let since = SystemTime::now().duration_since(UNIX_EPOCH).unwrap_or_default();
     u64::try_from(since.as_millis()).unwrap_or(u64::MAX)
 }

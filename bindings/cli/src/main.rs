@@ -4,6 +4,7 @@
 mod adopt;
 mod amount;
 mod argument;
+mod carried;
 mod command;
 mod device;
 mod drawn;
@@ -40,11 +41,13 @@ struct Answer {
     json: serde_json::Value,
     /// Lines for standard error that stop nothing.
     remarks: String,
+    /// Whether what was looked at is as it should be; else the exit code says so.
+    sound: bool,
 }
 
 impl Answer {
     fn new(text: String, json: serde_json::Value) -> Self {
-        Self { text, json, remarks: String::new() }
+        Self { text, json, remarks: String::new(), sound: true }
     }
 }
 
@@ -59,10 +62,10 @@ fn main() -> ExitCode {
         Err(unclear) => Err(Trouble::arguments(&unclear)),
     };
     match outcome {
-        Ok(Answer { text, json, remarks }) => {
+        Ok(Answer { text, json, remarks, sound }) => {
             let _ = write!(io::stderr(), "{remarks}");
             print(&if wants_json { pretty(&json) } else { text });
-            ExitCode::SUCCESS
+            ExitCode::from(if sound { 0 } else { 2 })
         }
         Err(trouble) => {
             // Nobody is left to tell when standard error is closed.

@@ -17,6 +17,13 @@ impl Trouble {
         Self::of_file(file, vec![fault])
     }
 
+    /// What an error of the core says of a file: `what is wrong; what to do`.
+    pub fn of_said(file: &Path, said: &dyn fmt::Display) -> Self {
+        let said = said.to_string();
+        let (wrong, todo) = said.rsplit_once("; ").unwrap_or((&said, "try another file"));
+        Self::one(file, Fault::new("", wrong, todo))
+    }
+
     /// One fault of the arguments.
     pub fn of_arguments(fault: Fault) -> Self {
         Self::of_file(Path::new("arguments"), vec![fault])

@@ -78,14 +78,15 @@ impl Drop for Folder {
 }
 
 /// A temporary file beside its place, open to all whom the user lets in: drawings and notes are for sharing.
-fn beside(folder: &Path) -> io::Result<NamedTempFile> {
+pub fn beside(folder: &Path) -> io::Result<NamedTempFile> {
     let mut builder = tempfile::Builder::new();
     #[cfg(unix)]
     builder.permissions(std::os::unix::fs::PermissionsExt::from_mode(0o666));
     builder.prefix(".pitface-").tempfile_in(folder)
 }
 
-fn cannot(place: &Path, what: &str, error: &io::Error, todo: &str) -> Trouble {
+/// That something cannot be done with a file, and what to do.
+pub fn cannot(place: &Path, what: &str, error: &io::Error, todo: &str) -> Trouble {
     Trouble::one(place, Fault::new("", format!("{what} ({error})"), todo))
 }
 

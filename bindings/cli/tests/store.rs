@@ -165,12 +165,12 @@ fn a_bad_field_is_not_drawn() {
 }
 
 #[test]
-fn a_spoilt_device_id_is_told() {
+fn a_spoilt_key_is_told() {
     let place = Place::new();
     let notes = place.notes("mere_piece");
     std::fs::create_dir_all(place.path("settings/pitface")).unwrap();
-    place.file("settings/pitface/device", "nobody");
+    place.file("settings/pitface/key", "nobody");
     let told = place.bad(&["read", &notes, "--store", "kept.pitface"]);
-    assert!(told.contains("device: ") && told.contains("delete the file"), "{told}");
+    assert!(told.contains("key: ") && told.contains("delete the file"), "{told}");
     assert!(!place.path("kept.pitface").exists());
 }

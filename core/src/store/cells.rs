@@ -26,6 +26,18 @@ impl Cell {
     pub const NOTES_UNKNOWN_KEYS: Self = Self(5);
     /// The name of a field.
     pub const FIELD_NAME: Self = Self(100);
+    /// The hash of a photo.
+    pub const PHOTO_HASH: Self = Self(600);
+
+    /// The cell of a number, also of one that this version does not know.
+    pub(super) const fn from_number(number: u16) -> Self {
+        Self(number)
+    }
+
+    /// The cell of a number; `None` if this version does not know it.
+    pub fn known(number: u16) -> Option<Self> {
+        Some(Self(number)).filter(|cell| cell.name().is_some())
+    }
 
     /// The number under which it stands in the store.
     pub fn number(self) -> u16 {

@@ -4,6 +4,8 @@ use super::check_parts::{chains_of_parts, check_parts};
 use super::lines::Lines;
 use super::log::{EditName, decode_names};
 use super::{DeviceId, Store, StoreError, write_ahead};
+use crate::merge::Chain;
+use crate::merge::plan::Missing;
 use rusqlite::{Connection, TransactionBehavior, params};
 use std::collections::{BTreeMap, HashMap, HashSet};
 use std::path::Path;
@@ -72,6 +74,41 @@ impl Store {
             ));
         }
         Ok(Checked { edits, cells: kept.len() })
+    }
+
+    /// Which edits are not as they were written, as ranges between places where the chain is known. Empty where
+    /// [`Store::check`] finds no fault with the log.
+    ///
+    /// # Errors
+    /// Whatever the disk reports.
+    pub fn damaged_edits(&self) -> Result<Vec<Missing>, StoreError> {
+        const KNOWN: &str = "SELECT last, after FROM parts
+            WHERE line = ?1 AND first <= last AND last BETWEEN ?2 AND ?3 ORDER BY last";
+        let connection = &*self.connection.unchecked_transaction()?;
+        let lines = Lines::load(connection)?;
+        let mut damaged = Vec::new();
+        for (place, line) in lines.lines.iter().enumerate() {
+            let range = params![lines.rows[place], line.first.cast_signed(), line.last.cast_signed()];
+            let mut statement = connection.prepare_cached(KNOWN)?;
+            let known = statement
+                .query_map(range, |row| Ok((row.get::<_, i64>(0)?.cast_unsigned(), Chain(row.get(1)?))))?;
+            let mut known: Vec<(u64, Chain)> = known.collect::<Result<_, _>>()?;
+            known.push((line.last, lines.chain_at(connection, place, line.last)?));
+            let mut at = (line.first - 1, lines.chain_at(connection, place, line.first - 1)?);
+            for next in known {
+                match lines.made(connection, place, at.0, at.1, next.0) {
+                    Ok(chain) if chain == next.1 => {}
+                    _ if at.0 == next.0 => {}
+                    Ok(_) | Err(StoreError::Corrupt(_)) => {
+                        damaged.push(Missing { device: line.device, first: at.0 + 1, last: next.0 });
+                    }
+                    Err(error) => return Err(error),
+                }
+                at = next;
+            }
+        }
+        damaged.dedup();
+        Ok(damaged)
     }
 
     /// Makes the current cells anew from the log.

@@ -24,6 +24,13 @@ pub struct Version {
     pub value: Vec<u8>,
 }
 
+impl Version {
+    /// The value as JSON; `null` also for what JSON cannot say.
+    pub fn to_json(&self) -> serde_json::Value {
+        ciborium::from_reader(self.value.as_slice()).unwrap_or_default()
+    }
+}
+
 /// A cell with several values; the first is the one shown.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Conflict {

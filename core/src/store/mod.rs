@@ -51,7 +51,9 @@ mod load;
 mod log;
 mod open;
 mod partners;
+mod photos;
 mod redacting;
+mod regretted;
 mod save;
 mod saving;
 mod schema;
@@ -69,6 +71,11 @@ pub use conflicts::{Conflict, Version};
 pub use error::StoreError;
 pub use load::FieldSummary;
 pub use partners::Partner;
+pub use photos::{
+    KeptPhoto, PhotoFault, PhotoHash, Photos, PhotosChecked, PieceTaken, photo_hash, photo_name,
+    without_position,
+};
+pub use regretted::Regretted;
 pub use saving::Saving;
 pub use schema::{APPLICATION_ID, SCHEMA_VERSION};
 pub use sealing::Sealer;

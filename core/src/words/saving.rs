@@ -41,6 +41,11 @@ impl Words {
         self.say_with("taken-back", &fluent_args!["what" => self.and(&told)])
     }
 
+    /// What a record is, in a word or two.
+    pub(super) fn kind_of_record(&self, kind: Kind) -> String {
+        self.say(taken(kind))
+    }
+
     /// That something was not saved, and what to do.
     pub fn not_saved(&self, why: NotSaved) -> String {
         self.of(why)

@@ -1,14 +1,20 @@
 //! The commands, a file each. A command asks the core, and gives back its whole answer or every fault found.
 
 mod behind;
+mod check;
 mod class;
 mod demo;
 mod draw;
 mod ground;
+mod hand_over;
+mod look;
 mod next;
+mod partners;
 mod read;
 mod roll;
 mod set;
+mod settle;
+mod take_in;
 mod texture;
 mod tip;
 mod whereto;
@@ -45,6 +51,18 @@ pub enum Command {
     Ground(ground::Ground),
     /// Draws the pits of a field: SVG files and one page with all of them.
     Draw(draw::Draw),
+    /// Hands over what a store has: into a file, or into a folder that several share.
+    HandOver(hand_over::HandOver),
+    /// Takes in what others handed over, and accepts their devices.
+    TakeIn(take_in::TakeIn),
+    /// What is inside a bundle file, whether it holds, and what it lacks. Needs no store.
+    Look(look::Look),
+    /// Values that two people wrote without knowing of each other, and what one deleted while another went on.
+    Settle(settle::Settle),
+    /// The devices a store knows of, what is missing from them, and what nobody else has yet.
+    Partners(partners::Partners),
+    /// Whether a store and its photos are as they were written, and how to mend them.
+    Check(check::Check),
 }
 
 impl Command {
@@ -63,6 +81,12 @@ impl Command {
             Self::Where(place) => place.run(shown),
             Self::Ground(ground) => ground.run(shown),
             Self::Draw(draw) => draw.run(shown),
+            Self::HandOver(hand_over) => hand_over.run(shown),
+            Self::TakeIn(take_in) => take_in.run(shown),
+            Self::Look(look) => look.run(shown),
+            Self::Settle(settle) => settle.run(shown),
+            Self::Partners(partners) => partners.run(shown),
+            Self::Check(check) => check.run(shown),
         }
     }
 }

@@ -1,0 +1,83 @@
+//! Stores and bundles on their way: opening, reading files before anything of them is used, telling who is who.
+
+pub mod belongs;
+pub mod files;
+pub mod taking;
+
+use crate::trouble::Trouble;
+use chrono::{DateTime, Local, NaiveDateTime};
+use pitface_core::error::Fault;
+use pitface_core::store::{DeviceId, Partner, Photos, Store, StoreError, Version};
+use pitface_core::words::Wrote;
+use serde_json::{Value, json};
+use std::fmt::Write as _;
+use std::path::Path;
+
+/// What went wrong with a store.
+pub fn of_store(path: &Path) -> impl Fn(StoreError) -> Trouble + '_ {
+    |error| Trouble::of_said(path, &error)
+}
+
+/// Photos lie in the folder `photos` beside their store, as on a phone.
+pub fn photos_of(store: &Path) -> Photos {
+    Photos::new(store.parent().unwrap_or(Path::new("")).join("photos"))
+}
+
+/// A device's id in hex, without what makes its fingerprint readable.
+pub fn id_of(device: DeviceId) -> String {
+    device.0.iter().fold(String::new(), |mut hex, byte| {
+        let _ = write!(hex, "{byte:02x}");
+        hex
+    })
+}
+
+/// A device as JSON: its fingerprint, its whole id, and how its holder calls themselves.
+pub fn device_json(device: DeviceId, holder: &str) -> Value {
+    json!({ "device": device.to_string(), "id": id_of(device), "holder": holder })
+}
+
+/// Milliseconds as local time.
+pub fn local(ms: u64) -> Option<NaiveDateTime> {
+    let time = DateTime::from_timestamp_millis(i64::try_from(ms).ok()?)?;
+    Some(time.with_timezone(&Local).naive_local())
+}
+
+/// Who wrote a version, and when.
+pub fn wrote(version: &Version) -> Wrote<'_> {
+    Wrote { device: version.device, holder: &version.holder, when: local(version.written_ms) }
+}
+
+/// The one device among some whose fingerprint (or id) begins like this.
+pub fn find_device(
+    argument: &str,
+    text: &str,
+    known: impl Iterator<Item = DeviceId>,
+) -> Result<DeviceId, Trouble> {
+    let sought: String = text.chars().filter(|letter| *letter != '-').collect::<String>().to_lowercase();
+    let fault = |wrong: String, todo: &str| Err(Trouble::of_arguments(Fault::new(argument, wrong, todo)));
+    if sought.len() < 8 || !sought.chars().all(|letter| letter.is_ascii_hexdigit()) {
+        return fault(format!("`{text}` is no fingerprint"), "write it as it is shown, e.g. 1a2b-3c4d");
+    }
+    let mut found: Vec<DeviceId> = known.filter(|device| id_of(*device).starts_with(&sought)).collect();
+    found.sort_unstable();
+    found.dedup();
+    match found[..] {
+        [device] => Ok(device),
+        [] => fault(format!("no device {text} is known here"), "see `pitface partners` for those that are"),
+        _ => {
+            let todo = "one of them may be made to look like the other: ask its holder for the whole id (--json shows it)";
+            fault(format!("several devices have the fingerprint {text}"), todo)
+        }
+    }
+}
+
+/// How the holder of a device calls themselves.
+pub fn holder_of(partners: &[Partner], device: DeviceId) -> &str {
+    partners.iter().find(|partner| partner.device == device).map_or("", |partner| &partner.holder)
+}
+
+/// How many photos are here, and how many records name.
+pub fn photo_counts(store: &Store, photos: &Photos) -> Result<[usize; 2], StoreError> {
+    let named: Vec<_> = store.photos()?.into_iter().collect();
+    Ok([named.len() - photos.missing(&named).len(), named.len()])
+}

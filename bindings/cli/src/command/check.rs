@@ -1,0 +1,150 @@
+//! `pitface check`: whether a store and its photos are as they were written.
+
+use crate::argument::Shown;
+use crate::carried::files::Bundles;
+use crate::carried::taking::missing_json;
+use crate::carried::{holder_of, of_store, photos_of};
+use crate::trouble::Trouble;
+use crate::write::cannot;
+use crate::{Answer, device};
+use clap::Args;
+use pitface_core::merge::Signer as _;
+use pitface_core::merge::plan::Missing;
+use pitface_core::store::{Checked, Partner, PhotoHash, Photos, PieceTaken, Store, StoreError, photo_name};
+use pitface_core::words::Words;
+use serde_json::json;
+use std::collections::BTreeSet;
+use std::path::PathBuf;
+
+/// Which store.
+#[derive(Args)]
+#[command(
+    after_help = "A store whose edits are damaged is kept as it is: take in bundles of others into a new one \
+    (`pitface take-in NEW.pitface FILE.pitb ...`), and what was handed over once is all there."
+)]
+pub struct Check {
+    /// The store.
+    store: PathBuf,
+    /// Mend what can be: damaged and missing photos from these bundles, current values from the edits.
+    #[arg(long, value_name = "FILE.pitb", num_args = 0..)]
+    repair: Option<Vec<PathBuf>>,
+}
+
+/// What was found, and what became of it.
+struct Found {
+    checked: Option<Checked>,
+    damaged: Vec<Missing>,
+    rebuilt: bool,
+    photos_sound: u64,
+    photos_damaged: BTreeSet<PhotoHash>,
+    photos_mended: BTreeSet<PhotoHash>,
+    photos_missing: Vec<PhotoHash>,
+    partners: Vec<Partner>,
+}
+
+impl Check {
+    /// Checks it.
+    pub fn run(self, shown: &Shown) -> Result<Answer, Trouble> {
+        let failed = of_store(&self.store);
+        let (mut trouble, mut files) = (Trouble::default(), Vec::new());
+        for file in self.repair.iter().flatten() {
+            match Bundles::read(file) {
+                Ok(file) => files.push(file),
+                Err(faults) => trouble.add(faults),
+            }
+        }
+        let files = trouble.or(files)?;
+        let mut store = Store::open_existing(&self.store, device::lasting()?.device()).map_err(&failed)?;
+        let (mut checked, mut damaged, mut rebuilt) = (None, Vec::new(), false);
+        match store.check() {
+            Ok(sound) => checked = Some(sound),
+            Err(StoreError::Corrupt(what)) => {
+                damaged = store.damaged_edits().map_err(&failed)?;
+                if damaged.is_empty() && self.repair.is_some() {
+                    store.rebuild().map_err(&failed)?;
+                    checked = Some(store.check().map_err(&failed)?);
+                    rebuilt = true;
+                } else if damaged.is_empty() {
+                    return Err(failed(StoreError::Corrupt(what)));
+                }
+            }
+            Err(error) => return Err(failed(error)),
+        }
+        let photos = photos_of(&self.store);
+        let unread = |error: std::io::Error| {
+            cannot(&self.store, "has photos that cannot be read", &error, "check who may read them")
+        };
+        let before = photos.check().map_err(unread)?;
+        let named: Vec<PhotoHash> = store.photos().map_err(&failed)?.into_iter().collect();
+        let mended = mend(&photos, &files, &before.damaged, &named)?;
+        let found = Found {
+            checked,
+            damaged,
+            rebuilt,
+            photos_sound: before.sound,
+            photos_damaged: before.damaged.difference(&mended).copied().collect(),
+            photos_missing: photos.missing(&named),
+            photos_mended: mended,
+            partners: store.partners().map_err(&failed)?,
+        };
+        Ok(found.answer(&shown.words()))
+    }
+}
+
+/// Brings damaged and missing photos back from files; tells which.
+fn mend(
+    photos: &Photos,
+    files: &[Bundles],
+    damaged: &BTreeSet<PhotoHash>,
+    named: &[PhotoHash],
+) -> Result<BTreeSet<PhotoHash>, Trouble> {
+    let wanted: BTreeSet<PhotoHash> =
+        photos.missing(named).into_iter().chain(damaged.iter().copied()).collect();
+    let mut mended = BTreeSet::new();
+    for piece in files.iter().flat_map(Bundles::pieces) {
+        if wanted.contains(&piece.sha256) && !mended.contains(&piece.sha256) {
+            let place = photos.path(&piece.sha256);
+            let todo = "make room and repair again";
+            let taken =
+                photos.mend(&piece).map_err(|error| cannot(&place, "cannot be kept", &error, todo))?;
+            if taken == PieceTaken::Complete {
+                mended.insert(piece.sha256);
+            }
+        }
+    }
+    Ok(mended)
+}
+
+impl Found {
+    /// What is damaged still, and what was mended; else that all is sound.
+    fn answer(self, words: &Words) -> Answer {
+        let names = |photos: &BTreeSet<PhotoHash>| photos.iter().map(photo_name).collect::<Vec<_>>();
+        let mut lines = Vec::new();
+        for damaged in &self.damaged {
+            lines.push(words.checked_damaged(damaged, holder_of(&self.partners, damaged.device)));
+        }
+        lines.extend(self.rebuilt.then(|| words.checked_cells()));
+        lines.extend(names(&self.photos_mended).iter().map(|photo| words.checked_photo(photo, true)));
+        lines.extend(names(&self.photos_damaged).iter().map(|photo| words.checked_photo(photo, false)));
+        if !self.photos_missing.is_empty() {
+            lines.push(words.checked_photos_missing(self.photos_missing.len()));
+        }
+        let sound = self.checked.filter(|_| self.photos_damaged.is_empty());
+        if let Some(checked) = sound {
+            let photos = self.photos_sound + self.photos_mended.len() as u64;
+            lines.push(words.checked_sound(checked.edits, checked.cells, photos));
+        }
+        let json = json!({
+            "sound": sound.is_some(),
+            "edits": self.checked.map(|checked| checked.edits),
+            "cells": self.checked.map(|checked| checked.cells),
+            "damaged": self.damaged.iter().map(missing_json).collect::<Vec<_>>(),
+            "cells_made_anew": self.rebuilt,
+            "photos_sound": self.photos_sound,
+            "photos_mended": names(&self.photos_mended),
+            "photos_damaged": names(&self.photos_damaged),
+            "photos_missing": self.photos_missing.iter().map(photo_name).collect::<Vec<_>>(),
+        });
+        Answer { sound: sound.is_some(), ..Answer::new(lines.join("\n") + "\n", json) }
+    }
+}

@@ -1,0 +1,339 @@
+//! Photos in a folder, each once under the SHA-256 of its content, and their pieces while they come.
+//!
+//! | name | what |
+//! |---|---|
+//! | 64 lower-case hex digits | a photo; it is on the disk whole before it has this name |
+//! | the same with `.part` | a folder with the pieces that have come, each a file `SIZE-OFFSET` |
+//! | ending in `.new` | what was being written when the power went; overwritten the next time |
+//!
+//! Every file is written beside its place, synced, renamed, and the folder synced. So whatever has a name is whole, and
+//! which pieces are there is told by the names alone: an interruption costs at most the piece that was being written.
+
+mod share;
+
+pub use share::without_position;
+
+use super::{Cell, Store, StoreError, value};
+use crate::merge::{PIECE_BYTES, PhotoPiece};
+use sha2::{Digest, Sha256};
+use std::collections::BTreeSet;
+use std::fs::{self, File};
+use std::io::{self, Read, Write};
+use std::path::{Path, PathBuf};
+
+/// The hash that names a photo: SHA-256 of its bytes.
+pub type PhotoHash = [u8; 32];
+
+/// A folder of photos.
+#[derive(Debug, Clone)]
+pub struct Photos(PathBuf);
+
+/// A photo in its folder, synced.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct KeptPhoto {
+    /// Its hash; its name is this in hex.
+    pub sha256: PhotoHash,
+    /// Its size.
+    pub size_bytes: u64,
+    /// Whether it was not there before.
+    pub new: bool,
+}
+
+/// Why a photo was not kept.
+#[derive(Debug, thiserror::Error)]
+pub enum PhotoFault {
+    /// The file taken cannot be read, or is empty.
+    #[error("the photo cannot be read; take or choose it again")]
+    Unread,
+    /// It cannot be kept.
+    #[error("the photo cannot be kept ({0}); make room and try again")]
+    Unkept(#[source] io::Error),
+}
+
+/// What became of a piece.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum PieceTaken {
+    /// Its photo, or this piece of it, was there.
+    Known,
+    /// Kept; others are still missing.
+    Kept,
+    /// It was the last one: the photo is there.
+    Complete,
+    /// All pieces were there, and together they are not that photo: all were dropped, to be fetched again from another
+    /// carrier.
+    Wrong,
+}
+
+/// What a check of the folder found.
+#[derive(Debug, Clone, Default, PartialEq, Eq)]
+pub struct PhotosChecked {
+    /// Photos as they were taken.
+    pub sound: u64,
+    /// Photos whose bytes changed.
+    pub damaged: BTreeSet<PhotoHash>,
+}
+
+impl Photos {
+    /// The photos of a folder; it is made when the first one comes.
+    pub fn new(folder: impl Into<PathBuf>) -> Self {
+        Self(folder.into())
+    }
+
+    /// Where a photo lies, or would.
+    pub fn path(&self, photo: &PhotoHash) -> PathBuf {
+        self.0.join(photo_name(photo))
+    }
+
+    /// Copies a file into the folder; when this returns it is on the disk.
+    ///
+    /// # Errors
+    /// See [`PhotoFault`]; nothing was kept then.
+    pub fn keep(&self, from: &Path) -> Result<KeptPhoto, PhotoFault> {
+        let mut taken = File::open(from).map_err(|_| PhotoFault::Unread)?;
+        fs::create_dir_all(&self.0).map_err(PhotoFault::Unkept)?;
+        let new = self.0.join("photo.new");
+        let kept = self.copy(&mut taken, &new);
+        if !matches!(kept, Ok(KeptPhoto { new: true, .. })) {
+            let _ = fs::remove_file(&new);
+        }
+        kept
+    }
+
+    fn copy(&self, taken: &mut File, new: &Path) -> Result<KeptPhoto, PhotoFault> {
+        let mut file = File::create(new).map_err(PhotoFault::Unkept)?;
+        let (mut hash, mut size_bytes, mut part) = (Sha256::new(), 0, vec![0; 64 * 1024]);
+        loop {
+            let count = match taken.read(&mut part) {
+                Ok(0) => break,
+                Ok(count) => count,
+                Err(error) if error.kind() == io::ErrorKind::Interrupted => continue,
+                Err(_) => return Err(PhotoFault::Unread),
+            };
+            hash.update(&part[..count]);
+            size_bytes += count as u64;
+            file.write_all(&part[..count]).map_err(PhotoFault::Unkept)?;
+        }
+        if size_bytes == 0 {
+            return Err(PhotoFault::Unread);
+        }
+        let sha256 = hash.finalize().into();
+        let path = self.path(&sha256);
+        if self.size(&sha256) == Some(size_bytes) {
+            return Ok(KeptPhoto { sha256, size_bytes, new: false });
+        }
+        put_in_place(&file, new, &path).map_err(PhotoFault::Unkept)?;
+        Ok(KeptPhoto { sha256, size_bytes, new: true })
+    }
+
+    /// The size of a photo in bytes; `None` if it is not here as a whole.
+    pub fn size(&self, photo: &PhotoHash) -> Option<u64> {
+        fs::metadata(self.path(photo)).ok().filter(fs::Metadata::is_file).map(|file| file.len())
+    }
+
+    /// Whether a photo is here with the bytes that its name says.
+    pub fn is_sound(&self, photo: &PhotoHash) -> bool {
+        hash_of(&self.path(photo)).is_ok_and(|hash| hash == *photo)
+    }
+
+    /// Those of some photos that are not here as a whole, in the order given.
+    pub fn missing(&self, wanted: &[PhotoHash]) -> Vec<PhotoHash> {
+        wanted.iter().filter(|photo| self.size(photo).is_none()).copied().collect()
+    }
+
+    /// Goes over the pieces of a photo, in the order of their offsets.
+    ///
+    /// # Errors
+    /// If it cannot be read, or what `each` reports. That the photo is as it was taken is not looked at: whoever puts the
+    /// pieces together finds out.
+    pub fn each_piece(
+        &self,
+        photo: &PhotoHash,
+        mut each: impl FnMut(&PhotoPiece) -> io::Result<()>,
+    ) -> io::Result<()> {
+        let mut file = File::open(self.path(photo))?;
+        let size_bytes = file.metadata()?.len();
+        let mut bytes = Vec::new();
+        for offset in (0..size_bytes).step_by(PIECE_BYTES as usize) {
+            bytes.clear();
+            (&mut file).take(PIECE_BYTES.min(size_bytes - offset)).read_to_end(&mut bytes)?;
+            each(&PhotoPiece { sha256: *photo, size_bytes, offset, bytes: &bytes })?;
+        }
+        Ok(())
+    }
+
+    /// Takes in a piece, in any order and from any carrier.
+    ///
+    /// # Errors
+    /// If it cannot be written; what was there before still is.
+    pub fn take_in(&self, piece: &PhotoPiece) -> io::Result<PieceTaken> {
+        if self.size(&piece.sha256).is_some() { Ok(PieceTaken::Known) } else { self.put(piece) }
+    }
+
+    /// Takes in a piece of a photo whose own bytes are damaged (see [`Photos::check`]): once all are there, they take their place.
+    ///
+    /// # Errors
+    /// As [`Photos::take_in`].
+    pub fn mend(&self, piece: &PhotoPiece) -> io::Result<PieceTaken> {
+        self.put(piece)
+    }
+
+    fn put(&self, piece: &PhotoPiece) -> io::Result<PieceTaken> {
+        let parts = self.parts(&piece.sha256);
+        let path = parts.join(format!("{}-{}", piece.size_bytes, piece.offset));
+        if path.exists() {
+            // Perhaps the power went between the last piece and the photo.
+            return Ok(match self.put_together(piece)? {
+                PieceTaken::Kept => PieceTaken::Known,
+                taken => taken,
+            });
+        }
+        if !parts.is_dir() {
+            fs::create_dir_all(&parts)?;
+            sync_folder(&self.0)?;
+        }
+        write_whole(&path, piece.bytes)?;
+        self.put_together(piece)
+    }
+
+    /// Makes a photo of its pieces, if they are there.
+    fn put_together(&self, PhotoPiece { sha256, size_bytes, .. }: &PhotoPiece) -> io::Result<PieceTaken> {
+        let parts = self.parts(sha256);
+        let pieces = || {
+            let offsets = (0..*size_bytes).step_by(PIECE_BYTES as usize);
+            offsets.map(|offset| parts.join(format!("{size_bytes}-{offset}")))
+        };
+        if !pieces().all(|piece| piece.exists()) {
+            return Ok(PieceTaken::Kept);
+        }
+        let path = self.path(sha256);
+        let new = beside(&path);
+        let (mut file, mut hash) = (File::create(&new)?, Sha256::new());
+        for piece in pieces() {
+            let bytes = fs::read(piece)?;
+            hash.update(&bytes);
+            file.write_all(&bytes)?;
+        }
+        if hash.finalize().as_slice() != sha256 {
+            fs::remove_file(&new)?;
+            pieces().try_for_each(fs::remove_file)?;
+            // Goes only if no pieces of another size, one of which is wrong, are in it.
+            let _ = fs::remove_dir(&parts);
+            return Ok(PieceTaken::Wrong);
+        }
+        put_in_place(&file, &new, &path)?;
+        fs::remove_dir_all(&parts)?;
+        Ok(PieceTaken::Complete)
+    }
+
+    /// How many of its pieces are here of a photo that is not here as a whole.
+    pub fn pieces(&self, photo: &PhotoHash) -> usize {
+        let is_piece = |entry: &fs::DirEntry| !entry.file_name().to_string_lossy().ends_with(".new");
+        let entries = fs::read_dir(self.parts(photo)).into_iter().flatten();
+        entries.filter_map(Result::ok).filter(is_piece).count()
+    }
+
+    fn parts(&self, photo: &PhotoHash) -> PathBuf {
+        self.0.join(format!("{}.part", photo_name(photo)))
+    }
+
+    /// Reads every photo and compares it with its name.
+    ///
+    /// # Errors
+    /// If the folder cannot be read; a photo that cannot be read counts as damaged.
+    pub fn check(&self) -> io::Result<PhotosChecked> {
+        let mut checked = PhotosChecked::default();
+        let entries = match fs::read_dir(&self.0) {
+            Err(error) if error.kind() == io::ErrorKind::NotFound => return Ok(checked),
+            entries => entries?,
+        };
+        for entry in entries {
+            let entry = entry?;
+            let Some(photo) = entry.file_name().to_str().and_then(photo_hash) else { continue };
+            if self.is_sound(&photo) {
+                checked.sound += 1;
+                // Left over if the power went right after the last piece.
+                let _ = fs::remove_dir_all(self.parts(&photo));
+            } else {
+                checked.damaged.insert(photo);
+            }
+        }
+        Ok(checked)
+    }
+}
+
+impl Store {
+    /// All photos that records name, deleted ones too: they can be brought back.
+    ///
+    /// # Errors
+    /// Whatever the disk reports.
+    pub fn photos(&self) -> Result<BTreeSet<PhotoHash>, StoreError> {
+        const SQL: &str = "SELECT DISTINCT value FROM cells WHERE field = ?1";
+        let mut statement = self.connection.prepare(SQL)?;
+        let mut rows = statement.query([Cell::PHOTO_HASH.number()])?;
+        let mut photos = BTreeSet::new();
+        while let Some(row) = rows.next()? {
+            let name: Option<String> = value::read(Some(row.get_ref(0)?.as_blob().unwrap_or_default()));
+            photos.extend(name.as_deref().and_then(photo_hash));
+        }
+        Ok(photos)
+    }
+}
+
+/// A hash as a photo is named: 64 lower-case hex digits.
+pub fn photo_name(hash: &PhotoHash) -> String {
+    hash.iter().flat_map(|byte| [byte >> 4, byte & 15]).map(|digit| char::from(HEX[digit as usize])).collect()
+}
+
+/// The hash that a photo's name says; `None` if it is no such name.
+pub fn photo_hash(name: &str) -> Option<PhotoHash> {
+    let digit = |byte: u8| HEX.iter().position(|digit| *digit == byte);
+    let mut hash = [0; 32];
+    if name.len() != 64 {
+        return None;
+    }
+    for (byte, pair) in hash.iter_mut().zip(name.as_bytes().chunks_exact(2)) {
+        *byte = (digit(pair[0])? << 4 | digit(pair[1])?) as u8;
+    }
+    Some(hash)
+}
+
+const HEX: &[u8; 16] = b"0123456789abcdef";
+
+fn hash_of(path: &Path) -> io::Result<PhotoHash> {
+    let mut hash = Sha256::new();
+    io::copy(&mut File::open(path)?, &mut hash)?;
+    Ok(hash.finalize().into())
+}
+
+/// Puts a file in place whole: whoever looks, also after a power cut, finds all of it or nothing.
+fn write_whole(path: &Path, content: &[u8]) -> io::Result<()> {
+    let new = beside(path);
+    let mut file = File::create(&new)?;
+    file.write_all(content)?;
+    put_in_place(&file, &new, path)
+}
+
+/// A name beside a file for what will replace it; one name, so that a crash leaves at most one.
+fn beside(path: &Path) -> PathBuf {
+    let mut name = path.as_os_str().to_owned();
+    name.push(".new");
+    name.into()
+}
+
+/// Syncs what is written and gives it its name.
+fn put_in_place(file: &File, new: &Path, path: &Path) -> io::Result<()> {
+    file.sync_all()?;
+    fs::rename(new, path)?;
+    path.parent().map_or(Ok(()), sync_folder)
+}
+
+/// A new name in a folder lasts once the folder is synced.
+#[cfg(unix)]
+fn sync_folder(folder: &Path) -> io::Result<()> {
+    File::open(folder)?.sync_all()
+}
+
+#[cfg(not(unix))]
+fn sync_folder(_: &Path) -> io::Result<()> {
+    Ok(())
+}

@@ -1,0 +1,381 @@
+//! Handing over and taking in: who a device is, what came, what is missing, versions of one value.
+
+use super::cells::{CELLS, Show};
+use super::{Words, capital};
+use crate::merge::DeviceId;
+use crate::merge::plan::Missing;
+use crate::store::{Cell, Kind, Partner};
+use chrono::{NaiveDate, NaiveDateTime, Timelike};
+use ciborium::Value;
+use fluent::{FluentArgs, fluent_args};
+
+/// Who wrote something, and when by that device's clock, in local time.
+#[derive(Debug, Clone, Copy)]
+pub struct Wrote<'a> {
+    /// The device.
+    pub device: DeviceId,
+    /// How its holder calls themselves; empty if not said.
+    pub holder: &'a str,
+    /// When; `None` if that is no time.
+    pub when: Option<NaiveDateTime>,
+}
+
+/// Devices.
+impl Words {
+    /// A device by its holder and fingerprint: `Ann (1a2b-3c4d)`, or `device 1a2b-3c4d`.
+    pub fn device(&self, device: DeviceId, holder: &str) -> String {
+        let args = fluent_args!["device" => device.to_string(), "holder" => holder];
+        self.say_with(if holder.trim().is_empty() { "merge-device" } else { "merge-device_named" }, &args)
+    }
+
+    /// A device with what it is to this one, and how many of its edits are here.
+    pub fn partner(&self, partner: &Partner, is_this: bool, signs: bool) -> String {
+        let state = match partner {
+            _ if is_this => "partner-own",
+            Partner { own: true, .. } => "partner-earlier",
+            Partner { accepted: true, .. } => "partner-accepted",
+            _ if signs => "partner-waits",
+            _ => "partner-unsigned",
+        };
+        let args = fluent_args![
+            "who" => self.device(partner.device, &partner.holder),
+            "state" => self.say(state),
+            "edits" => partner.edits,
+        ];
+        capital(self.say_with("partner-line", &args))
+    }
+
+    /// That a device which is not known wants to be accepted, and what to do.
+    pub fn stranger(&self, device: DeviceId, holder: &str) -> String {
+        self.of_device("came_in-stranger", device, holder)
+    }
+
+    /// That a device was copied, and what to do.
+    pub fn copied(&self, device: DeviceId, holder: &str) -> String {
+        self.of_device("came_in-copied", device, holder)
+    }
+
+    /// That a device's clock is wrong, and what to do.
+    pub fn clock_wrong(&self, device: DeviceId, holder: &str) -> String {
+        self.of_device("came_in-clock_wrong", device, holder)
+    }
+
+    /// That a device answers for what one whose key is lost wrote.
+    pub fn vouches(&self, signer: DeviceId, holder: &str, lost: DeviceId) -> String {
+        let args = fluent_args!["who" => self.device(signer, holder), "device" => lost.to_string()];
+        capital(self.say_with("vouches", &args))
+    }
+
+    fn of_device(&self, id: &str, device: DeviceId, holder: &str) -> String {
+        capital(self.say_with(id, &fluent_args!["who" => self.device(device, holder)]))
+    }
+}
+
+/// What came and what went.
+impl Words {
+    /// How many edits came.
+    pub fn came_in(&self, edits: u64) -> String {
+        self.say_with("came_in", &fluent_args!["edits" => edits])
+    }
+
+    /// How many photos came.
+    pub fn photos_came_in(&self, photos: usize) -> String {
+        self.say_with("came_in-photos", &fluent_args!["photos" => photos])
+    }
+
+    /// That photos were not kept because nothing here names them.
+    pub fn photos_unnamed(&self, photos: usize) -> String {
+        self.say_with("came_in-photos_unnamed", &fluent_args!["photos" => photos])
+    }
+
+    /// That pieces of a photo, told by its name, were wrong.
+    pub fn photo_wrong(&self, photo: &str) -> String {
+        self.say_with("came_in-photo_wrong", &fluent_args!["photo" => brief(photo)])
+    }
+
+    /// That edits are missing, and what to do.
+    pub fn edits_missing(&self, missing: &Missing, holder: &str) -> String {
+        let one = missing.first == missing.last;
+        let id = if one { "came_in-missing_one" } else { "came_in-missing" };
+        self.say_with(id, &self.range_of(missing, holder))
+    }
+
+    /// That a file of a newer version is kept for later.
+    pub fn bundle_held(&self) -> String {
+        self.say("came_in-held")
+    }
+
+    /// What was handed over.
+    pub fn handed_over(&self, bundles: u64, photos: usize) -> String {
+        self.say_with("handed_over", &fluent_args!["bundles" => bundles, "photos" => photos])
+    }
+
+    /// That there was nothing to hand over.
+    pub fn nothing_to_hand_over(&self) -> String {
+        self.say("handed_over-nothing")
+    }
+
+    /// How many edits made here no other device is known to have.
+    pub fn not_carried(&self, edits: u64) -> String {
+        if edits == 0 {
+            return self.say("handed_over-carried");
+        }
+        self.say_with("handed_over-waiting", &fluent_args!["edits" => edits])
+    }
+
+    /// How many of the photos that records name are here.
+    pub fn photos_here(&self, here: usize, named: usize) -> String {
+        self.say_with("handed_over-photos", &fluent_args!["here" => here, "named" => named])
+    }
+
+    fn range_of<'a>(&self, missing: &Missing, holder: &str) -> FluentArgs<'a> {
+        fluent_args![
+            "who" => self.device(missing.device, holder), "first" => missing.first, "last" => missing.last,
+        ]
+    }
+}
+
+/// What a file of bundles holds.
+impl Words {
+    /// A bundle that holds: whose edits, which, sealed when and with what program.
+    pub fn bundle_inside(&self, wrote: &Wrote, first: u64, last: u64, program: &str) -> String {
+        let args = fluent_args![
+            "who" => self.device(wrote.device, wrote.holder), "first" => first, "last" => last,
+            "when" => self.when(wrote.when), "program" => program,
+        ];
+        capital(self.say_with(if first > last { "inside-seen" } else { "inside-part" }, &args))
+    }
+
+    /// A bundle that does not hold. Why is English, as all faults are.
+    pub fn bundle_broken(&self, why: &str) -> String {
+        self.say_with("inside-broken", &fluent_args!["why" => why])
+    }
+
+    /// A photo in a file, with its pieces; whether its hash holds is known only of a whole one.
+    pub fn photo_inside(
+        &self,
+        photo: &str,
+        size_bytes: u64,
+        pieces: [u64; 2],
+        holds: Option<bool>,
+    ) -> String {
+        let [here, pieces] = pieces;
+        let args = fluent_args![
+            "photo" => brief(photo), "size" => size_bytes.div_ceil(1000), "here" => here, "pieces" => pieces,
+        ];
+        let id = match holds {
+            None => "inside-photo",
+            Some(true) => "inside-photo_whole",
+            Some(false) => "inside-photo_wrong",
+        };
+        self.say_with(id, &args)
+    }
+
+    /// A part that this version does not know.
+    pub fn unknown_inside(&self, kind: u16, size_bytes: u64) -> String {
+        let args = fluent_args!["kind" => kind, "size" => size_bytes.div_ceil(1000)];
+        self.say_with("inside-unknown", &args)
+    }
+
+    /// Edits that a file does not bring, though others in it follow on them.
+    pub fn gap_inside(&self, missing: &Missing, holder: &str) -> String {
+        self.say_with("inside-gap", &self.range_of(missing, holder))
+    }
+
+    /// That a file brings all it needs.
+    pub fn no_gap_inside(&self) -> String {
+        self.say("inside-no_gap")
+    }
+}
+
+/// What a check found.
+impl Words {
+    /// That all is sound.
+    pub fn checked_sound(&self, edits: usize, cells: usize, photos: u64) -> String {
+        self.say_with("checked-sound", &fluent_args!["edits" => edits, "cells" => cells, "photos" => photos])
+    }
+
+    /// Edits that are damaged, and what to do.
+    pub fn checked_damaged(&self, damaged: &Missing, holder: &str) -> String {
+        capital(self.say_with("checked-damaged", &self.range_of(damaged, holder)))
+    }
+
+    /// That the current cells were made anew.
+    pub fn checked_cells(&self) -> String {
+        self.say("checked-cells")
+    }
+
+    /// A damaged photo, told by its name, and whether it was mended.
+    pub fn checked_photo(&self, photo: &str, mended: bool) -> String {
+        let args = fluent_args!["photo" => brief(photo)];
+        self.say_with(if mended { "checked-photo_mended" } else { "checked-photo" }, &args)
+    }
+
+    /// That photos which records name are not here.
+    pub fn checked_photos_missing(&self, photos: usize) -> String {
+        self.say_with("checked-photos_missing", &fluent_args!["photos" => photos])
+    }
+}
+
+/// Versions of one value, and what was deleted while somebody went on with it.
+impl Words {
+    /// How many cells have several versions.
+    pub fn versions(&self, cells: usize) -> String {
+        self.say_with("versions", &fluent_args!["count" => cells])
+    }
+
+    /// Which cell of what it is that has versions.
+    pub fn versions_title(&self, number: usize, place: &str, cell: Cell) -> String {
+        let args = fluent_args!["number" => number, "place" => place, "cell" => self.cell(cell)];
+        self.say_with("versions-title", &args)
+    }
+
+    /// A version: its value, who wrote it and when.
+    pub fn version(&self, number: usize, cell: Cell, value: &[u8], wrote: &Wrote, shown: bool) -> String {
+        let args = fluent_args![
+            "number" => number,
+            "value" => self.cell_value(cell, value),
+            "who" => self.device(wrote.device, wrote.holder),
+            "when" => self.when(wrote.when),
+        ];
+        self.say_with(if shown { "versions-shown" } else { "versions-line" }, &args)
+    }
+
+    /// That one version stands from now on.
+    pub fn settled_on(&self, place: &str, cell: Cell, value: &[u8]) -> String {
+        let value = self.cell_value(cell, value);
+        let args = fluent_args!["place" => place, "cell" => self.cell(cell), "value" => value];
+        self.say_with("versions-settled", &args)
+    }
+
+    /// How many records were deleted while somebody went on with them.
+    pub fn regretted(&self, records: usize) -> String {
+        self.say_with("regretted", &fluent_args!["count" => records])
+    }
+
+    /// One of them: who deleted it and when, and who wrote what meanwhile.
+    pub fn regretted_line(
+        &self,
+        number: usize,
+        place: &str,
+        deleted: &Wrote,
+        others: &[(Cell, Wrote)],
+    ) -> String {
+        let others: Vec<String> = others
+            .iter()
+            .map(|(cell, wrote)| {
+                let who = self.device(wrote.device, wrote.holder);
+                let args =
+                    fluent_args!["who" => who, "when" => self.when(wrote.when), "cell" => self.cell(*cell)];
+                self.say_with("regretted-one", &args)
+            })
+            .collect();
+        let args = fluent_args![
+            "number" => number, "place" => place, "who" => self.device(deleted.device, deleted.holder),
+            "when" => self.when(deleted.when), "others" => self.and(&others),
+        ];
+        self.say_with("regretted-line", &args)
+    }
+
+    /// That a record is back, or stays deleted.
+    pub fn regret_settled(&self, place: &str, back: bool) -> String {
+        let args = fluent_args!["place" => place];
+        self.say_with(if back { "regretted-back" } else { "regretted-stays" }, &args)
+    }
+
+    /// Where a record belongs: `Long Sedge, pit 3, layer`. `pit` is the pit's number, if it has one still.
+    pub fn belongs(&self, field: &str, pit: Option<usize>, kinds: &[Kind], gone: bool) -> String {
+        let mut told = vec![field.to_owned()];
+        for kind in kinds {
+            told.push(match (kind, pit) {
+                (Kind::Field | Kind::Person, _) => continue,
+                (Kind::Pit, Some(number)) => self.say_with("belongs-pit", &fluent_args!["number" => number]),
+                _ => self.kind_of_record(*kind),
+            });
+        }
+        let told = self.comma(&told);
+        if gone { self.say_with("belongs-gone", &fluent_args!["what" => told]) } else { told }
+    }
+
+    /// How a cell is called.
+    pub fn cell(&self, cell: Cell) -> String {
+        row(cell).map_or_else(|| self.say("cell_name-newer"), |(_, id, _)| self.say(id))
+    }
+
+    /// What stands in a cell, as people read it.
+    pub fn cell_value(&self, cell: Cell, value: &[u8]) -> String {
+        let Ok(value) = ciborium::from_reader::<Value, _>(value) else { return self.say("cell_value-other") };
+        match (row(cell).map(|(.., show)| show), &value) {
+            (_, Value::Null) => self.say("cell_value-none"),
+            (Some(Show::Length), _) => self.lengths(&value),
+            (Some(Show::Code(list)), Value::Text(code)) => self.code(list, code),
+            (Some(Show::Code(_)), Value::Float(percent)) => self.percent(percent / 100.0),
+            (Some(Show::Texture), Value::Text(code)) => self.code("texture", code),
+            (Some(Show::Texture), Value::Array(items)) => {
+                let class = items.last().and_then(Value::as_text).unwrap_or_default();
+                self.code("texture_class", class)
+            }
+            (Some(Show::Places), Value::Array(items)) => {
+                let places = items.last().and_then(Value::as_array).map_or(items.len(), Vec::len);
+                let pairs = items.iter().all(|item| item.as_array().is_some_and(|item| item.len() == 2));
+                let count = if pairs { items.len() } else { places };
+                self.say_with("cell_value-places", &fluent_args!["count" => count])
+            }
+            _ => self.plain(&value),
+        }
+    }
+
+    /// A moment: day and time.
+    pub fn when(&self, when: Option<NaiveDateTime>) -> String {
+        let Some(when) = when else { return self.say("cell_value-other") };
+        let time = format!("{:02}:{:02}", when.hour(), when.minute());
+        self.say_with("versions-when", &fluent_args!["day" => self.date(when.date()), "time" => time])
+    }
+
+    /// The word of a code, or the code itself if this version has none for it.
+    fn code(&self, list: &str, code: &str) -> String {
+        let id = format!("{list}-{code}");
+        if self.bundle.has_message(&id) { self.say(&id) } else { code.to_owned() }
+    }
+
+    fn lengths(&self, value: &Value) -> String {
+        match value {
+            Value::Integer(mm) => u32::try_from(*mm).map_or_else(|_| self.plain(value), |mm| self.depth(mm)),
+            Value::Array(items) => {
+                let items: Vec<String> = items.iter().map(|item| self.lengths(item)).collect();
+                self.comma(&items)
+            }
+            _ => self.plain(value),
+        }
+    }
+
+    fn plain(&self, value: &Value) -> String {
+        match value {
+            Value::Null => self.say("cell_value-none"),
+            Value::Bool(true) => self.say("cell_value-yes"),
+            Value::Bool(false) => self.say("cell_value-no"),
+            Value::Integer(number) => i128::from(*number).to_string(),
+            Value::Float(number) => number.to_string(),
+            Value::Text(text) => match text.parse::<NaiveDate>() {
+                Ok(day) => self.date(day),
+                Err(_) => text.clone(),
+            },
+            Value::Bytes(_) => self.say("cell_value-record"),
+            Value::Array(items) => {
+                let items: Vec<String> = items.iter().map(|item| self.plain(item)).collect();
+                self.comma(&items)
+            }
+            _ => self.say("cell_value-other"),
+        }
+    }
+}
+
+fn row(cell: Cell) -> Option<&'static (&'static str, &'static str, Show)> {
+    let name = cell.name()?;
+    CELLS.iter().find(|(cell, ..)| *cell == name)
+}
+
+/// Enough of a photo's name to tell it from others.
+fn brief(photo: &str) -> String {
+    photo.chars().take(8).collect()
+}

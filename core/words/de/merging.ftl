@@ -1,0 +1,173 @@
+# Weitergeben und übernehmen: Geräte, was kam, was fehlt, Fassungen eines Werts.
+
+merge-device = Gerät { $device }
+merge-device_named = { $holder } ({ $device })
+
+came_in = Übernommen: { $edits ->
+    [0] nichts Neues
+    [one] eine Änderung
+   *[other] { $edits } Änderungen
+}.
+came_in-photos = Fotos, die kamen: { $photos }.
+came_in-photos_unnamed = Fotos darin, die hier zu nichts gehören und nicht behalten wurden: { $photos }. Die Datei noch einmal übernehmen, wenn die Angaben dazu da sind.
+came_in-photo_wrong = Die Stücke von Foto { $photo } passen nicht zusammen und wurden verworfen; von jemand anderem holen.
+came_in-stranger = { $who } ist hier nicht bekannt, und was von dort kommt, wartet. Die acht Zeichen mit denen vergleichen, die jenes Gerät selbst zeigt; sind sie gleich, das Gerät annehmen.
+came_in-missing = Von { $who } fehlen die Änderungen { $first } bis { $last }, und was darauf folgt, wartet. Wer dem Gerät begegnet ist, soll weitergeben.
+came_in-missing_one = Von { $who } fehlt Änderung { $first }, und was darauf folgt, wartet. Wer dem Gerät begegnet ist, soll weitergeben.
+came_in-copied = { $who } gibt es zweimal: Zwei Geräte haben unter einem Namen weitergeschrieben. Alles, was beide schrieben, ist da. Nur eines davon weiter benutzen und vom anderen den kopierten Schlüssel entfernen.
+came_in-clock_wrong = Die Uhr von { $who } geht mehr als einen Tag vor. Was von dort kam, ist da; die Uhr stellen, sonst wirken die Änderungen später als die der anderen.
+came_in-held = Die Datei stammt aus einer neueren Fassung. Sie bleibt, wie sie ist, und wird nach einer Erneuerung dieses Programms übernommen.
+
+vouches = { $who } steht für Änderungen von Gerät { $device } ein, dessen Schlüssel verloren ist; prüfen, ob es so war.
+
+handed_over = Weitergegeben: { $bundles ->
+    [one] ein Bündel
+   *[other] { $bundles } Bündel
+}, { $photos ->
+    [0] kein Foto
+    [one] ein Foto
+   *[other] { $photos } Fotos
+}.
+handed_over-nothing = Es gibt nichts weiterzugeben, was dort nicht schon ist.
+handed_over-waiting = Änderungen von hier, die noch kein anderes Gerät hat, soweit bekannt: { $edits }.
+handed_over-carried = Alles hier Notierte ist auch auf einem anderen Gerät.
+handed_over-photos = Fotos hier: { $here } von { $named }, die genannt sind.
+
+partner-own = Dieses Gerät
+partner-earlier = Dieser Speicher unter früherem Namen
+partner-accepted = angenommen
+partner-waits = wartet darauf, angenommen zu werden
+partner-unsigned = bekannt durch ein Gerät, das dafür einsteht
+partner-line = { $who }: { $state }, { $edits ->
+    [0] keine Änderungen hier
+    [one] eine Änderung hier
+   *[other] { $edits } Änderungen hier
+}.
+
+versions = { $count ->
+    [0] Kein Wert hat mehrere Fassungen.
+    [one] Ein Wert hat mehrere Fassungen:
+   *[other] { $count } Werte haben mehrere Fassungen:
+}
+versions-title = { $number }. { $place }: { $cell }
+versions-line = { $number }: { $value }, von { $who } am { $when }
+versions-shown = { $number }: { $value }, von { $who } am { $when }; diese wird gezeigt
+versions-settled = { $place }, { $cell }: Ab jetzt gilt { $value }.
+versions-when = { $day }, { $time }
+regretted = { $count ->
+    [0] Nichts wurde gelöscht, woran jemand anderes weiterschrieb.
+    [one] Ein Eintrag wurde gelöscht, während jemand anderes daran weiterschrieb:
+   *[other] { $count } Einträge wurden gelöscht, während jemand anderes daran weiterschrieb:
+}
+regretted-line = { $number }. { $place }: gelöscht von { $who } am { $when }, geändert von { $others }
+regretted-one = { $who } am { $when } ({ $cell })
+regretted-back = { $place } ist wieder da.
+regretted-stays = { $place } bleibt gelöscht.
+belongs-pit = Grube { $number }
+belongs-gone = { $what } (gelöscht)
+
+cell_value-none = nicht angeschaut
+cell_value-yes = ja
+cell_value-no = nein
+cell_value-record = ein anderer Eintrag
+cell_value-other = etwas aus einer neueren Fassung
+cell_value-places = { $count ->
+    [one] eine Stelle
+   *[other] { $count } Stellen
+}
+cell_name-newer = ein Wert aus einer neueren Fassung
+
+inside-part = { $who }: Änderungen { $first } bis { $last }, versiegelt am { $when } mit { $program }; Unterschrift, Prüfsummen und Kette stimmen.
+inside-seen = { $who }: nur die Auskunft, was es gesehen hat, versiegelt am { $when }; die Unterschrift stimmt.
+inside-broken = Ein Bündel darin stimmt nicht: { $why }.
+inside-photo = Foto { $photo }, { $size } kB: { $here } von { $pieces } Stücken.
+inside-photo_whole = Foto { $photo }, { $size } kB: vollständig, die Prüfsumme stimmt.
+inside-photo_wrong = Foto { $photo }, { $size } kB: alle Stücke sind da, aber die Prüfsumme stimmt nicht.
+inside-unknown = Ein Teil aus einer neueren Fassung (Art { $kind }, { $size } kB): Es wird weitergegeben, wie es ist.
+inside-gap = Die Datei bringt die Änderungen { $first } bis { $last } von { $who } nicht mit, auf die andere darin folgen.
+inside-no_gap = Alles, worauf die Änderungen folgen, ist in der Datei.
+
+checked-sound = Unversehrt: { $edits } Änderungen, { $cells } geltende Werte, { $photos } Fotos.
+checked-damaged = { $who }: Die Änderungen { $first } bis { $last } sind nicht, wie sie geschrieben wurden. Diesen Speicher aufheben und Bündel der anderen in einen neuen übernehmen.
+checked-cells = Die geltenden Werte passten nicht zu den Änderungen und wurden daraus neu gemacht.
+checked-photo = Foto { $photo } ist beschädigt. Mit einem Bündel reparieren, das es enthält.
+checked-photo_mended = Foto { $photo } war beschädigt und ist wieder, wie es aufgenommen wurde.
+checked-photos_missing = Fotos, die genannt sind und hier fehlen: { $photos }. Ein Bündel übernehmen, das sie enthält.
+
+cell-kind = was es ist
+cell-parent = wozu es gehört
+cell-deleted = ob gelöscht
+cell-unknown = Angaben eines anderen Programms
+cell-name = Bezeichnung
+cell-outline = Umriss
+cell-headland = Breite des Vorgewendes
+cell-tramline = Abstand der Fahrgassen
+cell-texture = Bodenart
+cell-organic_matter = Humusgehalt
+cell-crop_now = Kultur jetzt
+cell-last_crop = letzte Kultur
+cell-last_loosened = zuletzt gelockert
+cell-last_traffic = zuletzt befahren
+cell-drains = Tiefe der Dräne
+cell-mole_drains = Tiefe der Maulwurfsdräne
+cell-services = Tiefe der Kabel und Rohre
+cell-clearance = Abstand darüber
+cell-reach = wie tief die Maschine reicht
+cell-deep_clay = tiefen Ton trotzdem lockern
+cell-wheel_track = Spurweite
+cell-tyre = Reifenbreite
+cell-place = Art der Stelle
+cell-zone = Bereich
+cell-at = Lage
+cell-dug = gegraben am
+cell-by = gegraben von
+cell-dug_to = gegraben bis
+cell-face = Feuchte der Wand
+cell-to = unteres Ende des Schritts
+cell-comes_away = wie der Boden abgeht
+cell-resistance = wie das Messer eindringt
+cell-top = Oberkante der Schicht
+cell-bottom = Unterkante der Schicht
+cell-pores = Poren
+cell-channels = Gänge
+cell-roots = Wurzeln
+cell-patches = Flecken
+cell-smell = Geruch
+cell-clod_in_water = ein Stück im Wasser
+cell-roll_depth = Tiefe der Rollprobe
+cell-roll = Rollprobe
+cell-photo = welches Foto
+cell-photo_size = Größe des Fotos
+cell-photo_type = Format des Fotos
+cell-photo_taken = Zeitpunkt des Fotos
+cell-photo_depth = Tiefe an der Wand
+cell-left_handed = ob Linkshänder
+cell-legs = Zahl der Stiele
+cell-spacing = Abstand der Stiele
+cell-foot = Breite des Fußes
+cell-wings = Breite und Anhub der Flügel
+cell-leading = Tiefe der Vorläufer
+cell-working_width = Arbeitsbreite
+cell-speed = langsamste und schnellste Fahrt, km/h
+cell-tractor = Schlepper: kW und Antrieb
+cell-pass_machine = Maschine
+cell-extent = wie viel bearbeitet wurde
+cell-done = Tag der Überfahrt
+cell-tip = Tiefe der Spitze
+cell-pass_speed = Fahrt, km/h
+cell-driven_on = danach befahren
+cell-before = Grube davor
+cell-firm = Tiefen bis zum festen Boden
+cell-slots = Lage der Schlitze
+cell-profile = Form des gelockerten Bodens
+cell-smear = Verschmierung
+cell-lift = Anhub der Oberfläche
+cell-clods = Kluten
+cell-subsoil_up = ob Unterboden hochkam
+cell-plates = verbliebene Platten
+cell-feet = Zustand der Füße
+cell-old_slots = ob alte Schlitze zu sehen sind
+cell-shape = Umriss der Stelle
+cell-buried = was dort liegt
+cell-along = Verlauf der Leitung
+cell-line_depth = Tiefe der Leitung

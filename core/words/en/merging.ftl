@@ -1,0 +1,173 @@
+# Handing over and taking in: devices, what came, what is missing, versions of one value.
+
+merge-device = device { $device }
+merge-device_named = { $holder } ({ $device })
+
+came_in = Taken in: { $edits ->
+    [0] nothing new
+    [one] one edit
+   *[other] { $edits } edits
+}.
+came_in-photos = Photos that came: { $photos }.
+came_in-photos_unnamed = Photos in it that no record here names, and that were not kept: { $photos }. Take the file in again once the records have come.
+came_in-photo_wrong = The pieces of photo { $photo } do not fit together and were dropped; fetch it from somebody else.
+came_in-stranger = { $who } is not known here, and what it brings waits. Compare the eight signs with those that device shows itself; if they are the same, accept it.
+came_in-missing = Of { $who }, edits { $first } to { $last } are missing, and what follows on them waits. Ask anybody who has met that device to hand over.
+came_in-missing_one = Of { $who }, edit { $first } is missing, and what follows on it waits. Ask anybody who has met that device to hand over.
+came_in-copied = { $who } exists twice: two devices went on under one name. All that both wrote is kept. Let only one of them go on, and remove the copied key from the other.
+came_in-clock_wrong = The clock of { $who } is more than a day ahead. What it wrote is kept; set its clock before it goes on, or its edits will look later than those of others.
+came_in-held = The file is from a newer version. It is kept as it is and taken in after an update of this program.
+
+vouches = { $who } answers for edits of device { $device }, whose key is lost; look whether that is how it was.
+
+handed_over = Handed over: { $bundles ->
+    [one] one bundle
+   *[other] { $bundles } bundles
+}, { $photos ->
+    [0] no photo
+    [one] one photo
+   *[other] { $photos } photos
+}.
+handed_over-nothing = There is nothing to hand over that is not there yet.
+handed_over-waiting = Edits made here that no other device is known to have: { $edits }.
+handed_over-carried = Everything noted here is on another device too.
+handed_over-photos = Photos here: { $here } of { $named } that records name.
+
+partner-own = This device
+partner-earlier = This store under an earlier name
+partner-accepted = accepted
+partner-waits = waits to be accepted
+partner-unsigned = known from what another device answers for
+partner-line = { $who }: { $state }, { $edits ->
+    [0] no edits here
+    [one] one edit here
+   *[other] { $edits } edits here
+}.
+
+versions = { $count ->
+    [0] No value has several versions.
+    [one] One value has several versions:
+   *[other] { $count } values have several versions:
+}
+versions-title = { $number }. { $place }: { $cell }
+versions-line = { $number }: { $value }, written by { $who } on { $when }
+versions-shown = { $number }: { $value }, written by { $who } on { $when }; this one is shown
+versions-settled = { $place }, { $cell }: { $value } stands from now on.
+versions-when = { $day }, { $time }
+regretted = { $count ->
+    [0] Nothing was deleted that somebody else went on with.
+    [one] One record was deleted while somebody else went on with it:
+   *[other] { $count } records were deleted while somebody else went on with them:
+}
+regretted-line = { $number }. { $place }: deleted by { $who } on { $when }, changed by { $others }
+regretted-one = { $who } on { $when } ({ $cell })
+regretted-back = { $place } is back.
+regretted-stays = { $place } stays deleted.
+belongs-pit = pit { $number }
+belongs-gone = { $what } (deleted)
+
+cell_value-none = not looked
+cell_value-yes = yes
+cell_value-no = no
+cell_value-record = another record
+cell_value-other = something of a newer version
+cell_value-places = { $count ->
+    [one] one place
+   *[other] { $count } places
+}
+cell_name-newer = a value of a newer version
+
+inside-part = { $who }: edits { $first } to { $last }, sealed on { $when } with { $program }; signature, hashes and chain hold.
+inside-seen = { $who }: only word of what it has seen, sealed on { $when }; the signature holds.
+inside-broken = A bundle in it does not hold: { $why }.
+inside-photo = Photo { $photo }, { $size } kB: { $here } of { $pieces } pieces.
+inside-photo_whole = Photo { $photo }, { $size } kB: whole, and its hash holds.
+inside-photo_wrong = Photo { $photo }, { $size } kB: all pieces are there, but its hash does not hold.
+inside-unknown = A part of a newer version (kind { $kind }, { $size } kB): it is handed on as it is.
+inside-gap = The file does not bring edits { $first } to { $last } of { $who }, on which others in it follow.
+inside-no_gap = Everything that its edits follow on is in the file.
+
+checked-sound = Sound: { $edits } edits, { $cells } current values, { $photos } photos.
+checked-damaged = { $who }: edits { $first } to { $last } are not as they were written. Keep this store, and take in bundles of others into a new one.
+checked-cells = The current values were not those of the edits and were made anew from them.
+checked-photo = Photo { $photo } is damaged. Repair it with a bundle that holds it.
+checked-photo_mended = Photo { $photo } was damaged and is as it was taken again.
+checked-photos_missing = Photos that records name and that are not here: { $photos }. Take in a bundle that holds them.
+
+cell-kind = what it is
+cell-parent = what it belongs to
+cell-deleted = whether it is deleted
+cell-unknown = what another program noted
+cell-name = name
+cell-outline = outline
+cell-headland = width of the headland
+cell-tramline = distance of the tramlines
+cell-texture = texture
+cell-organic_matter = organic matter
+cell-crop_now = crop now
+cell-last_crop = last crop
+cell-last_loosened = last loosened
+cell-last_traffic = last driven on
+cell-drains = depth of the drains
+cell-mole_drains = depth of the mole drains
+cell-services = depth of cables and pipes
+cell-clearance = clearance above them
+cell-reach = how deep the machine reaches
+cell-deep_clay = deep clay to be loosened all the same
+cell-wheel_track = wheel track
+cell-tyre = width of the tyre
+cell-place = kind of place
+cell-zone = zone
+cell-at = position
+cell-dug = dug on
+cell-by = dug by
+cell-dug_to = dug to
+cell-face = moisture of the face
+cell-to = lower end of the step
+cell-comes_away = how the soil comes away
+cell-resistance = how the knife goes in
+cell-top = top of the layer
+cell-bottom = bottom of the layer
+cell-pores = pores
+cell-channels = channels
+cell-roots = roots
+cell-patches = patches
+cell-smell = smell
+cell-clod_in_water = a piece in water
+cell-roll_depth = depth of the roll test
+cell-roll = roll test
+cell-photo = which photo
+cell-photo_size = size of the photo
+cell-photo_type = format of the photo
+cell-photo_taken = when the photo was taken
+cell-photo_depth = depth on the face
+cell-left_handed = whether left-handed
+cell-legs = number of legs
+cell-spacing = spacing of the legs
+cell-foot = width of the foot
+cell-wings = width and lift of the wings
+cell-leading = depth of the leading tines
+cell-working_width = working width
+cell-speed = slowest and fastest speed, km/h
+cell-tractor = tractor: kW and driven wheels
+cell-pass_machine = machine
+cell-extent = how much was worked
+cell-done = day of the pass
+cell-tip = tip depth
+cell-pass_speed = speed, km/h
+cell-driven_on = driven on after it
+cell-before = pit dug before it
+cell-firm = depths to firm ground
+cell-slots = places of the slots
+cell-profile = shape of the loosened ground
+cell-smear = smearing
+cell-lift = lift of the surface
+cell-clods = clods
+cell-subsoil_up = whether subsoil came up
+cell-plates = plates left
+cell-feet = state of the feet
+cell-old_slots = whether old slots are seen
+cell-shape = outline of the patch
+cell-buried = what lies there
+cell-along = course of the line
+cell-line_depth = depth of the line
