@@ -31,6 +31,9 @@ fn is_here(place: Place) -> bool {
         | Place::StartField
         | Place::Outline { .. }
         | Place::Field { .. }
+        | Place::Details { .. }
+        | Place::Detail { .. }
+        | Place::Lines { .. }
         | Place::StartPit { .. }
         | Place::KnifeWalk { .. }
         | Place::NextLook { .. }

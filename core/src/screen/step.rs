@@ -15,6 +15,9 @@ pub(super) const FINE: Notch = Notch { centimetres_mm: 10, half_inches: 1 };
 /// Five centimetres, or two inches.
 pub(super) const COARSE: Notch = Notch { centimetres_mm: 50, half_inches: 4 };
 
+/// Half a metre, or half a foot: widths over the ground.
+pub(super) const WIDE: Notch = Notch { centimetres_mm: 500, half_inches: 12 };
+
 /// Half an inch, millimetres.
 const HALF_INCH_MM: f64 = crate::units::INCH_MM / 2.0;
 

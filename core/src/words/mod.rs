@@ -21,6 +21,7 @@ mod amount;
 mod calls;
 mod clues;
 mod describe;
+mod details;
 mod face;
 mod ground;
 mod heading;
@@ -40,6 +41,7 @@ mod section;
 mod soil;
 
 pub use amount::unit_symbol;
+pub use details::{Detail, DetailText};
 pub use heading::Heading;
 pub use language::Language;
 pub use listed::{LISTS, Listed};

@@ -172,6 +172,9 @@ impl Phone {
                 for pit in self.fields.iter_mut().flat_map(|notes| &mut notes.pits) {
                     pit.walk.retain(|step| step.id != *record);
                 }
+                for notes in &mut self.fields {
+                    notes.field.lines.retain(|line| line.id != *record);
+                }
             }
             other => panic!("not of a field or pit: {other:?}"),
         }

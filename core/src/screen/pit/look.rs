@@ -115,7 +115,7 @@ fn changed_layers<'a>(before: &Pit, now: &'a Pit) -> Vec<&'a crate::record::Laye
 }
 
 /// A field with a clue answered for all of it.
-fn with_clue(field: &Field, clue: Clue, answer: Option<usize>) -> Field {
+pub(in crate::screen) fn with_clue(field: &Field, clue: Clue, answer: Option<usize>) -> Field {
     let mut field = field.clone();
     match clue {
         Clue::Texture => {
