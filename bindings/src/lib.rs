@@ -22,13 +22,18 @@ mod check;
 mod drawing;
 mod error;
 mod folder;
+mod given;
+mod hand_over;
 mod held;
 mod listen;
+mod made;
 mod notes;
 mod photos;
 mod position;
+mod save;
 mod session;
 mod shown;
+mod take_photo;
 
 pub use check::{check_notes, read_field};
 pub use drawing::{Anchor, Drawing, Point, Role, RoleColour, Shape, Theme, colours};
