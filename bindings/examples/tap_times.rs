@@ -39,6 +39,7 @@ fn main() {
         fields: std::slice::from_ref(&notes),
         fix: None,
         position_refused: false,
+        photos_missing: &std::collections::BTreeSet::new(),
         now: chrono::DateTime::UNIX_EPOCH.fixed_offset(),
         can_undo: true,
     };

@@ -4,7 +4,8 @@ use crate::PitfaceError;
 use crate::folder::Folder;
 use crate::given::{offset, spoken};
 use crate::made::{new_id, now_ms};
-use crate::notes::Notes;
+use crate::notes::{Notes, shows_photos};
+use crate::photos;
 use crate::position::Fixes;
 use crate::save::why;
 use crate::shown::{Around, ShownScreen};
@@ -14,6 +15,7 @@ use pitface_core::place::Fix;
 use pitface_core::screen::{self, Act, Own, Place, World};
 use pitface_core::store::Store;
 use pitface_core::words::{Language, Words};
+use std::collections::BTreeSet;
 
 /// The state of a session.
 pub(crate) struct Held {
@@ -29,6 +31,8 @@ pub(crate) struct Held {
     kept_place: Option<Place>,
     fixes: Fixes,
     wants_position: bool,
+    /// Hashes of the open field's photos that are not in the folder.
+    photos_missing: BTreeSet<String>,
     offset: FixedOffset,
 }
 
@@ -62,6 +66,7 @@ impl Held {
             kept_place,
             fixes: Fixes::default(),
             wants_position: false,
+            photos_missing: BTreeSet::new(),
             offset,
         })
     }
@@ -77,6 +82,10 @@ impl Held {
 
     pub fn shown_with(&mut self, told: String, saved: bool) -> Result<ShownScreen, PitfaceError> {
         self.load()?;
+        self.photos_missing = match shows_photos(self.place) {
+            true => photos::missing(self.notes.of(self.place), &self.folder.photos()),
+            false => BTreeSet::new(),
+        };
         let can_undo = self.store.can_undo()?;
         let screen = screen::show(self.place, &self.world(can_undo));
         self.place = screen.place;
@@ -108,6 +117,7 @@ impl Held {
             fields: self.notes.of(self.place),
             fix: self.fixes.averaged(),
             position_refused: self.fixes.refused,
+            photos_missing: &self.photos_missing,
             now: self.now(),
             can_undo,
         }

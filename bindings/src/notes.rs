@@ -68,6 +68,11 @@ impl Notes {
     }
 }
 
+/// The screens on which it is said which pictures are not on this phone.
+pub(crate) const fn shows_photos(place: Place) -> bool {
+    matches!(place, Place::Field { .. } | Place::Call { .. } | Place::Photos { .. })
+}
+
 /// The list of fields does, and a machine may be taken over from another field.
 const fn shows_all(place: Place) -> bool {
     matches!(place, Place::Fields | Place::Machine { .. })

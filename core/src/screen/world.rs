@@ -5,6 +5,7 @@ use crate::record::{FieldNotes, RecordId};
 use crate::units::LengthUnit;
 use crate::words::{Language, Words};
 use chrono::{DateTime, FixedOffset};
+use std::collections::BTreeSet;
 
 /// Settings of whoever holds the phone.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -31,6 +32,8 @@ pub struct World<'a> {
     pub fix: Option<&'a AveragedFix>,
     /// The platform said it may not read the position.
     pub position_refused: bool,
+    /// Hashes of the photos of the open field whose pictures are not on this phone.
+    pub photos_missing: &'a BTreeSet<String>,
     /// Now, with the local offset.
     pub now: DateTime<FixedOffset>,
     /// There is a save to take back.

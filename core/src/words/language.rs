@@ -15,7 +15,7 @@ codes!(
 macro_rules! files {
     ($language:literal) => {
         files!(
-            $language: "after_dig", "calls", "details", "face", "ground", "headings", "machine", "measures", "place", "plan",
+            $language: "after_dig", "calls", "details", "face", "ground", "headings", "machine", "measures", "photos", "place", "plan",
             "reasons", "saving", "screen", "screen_machine", "signs", "soil"
         )
     };

@@ -31,6 +31,7 @@ mod machine;
 mod measures;
 mod next_pit;
 mod pass;
+mod photos;
 mod place;
 mod plan;
 mod reasons;

@@ -9,6 +9,7 @@ use pitface_core::record::{FieldNotes, Pit, Position, RecordId, notes};
 use pitface_core::screen::{Act, Button, Does, Doing, Edit, Known, Own, Place, Screen, World, show, tap};
 use pitface_core::units::LengthUnit;
 use pitface_core::words::{Language, Words};
+use std::collections::BTreeSet;
 use std::path::Path;
 
 pub struct Phone {
@@ -25,6 +26,7 @@ pub struct Phone {
     pub edits: Vec<Edit>,
     pub taps: usize,
     pub told: String,
+    pub photos_missing: BTreeSet<String>,
     made: u64,
 }
 
@@ -58,6 +60,7 @@ impl Phone {
             edits: Vec::new(),
             taps: 0,
             told: String::new(),
+            photos_missing: BTreeSet::new(),
             made: 0,
         }
     }
@@ -70,6 +73,7 @@ impl Phone {
             fix: self.fix.as_ref(),
             position_refused: self.refused,
             now: self.now,
+            photos_missing: &self.photos_missing,
             can_undo: !self.before.is_empty(),
         }
     }

@@ -91,7 +91,7 @@ caption-photos = Fotos
 caption-take_photo = Foto aufnehmen
 caption-no_photo = Von dieser Grube ist kein Foto vermerkt.
 caption-scale = Messer oder Spaten ins Bild legen: Das gibt den Maßstab.
-caption-only_noted = Hier steht, was von jedem Foto vermerkt ist. Ein Bild von einem anderen Handy liegt vielleicht nicht auf diesem.
+caption-only_noted = Aufgeführt ist, was zu jedem Foto vermerkt ist. Die Bilder liegen im Ordner der App.
 caption-photo_place = Wohin gehört das letzte?
 caption-whole_face = ganze Wand
 

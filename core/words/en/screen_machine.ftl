@@ -91,7 +91,7 @@ caption-photos = Photos
 caption-take_photo = Take a photo
 caption-no_photo = No photo of this pit is noted.
 caption-scale = Lay the knife or the spade in the picture: it gives the scale.
-caption-only_noted = Listed is what is noted of each photo. A picture taken with another phone may not be on this one.
+caption-only_noted = Listed is what is noted of each photo. The pictures lie in the app's own folder.
 caption-photo_place = Where does the last one belong?
 caption-whole_face = whole face
 

@@ -8,6 +8,7 @@ pub(super) mod outline;
 use super::bar::{empty, gone};
 use super::drawn::{Seen, plan_of};
 use super::part::{choices, go, section};
+use super::photos::missing;
 use super::pit::where_left;
 use super::{Act, Ask, Button, Does, Doing, Done, Edit, Known, Place, Row, Screen, ScreenKind, Size, World};
 use crate::advice::readers::several_readers;
@@ -157,7 +158,7 @@ fn pit_row(seen: &Seen, index: usize, world: &World) -> Row {
     let dug = pit.dug.map(|dug| words.date(dug.date_naive()));
     Row {
         title: words.pit_numbered(index + 1, pit.place),
-        lines: dug.into_iter().chain(worst).collect(),
+        lines: dug.into_iter().chain(worst).chain(missing(pit, world)).collect(),
         does: Does::Act(Act::Go(where_left(seen, index, world))),
     }
 }

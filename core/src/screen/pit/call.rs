@@ -59,7 +59,7 @@ fn told_of_reference(at: &AtPit, world: &World) -> Vec<Known> {
     known.into_iter().flatten().collect()
 }
 
-/// What is to be said of where it lies, and of other people who read the same hole.
+/// What is to be said of where it lies, of other people who read the same hole, and of pictures that are not here.
 fn remarks(at: &AtPit, world: &World) -> Vec<String> {
     let words = world.words;
     let lies = at.seen.map.remarks(at.pit);
@@ -67,7 +67,8 @@ fn remarks(at: &AtPit, world: &World) -> Vec<String> {
     let several = several_readers(at.seen.notes, &at.seen.reading);
     let here = several.filter(|several| several.holes.iter().any(|hole| hole.contains(&at.index)));
     let readers = here.map(|several| words.several_readers(&several, &at.seen.notes.pits));
-    lies.chain(readers.into_iter().flatten()).collect()
+    let pictures = super::super::photos::missing(at.pit, world);
+    lies.chain(readers.into_iter().flatten()).chain(pictures).collect()
 }
 
 fn ways(at: &AtPit, world: &World) -> Vec<Button> {
