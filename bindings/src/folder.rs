@@ -105,8 +105,11 @@ const UNITS: [(LengthUnit, &str); 2] = [(LengthUnit::Centimetres, "cm"), (Length
 pub(crate) fn write_whole(path: &Path, content: &[u8]) -> io::Result<()> {
     let new = beside(path);
     let mut file = File::create(&new)?;
-    file.write_all(content)?;
-    put_in_place(&file, &new, path)
+    let written = file.write_all(content).and_then(|()| put_in_place(&file, &new, path));
+    if written.is_err() {
+        let _ = fs::remove_file(&new);
+    }
+    written
 }
 
 /// A name beside a file for what will replace it; one name, so that a crash leaves at most one.
