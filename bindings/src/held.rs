@@ -82,9 +82,10 @@ impl Held {
 
     pub fn shown_with(&mut self, told: String, saved: bool) -> Result<ShownScreen, PitfaceError> {
         self.load()?;
-        self.photos_missing = match shows_photos(self.place) {
-            true => photos::missing(self.notes.of(self.place), &self.folder.photos()),
-            false => BTreeSet::new(),
+        self.photos_missing = if shows_photos(self.place) {
+            photos::missing(self.notes.of(self.place), &self.folder.photos())
+        } else {
+            BTreeSet::new()
         };
         let can_undo = self.store.can_undo()?;
         let screen = screen::show(self.place, &self.world(can_undo));

@@ -43,9 +43,9 @@ pub(in crate::screen) fn show(field: RecordId, pit: RecordId, world: &World) -> 
     screen.known = if pit.photos.is_empty() {
         vec![Known::Sentence(words.label(Caption::NoPhoto)), Known::Line(heading)]
     } else {
-        let line = |photo: &Photo| match world.photos_missing.contains(&photo.sha256) {
-            true => words.photo_not_here(photo),
-            false => words.photo_line(photo),
+        let line = |photo: &Photo| {
+            let missing = world.photos_missing.contains(&photo.sha256);
+            if missing { words.photo_not_here(photo) } else { words.photo_line(photo) }
         };
         let lines = pit.photos.iter().map(line).collect();
         let known = [
