@@ -101,7 +101,7 @@ caption-open_file = Datei aufnehmen
 caption-what_leaves = Die Aufzeichnungen verlassen das Handy mit allem, was darin steht: Namen der Grabenden, Tage und Antworten.
 caption-positions_leave = Mit ihnen gehen die Positionen: die des Umrisses, der Gruben und von allem, was markiert ist.
 caption-photos_stay = Fotos bleiben hier; nur was von ihnen vermerkt ist, geht mit.
-caption-half_read = Eine Grube hinter der Maschine ist erst angefangen: erst weiter messen, sonst nimmt kein anderes Handy die Datei an.
+caption-half_read = Eine Grube hinter der Maschine ist erst angefangen: erst weiter messen, sonst nimmt kein anderes Handy die Datei auf.
 caption-whom = Nur an den weitergeben, mit dem der Hof einverstanden ist.
 
 caption-on_plan = Wo die Grube liegt

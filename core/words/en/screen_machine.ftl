@@ -97,7 +97,7 @@ caption-whole_face = whole face
 
 caption-hand_over = Hand over
 caption-share_field = Hand this field over
-caption-open_file = Take a file in
+caption-open_file = Take in a file
 caption-what_leaves = The notes leave this phone with everything in them: names of those who dug, days and answers.
 caption-positions_leave = Positions leave with them: of the outline, of pits and of what is marked.
 caption-photos_stay = Photos stay here; only what is noted of them goes along.
