@@ -75,9 +75,13 @@ impl Words {
 
     /// A percentage as it was given, not rounded to whole ones: `2.5 %`.
     pub fn percentage(&self, percent: f64) -> String {
-        let tenths = (percent * 10.0).round();
-        let number = self.decimal(tenths / 10.0, usize::from(tenths % 10.0 != 0.0));
-        self.say_with("percent-exact", &fluent_args!["number" => number])
+        self.say_with("percent-exact", &fluent_args!["number" => self.typed_number(percent)])
+    }
+
+    /// A number as whoever types it would write it: to tenths, with the language's mark.
+    pub fn typed_number(&self, number: f64) -> String {
+        let tenths = (number * 10.0).round();
+        self.decimal(tenths / 10.0, usize::from(tenths % 10.0 != 0.0))
     }
 
     /// What a detail of the field is for, and how it is meant.

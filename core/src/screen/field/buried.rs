@@ -53,7 +53,7 @@ const WAYS: [Compass; 4] = [Compass::North, Compass::South, Compass::West, Compa
 /// Two places nearer than this are one: positions are no better. Our judgement.
 const SAME_M: f64 = 2.0;
 /// Depths offered, millimetres: common practice, no source.
-const DEPTHS_MM: [u32; 8] = [300, 400, 500, 600, 700, 800, 900, 1_000];
+const DEPTHS_MM: [u32; 4] = [400, 600, 800, 1_000];
 
 pub(in crate::screen) fn show(field: RecordId, line: Option<RecordId>, world: &World) -> Option<Screen> {
     let notes = world.notes(field)?;
@@ -128,7 +128,7 @@ fn one(notes: &FieldNotes, line: &BuriedLine, world: &World) -> Screen {
         for metres in STEPS_M {
             let step = |way: Compass| Button {
                 note: words.distance(f64::from(metres)),
-                ..act_button(words.label(way), LineAct::Step { way, metres })
+                ..act_button(words.label(way), LineAct::Step { way, metres }).sized(Size::Small)
             };
             shown.doing.push(choices(4, WAYS.map(step).to_vec()));
         }

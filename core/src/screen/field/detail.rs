@@ -1,6 +1,6 @@
 //! One detail of a field, with its buttons: usual values, steps either way, answers, days, or a line to be typed.
 
-use super::super::bar::{act_button, asked, choice, empty, gone};
+use super::super::bar::{act_button, choice, empty, gone};
 use super::super::part::{answers, choices, go};
 use super::super::pit::look::with_clue;
 use super::super::step::{COARSE, FINE, Notch, WIDE};
@@ -131,7 +131,7 @@ fn organic_matter(field: &Field, words: &Words) -> Vec<Doing> {
         Some(OrganicMatter::Percent(percent)) => (None, Some(percent)),
         None => (None, None),
     };
-    let typed = percent.map_or_else(String::new, |percent| percent.to_string());
+    let typed = percent.map_or_else(String::new, |percent| words.typed_number(percent));
     let mut doing = typing(Detail::OrganicMatter, words.label(DetailText::OrPercent), typed);
     doing.extend(of_list(Detail::OrganicMatter, Clue::OrganicMatter, level, words));
     doing
@@ -177,7 +177,7 @@ fn lengths(field: &Field, detail: Detail, words: &Words) -> Vec<Doing> {
     let mut offered: Vec<u32> = usual_mm.iter().map(|&mm| in_unit(mm, notch, unit)).collect();
     offered.dedup();
     let usual = offered.into_iter().map(|mm| button(written(mm), Some(mm)).chosen_if(noted == Some(mm)));
-    doing.extend(asked(words.label(detail), IN_A_ROW, usual.collect()));
+    doing.push(choices(IN_A_ROW, usual.collect()));
     doing
 }
 
