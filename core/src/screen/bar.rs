@@ -21,6 +21,7 @@ pub(super) fn empty(place: Place, kind: ScreenKind, title: String, world: &World
         told: String::new(),
         awake: false,
         wants_position: false,
+        keys: None,
     }
 }
 

@@ -16,7 +16,7 @@ macro_rules! files {
     ($language:literal) => {
         files!(
             $language: "after_dig", "calls", "face", "ground", "headings", "machine", "measures", "place", "plan",
-            "reasons", "saving", "screen", "screen_machine", "signs", "soil"
+            "reasons", "saving", "screen", "screen_machine", "screen_saved", "signs", "soil"
         )
     };
     ($language:literal: $($name:literal),+) => {

@@ -36,6 +36,7 @@ mod reasons;
 mod saving;
 mod screen_pit;
 mod screen_rest;
+mod screen_saved;
 mod section;
 mod soil;
 

@@ -3,7 +3,7 @@
 use super::super::answers::Answers;
 use super::super::bar::{act_button, asked, empty, main_button};
 use super::super::step::FINE;
-use super::super::{Act, Button, Doing, Known, Place, Screen, ScreenKind, Size, World};
+use super::super::{Act, Doing, Known, Place, Screen, ScreenKind, Size, World};
 use super::looks::looks;
 use super::pass::{causes, title};
 use super::readings::{READINGS, across_mm, offered_mm, unfinished};
@@ -92,7 +92,8 @@ fn next_reading(
     let across = machine_of(notes, pass).map(|machine| across_mm(read, machine.spacing_mm));
     let buttons = offered_mm(pass, said, words.unit())
         .into_iter()
-        .map(|mm| Button { size: Size::Large, ..act_button(words.depth(mm), BehindAct::Read(mm)) });
+        .map(|mm| act_button(words.depth(mm), BehindAct::Read(mm)).sized(Size::Large))
+        .map(|button| button.about(words.reading_number(read + 1)));
     asked(words.reading_asked(read + 1, READINGS, across), 6, buttons.collect())
 }
 
@@ -116,6 +117,7 @@ fn slots(notes: &FieldNotes, pass: &Pass, dig: &AfterDig, said: &DigAdvice, word
         return vec![Doing::Question(question)];
     }
     let offered = offered_mm(pass, said, words.unit());
-    let buttons = offered.into_iter().map(|mm| act_button(words.depth(mm), BehindAct::Slot(mm))).collect();
-    asked(question, 6, buttons)
+    let number = dig.slots_mm.len() + 1;
+    let button = |mm| act_button(words.depth(mm), BehindAct::Slot(mm)).about(words.slot_number(number));
+    asked(question, 6, offered.into_iter().map(button).collect())
 }

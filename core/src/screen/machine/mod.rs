@@ -3,6 +3,7 @@
 mod measures;
 mod new;
 mod set;
+mod told;
 
 pub(super) use measures::show as measures;
 pub(super) use new::show as show_new;
@@ -180,7 +181,7 @@ pub(super) fn tap(
             if before.name == by_measures(before.legs, before.spacing_mm, world.words) {
                 machine.name = by_measures(machine.legs, machine.spacing_mm, world.words);
             }
-            return set_anew(notes, machine, world, new_id);
+            return set_anew(notes, machine, *measured, world, new_id);
         }
     };
     let place = if to_measures {
@@ -188,13 +189,15 @@ pub(super) fn tap(
     } else {
         Place::Machine { field, machine: Some(machine.id) }
     };
-    save(field, machine, place)
+    let told = world.words.kept(&machine.name);
+    Ok(Done { told, ..save(field, machine, place)? })
 }
 
 /// A machine with another measure. One that has worked in a pass stays as it was: set anew it is another one.
 fn set_anew(
     notes: &FieldNotes,
     machine: Machine,
+    measured: Measured,
     world: &World,
     new_id: &mut dyn FnMut() -> RecordId,
 ) -> Result<Done, Fault> {
@@ -202,7 +205,7 @@ fn set_anew(
     let worked = worked(notes, machine.id) && !notes.machines.contains(&machine);
     let machine = if worked { Machine { id: new_id(), ..machine } } else { machine };
     let place = Place::Measures { field, machine: machine.id, power_kw: None };
-    let told = if worked { world.words.label(Caption::SetAnew) } else { String::new() };
+    let told = if worked { world.words.label(Caption::SetAnew) } else { told::told(measured, world.words) };
     Ok(Done { told, ..save(field, machine, place)? })
 }
 
