@@ -90,6 +90,9 @@ pub struct ShownScreen {
     /// What the volume keys do; nothing where they are to be left alone.
     #[uniffi(default = None)]
     pub keys: Option<ShownKeys>,
+    /// What is known matters more than what the thumb does: where there is not room for both, it has the larger part.
+    #[uniffi(default = false)]
+    pub known_first: bool,
 }
 
 /// Acts of the volume keys; a button on a headset does as the upper one. Given to `tap` as they are; opaque.
@@ -248,6 +251,7 @@ impl ShownScreen {
             wants_position: screen.wants_position,
             left_handed: around.left_handed,
             language: around.words.language().code().to_owned(),
+            known_first: screen.known_first,
             keys: screen.keys.map(|Keys { up, down }| ShownKeys { up: act_text(&up), down: act_text(&down) }),
         }
     }

@@ -278,7 +278,8 @@ fn an_answer_changes_no_place_of_the_roll_tests() {
     assert!(phone.told.contains("35"), "{}", phone.told);
     assert_eq!(kind(&phone), ScreenKind::Roll);
     assert_eq!(offered(&phone), before);
-    let chosen: Vec<_> = phone.screen().buttons().filter(|button| button.chosen).map(Button::spoken).collect();
+    let chosen: Vec<_> =
+        phone.screen().buttons().filter(|button| button.chosen).map(Button::spoken).collect();
     assert_eq!(chosen, ["Crumbles. Soil from 35\u{a0}cm"]);
     // A second tap on the same place says the same again.
     let rolls = phone.pit().rolls.clone();
@@ -304,7 +305,8 @@ fn the_hole_dug_and_its_face_are_one_tap_or_two() {
 
 #[test]
 fn who_digs_is_asked_at_the_first_pit_and_holds_nothing_up() {
-    let typing = |phone: &Phone| phone.screen().doing.iter().any(|doing| matches!(doing, Doing::Typing { .. }));
+    let typing =
+        |phone: &Phone| phone.screen().doing.iter().any(|doing| matches!(doing, Doing::Typing { .. }));
     let mut phone = Phone::new(Language::English, field_with_reference());
     phone.own.name.clear();
     let begin = |phone: &mut Phone| {

@@ -15,7 +15,8 @@ pub(super) fn told_apart(mut screen: Screen) -> Screen {
         match doing {
             Doing::Question(question) => asked.clone_from(question),
             Doing::Choices { buttons, .. } => {
-                let alike = |button: &&mut Button| called.get(&button.spoken()).is_some_and(|count| *count > 1);
+                let alike =
+                    |button: &&mut Button| called.get(&button.spoken()).is_some_and(|count| *count > 1);
                 buttons.iter_mut().filter(alike).for_each(|button| button.about.clone_from(&asked));
             }
             Doing::Typing { .. } => asked.clear(),

@@ -47,6 +47,8 @@ pub struct Screen {
     pub known: Vec<Known>,
     /// What the thumb does: the lower part, in order, the most used last (nearest to the thumb).
     pub doing: Vec<Doing>,
+    /// What is known matters more than what the thumb does: where there is not room for both, it has the larger part.
+    pub known_first: bool,
     /// The bar at the very bottom.
     pub bar: Bar,
     /// A short sentence on what the last tap did or could not do; read out at once. Empty for none.

@@ -146,13 +146,10 @@ impl Words {
         self.named(&self.label(zone), &self.say("ground-not_dug"))
     }
 
-    /// What is asked of a step of the knife walk: `15–20 cm: how does the soil come away before the knife?`
+    /// What is asked of a step of the knife walk: `15–20 cm: how does the soil come away?`
     pub fn step_question(&self, top_mm: u32, bottom_mm: u32) -> String {
-        let args = fluent_args![
-            "depths" => self.depth_range(top_mm, bottom_mm),
-            "question" => self.clue_question(Clue::ComesAway),
-        ];
-        self.say_with("question-at", &args)
+        let args = fluent_args!["depths" => self.depth_range(top_mm, bottom_mm)];
+        self.say_with("screen_pit-step", &args)
     }
 
     /// `Boundary at 25 cm`.

@@ -53,7 +53,13 @@ pub struct Phone {
 
 impl Phone {
     pub fn at(place: Place, fields: Vec<FieldNotes>, language: Language, unit: LengthUnit) -> Self {
-        let own = Own { name: "walker".into(), left_handed: false, volume_keys: false, language: Some(language), unit };
+        let own = Own {
+            name: "walker".into(),
+            left_handed: false,
+            volume_keys: false,
+            language: Some(language),
+            unit,
+        };
         let now = DateTime::parse_from_rfc3339("2026-09-10T09:00:00+01:00").unwrap();
         Self { own, fields, place, told: String::new(), now, made: 1_000_000 }
     }

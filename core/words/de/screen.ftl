@@ -74,5 +74,6 @@ screen_pit-position = ±{ $accuracy }, { $fixes ->
 screen_pit-position_noted = Standort vermerkt, ±{ $accuracy }.
 screen_pit-roll_depth = Boden aus { $depth }, gerollt: Was tut er?
 screen_pit-roll_surface = Boden von der Oberfläche, gerollt: Was tut er?
+screen_pit-step = { $depths }: Wie löst sich der Boden?
 screen_pit-title = { $pit }: { $what }
 screen_pit-why = Das { $why }.

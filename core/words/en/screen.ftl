@@ -74,5 +74,6 @@ screen_pit-position = ±{ $accuracy }, { $fixes ->
 screen_pit-position_noted = Position noted, ±{ $accuracy }.
 screen_pit-roll_depth = Soil from { $depth }, rolled: what does it do?
 screen_pit-roll_surface = Soil from the surface, rolled: what does it do?
+screen_pit-step = { $depths }: how does the soil come away?
 screen_pit-title = { $pit }: { $what }
 screen_pit-why = This { $why }.

@@ -14,6 +14,8 @@ use crate::words::{Caption, Heading, Words};
 
 /// Deepest firm ground that can be read.
 const DEEPEST_MM: u32 = 1_200;
+/// Depths side by side.
+const IN_A_ROW: u8 = 4;
 /// Slots measured where the legs are not known. Our judgement.
 const SLOTS: usize = 3;
 
@@ -49,6 +51,7 @@ pub(in crate::screen) fn show(
     let back = Act::Go(Place::Pass { field, pass: Some(pass.id) });
     screen.bar.main = Some(main_button(words.label(Caption::HoleRead), back));
     screen.awake = true;
+    screen.known_first = !reading_on;
     screen.wants_position = reading_on && dig.at.is_none();
     Some(screen)
 }
@@ -94,7 +97,7 @@ fn next_reading(
         .into_iter()
         .map(|mm| act_button(words.depth(mm), BehindAct::Read(mm)).sized(Size::Large))
         .map(|button| button.about(words.reading_number(read + 1)));
-    asked(words.reading_asked(read + 1, READINGS, across), 6, buttons.collect())
+    asked(words.reading_asked(read + 1, READINGS, across), IN_A_ROW, buttons.collect())
 }
 
 /// The last reading, to be put right by a centimetre or half an inch.
@@ -119,5 +122,5 @@ fn slots(notes: &FieldNotes, pass: &Pass, dig: &AfterDig, said: &DigAdvice, word
     let offered = offered_mm(pass, said, words.unit());
     let number = dig.slots_mm.len() + 1;
     let button = |mm| act_button(words.depth(mm), BehindAct::Slot(mm)).about(words.slot_number(number));
-    asked(question, 6, offered.into_iter().map(button).collect())
+    asked(question, IN_A_ROW, offered.into_iter().map(button).collect())
 }

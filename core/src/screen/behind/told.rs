@@ -14,9 +14,7 @@ pub(super) fn of_pass(said: PassSaid, pass: &Pass, notes: &FieldNotes, words: &W
             let machine = machine_of(notes, pass).map(|machine| machine.name.clone());
             value(&words.of(Caption::PassMachine), machine, words)
         }
-        PassSaid::Zone(_) => {
-            value(&words.of(Caption::PassZone), pass.zone.map(|zone| words.of(zone)), words)
-        }
+        PassSaid::Zone(_) => value(&words.of(Caption::PassZone), pass.zone.map(|zone| words.of(zone)), words),
         PassSaid::Extent(_) => {
             value(&words.of(Caption::PassExtent), pass.extent.map(|extent| words.of(extent)), words)
         }
@@ -24,7 +22,9 @@ pub(super) fn of_pass(said: PassSaid, pass: &Pass, notes: &FieldNotes, words: &W
         PassSaid::TipMm(tip_mm) => {
             value(&words.of(Caption::TipDepth), tip_mm.map(|tip_mm| words.depth(tip_mm)), words)
         }
-        PassSaid::SpeedKmh(kmh) => value(&words.of(Caption::PassSpeed), kmh.map(|kmh| words.speed(kmh)), words),
+        PassSaid::SpeedKmh(kmh) => {
+            value(&words.of(Caption::PassSpeed), kmh.map(|kmh| words.speed(kmh)), words)
+        }
         PassSaid::DrivenOn(_) => words.driven_kept(pass.driven_on),
     }
 }
@@ -45,7 +45,9 @@ pub(super) fn of_dig(act: &BehindAct, dig: &AfterDig, words: &Words) -> String {
         }
         BehindAct::Slot(mm) => words.kept_as(&words.slot_number(dig.slots_mm.len()), &words.depth(*mm)),
         BehindAct::Seen(seen) => of_look(*seen, dig, words),
-        BehindAct::NewPass { .. } | BehindAct::Pass(_) | BehindAct::Roll(_) | BehindAct::NewDig => String::new(),
+        BehindAct::NewPass { .. } | BehindAct::Pass(_) | BehindAct::Roll(_) | BehindAct::NewDig => {
+            String::new()
+        }
     }
 }
 

@@ -14,7 +14,7 @@ pub(super) mod walk;
 pub use skipped::Skipped;
 
 use super::bar::{empty, gone};
-use super::drawn::{Seen, face_of};
+use super::drawn::{Seen, low_face_of};
 use super::{Act, Done, Edit, Known, Place, Screen, ScreenKind, World};
 use crate::advice::TipDepth;
 use crate::error::Fault;
@@ -100,8 +100,8 @@ impl<'a> AtPit<'a> {
     /// Its face as far as it is noted; nothing where nothing is.
     pub fn face(&self, tip: Option<TipDepth>, beside_reference: bool, world: &World) -> Option<Known> {
         let noted = !self.reading().layers.is_empty();
-        let drawn =
-            || face_of(world.words, self.seen.notes, &self.seen.reading, self.index, tip, beside_reference);
+        let (notes, reading) = (self.seen.notes, &self.seen.reading);
+        let drawn = || low_face_of(world.words, notes, reading, self.index, tip, beside_reference);
         noted.then(drawn).flatten().map(Known::Drawing)
     }
 }

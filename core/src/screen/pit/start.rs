@@ -1,9 +1,9 @@
 //! A pit from its place to the hole dug.
 
 use super::super::bar::{act_button, empty};
+use super::super::own;
 use super::super::part::{choices, go, section};
 use super::super::{Ask, Button, Does, Doing, Done, Edit, Known, Place, Screen, ScreenKind, Size, World};
-use super::super::own;
 use super::{AtPit, PitAct};
 use crate::advice::{Caution, DEEP_ENOUGH_MM};
 use crate::record::{FaceMoisture, FieldNotes, Pit, PlaceKind, RecordId};
@@ -28,6 +28,7 @@ pub(in crate::screen) fn show(field: RecordId, pit: Option<RecordId>, world: &Wo
     shown.known.extend(section(world, Heading::Cautions, BEFORE.map(|caution| words.of(caution))));
     if asks_who(&at, world) {
         shown.doing.extend(own::who(world));
+        shown.doing.push(Doing::Question(words.of(PitText::Where)));
     }
     shown.doing.push(places(Some(at.pit.place), Size::Small, world));
     shown.doing.push(position_buttons(&at, world));

@@ -9,12 +9,7 @@ use crate::record::{ComesAway, FieldNotes, Pit};
 use crate::words::PitText;
 
 /// What is told of a tap; what it tells of itself stays, and where nothing is saved nothing is told.
-pub(super) fn told(
-    act: &PitAct,
-    done: &Done,
-    (notes, pit): (&FieldNotes, &Pit),
-    world: &World,
-) -> String {
+pub(super) fn told(act: &PitAct, done: &Done, (notes, pit): (&FieldNotes, &Pit), world: &World) -> String {
     if done.edits.is_empty() || !done.told.is_empty() {
         return done.told.clone();
     }
@@ -29,7 +24,9 @@ pub(super) fn told(
         PitAct::Away(away) => step_told(pit, away, world),
         PitAct::Same => walk::above(pit).map_or_else(String::new, |away| step_told(pit, away, world)),
         PitAct::Knife(met) => words.kept_as(&words.from_depth(walk::next_depths(pit).0), &words.of(met)),
-        PitAct::Bottom => walk::bottom_mm(pit).map_or_else(String::new, |depth_mm| words.bottom_kept(depth_mm)),
+        PitAct::Bottom => {
+            walk::bottom_mm(pit).map_or_else(String::new, |depth_mm| words.bottom_kept(depth_mm))
+        }
         PitAct::Look { top_mm, bottom_mm, clue, answer } => {
             let layer = (!is_of_field(clue)).then(|| words.depth_range(top_mm, bottom_mm));
             looked_told(layer, clue, answer.map(usize::from), world)

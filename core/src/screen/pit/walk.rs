@@ -5,7 +5,7 @@
 
 use super::super::bar::act_button;
 use super::super::part::{answers, choices, go};
-use super::super::{Button, Doing, Done, Keys, Edit, Known, Place, Screen, ScreenKind, Size, World};
+use super::super::{Button, Doing, Done, Edit, Keys, Known, Place, Screen, ScreenKind, Size, World};
 use super::{Act, AtPit, PitAct};
 use crate::picture::answer;
 use crate::reading::Clue;
