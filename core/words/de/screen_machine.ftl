@@ -12,9 +12,9 @@ caption-units = Tiefen stehen in
 caption-centimetres = Zentimetern
 caption-inches = Zoll
 caption-language = Sprache
-caption-volume_keys = Im Messergang tun die Lautstärketasten
-caption-keys_usual = was sie sonst tun
-caption-keys_answer = antworten: nach oben „wie darüber“, nach unten „zurücknehmen“
+caption-volume_keys = Die Lautstärketasten im Messergang
+caption-keys_usual = stellen die Lautstärke
+caption-keys_answer = antworten: lauter = wie darüber, leiser = rückgängig
 caption-own_done = Zu den Schlägen
 caption-privacy = Positionen und Fotos bleiben auf diesem Handy, bis Sie einen Schlag weitergeben.
 

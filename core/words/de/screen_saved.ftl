@@ -17,5 +17,5 @@ saved-driven = Schwere Räder am { $day }. Gespeichert.
 saved-not_driven = Keine schweren Räder vermerkt. Gespeichert.
 saved-left_hand = Für die linke Hand. Gespeichert.
 saved-right_hand = Für die rechte Hand. Gespeichert.
-saved-keys = Die Lautstärketasten antworten auf den Messergang. Gespeichert.
+saved-keys = Die Lautstärketasten antworten im Messergang. Gespeichert.
 saved-no_keys = Die Lautstärketasten stellen die Lautstärke. Gespeichert.
