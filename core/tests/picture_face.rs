@@ -423,8 +423,11 @@ proptest! {
 
 #[test]
 fn a_low_face_leaves_room_below_it_and_says_the_same() {
-    let layers =
-        vec![layer(0, 210, Condition::Open), layer(210, 290, Condition::Shut), layer(290, 500, Condition::Firm)];
+    let layers = vec![
+        layer(0, 210, Condition::Open),
+        layer(210, 290, Condition::Shut),
+        layer(290, 500, Condition::Firm),
+    ];
     let picture = picture(layers);
     let (tall, low) = (face(&picture), low_face(&picture));
     assert!(low.height < tall.height * 0.75, "{} {}", low.height, tall.height);

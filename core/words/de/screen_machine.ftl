@@ -146,7 +146,7 @@ shown-holes = { $holes ->
 }
 shown-hole = Grube { $number }, { $day }
 shown-hole_undated = Grube { $number }
-shown-reading = Messung { $number } von { $all }, { $across } neben der ersten Zinkenspur: Wie tief bis zum festen Boden?
+shown-reading = Messung { $number } von { $all }, { $across } neben der ersten Spur: Wie tief bis zum festen Boden?
 shown-reading_bare = Messung { $number } von { $all }: Wie tief bis zum festen Boden?
 shown-read_so_far = Bisher gemessen: { $depths }. Noch { $left } bis zur nächsten Zinkenspur.
 shown-slot = { $what }: { $depths }

@@ -146,7 +146,7 @@ shown-holes = { $holes ->
 }
 shown-hole = Hole { $number }, { $day }
 shown-hole_undated = Hole { $number }
-shown-reading = Reading { $number } of { $all }, { $across } across from the first tine line: how deep to firm soil?
+shown-reading = Reading { $number } of { $all }, { $across } from the first line: how deep to firm soil?
 shown-reading_bare = Reading { $number } of { $all }: how deep to firm soil?
 shown-read_so_far = Read so far: { $depths }. { $left } to go until the next tine line.
 shown-slot = { $what }: { $depths }
