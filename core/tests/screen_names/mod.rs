@@ -1,7 +1,7 @@
 //! Every button has a name of its own: what a screen reader says of it is said of no other one on its screen.
 #![allow(dead_code, reason = "each test file uses its part")]
 
-use pitface_core::screen::{Known, Screen};
+use pitface_core::screen::{Button, Known, Screen};
 use std::collections::BTreeMap;
 
 /// Everything on a screen that can be tapped, as it is read out.
@@ -11,7 +11,7 @@ pub fn names(screen: &Screen) -> Vec<String> {
         _ => None,
     });
     let rows = rows.flatten().map(|row| [vec![row.title.clone()], row.lines.clone()].concat().join(". "));
-    let buttons = screen.buttons().filter(|button| button.enabled).map(|button| button.spoken());
+    let buttons = screen.buttons().filter(|button| button.enabled).map(Button::spoken);
     rows.chain(buttons).collect()
 }
 

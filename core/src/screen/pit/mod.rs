@@ -99,10 +99,10 @@ impl<'a> AtPit<'a> {
 
     /// Its face as far as it is noted; nothing where nothing is.
     pub fn face(&self, tip: Option<TipDepth>, beside_reference: bool, world: &World) -> Option<Known> {
-        let noted = !self.reading().layers.is_empty();
+        let begun = !self.reading().layers.is_empty();
         let (notes, reading) = (self.seen.notes, &self.seen.reading);
         let drawn = || low_face_of(world.words, notes, reading, self.index, tip, beside_reference);
-        noted.then(drawn).flatten().map(Known::Drawing)
+        begun.then(drawn).flatten().map(Known::Drawing)
     }
 }
 
