@@ -32,11 +32,7 @@ pub(in crate::screen) fn show(field: RecordId, pit: RecordId, world: &World) -> 
 fn told(call: &ZoneCall, at: &AtPit, world: &World) -> Vec<Known> {
     let words = world.words;
     let sure = words.named(&words.label(Heading::HowSure), &words.sureness(call.sure, call.share));
-    let lines = [
-        Some(sure),
-        call.tip.map(|tip| words.tip_sentences(&tip)),
-        call.rooting_loss.as_ref().map(|loss| words.rooting_loss(loss)),
-    ];
+    let lines = [Some(sure), call.tip.map(|tip| words.tip_sentences(&tip))];
     let mut known = vec![Known::Sentence(words.call_sentence(call))];
     known.extend(lines.into_iter().flatten().map(Known::Line));
     let reasons = [Stance::For, Stance::Against, Stance::Note].into_iter().filter_map(|stance| {
@@ -44,6 +40,7 @@ fn told(call: &ZoneCall, at: &AtPit, world: &World) -> Vec<Known> {
         section(world, Heading::from(stance), whys)
     });
     known.extend(reasons);
+    known.extend(call.rooting_loss.as_ref().map(|loss| Known::Line(words.rooting_loss(loss))));
     let change = changes(at.seen.notes, call.zone);
     known.extend(section(world, Heading::WouldChange, change.iter().map(|change| words.change(change))));
     known.extend(section(world, Heading::Cautions, call.cautions.iter().map(|&caution| words.of(caution))));

@@ -43,7 +43,10 @@ pub(super) fn told(act: &PitAct, done: &Done, (notes, pit): (&FieldNotes, &Pit),
                 Edit::Roll { roll, .. } => Some(roll),
                 _ => None,
             });
-            rolled.map_or_else(String::new, |its| words.rolled(its.depth_mm, roll::is_surface(its), its.roll))
+            rolled.map_or_else(String::new, |its| {
+                let depth_mm = (!roll::is_surface(its)).then_some(its.depth_mm);
+                words.kept_as(&words.soil_from(depth_mm), &words.of(its.roll))
+            })
         }
     }
 }
