@@ -91,6 +91,7 @@ fn own() -> Own {
     Own {
         name: String::new(),
         left_handed: false,
+        volume_keys: false,
         language: Some(Language::English),
         unit: LengthUnit::Centimetres,
     }

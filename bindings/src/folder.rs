@@ -63,6 +63,7 @@ impl Folder {
         Own {
             name: code("name").unwrap_or_default().to_owned(),
             left_handed: kept["left_handed"].as_bool().unwrap_or(false),
+            volume_keys: kept["volume_keys"].as_bool().unwrap_or(false),
             language: code("language").and_then(Language::from_code),
             unit: UNITS
                 .into_iter()
@@ -77,6 +78,7 @@ impl Folder {
         let kept = json!({
             "name": own.name,
             "left_handed": own.left_handed,
+            "volume_keys": own.volume_keys,
             "language": own.language,
             "unit": unit,
         });

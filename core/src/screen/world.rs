@@ -14,6 +14,8 @@ pub struct Own {
     pub name: String,
     /// The phone is held in the left hand.
     pub left_handed: bool,
+    /// The volume keys answer the knife walk.
+    pub volume_keys: bool,
     /// Language; `None` until it is chosen.
     pub language: Option<Language>,
     /// Unit of depth.

@@ -38,6 +38,7 @@ mod reasons;
 mod saving;
 mod screen_pit;
 mod screen_rest;
+mod screen_saved;
 mod section;
 mod soil;
 

@@ -55,7 +55,13 @@ pub struct Phone {
 
 impl Phone {
     pub fn at(place: Place, fields: Vec<FieldNotes>, language: Language, unit: LengthUnit) -> Self {
-        let own = Own { name: "walker".into(), left_handed: false, language: Some(language), unit };
+        let own = Own {
+            name: "walker".into(),
+            left_handed: false,
+            volume_keys: false,
+            language: Some(language),
+            unit,
+        };
         let now = DateTime::parse_from_rfc3339("2026-09-10T09:00:00+01:00").unwrap();
         Self {
             own,
@@ -99,6 +105,8 @@ impl Phone {
         let Done { edits, own, place, told } =
             self.with(words, |world| tap(self.place, act, text, world, &mut new_id))?;
         self.made = made;
+        let told_of = matches!(act, Act::Machine(_) | Act::Behind(_));
+        assert!(edits.is_empty() || !told_of || told.ends_with('.'), "{act:?} tells {told:?}");
         for edit in edits {
             keep(&mut self.fields, edit);
         }

@@ -47,6 +47,7 @@ impl Phone {
             own: Own {
                 name: "walker".into(),
                 left_handed: false,
+                volume_keys: false,
                 language: Some(language),
                 unit: LengthUnit::Centimetres,
             },
@@ -96,6 +97,10 @@ impl Phone {
         let done = tap(place, &read, text, &self.world(), &mut new_id)
             .unwrap_or_else(|fault| panic!("{place:?} {act:?}: {fault}"));
         self.made = made;
+        let saves = done.edits.iter().any(|edit| !matches!(edit, Edit::Undo));
+        if saves && matches!(read, Act::Pit(_) | Act::Own(_)) {
+            assert!(done.told.ends_with('.'), "{read:?} tells {:?}", done.told);
+        }
         for edit in &done.edits {
             self.edits.push(edit.clone());
             self.save(edit);
@@ -104,6 +109,7 @@ impl Phone {
                 self.before.pop();
             }
         }
+        self.own = done.own.unwrap_or_else(|| self.own.clone());
         self.place = done.place;
         self.told = done.told;
         self.taps += 1;
@@ -123,6 +129,14 @@ impl Phone {
             )
         };
         assert!(enabled, "{label:?} cannot be tapped");
+        self.act(act, None);
+    }
+
+    /// Taps the button with this label that is about this.
+    pub fn tap_about(&mut self, about: &str, label: &str) {
+        let screen = self.screen();
+        let found = screen.buttons().find(|button| button.about.contains(about) && button.label == label);
+        let Some(Button { does: Does::Act(act), .. }) = found else { panic!("no {label:?} about {about:?}") };
         self.act(act, None);
     }
 

@@ -12,6 +12,9 @@ caption-units = Tiefen stehen in
 caption-centimetres = Zentimetern
 caption-inches = Zoll
 caption-language = Sprache
+caption-volume_keys = Die Lautstärketasten im Messergang
+caption-keys_usual = stellen die Lautstärke
+caption-keys_answer = antworten: lauter = wie darüber, leiser = rückgängig
 caption-own_done = Zu den Schlägen
 caption-privacy = Positionen und Fotos bleiben auf diesem Handy, bis Sie einen Schlag weitergeben.
 
@@ -62,6 +65,9 @@ caption-today = heute
 caption-yesterday = gestern
 caption-tip_depth = Schartiefe
 caption-pass_speed = Geschwindigkeit
+caption-pass_machine = Maschine
+caption-pass_zone = Bereich
+caption-pass_extent = wie viel davon
 caption-driven_on = Sind seither schwere Räder darüber gefahren?
 caption-wheels_today = ja, heute
 caption-wheels_no = nichts vermerkt
@@ -140,7 +146,7 @@ shown-holes = { $holes ->
 }
 shown-hole = Grube { $number }, { $day }
 shown-hole_undated = Grube { $number }
-shown-reading = Messung { $number } von { $all }, { $across } neben der ersten Zinkenspur: Wie tief bis zum festen Boden?
+shown-reading = Messung { $number } von { $all }, { $across } neben der ersten Spur: Wie tief bis zum festen Boden?
 shown-reading_bare = Messung { $number } von { $all }: Wie tief bis zum festen Boden?
 shown-read_so_far = Bisher gemessen: { $depths }. Noch { $left } bis zur nächsten Zinkenspur.
 shown-slot = { $what }: { $depths }

@@ -6,6 +6,7 @@ import android.content.res.Configuration
 import android.net.Uri
 import android.os.Build
 import android.os.Bundle
+import android.view.KeyEvent
 import android.view.HapticFeedbackConstants
 import android.view.WindowManager
 import androidx.activity.ComponentActivity
@@ -92,6 +93,21 @@ class MainActivity : ComponentActivity(), Platform {
     override fun onDestroy() {
         if (app.platform === this) app.platform = null
         super.onDestroy()
+    }
+
+    /** The keys at the side of the phone, where the core has something for them to do; held down they do it once. */
+    override fun onKeyDown(code: Int, event: KeyEvent): Boolean {
+        val act = actOf(code) ?: return super.onKeyDown(code, event)
+        if (event.repeatCount == 0) app.does(ShownDoes.Act(act))
+        return true
+    }
+
+    override fun onKeyUp(code: Int, event: KeyEvent) = actOf(code) != null || super.onKeyUp(code, event)
+
+    private fun actOf(code: Int): String? = when (code) {
+        KeyEvent.KEYCODE_VOLUME_UP, KeyEvent.KEYCODE_HEADSETHOOK -> app.shown?.keys?.up
+        KeyEvent.KEYCODE_VOLUME_DOWN -> app.shown?.keys?.down
+        else -> null
     }
 
     override fun onSaveInstanceState(state: Bundle) {

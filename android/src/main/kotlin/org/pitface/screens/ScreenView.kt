@@ -1,5 +1,6 @@
 package org.pitface.screens
 
+import androidx.compose.foundation.ScrollState
 import androidx.compose.foundation.background
 import androidx.compose.foundation.clickable
 import androidx.compose.foundation.layout.Arrangement
@@ -19,6 +20,8 @@ import androidx.compose.material3.Text
 import androidx.compose.runtime.Composable
 import androidx.compose.runtime.key
 import androidx.compose.ui.Modifier
+import androidx.compose.ui.draw.drawWithContent
+import androidx.compose.ui.geometry.Offset
 import androidx.compose.ui.layout.Layout
 import androidx.compose.ui.platform.testTag
 import androidx.compose.ui.semantics.LiveRegionMode
@@ -70,8 +73,9 @@ private fun OneColumn(shown: ShownScreen, doer: Doer, width: Dp) {
         Title(shown)
         Parts(
             Modifier.weight(1f),
+            if (shown.knownFirst) DOING_SHARE_BELOW_WORDS else DOING_SHARE,
             known = { Known(shown.known, doer, width) },
-            doing = { Doing(shown.doing, doer, width) },
+            doing = { at -> Doing(shown.doing, doer, width, at) },
         )
         Foot(shown, doer, width)
     }
@@ -89,7 +93,7 @@ private fun SideBySide(shown: ShownScreen, doer: Doer, width: Dp) {
     }
     val doing = @Composable {
         Column(Modifier.width(half).fillMaxHeight()) {
-            Parts(Modifier.weight(1f), known = {}, doing = { Doing(shown.doing, doer, half) })
+            Parts(Modifier.weight(1f), 1f, known = {}, doing = { at -> Doing(shown.doing, doer, half, at) })
             Foot(shown, doer, half)
         }
     }
@@ -127,34 +131,42 @@ private fun Foot(shown: ShownScreen, doer: Doer, width: Dp) {
 }
 
 @Composable
-private fun Scrolled(modifier: Modifier, fromTheEnd: Boolean = false, content: @Composable () -> Unit) {
-    val at = rememberScrollState(if (fromTheEnd) Int.MAX_VALUE else 0)
+private fun Scrolled(modifier: Modifier, at: ScrollState = rememberScrollState(), content: @Composable () -> Unit) {
     Column(modifier.fillMaxWidth().verticalScroll(at), content = { content() })
 }
 
 /**
  * Two parts one above the other, each scrolling by itself where it must: the lower one has what it needs up to
- * [DOING_SHARE] of the height, more where the upper one leaves it free.
+ * [share] of the height, more where the upper one leaves it free.
  */
 @Composable
-private fun Parts(modifier: Modifier, known: @Composable () -> Unit, doing: @Composable () -> Unit) {
+private fun Parts(modifier: Modifier, share: Float, known: @Composable () -> Unit, doing: @Composable (ScrollState) -> Unit) {
+    val (above, below) = rememberScrollState() to rememberScrollState(Int.MAX_VALUE) // the most used is last, nearest to the thumb
+    val ink = MaterialTheme.colorScheme.outlineVariant
+    val parted = Modifier.drawWithContent {
+        drawContent()
+        if (above.maxValue > 0 || below.maxValue > 0) drawLine(ink, Offset.Zero, Offset(size.width, 0f), 1.dp.toPx())
+    }
     Layout(modifier = modifier.fillMaxWidth(), content = {
-        Scrolled(Modifier, content = known)
-        Scrolled(Modifier, fromTheEnd = true, content = doing) // the most used is last, nearest to the thumb
+        Scrolled(Modifier, above) { known() }
+        Scrolled(parted, below) { doing(below) }
     }) { (upper, lower), constraints ->
         val (width, height) = constraints.maxWidth to constraints.maxHeight
         val left = height - upper.maxIntrinsicHeight(width)
-        val below = lower.maxIntrinsicHeight(width).coerceAtMost(maxOf(left, (height * DOING_SHARE).toInt()))
-        val placedAbove = upper.measure(constraints.copy(minHeight = 0, maxHeight = height - below))
-        val placedBelow = lower.measure(constraints.copy(minHeight = below, maxHeight = below))
+        val wanted = lower.maxIntrinsicHeight(width).coerceAtMost(maxOf(left, (height * share).toInt()))
+        val placedAbove = upper.measure(constraints.copy(minHeight = 0, maxHeight = height - wanted))
+        val placedBelow = lower.measure(constraints.copy(minHeight = wanted, maxHeight = wanted))
         layout(width, height) {
             placedAbove.place(0, 0)
-            placedBelow.place(0, height - below)
+            placedBelow.place(0, height - wanted)
         }
     }
 }
 
 private const val DOING_SHARE = 0.64f
+
+/** The same where what is known comes first. */
+private const val DOING_SHARE_BELOW_WORDS = 0.36f
 
 /** For the farmer: large letters, nothing to operate; a tap anywhere goes back. */
 @Composable
