@@ -1,11 +1,13 @@
 package org.pitface.platform
 
+import android.Manifest.permission.ACCESS_FINE_LOCATION
 import android.content.Context
 import android.content.Intent
 import android.content.res.Configuration
 import android.net.Uri
 import android.os.Build
 import android.os.Bundle
+import android.provider.Settings
 import android.view.HapticFeedbackConstants
 import android.view.WindowManager
 import androidx.activity.ComponentActivity
@@ -41,7 +43,7 @@ class MainActivity : ComponentActivity(), Platform {
 
     private val taking = registerForActivityResult(TakePicture()) { done -> camera.returned(done) }
     private val choosing = registerForActivityResult(OpenDocument()) { uri -> uri?.let(::takeIn) }
-    private val allowing = registerForActivityResult(RequestMultiplePermissions()) { position.answered() }
+    private val allowing = registerForActivityResult(RequestMultiplePermissions()) { position.answered(shouldShowRequestPermissionRationale(ACCESS_FINE_LOCATION)) }
 
     override fun onCreate(state: Bundle?) {
         super.onCreate(state)
@@ -112,6 +114,10 @@ class MainActivity : ComponentActivity(), Platform {
     override fun share(path: String) = launching(Phrase.NO_PROGRAM) { startActivity(handOver(File(path))) }
 
     override fun allowPosition() = position.ask(allowing::launch)
+
+    override fun openSettings() = launching(Phrase.NO_PROGRAM) {
+        startActivity(Intent(Settings.ACTION_APPLICATION_DETAILS_SETTINGS, Uri.fromParts("package", packageName, null)))
+    }
 
     override fun saved() {
         val kind = if (Build.VERSION.SDK_INT >= Build.VERSION_CODES.R) HapticFeedbackConstants.CONFIRM else HapticFeedbackConstants.VIRTUAL_KEY
