@@ -49,6 +49,23 @@ class DrawnTest {
         assertTrue(faults.map { "${it.key} (${it.value})" }.joinToString("\n", "${faults.size} faults\n"), faults.isEmpty())
     }
 
+    /** What finds nothing is to find something where something is wrong. */
+    @Test fun whatIsWrongIsFound() {
+        fun word(role: Role, x: Double, y: Double, text: String) = Shape.Text(role, Point(x, y), Anchor.START, 12.0, true, text)
+        val drawing = Drawing(
+            100.0, 100.0,
+            listOf(
+                Shape.Rectangle(Role.SOIL_SHUT, 0.0, 0.0, 100.0, 100.0), Shape.Rectangle(Role.HATCH_SHUT, 0.0, 40.0, 100.0, 20.0),
+                word(Role.TIP, 2.0, 20.0, "faint"), word(Role.INK, 2.0, 55.0, "hidden"), word(Role.INK, 2.0, 90.0, "much too long for this"),
+                word(Role.INK, 5.0, 92.0, "above"),
+            ),
+        )
+        val found = (faint(drawing, Theme.LIGHT) + letters(drawing)).toString()
+        for (wanted in listOf("TIP stands on SOIL_SHUT", "\"hidden\" lies over HATCH_SHUT", "\"much too long for this\" leaves the drawing", "\"above\" overlap")) {
+            assertTrue("$wanted, in $found", wanted in found)
+        }
+    }
+
     private fun faint(drawing: Drawing, theme: Theme): Set<String> {
         val paints = colours(theme).associate { it.role to Color(it.red.toInt(), it.green.toInt(), it.blue.toInt()) }
         return drawing.shapes.withIndex().filter { it.value.marks() }.mapNotNullTo(sortedSetOf()) { (index, shape) ->

@@ -70,7 +70,9 @@ internal class Faults(private val screen: ShownScreen, private val look: Look, n
     /** Words stay inside what is tapped to mean them, and on the screen. */
     private fun outside(node: SemanticsNode): List<String> {
         val own = node.whole()
-        val around = generateSequence(node.parent) { it.parent }.firstOrNull { SemanticsActions.OnClick in it.config }?.whole()
+        val around = generateSequence(node.parent) { it.parent }.firstOrNull { SemanticsActions.OnClick in it.config }
+            ?.takeIf { SemanticsActions.SetText !in it.config } // the name of what is typed stands on its edge
+            ?.whole()
         return listOfNotNull(
             "\"${node.words}\" leaves its button".takeIf { around != null && !(own.left >= around.left - 1 && own.right <= around.right + 1 && own.top >= around.top - 1 && own.bottom <= around.bottom + 1) },
             "\"${node.words}\" leaves the screen".takeIf { own.left < 0 || own.right > look.width + 1 },

@@ -106,10 +106,10 @@ class RefusedTest {
         toThePlan()
         assertEquals(ScreenKind.ON_PLAN, phone.shown.kind)
         phone.tap("North")
-        val moved = pit().getJSONObject("at").toString()
+        val moved = pit().get("at").toString()
         phone.tap(phone.shown.main)
         assertEquals(ScreenKind.START_PIT, phone.shown.kind)
-        assertEquals("placed by hand", moved, pit().getJSONObject("at").toString())
+        assertEquals("placed by hand", moved, pit().get("at").toString())
     }
 
     /** First there is no camera; then there is one, and it gives nothing. */

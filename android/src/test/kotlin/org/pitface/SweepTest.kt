@@ -1,12 +1,22 @@
 package org.pitface
 
 import android.content.ComponentName
+import android.content.res.Configuration
 import android.graphics.Bitmap
 import android.graphics.Canvas
 import android.view.View
 import androidx.activity.ComponentActivity
+import androidx.compose.foundation.background
+import androidx.compose.foundation.clickable
 import androidx.compose.foundation.layout.Box
+import androidx.compose.foundation.layout.Column
+import androidx.compose.foundation.layout.height
 import androidx.compose.foundation.layout.requiredSize
+import androidx.compose.foundation.layout.size
+import androidx.compose.foundation.layout.width
+import androidx.compose.material3.MaterialTheme
+import androidx.compose.material3.Text
+import androidx.compose.runtime.Composable
 import androidx.compose.runtime.CompositionLocalProvider
 import androidx.compose.runtime.getValue
 import androidx.compose.runtime.key
@@ -14,6 +24,7 @@ import androidx.compose.runtime.mutableStateOf
 import androidx.compose.runtime.setValue
 import androidx.compose.ui.Alignment
 import androidx.compose.ui.Modifier
+import androidx.compose.ui.graphics.Color
 import androidx.compose.ui.platform.LocalDensity
 import androidx.compose.ui.platform.LocalView
 import androidx.compose.ui.test.SemanticsMatcher
@@ -30,14 +41,18 @@ import org.junit.runners.model.Statement
 import org.pitface.core.ScreenKind
 import org.pitface.core.ShownDoes
 import org.pitface.core.ShownScreen
+import org.pitface.platform.resource
+import org.pitface.screens.Above
 import org.pitface.screens.Doer
 import org.pitface.screens.Earth
 import org.pitface.screens.ScreenView
+import org.pitface.state.Phrase
 import org.robolectric.RobolectricTestRunner
 import org.robolectric.Shadows.shadowOf
 import org.robolectric.annotation.Config
 import org.robolectric.annotation.GraphicsMode
 import java.io.File
+import java.util.Locale
 
 /**
  * Every kind of screen on every device, at every size of letters, by day and in the dark, in both languages, for either
@@ -61,6 +76,7 @@ class SweepTest {
     @get:Rule(order = 1) val rule = createComposeRule()
 
     private var at: Pair<Look, ShownScreen>? by mutableStateOf(null)
+    private var said: Pair<String, String?>? by mutableStateOf(null)
     private lateinit var view: View
     private val found = sortedMapOf<String, MutableList<Look>>()
     private var looks = 0
@@ -71,12 +87,16 @@ class SweepTest {
         override fun enter() = Unit
     }
 
-    private fun show() = rule.setContent {
+    private fun show(content: @Composable (ShownScreen) -> Unit = { screen -> Above(said?.first, said?.second, {}) { ScreenView(screen, nobody, it) } }) = rule.setContent {
         view = LocalView.current
         val (look, screen) = at ?: return@setContent
         CompositionLocalProvider(LocalDensity provides Density(1f, look.font)) {
             Box(contentAlignment = Alignment.TopStart) {
-                key(look, screen) { Earth(look.dark) { Box(Modifier.requiredSize(look.width.dp, look.height.dp)) { ScreenView(screen, nobody) } } }
+                key(look, screen) {
+                    Earth(look.dark) {
+                        Box(Modifier.requiredSize(look.width.dp, look.height.dp).background(MaterialTheme.colorScheme.background)) { content(screen) }
+                    }
+                }
             }
         }
     }
@@ -121,5 +141,41 @@ class SweepTest {
         show()
         others.getValue("en").indices.forEach { turn -> Look.inTurn(turn).forEach { look(others.getValue(it.language)[turn], it) } }
         ended("${others.getValue("en").size} further screens, each in ${Look.layouts.size} looks by turns")
+    }
+
+    @Test fun everyPhraseOfTheShellAboveAScreen() {
+        val screens = listOf("en", "de").associateWith { language -> Tour.screens(language).last { it.kind == ScreenKind.START_PIT } }
+        val phrases = Phrase.entries - Phrase.SETTINGS
+        show()
+        phrases.forEachIndexed { turn, phrase ->
+            for (look in Look.inTurn(turn)) {
+                val words = process.createConfigurationContext(Configuration().apply { setLocale(Locale.forLanguageTag(look.language)) })
+                said = words.getString(phrase.resource()) to if (phrase.leadsToSettings) words.getString(Phrase.SETTINGS.resource()) else null
+                look(screens.getValue(look.language), look)
+            }
+        }
+        ended("${phrases.size} sentences of the shell above a screen")
+    }
+
+    /** What finds nothing is to find something where something is wrong. */
+    @Test fun whatIsWrongIsFound() {
+        show {
+            Column {
+                Text("as faint as dust", color = Color(0xFF8A7A60))
+                Box(Modifier.size(20.dp).clickable {})
+                Box(Modifier.height(30.dp)) {
+                    Text("one word", color = MaterialTheme.colorScheme.onBackground)
+                    Text("and one above it", color = MaterialTheme.colorScheme.onBackground)
+                }
+                Text("of these words only half a line", Modifier.height(9.dp), color = MaterialTheme.colorScheme.onBackground)
+                Box(Modifier.width(60.dp).height(50.dp).clickable {}) {
+                    Text("Unterbodenlockerungsgerät", Modifier.requiredSize(200.dp, 40.dp), color = MaterialTheme.colorScheme.onBackground)
+                }
+            }
+        }
+        look(Samples.all(german = false, left = false).first(), Look.all.first())
+        for (wanted in listOf("nothing names", "is 20 x 20", "stands at", "words overlap", "cut off", "leaves its button", "the main action \"Start a field\" is not there")) {
+            assertTrue("$wanted, in ${found.keys}", found.keys.any { wanted in it })
+        }
     }
 }

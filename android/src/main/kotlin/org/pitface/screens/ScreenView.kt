@@ -67,10 +67,12 @@ fun ScreenView(shown: ShownScreen, doer: Doer, modifier: Modifier = Modifier) {
 @Composable
 private fun OneColumn(shown: ShownScreen, doer: Doer, width: Dp) {
     Column(Modifier.fillMaxSize()) {
-        Title(shown)
         Parts(
             Modifier.weight(1f),
-            known = { Known(shown.known, doer, width) },
+            known = {
+                Title(shown)
+                Known(shown.known, doer, width)
+            },
             doing = { Doing(shown.doing, doer, width) },
         )
         Foot(shown, doer, width)
@@ -82,9 +84,9 @@ private fun OneColumn(shown: ShownScreen, doer: Doer, width: Dp) {
 private fun SideBySide(shown: ShownScreen, doer: Doer, width: Dp) {
     val half = width / 2
     val known = @Composable {
-        Column(Modifier.width(half).fillMaxHeight()) {
+        Scrolled(Modifier.width(half).fillMaxHeight()) {
             Title(shown)
-            Scrolled(Modifier.weight(1f)) { Known(shown.known, doer, half) }
+            Known(shown.known, doer, half)
         }
     }
     val doing = @Composable {
@@ -129,27 +131,31 @@ private fun Foot(shown: ShownScreen, doer: Doer, width: Dp) {
 @Composable
 private fun Scrolled(modifier: Modifier, fromTheEnd: Boolean = false, content: @Composable () -> Unit) {
     val at = rememberScrollState(if (fromTheEnd) Int.MAX_VALUE else 0)
-    Column(modifier.fillMaxWidth().verticalScroll(at), content = { content() })
+    Column(modifier.verticalScroll(at), content = { content() })
 }
 
 /**
  * Two parts one above the other, each scrolling by itself where it must: the lower one has what it needs up to
- * [DOING_SHARE] of the height, more where the upper one leaves it free.
+ * [DOING_SHARE] of the height, more where the upper one leaves it free. An edge shows where one of them goes on behind it.
  */
 @Composable
 private fun Parts(modifier: Modifier, known: @Composable () -> Unit, doing: @Composable () -> Unit) {
     Layout(modifier = modifier.fillMaxWidth(), content = {
-        Scrolled(Modifier, content = known)
-        Scrolled(Modifier, fromTheEnd = true, content = doing) // the most used is last, nearest to the thumb
-    }) { (upper, lower), constraints ->
+        Scrolled(Modifier.fillMaxWidth(), content = known)
+        Scrolled(Modifier.fillMaxWidth(), fromTheEnd = true, content = doing) // the most used is last, nearest to the thumb
+        HorizontalDivider(color = MaterialTheme.colorScheme.outline)
+    }) { (upper, lower, edge), constraints ->
         val (width, height) = constraints.maxWidth to constraints.maxHeight
         val left = height - upper.maxIntrinsicHeight(width)
-        val below = lower.maxIntrinsicHeight(width).coerceAtMost(maxOf(left, (height * DOING_SHARE).toInt()))
+        val wanted = lower.maxIntrinsicHeight(width)
+        val below = wanted.coerceAtMost(maxOf(left, (height * DOING_SHARE).toInt()))
         val placedAbove = upper.measure(constraints.copy(minHeight = 0, maxHeight = height - below))
+        val placedEdge = edge.measure(constraints.copy(minHeight = 0))
         val placedBelow = lower.measure(constraints.copy(minHeight = below, maxHeight = below))
         layout(width, height) {
             placedAbove.place(0, 0)
             placedBelow.place(0, height - below)
+            if (left < wanted) placedEdge.place(0, height - below)
         }
     }
 }
