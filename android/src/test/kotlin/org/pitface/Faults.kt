@@ -118,6 +118,7 @@ internal class Faults(private val screen: ShownScreen, private val look: Look, n
     private fun SemanticsNode.layouts() = mutableListOf<TextLayoutResult>().also { config[SemanticsActions.GetTextLayoutResult].action?.invoke(it) }
 
     private companion object {
-        const val LEAST_SEEN = 96
+        /** Nearly two lines of the largest letters, dp. */
+        const val LEAST_SEEN = 80
     }
 }

@@ -4,6 +4,7 @@ import androidx.compose.foundation.BorderStroke
 import androidx.compose.foundation.layout.Arrangement
 import androidx.compose.foundation.layout.BoxWithConstraints
 import androidx.compose.foundation.layout.Column
+import androidx.compose.foundation.layout.Row
 import androidx.compose.foundation.layout.fillMaxSize
 import androidx.compose.foundation.layout.fillMaxWidth
 import androidx.compose.foundation.layout.heightIn
@@ -15,6 +16,7 @@ import androidx.compose.material3.MaterialTheme
 import androidx.compose.material3.Surface
 import androidx.compose.material3.Text
 import androidx.compose.runtime.Composable
+import androidx.compose.ui.Alignment
 import androidx.compose.ui.Modifier
 import androidx.compose.ui.semantics.LiveRegionMode
 import androidx.compose.ui.semantics.Role
@@ -39,28 +41,43 @@ fun Whole(app: App, words: (Phrase) -> String) {
 @Composable
 internal fun Above(said: String?, way: String?, goes: () -> Unit, screen: @Composable (Modifier) -> Unit) = BoxWithConstraints(Modifier.fillMaxSize()) {
     val half = maxHeight / 2
+    val beside = maxWidth > maxHeight
     Column(Modifier.fillMaxSize()) {
-        if (said != null) Said(said, way, goes, Modifier.heightIn(max = half).verticalScroll(rememberScrollState()))
+        if (said != null) Said(said, way, goes, beside, Modifier.heightIn(max = half).verticalScroll(rememberScrollState()))
         screen(Modifier.weight(1f))
     }
 }
 
-/** A sentence, and where there is one, the way to put it right. */
+/** A sentence, and the way to put it right where there is one: under it, or [beside] it where the screen is low. */
 @Composable
-private fun Said(sentence: String, way: String?, goes: () -> Unit, modifier: Modifier) {
-    val scheme = MaterialTheme.colorScheme
-    Column(modifier.fillMaxWidth().padding(Edge), verticalArrangement = Arrangement.spacedBy(Gap)) {
+private fun Said(sentence: String, way: String?, goes: () -> Unit, beside: Boolean, modifier: Modifier) {
+    val words = @Composable { room: Modifier ->
         Text(
-            sentence, Modifier.semantics { liveRegion = LiveRegionMode.Assertive },
-            style = MaterialTheme.typography.bodyLarge, color = scheme.onBackground,
+            sentence, room.semantics { liveRegion = LiveRegionMode.Assertive },
+            style = MaterialTheme.typography.bodyLarge, color = MaterialTheme.colorScheme.onBackground,
         )
-        if (way != null) {
-            Surface(
-                goes, Modifier.fillMaxWidth().heightIn(min = 64.dp).semantics { role = Role.Button },
-                shape = RoundedCornerShape(10.dp), color = scheme.surfaceVariant, contentColor = scheme.onSurface, border = BorderStroke(1.dp, scheme.outline),
-            ) {
-                Text(way, Modifier.padding(horizontal = Edge, vertical = 20.dp), style = MaterialTheme.typography.titleMedium, textAlign = TextAlign.Center)
-            }
+    }
+    val outer = modifier.fillMaxWidth().padding(Edge)
+    if (way != null && beside) {
+        Row(outer, Arrangement.spacedBy(Gap), Alignment.CenterVertically) {
+            words(Modifier.weight(1f))
+            Way(way, goes, Modifier)
         }
+    } else {
+        Column(outer, Arrangement.spacedBy(Gap)) {
+            words(Modifier)
+            if (way != null) Way(way, goes, Modifier.fillMaxWidth())
+        }
+    }
+}
+
+@Composable
+private fun Way(label: String, goes: () -> Unit, modifier: Modifier) {
+    val scheme = MaterialTheme.colorScheme
+    Surface(
+        goes, modifier.heightIn(min = 64.dp).semantics { role = Role.Button },
+        shape = RoundedCornerShape(10.dp), color = scheme.surfaceVariant, contentColor = scheme.onSurface, border = BorderStroke(1.dp, scheme.outline),
+    ) {
+        Text(label, Modifier.padding(horizontal = Edge, vertical = 16.dp), style = MaterialTheme.typography.titleMedium, textAlign = TextAlign.Center)
     }
 }
