@@ -109,14 +109,18 @@ class MainActivity : ComponentActivity(), Platform {
 
     override fun takePhoto(wanted: ShownDoes.TakePhoto) = camera.take(wanted, taking::launch)
 
-    override fun chooseFile() = launching(Phrase.NO_PROGRAM) { choosing.launch(arrayOf("*/*")) }
+    override fun chooseFile() {
+        launching(Phrase.NO_PROGRAM) { choosing.launch(arrayOf("*/*")) }
+    }
 
-    override fun share(path: String) = launching(Phrase.NO_PROGRAM) { startActivity(handOver(File(path))) }
+    override fun share(path: String) {
+        launching(Phrase.NO_PROGRAM) { startActivity(handOver(File(path))) }
+    }
 
     override fun allowPosition() = position.ask(allowing::launch)
 
-    override fun openSettings() = launching(Phrase.NO_PROGRAM) {
-        startActivity(Intent(Settings.ACTION_APPLICATION_DETAILS_SETTINGS, Uri.fromParts("package", packageName, null)))
+    override fun openSettings() {
+        launching(Phrase.NO_PROGRAM) { startActivity(Intent(Settings.ACTION_APPLICATION_DETAILS_SETTINGS, Uri.fromParts("package", packageName, null))) }
     }
 
     override fun saved() {
@@ -132,11 +136,12 @@ class MainActivity : ComponentActivity(), Platform {
     private fun inLanguage(tag: String?): Context = if (tag == null) this else
         createConfigurationContext(Configuration(resources.configuration).apply { setLocale(Locale.forLanguageTag(tag)) })
 
-    internal fun launching(otherwise: Phrase, launch: () -> Unit) {
-        try {
-            launch()
-        } catch (_: android.content.ActivityNotFoundException) {
-            app.say(otherwise)
-        }
+    /** Whether there is a program for it; said where there is none. */
+    internal fun launching(otherwise: Phrase, launch: () -> Unit): Boolean = try {
+        launch()
+        true
+    } catch (_: android.content.ActivityNotFoundException) {
+        app.say(otherwise)
+        false
     }
 }
