@@ -78,7 +78,7 @@ internal class Halted {
             val log = File(report.path + ".log")
             val child = ProcessBuilder(listOf(java, "-Xmx1g", "-Djna.encoding=UTF-8") + opened + own.map { (key, value) -> "-D$key=$value" } + listOf("-cp", classes, "org.pitface.HaltedKt"))
                 .redirectErrorStream(true).redirectOutput(log).start()
-            if (!child.waitFor(3, TimeUnit.MINUTES)) child.destroyForcibly()
+            if (!child.waitFor(10, TimeUnit.MINUTES)) child.destroyForcibly()
             check(child.waitFor() == KILLED) { "it ended by itself: ${child.exitValue()}\n${log.readText().takeLast(4000)}" }
             return report.readText()
         }
