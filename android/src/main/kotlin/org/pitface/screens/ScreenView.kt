@@ -70,11 +70,13 @@ fun ScreenView(shown: ShownScreen, doer: Doer, modifier: Modifier = Modifier) {
 @Composable
 private fun OneColumn(shown: ShownScreen, doer: Doer, width: Dp) {
     Column(Modifier.fillMaxSize()) {
-        Title(shown)
         Parts(
             Modifier.weight(1f),
             if (shown.knownFirst) DOING_SHARE_BELOW_WORDS else DOING_SHARE,
-            known = { Known(shown.known, doer, width) },
+            known = {
+                Title(shown)
+                Known(shown.known, doer, width)
+            },
             doing = { at -> Doing(shown.doing, doer, width, at) },
         )
         Foot(shown, doer, width)
@@ -86,9 +88,9 @@ private fun OneColumn(shown: ShownScreen, doer: Doer, width: Dp) {
 private fun SideBySide(shown: ShownScreen, doer: Doer, width: Dp) {
     val half = width / 2
     val known = @Composable {
-        Column(Modifier.width(half).fillMaxHeight()) {
+        Scrolled(Modifier.width(half).fillMaxHeight()) {
             Title(shown)
-            Scrolled(Modifier.weight(1f)) { Known(shown.known, doer, half) }
+            Known(shown.known, doer, half)
         }
     }
     val doing = @Composable {
@@ -132,33 +134,32 @@ private fun Foot(shown: ShownScreen, doer: Doer, width: Dp) {
 
 @Composable
 private fun Scrolled(modifier: Modifier, at: ScrollState = rememberScrollState(), content: @Composable () -> Unit) {
-    Column(modifier.fillMaxWidth().verticalScroll(at), content = { content() })
+    Column(modifier.verticalScroll(at), content = { content() })
 }
 
 /**
  * Two parts one above the other, each scrolling by itself where it must: the lower one has what it needs up to
- * [share] of the height, more where the upper one leaves it free.
+ * [share] of the height, more where the upper one leaves it free. An edge shows where one of them goes on behind it.
  */
 @Composable
 private fun Parts(modifier: Modifier, share: Float, known: @Composable () -> Unit, doing: @Composable (ScrollState) -> Unit) {
-    val (above, below) = rememberScrollState() to rememberScrollState(Int.MAX_VALUE) // the most used is last, nearest to the thumb
-    val ink = MaterialTheme.colorScheme.outlineVariant
-    val parted = Modifier.drawWithContent {
-        drawContent()
-        if (above.maxValue > 0 || below.maxValue > 0) drawLine(ink, Offset.Zero, Offset(size.width, 0f), 1.dp.toPx())
-    }
+    val below = rememberScrollState(Int.MAX_VALUE) // the most used is last, nearest to the thumb
     Layout(modifier = modifier.fillMaxWidth(), content = {
-        Scrolled(Modifier, above) { known() }
-        Scrolled(parted, below) { doing(below) }
-    }) { (upper, lower), constraints ->
+        Scrolled(Modifier.fillMaxWidth()) { known() }
+        Scrolled(Modifier.fillMaxWidth(), below) { doing(below) }
+        HorizontalDivider(color = MaterialTheme.colorScheme.outline)
+    }) { (upper, lower, edge), constraints ->
         val (width, height) = constraints.maxWidth to constraints.maxHeight
         val left = height - upper.maxIntrinsicHeight(width)
-        val wanted = lower.maxIntrinsicHeight(width).coerceAtMost(maxOf(left, (height * share).toInt()))
+        val needed = lower.maxIntrinsicHeight(width)
+        val wanted = needed.coerceAtMost(maxOf(left, (height * share).toInt()))
         val placedAbove = upper.measure(constraints.copy(minHeight = 0, maxHeight = height - wanted))
+        val placedEdge = edge.measure(constraints.copy(minHeight = 0))
         val placedBelow = lower.measure(constraints.copy(minHeight = wanted, maxHeight = wanted))
         layout(width, height) {
             placedAbove.place(0, 0)
             placedBelow.place(0, height - wanted)
+            if (left < needed) placedEdge.place(0, height - wanted)
         }
     }
 }
