@@ -85,7 +85,8 @@ impl Folder {
 
     /// Where one was last; `None` if that is not known.
     pub fn place(&self) -> Option<Place> {
-        serde_json::from_value(self.json("place.json")?).ok()
+        // As an act is read: one reader in the library, not two.
+        serde_json::from_str(&fs::read_to_string(self.0.join("place.json")).ok()?).ok()
     }
 
     /// Keeps where one is.
@@ -94,7 +95,7 @@ impl Folder {
     }
 
     fn json(&self, name: &str) -> Option<Value> {
-        serde_json::from_slice(&fs::read(self.0.join(name)).ok()?).ok()
+        serde_json::from_str(&fs::read_to_string(self.0.join(name)).ok()?).ok()
     }
 }
 

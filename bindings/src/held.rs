@@ -181,7 +181,7 @@ impl Held {
             kept.saved = true;
             kept.changed |= !saved.changes.is_empty();
             for edit in edits {
-                self.notes.changed(field_of(edit).or(self.place.field()));
+                self.notes.edited(edit, self.place);
             }
         }
         Ok(kept)
@@ -309,15 +309,6 @@ fn put_in(saving: &mut Saving, edit: &Edit) -> Result<(), StoreError> {
         Edit::Delete { record } => saving.delete(*record),
         // Parted off before.
         Edit::Undo => Ok(()),
-    }
-}
-
-/// The field an edit is of, where it says so.
-fn field_of(edit: &Edit) -> Option<RecordId> {
-    match edit {
-        Edit::Field(field) => Some(field.id),
-        Edit::Pit { field, .. } | Edit::Machine { field, .. } | Edit::Pass { field, .. } => Some(*field),
-        _ => None,
     }
 }
 
