@@ -14,7 +14,7 @@ fn after_any_taps_a_restart_shows_the_same_screen() {
     for name in ["mere_piece", "heron_close", "lapwing_ground"] {
         let (folder, mut session) = with_field(name);
         let mut screen = session.screen().unwrap();
-        let mut saves = 0;
+        let mut saves = 0_u32;
         for _ in 0..200 {
             let acts: Vec<_> =
                 acts(&screen).into_iter().filter(|(_, act)| !act.contains("\"own\"")).collect();
@@ -24,7 +24,7 @@ fn after_any_taps_a_restart_shows_the_same_screen() {
             };
             screen = session.tap(act.clone()).unwrap();
             saves += u32::from(screen.saved);
-            if screen.saved && saves % 3 == 0 {
+            if screen.saved && saves.is_multiple_of(3) {
                 let held = session.screen().unwrap();
                 drop(session);
                 session = open(folder.path()).unwrap();
