@@ -87,16 +87,21 @@ impl Folder {
 
     /// Where one was last; `None` if that is not known.
     pub fn place(&self) -> Option<Place> {
-        serde_json::from_value(self.json("place.json")?).ok()
+        // As an act is read: one reader in the library, not two.
+        serde_json::from_str(&fs::read_to_string(self.0.join("place.json")).ok()?).ok()
     }
 
-    /// Keeps where one is.
+    /// Keeps where one is. It outlives the app, which is what it is for; after a power cut one may start at the list, and
+    /// no tap that only goes elsewhere waits for the disk.
     pub fn keep_place(&self, place: Place) -> io::Result<()> {
-        write_whole(&self.0.join("place.json"), serde_json::to_string(&place)?.as_bytes())
+        let path = self.0.join("place.json");
+        let new = beside(&path);
+        fs::write(&new, serde_json::to_string(&place)?)?;
+        fs::rename(&new, &path)
     }
 
     fn json(&self, name: &str) -> Option<Value> {
-        serde_json::from_slice(&fs::read(self.0.join(name)).ok()?).ok()
+        serde_json::from_str(&fs::read_to_string(self.0.join(name)).ok()?).ok()
     }
 }
 

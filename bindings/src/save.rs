@@ -2,7 +2,6 @@
 
 use crate::held::Held;
 use crate::made::now_ms;
-use pitface_core::record::RecordId;
 use pitface_core::screen::Edit;
 use pitface_core::store::{Saving, StoreError};
 use pitface_core::words::NotSaved;
@@ -34,7 +33,7 @@ impl Held {
             kept.saved = true;
             kept.changed |= !saved.changes.is_empty();
             for edit in edits {
-                self.notes.changed(field_of(edit).or(self.place.field()));
+                self.notes.edited(edit, self.place);
             }
         }
         Ok(kept)
@@ -69,15 +68,6 @@ fn put_in(saving: &mut Saving, edit: &Edit) -> Result<(), StoreError> {
         Edit::Delete { record } => saving.delete(*record),
         // Parted off before.
         Edit::Undo => Ok(()),
-    }
-}
-
-/// The field an edit is of, where it says so.
-fn field_of(edit: &Edit) -> Option<RecordId> {
-    match edit {
-        Edit::Field(field) => Some(field.id),
-        Edit::Pit { field, .. } | Edit::Machine { field, .. } | Edit::Pass { field, .. } => Some(*field),
-        _ => None,
     }
 }
 

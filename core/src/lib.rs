@@ -22,6 +22,7 @@
 
 pub mod advice;
 pub mod error;
+mod order;
 pub mod picture;
 pub mod place;
 pub mod reading;

@@ -250,7 +250,7 @@ fn labels(face: &Face, kind: &Type) -> Vec<Label> {
         tip: true,
     });
     let mut labels: Vec<Label> = layers.chain(tip).collect();
-    labels.sort_by(|one, other| one.depth_mm.total_cmp(&other.depth_mm));
+    crate::order::sort_by(&mut labels, |one, other| one.depth_mm.total_cmp(&other.depth_mm));
     labels
 }
 
