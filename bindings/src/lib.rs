@@ -40,4 +40,6 @@ pub use drawing::{Anchor, Drawing, Point, Role, RoleColour, Shape, Theme, colour
 pub use error::PitfaceError;
 pub use listen::{ChangeListener, Subscription};
 pub use session::Session;
-pub use shown::{ScreenKind, ShownButton, ShownDoes, ShownDoing, ShownKeys, ShownKnown, ShownRow, ShownScreen, Size};
+pub use shown::{
+    ScreenKind, ShownButton, ShownDoes, ShownDoing, ShownKeys, ShownKnown, ShownRow, ShownScreen, Size,
+};
