@@ -53,7 +53,9 @@ val coreLibraries by tasks.registering(Exec::class) {
     environment("RUSTFLAGS", "-C link-arg=-Wl,-z,max-page-size=16384")
     commandLine(
         "cargo", "ndk", "--platform", "26", "-t", "arm64-v8a", "-t", "armeabi-v7a", "-t", "x86_64",
-        "-o", libraries.get().asFile.path, "build", "--release", "-p", "pitface-bindings",
+        "-o", libraries.get().asFile.path, "rustc", "--profile", "shell", "-p", "pitface-bindings",
+        // One crate type, or Cargo leaves out the link-time optimisation; tests/bench/library says what the flags do.
+        "--lib", "--crate-type", "cdylib", "--", "-C", "link-arg=-Wl,--icf=all", "-C", "link-arg=-Wl,--pack-dyn-relocs=android",
     )
 }
 

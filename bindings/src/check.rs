@@ -2,7 +2,7 @@
 //! then hold on the far side of the border too. No screen needs this.
 
 use crate::PitfaceError;
-use crate::held::new_id;
+use crate::made::new_id;
 use pitface_core::RULES;
 use pitface_core::advice::{ZoneCall, advise};
 use pitface_core::error::Fault;

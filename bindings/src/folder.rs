@@ -63,6 +63,7 @@ impl Folder {
         Own {
             name: code("name").unwrap_or_default().to_owned(),
             left_handed: kept["left_handed"].as_bool().unwrap_or(false),
+            volume_keys: kept["volume_keys"].as_bool().unwrap_or(false),
             language: code("language").and_then(Language::from_code),
             unit: UNITS
                 .into_iter()
@@ -77,6 +78,7 @@ impl Folder {
         let kept = json!({
             "name": own.name,
             "left_handed": own.left_handed,
+            "volume_keys": own.volume_keys,
             "language": own.language,
             "unit": unit,
         });
@@ -85,16 +87,21 @@ impl Folder {
 
     /// Where one was last; `None` if that is not known.
     pub fn place(&self) -> Option<Place> {
-        serde_json::from_value(self.json("place.json")?).ok()
+        // As an act is read: one reader in the library, not two.
+        serde_json::from_str(&fs::read_to_string(self.0.join("place.json")).ok()?).ok()
     }
 
-    /// Keeps where one is.
+    /// Keeps where one is. It outlives the app, which is what it is for; after a power cut one may start at the list, and
+    /// no tap that only goes elsewhere waits for the disk.
     pub fn keep_place(&self, place: Place) -> io::Result<()> {
-        write_whole(&self.0.join("place.json"), serde_json::to_string(&place)?.as_bytes())
+        let path = self.0.join("place.json");
+        let new = beside(&path);
+        fs::write(&new, serde_json::to_string(&place)?)?;
+        fs::rename(&new, &path)
     }
 
     fn json(&self, name: &str) -> Option<Value> {
-        serde_json::from_slice(&fs::read(self.0.join(name)).ok()?).ok()
+        serde_json::from_str(&fs::read_to_string(self.0.join(name)).ok()?).ok()
     }
 }
 
@@ -105,8 +112,11 @@ const UNITS: [(LengthUnit, &str); 2] = [(LengthUnit::Centimetres, "cm"), (Length
 pub(crate) fn write_whole(path: &Path, content: &[u8]) -> io::Result<()> {
     let new = beside(path);
     let mut file = File::create(&new)?;
-    file.write_all(content)?;
-    put_in_place(&file, &new, path)
+    let written = file.write_all(content).and_then(|()| put_in_place(&file, &new, path));
+    if written.is_err() {
+        let _ = fs::remove_file(&new);
+    }
+    written
 }
 
 /// A name beside a file for what will replace it; one name, so that a crash leaves at most one.

@@ -22,17 +22,24 @@ mod check;
 mod drawing;
 mod error;
 mod folder;
+mod given;
+mod hand_over;
 mod held;
 mod listen;
+mod made;
 mod notes;
 mod photos;
 mod position;
+mod save;
 mod session;
 mod shown;
+mod take_photo;
 
 pub use check::{check_notes, read_field};
 pub use drawing::{Anchor, Drawing, Point, Role, RoleColour, Shape, Theme, colours};
 pub use error::PitfaceError;
 pub use listen::{ChangeListener, Subscription};
 pub use session::Session;
-pub use shown::{ScreenKind, ShownButton, ShownDoes, ShownDoing, ShownKnown, ShownRow, ShownScreen, Size};
+pub use shown::{
+    ScreenKind, ShownButton, ShownDoes, ShownDoing, ShownKeys, ShownKnown, ShownRow, ShownScreen, Size,
+};

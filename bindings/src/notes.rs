@@ -2,7 +2,7 @@
 
 use crate::PitfaceError;
 use pitface_core::record::{FieldNotes, RecordId};
-use pitface_core::screen::Place;
+use pitface_core::screen::{Edit, Place};
 use pitface_core::store::{Store, StoreError};
 use std::collections::BTreeMap;
 
@@ -12,11 +12,23 @@ pub(crate) struct Notes {
     fields: Vec<FieldNotes>,
     /// The fields are all there are, in the order of the list.
     all: bool,
+    /// Pits of these fields that stand otherwise in the store: the other 49 of a field need not be read again for one tap.
+    stale: Vec<RecordId>,
 }
 
 impl Notes {
     /// Loads what a place shows and is not loaded yet. Tells whether the field of the place is there.
     pub fn load(&mut self, store: &Store, place: Place) -> Result<bool, PitfaceError> {
+        for id in std::mem::take(&mut self.stale) {
+            let mut pits = self.fields.iter_mut().flat_map(|notes| &mut notes.pits);
+            if let Some(pit) = pits.find(|pit| pit.id == id) {
+                match store.load_pit(id) {
+                    Ok(now) => *pit = now,
+                    // Whatever it is, reading the whole field tells it.
+                    Err(_) => self.changed(None),
+                }
+            }
+        }
         if shows_all(place) && !self.all {
             self.load_all(store)?;
         }
@@ -58,6 +70,25 @@ impl Notes {
         }
     }
 
+    /// What an edit at a place changed has to be loaded again.
+    pub fn edited(&mut self, edit: &Edit, place: Place) {
+        let (pit, field) = match edit {
+            Edit::Step { pit, .. } | Edit::Layer { pit, .. } | Edit::Photo { pit, .. } => (Some(*pit), None),
+            Edit::Roll { parent, .. } => (Some(*parent), None),
+            Edit::Pit { field, pit } => (Some(pit.id), Some(*field)),
+            Edit::Field(field) => (None, Some(field.id)),
+            Edit::Machine { field, .. } | Edit::Pass { field, .. } => (None, Some(*field)),
+            Edit::AfterDig { .. } | Edit::Delete { .. } | Edit::Undo => (None, None),
+        };
+        let is_loaded =
+            |id: &RecordId| self.fields.iter().any(|notes| notes.pits.iter().any(|pit| pit.id == *id));
+        match pit.filter(is_loaded) {
+            Some(pit) if !self.stale.contains(&pit) => self.stale.push(pit),
+            Some(_) => {}
+            None => self.changed(field.or(place.field())),
+        }
+    }
+
     /// A field was changed, made or deleted; `None`: any of them.
     pub fn changed(&mut self, field: Option<RecordId>) {
         self.all = false;
@@ -66,6 +97,11 @@ impl Notes {
             None => self.fields.clear(),
         }
     }
+}
+
+/// The screens on which it is said which pictures are not on this phone.
+pub(crate) const fn shows_photos(place: Place) -> bool {
+    matches!(place, Place::Field { .. } | Place::Call { .. } | Place::Photos { .. })
 }
 
 /// The list of fields does, and a machine may be taken over from another field.

@@ -1,7 +1,9 @@
 //! Photos: each kept once, under the hash of its content.
 
 use crate::folder::{beside, put_in_place};
+use pitface_core::record::FieldNotes;
 use sha2::{Digest, Sha256};
+use std::collections::BTreeSet;
 use std::fmt::Write as _;
 use std::fs::{self, File};
 use std::io::{self, Read, Write};
@@ -58,9 +60,21 @@ fn copy(taken: &mut File, new: &Path, photos: &Path) -> Result<KeptPhoto, PhotoF
         hex
     });
     let path = photos.join(&sha256);
-    if fs::metadata(&path).is_ok_and(|there| there.len() == size_bytes) {
+    if is_there(&path, size_bytes) {
         return Ok(KeptPhoto { sha256, size_bytes, new: None });
     }
     put_in_place(&file, new, &path).map_err(PhotoFault::Unkept)?;
     Ok(KeptPhoto { sha256, size_bytes, new: Some(path) })
+}
+
+/// Whether a whole photo lies there; one cut short does not count.
+fn is_there(path: &Path, size_bytes: u64) -> bool {
+    fs::metadata(path).is_ok_and(|there| there.len() == size_bytes)
+}
+
+/// Hashes of the photos noted in fields that are not in the folder.
+pub(crate) fn missing(fields: &[FieldNotes], photos: &Path) -> BTreeSet<String> {
+    let noted = fields.iter().flat_map(|notes| &notes.pits).flat_map(|pit| &pit.photos);
+    let gone = noted.filter(|photo| !is_there(&photos.join(&photo.sha256), photo.size_bytes));
+    gone.map(|photo| photo.sha256.clone()).collect()
 }

@@ -124,7 +124,8 @@ impl Session {
         self.answer(|held| held.photo_taken(&field, &pit, depth_mm, &path, media_type))
     }
 
-    /// Writes the notes file of a field into `folder`, replacing one of the same name, and gives its path.
+    /// Writes the notes file of a field into `folder`, replacing one of the same name, and gives its path. The name is the
+    /// field's, with the end of its id where another field's file would be called the same.
     ///
     /// # Errors
     /// `Invalid` for an id that is none, `NotFound` for a field or folder that is not there, `DiskFull`, `Storage`.
@@ -132,7 +133,8 @@ impl Session {
         held(&self.held).export_field(&field, &folder)
     }
 
-    /// Takes in a notes file and goes to its field. Whatever is wrong with it is told, and then nothing of it is taken.
+    /// Takes in a notes file and goes to its field. Whatever is wrong with it is told, and then nothing of it is taken. A
+    /// record without an id is the one in the same place of the field of that name.
     ///
     /// # Errors
     /// As [`Session::screen`].

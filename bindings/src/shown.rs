@@ -3,7 +3,7 @@
 pub use pitface_core::screen::{ScreenKind, Size};
 
 use pitface_core::picture::Drawing;
-use pitface_core::screen::{Act, Ask, Button, Does, Doing, Known, Pictured, Row, Screen};
+use pitface_core::screen::{Act, Ask, Button, Does, Doing, Keys, Known, Pictured, Row, Screen};
 use pitface_core::words::Words;
 
 /// Which screen it is, for what a shell does differently.
@@ -87,6 +87,21 @@ pub struct ShownScreen {
     pub left_handed: bool,
     /// Language of all texts, an ISO 639-1 tag: for whatever reads them out.
     pub language: String,
+    /// What the volume keys do; nothing where they are to be left alone.
+    #[uniffi(default = None)]
+    pub keys: Option<ShownKeys>,
+    /// What is known matters more than what the thumb does: where there is not room for both, it has the larger part.
+    #[uniffi(default = false)]
+    pub known_first: bool,
+}
+
+/// Acts of the volume keys; a button on a headset does as the upper one. Given to `tap` as they are; opaque.
+#[derive(Debug, Clone, PartialEq, uniffi::Record)]
+pub struct ShownKeys {
+    /// Volume up.
+    pub up: String,
+    /// Volume down.
+    pub down: String,
 }
 
 /// A piece of what is known.
@@ -179,6 +194,9 @@ pub struct ShownButton {
     pub chosen: bool,
     /// It can be tapped now.
     pub enabled: bool,
+    /// Its name for whoever hears it, where others of the screen are called alike; empty where label and note are enough.
+    #[uniffi(default = "")]
+    pub spoken: String,
 }
 
 /// What a tap does: something the core does at once, or something only the platform can.
@@ -233,6 +251,8 @@ impl ShownScreen {
             wants_position: screen.wants_position,
             left_handed: around.left_handed,
             language: around.words.language().code().to_owned(),
+            known_first: screen.known_first,
+            keys: screen.keys.map(|Keys { up, down }| ShownKeys { up: act_text(&up), down: act_text(&down) }),
         }
     }
 }
@@ -271,8 +291,9 @@ impl From<Doing> for ShownDoing {
 
 impl From<Button> for ShownButton {
     fn from(button: Button) -> Self {
-        let Button { label, note, drawing, does, size, chosen, enabled } = button;
-        Self { label, note, drawing, does: does.into(), size, chosen, enabled }
+        let spoken = if button.about.is_empty() { String::new() } else { button.spoken() };
+        let Button { label, note, drawing, does, size, chosen, enabled, .. } = button;
+        Self { label, note, drawing, does: does.into(), size, chosen, enabled, spoken }
     }
 }
 

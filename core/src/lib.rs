@@ -24,6 +24,7 @@
 pub mod advice;
 pub mod error;
 pub mod merge;
+mod order;
 pub mod picture;
 pub mod place;
 pub mod reading;

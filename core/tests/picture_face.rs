@@ -4,7 +4,7 @@ mod drawing_support;
 
 use drawing_support::{Extent, TOUCH, extent, of_role, texts};
 use pitface_core::picture::{
-    Drawing, Face, FaceLayer, FacePicture, Mark, PHONE_WIDTH, Point, Role, Ruler, Shape, Tip, face,
+    Drawing, Face, FaceLayer, FacePicture, Mark, PHONE_WIDTH, Point, Role, Ruler, Shape, Tip, face, low_face,
 };
 use pitface_core::reading::{KINDS, LayerReading, PitReading};
 use pitface_core::record::{Cause, ChannelsSeen, Condition, FaceMoisture, Patches, RootsSeen, Signs};
@@ -419,4 +419,20 @@ proptest! {
         picture.text_scale = 2.0;
         check_layout(&picture)?;
     }
+}
+
+#[test]
+fn a_low_face_leaves_room_below_it_and_says_the_same() {
+    let layers = vec![
+        layer(0, 210, Condition::Open),
+        layer(210, 290, Condition::Shut),
+        layer(290, 500, Condition::Firm),
+    ];
+    let picture = picture(layers);
+    let (tall, low) = (face(&picture), low_face(&picture));
+    assert!(low.height < tall.height * 0.75, "{} {}", low.height, tall.height);
+    assert_eq!(texts(&low).len(), texts(&tall).len());
+    let (tall, low) = (tones(&tall), tones(&low));
+    assert_eq!(low.len(), tall.len());
+    assert!(low.windows(2).all(|pair| pair[0].bottom <= pair[1].top + TOUCH), "one below the other");
 }

@@ -4,6 +4,7 @@
 #![allow(clippy::unwrap_used, reason = "a test may fail")]
 
 mod screen_machine_support;
+mod screen_names;
 
 use pitface_core::record::{Field, FieldNotes, Pit, PlaceKind, RecordId};
 use pitface_core::screen::behind::BehindAct;
@@ -11,6 +12,7 @@ use pitface_core::screen::{Act, Place, Screen};
 use pitface_core::units::LengthUnit;
 use pitface_core::words::Language;
 use screen_machine_support::{Phone, acts, demo, screen_is_sound};
+use screen_names::assert_told_apart;
 use std::collections::{HashSet, VecDeque};
 
 /// Whether a place is shown by one of these screens.
@@ -31,6 +33,9 @@ fn is_here(place: Place) -> bool {
         | Place::StartField
         | Place::Outline { .. }
         | Place::Field { .. }
+        | Place::Details { .. }
+        | Place::Detail { .. }
+        | Place::Lines { .. }
         | Place::StartPit { .. }
         | Place::KnifeWalk { .. }
         | Place::NextLook { .. }
@@ -101,6 +106,7 @@ fn crawl(fields: &[FieldNotes], language: Language, unit: LengthUnit) -> (usize,
             continue;
         }
         screen_is_sound(&screen);
+        assert_told_apart(&screen);
         assert_eq!(screen.place, phone.place, "a screen of a place that is there shows that place");
         screens += 1;
         for (act, typed) in acts(&screen) {
@@ -111,7 +117,9 @@ fn crawl(fields: &[FieldNotes], language: Language, unit: LengthUnit) -> (usize,
             if saves <= SAVES && !matches!(act, Act::Undo) {
                 queue.push_back((next, saves));
             } else if is_here(next.place) {
-                screen_is_sound(&next.screen(&next.words()));
+                let screen = next.screen(&next.words());
+                screen_is_sound(&screen);
+                assert_told_apart(&screen);
             }
         }
     }

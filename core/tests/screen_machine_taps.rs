@@ -86,7 +86,7 @@ fn a_machine_that_has_worked_is_set_anew_as_another_one() {
     assert_eq!(&phone.fields[0].machines[..2], &before.machines[..]);
     assert_eq!(phone.fields[0].passes, before.passes);
     let anew = phone.fields[0].machines[2].clone();
-    assert_eq!((anew.spacing_mm, &anew.name), (700, &before.machines[0].name));
+    assert_eq!((anew.spacing_mm, anew.name), (700, format!("{} 2", before.machines[0].name)));
     assert!(!phone.told.is_empty());
     // From now on it is its own.
     phone.press("Von Zinken zu Zinken", "− 5 cm");
@@ -107,7 +107,7 @@ fn a_machine_of_another_field_is_taken_over() {
     let copy = MachineAct::Copy { from, machine: machine.id };
     phone.tap(&Act::Machine(copy), None, &phone.words());
     let taken = phone.fields[0].machines.last().unwrap();
-    assert_eq!((taken.legs, &taken.name), (7, &machine.name));
+    assert_eq!((taken.legs, &taken.name), (7, &format!("{} 2", machine.name)), "one goes by that name here");
     assert_ne!(taken.id, machine.id);
 }
 

@@ -7,9 +7,10 @@ mod screen_pit_support;
 use pitface_core::advice::advise;
 use pitface_core::reading::{Clue, read_field};
 use pitface_core::record::{
-    Call, ComesAway, Field, FieldNotes, RecordId, Resistance, RollOutcome, depth, notes,
+    Call, ComesAway, FaceMoisture, Field, FieldNotes, RecordId, Resistance, RollOutcome, depth, notes,
 };
-use pitface_core::screen::{Act, Doing, Known, Place, Screen, ScreenKind, Size};
+use pitface_core::screen::own::OwnAct;
+use pitface_core::screen::{Act, Button, Doing, Known, Place, Screen, ScreenKind, Size};
 use pitface_core::words::Language;
 use screen_pit_support::{Phone, demo, fix_at};
 
@@ -24,16 +25,15 @@ fn kind(phone: &Phone) -> ScreenKind {
     phone.screen().kind
 }
 
-/// Begins a pit in a wheeling and digs the hole: two taps.
+/// Begins a pit in a wheeling, digs the hole and looks at its face: two taps.
 fn dug(phone: &mut Phone) {
     phone.place = Place::StartPit { field: phone.fields[0].field.id, pit: None };
     phone.tap("Wheeling");
-    phone.tap("The hole is dug");
+    phone.tap("Moist");
 }
 
 /// Walks down a pan: crumbs to 20 cm, plates to 30 cm, rounded lumps to 50 cm.
 fn walked(phone: &mut Phone) {
-    phone.tap("Moist");
     phone.tap("Slips in");
     phone.tap("Crumbs");
     for _ in 0..3 {
@@ -92,14 +92,16 @@ fn sentence(screen: &Screen) -> String {
 }
 
 #[test]
-fn a_pit_of_three_layers_takes_at_most_25_taps() {
+fn a_pit_of_three_layers_takes_at_most_25_taps_with_the_one_that_begins_it() {
     let mut phone = Phone::new(Language::English, field_with_reference());
+    phone.place = Place::Field { field: phone.fields[0].field.id };
+    phone.tap("Dig a pit");
     dug(&mut phone);
     walked(&mut phone);
     let looks = looked(&mut phone);
     assert_eq!(kind(&phone), ScreenKind::Roll);
-    phone.tap("Cracks into short lengths");
-    phone.tap("Crumbles");
+    phone.tap_about("35", "Cracks into short lengths");
+    phone.tap_about("surface", "Crumbles");
     assert_eq!(kind(&phone), ScreenKind::Call);
     println!("a pit of three layers: {} taps, {looks} of them looks", phone.taps);
     assert!(phone.taps <= 25, "{} taps, {looks} looks", phone.taps);
@@ -256,9 +258,106 @@ fn a_pit_is_taken_up_where_it_was_left() {
     assert_eq!(left_at(&mut phone), ScreenKind::NextLook);
     looked(&mut phone);
     assert_eq!(left_at(&mut phone), ScreenKind::Roll);
-    phone.tap("Crumbles");
-    phone.tap("Crumbles");
+    phone.tap_about("35", "Crumbles");
+    phone.tap_about("surface", "Crumbles");
     assert_eq!(left_at(&mut phone), ScreenKind::Call);
+}
+
+#[test]
+fn an_answer_changes_no_place_of_the_roll_tests() {
+    let mut phone = Phone::new(Language::English, field_with_reference());
+    dug(&mut phone);
+    walked(&mut phone);
+    phone.place = Place::Roll { field: phone.fields[0].field.id, pit: phone.pit().id };
+    let offered = |phone: &Phone| {
+        let screen = phone.screen();
+        screen.buttons().map(|button| (button.spoken(), button.does.clone())).collect::<Vec<_>>()
+    };
+    let before = offered(&phone);
+    phone.tap_about("35", "Crumbles");
+    assert!(phone.told.contains("35"), "{}", phone.told);
+    assert_eq!(kind(&phone), ScreenKind::Roll);
+    assert_eq!(offered(&phone), before);
+    let chosen: Vec<_> =
+        phone.screen().buttons().filter(|button| button.chosen).map(Button::spoken).collect();
+    assert_eq!(chosen, ["Crumbles. Soil from 35\u{a0}cm"]);
+    // A second tap on the same place says the same again.
+    let rolls = phone.pit().rolls.clone();
+    phone.tap_about("35", "Crumbles");
+    assert_eq!((phone.pit().rolls.len(), kind(&phone)), (rolls.len(), ScreenKind::Roll));
+}
+
+#[test]
+fn the_hole_dug_and_its_face_are_one_tap_or_two() {
+    let mut phone = Phone::new(Language::English, field_with_reference());
+    dug(&mut phone);
+    let face = phone.pit().face;
+    assert_eq!((face, kind(&phone)), (Some(FaceMoisture::Moist), ScreenKind::KnifeWalk));
+    assert!(phone.pit().at.is_some(), "with the position");
+    assert!(phone.told.contains("moist") && phone.told.contains("Position noted"), "{}", phone.told);
+    phone.place = Place::StartPit { field: phone.fields[0].field.id, pit: None };
+    phone.tap("Wheeling");
+    phone.tap("The hole is dug");
+    assert_eq!((phone.pit().face, kind(&phone)), (None, ScreenKind::KnifeWalk), "not looked at is not said");
+    phone.tap("Wet");
+    assert_eq!(phone.pit().face, Some(FaceMoisture::Wet));
+}
+
+#[test]
+fn who_digs_is_asked_at_the_first_pit_and_holds_nothing_up() {
+    let typing =
+        |phone: &Phone| phone.screen().doing.iter().any(|doing| matches!(doing, Doing::Typing { .. }));
+    let mut phone = Phone::new(Language::English, field_with_reference());
+    phone.own.name.clear();
+    let begin = |phone: &mut Phone| {
+        phone.place = Place::StartPit { field: phone.fields[0].field.id, pit: None };
+        phone.tap("Wheeling");
+    };
+    begin(&mut phone);
+    assert!(typing(&phone));
+    phone.type_in(" Walker ");
+    assert_eq!((phone.own.name.as_str(), phone.pit().by.as_deref()), ("Walker", Some("Walker")));
+    assert_eq!(kind(&phone), ScreenKind::StartPit);
+    assert!(!typing(&phone), "asked no more");
+    begin(&mut phone);
+    assert_eq!(phone.pit().by.as_deref(), Some("Walker"));
+
+    let mut silent = Phone::new(Language::English, field_with_reference());
+    silent.own.name.clear();
+    begin(&mut silent);
+    assert!(typing(&silent));
+    silent.tap("Left hand");
+    assert!(silent.own.left_handed);
+    silent.tap("Moist");
+    assert_eq!((kind(&silent), &silent.pit().by), (ScreenKind::KnifeWalk, &None));
+    begin(&mut silent);
+    assert!(!typing(&silent), "once a day is enough");
+}
+
+#[test]
+fn volume_keys_answer_the_walk_only_where_they_are_to() {
+    let mut phone = Phone::new(Language::English, field_with_reference());
+    dug(&mut phone);
+    phone.tap("Crumbs");
+    assert_eq!(phone.screen().keys, None, "off until it is wanted");
+    let walk = phone.place;
+    phone.place = Place::Own;
+    phone.act(&OwnAct::VolumeKeys(true).into(), None);
+    assert!(phone.own.volume_keys && phone.screen().keys.is_none());
+    phone.place = walk;
+    let keys = phone.screen().keys.unwrap();
+    phone.act(&keys.up, None);
+    assert_eq!(phone.pit().walk.len(), 2);
+    assert_eq!(phone.pit().walk[1].comes_away, Some(ComesAway::Crumbs));
+    let keys = phone.screen().keys.unwrap();
+    phone.act(&keys.down, None);
+    assert_eq!(phone.pit().walk.len(), 1, "the upper key is taken back");
+    phone.act(&keys.down, None);
+    assert_eq!(phone.screen().keys, None, "at the surface nothing is the same as above");
+    for place in [Place::Fields, phone.place.above().unwrap()] {
+        phone.place = place;
+        assert_eq!(phone.screen().keys, None, "{place:?}");
+    }
 }
 
 #[test]

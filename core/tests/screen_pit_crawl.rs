@@ -2,6 +2,7 @@
 
 #![allow(clippy::unwrap_used, reason = "a test may fail by it")]
 
+mod screen_names;
 mod screen_pit_support;
 
 use pitface_core::record::{FieldNotes, RecordId, depth, notes};
@@ -9,6 +10,7 @@ use pitface_core::screen::{Act, Doing, Edit, Place, Screen, ScreenKind, tap};
 use pitface_core::store::{DeviceId, Store};
 use pitface_core::units::LengthUnit;
 use pitface_core::words::{Language, Words};
+use screen_names::assert_told_apart;
 use screen_pit_support::{Phone, buttons, demo, drawings, is_finite, texts};
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -126,6 +128,7 @@ fn crawl(language: Language, unit: LengthUnit, fields: Vec<FieldNotes>, seed: u6
         phone.refused = dice.below(5) == 0;
         let screen = phone.screen();
         assert_whole(&screen);
+        assert_told_apart(&screen);
         kinds.insert(screen.kind.code());
         if let Some(Doing::Typing { act, .. }) =
             screen.doing.iter().find(|doing| matches!(doing, Doing::Typing { .. }))

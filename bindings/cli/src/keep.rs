@@ -1,13 +1,13 @@
 //! From notes files through a store and back: what is shown has always been kept, in the store asked for or in
 //! one that goes with the command.
 
-use crate::adopt::{adopt, ids};
 use crate::argument::StoreArgument;
 use crate::device;
 use crate::field::FieldRead;
 use crate::trouble::Trouble;
 use pitface_core::error::Fault;
 use pitface_core::merge::Signer as _;
+use pitface_core::record::adopt::{adopt, ids, is_kept_as};
 use pitface_core::record::{FieldNotes, RecordId, notes};
 use pitface_core::store::{DeviceId, Store, StoreError};
 use std::collections::BTreeSet;
@@ -107,11 +107,7 @@ fn pass(
     let now_ms = now_ms();
     let field = notes.field.id;
     let known = store.fields()?.into_iter().find(|known| {
-        if made.contains(&field) {
-            known.name == notes.field.name && free(known.id)
-        } else {
-            known.id == field
-        }
+        is_kept_as(&notes.field, made, known.id, &known.name) && (known.id == field || free(known.id))
     });
     if let Some(known) = known {
         let kept = store.load_notes(known.id)?;

@@ -1,7 +1,6 @@
 //! The Pitface command line: notes files in; layers, calls and drawings out. It holds no rule about soil:
 //! it reads arguments, asks the core, and prints what the core answers, as sentences or as JSON.
 
-mod adopt;
 mod amount;
 mod argument;
 mod carried;

@@ -123,7 +123,7 @@ impl Base {
                 all.extend(RollOutcome::ALL.iter().map(|&roll| (1, ChangedAnswer::Roll { surface, roll })));
             }
         }
-        all.sort_by_key(|(steps, _)| *steps);
+        crate::order::sort_by_key(&mut all, |(steps, _)| *steps);
         all.into_iter().map(|(_, answer)| answer).collect()
     }
 
@@ -134,7 +134,7 @@ impl Base {
             .filter(|single| matches!(single, ChangedAnswer::Clue { .. }))
             .map(|single| (self.distance(&[*single]), *single))
             .collect();
-        nearest.sort_by(|(a, _), (b, _)| a.total_cmp(b));
+        crate::order::sort_by(&mut nearest, |(a, _), (b, _)| a.total_cmp(b));
         nearest.truncate(PAIRED);
         let mut pairs: Vec<(f64, [ChangedAnswer; 2])> = Vec::new();
         for (at, (_, one)) in nearest.iter().enumerate() {
@@ -142,7 +142,7 @@ impl Base {
                 pairs.push((self.distance(&[*one, *other]), [*one, *other]));
             }
         }
-        pairs.sort_by(|(a, _), (b, _)| a.total_cmp(b));
+        crate::order::sort_by(&mut pairs, |(a, _), (b, _)| a.total_cmp(b));
         pairs.into_iter().map(|(_, pair)| pair).collect()
     }
 

@@ -98,7 +98,7 @@ fn too_near(field: &Field, tip: &TipDepth) -> Vec<What> {
         .filter_map(|(kind, obstacle)| Some((field.shallowest_mm(kind)?, obstacle)))
         .filter(|(depth_mm, _)| tip.hi_mm.saturating_add(clearance_mm) > *depth_mm)
         .collect();
-    near.sort_unstable();
+    crate::order::sort_by(&mut near, Ord::cmp);
     near.into_iter()
         .map(|(depth_mm, obstacle)| What::TooNear { obstacle, depth_mm, tip_mm: tip.hi_mm, clearance_mm })
         .collect()
@@ -169,7 +169,7 @@ impl Rolls {
             .filter(|(day, ..)| day.is_none() || *day == last)
             .map(|(_, depth_mm, outcome)| (depth_mm, outcome))
             .collect();
-        seen.sort_unstable_by_key(|&(depth_mm, outcome)| (outcome, depth_mm));
+        crate::order::sort_by_key(&mut seen, |&(depth_mm, outcome)| (outcome, depth_mm));
         Self { surface, seen }
     }
 

@@ -74,7 +74,7 @@ impl<'a> Sorted<'a> {
             .zip(&reading.pits)
             .filter_map(|(pit, read)| Some((stands_for(map, pit)?, pit, read)))
             .collect();
-        pits.sort_by_key(|(_, pit, _)| pit.id);
+        crate::order::sort_by_key(&mut pits, |(_, pit, _)| pit.id);
         let mut sorted = Self { views: Vec::with_capacity(pits.len()), twins: Vec::new() };
         for (zone, pit, read) in pits {
             if sorted.views.iter().any(|(_, view)| are_twins(view.pit, pit)) {

@@ -16,7 +16,7 @@ const SURE_ENOUGH: f64 = 0.8;
 /// at 80 % confidence, else the deepest. `None` without a layer to break.
 pub fn tip_depth(bottoms_mm: &[u32], share: f64) -> Option<TipDepth> {
     let mut bottoms_mm = bottoms_mm.to_vec();
-    bottoms_mm.sort_unstable();
+    crate::order::sort_by(&mut bottoms_mm, Ord::cmp);
     let pits = bottoms_mm.len();
     let rank = rank_covering(pits, share, SURE_ENOUGH);
     let cleared_mm = *bottoms_mm.get(rank.checked_sub(1)?)?;

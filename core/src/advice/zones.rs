@@ -243,7 +243,7 @@ fn alike(one: Call, other: Call) -> bool {
 /// Mean that does not depend on the order of what it is taken over.
 fn mean(values: impl Iterator<Item = f64>) -> f64 {
     let mut values: Vec<f64> = values.collect();
-    values.sort_unstable_by(f64::total_cmp);
+    crate::order::sort_numbers(&mut values);
     values.iter().sum::<f64>() / values.len() as f64
 }
 
@@ -327,7 +327,7 @@ fn barred(views: &[&PitView]) -> Vec<What> {
         _ => (3, 0, 0),
     };
     let mut all: Vec<What> = views.iter().filter_map(|view| view.barred.clone()).collect();
-    all.sort_by_key(sort);
+    crate::order::sort_by_key(&mut all, sort);
     all.dedup_by_key(|what| sort(what).0);
     all
 }

@@ -27,7 +27,7 @@ mod theme;
 pub use answer::{answer, roll};
 pub use face::{Face, FaceLayer, FacePicture, Mark, PHONE_WIDTH, Ruler, Tip};
 pub use layout::{BASE_LINE, LINE_HEIGHT, text_width};
-pub use row::face;
+pub use row::{face, low_face};
 pub use shape::{Anchor, Drawing, Point, Role, Shape};
 pub use sheet::{ANSWER_HEIGHT, ANSWER_WIDTH};
 pub(crate) use svg::escape;

@@ -12,9 +12,16 @@ const GUTTER: f64 = 16.0;
 const CELL_GAP: f64 = 10.0;
 const ROW_GAP: f64 = 16.0;
 const LABEL_GAP: f64 = 4.0;
-/// Scale of depth, bounded by the height a face should have.
-const POINTS_PER_MM: f64 = 0.72;
-const FACE_HEIGHT: (f64, f64) = (180.0, 440.0);
+/// Scale of depth, points a millimetre, and the bounds of the height a face should have.
+struct Stature {
+    points_per_mm: f64,
+    height: (f64, f64),
+}
+
+/// A face that stands for itself.
+const TALL: Stature = Stature { points_per_mm: 0.72, height: (180.0, 440.0) };
+/// A face below which more is to be read on a phone.
+const LOW: Stature = Stature { points_per_mm: 0.42, height: (120.0, 240.0) };
 /// Least height of a layer, so that its hatching can be told, and the height of a face up to which it holds.
 const THINNEST: f64 = 4.0;
 const TALLEST: f64 = 2_000.0;
@@ -72,13 +79,22 @@ fn height(lines: &[Line]) -> f64 {
 
 /// Draws faces.
 pub fn face(picture: &FacePicture) -> Drawing {
+    drawn(picture, &TALL)
+}
+
+/// Draws faces no higher than their words need, where more is to be read below them.
+pub fn low_face(picture: &FacePicture) -> Drawing {
+    drawn(picture, &LOW)
+}
+
+fn drawn(picture: &FacePicture, stature: &Stature) -> Drawing {
     let kind = Type::scaled(picture.text_scale);
     let mut shapes = Vec::new();
     let mut bottom = MARGIN;
     let beside = picture.faces.len() == 2 && Row::fits(&picture.faces, &picture.ruler, &kind);
     for faces in picture.faces.chunks(if beside { 2 } else { 1 }) {
         let gap = if shapes.is_empty() { 0.0 } else { ROW_GAP };
-        bottom = Row::new(faces, &picture.ruler, &kind).draw(bottom + gap, &mut shapes);
+        bottom = Row::new(faces, &picture.ruler, &kind).draw(bottom + gap, stature, &mut shapes);
     }
     let height = bottom + MARGIN;
     let paper = Shape::Rectangle { role: Role::Paper, left: 0.0, top: 0.0, width: PHONE_WIDTH, height };
@@ -148,7 +164,7 @@ impl<'a> Row<'a> {
     }
 
     /// Draws the row from `top` down; gives its bottom.
-    fn draw(&self, top: f64, shapes: &mut Vec<Shape>) -> f64 {
+    fn draw(&self, top: f64, stature: &Stature, shapes: &mut Vec<Shape>) -> f64 {
         let title = |face: &Face| wrap(&face.title, self.kind.title, true, self.cell_width);
         let titles: Vec<Vec<String>> = self.faces.iter().map(title).collect();
         let title_lines = titles.iter().map(Vec::len).max().unwrap_or(0) as f64;
@@ -165,7 +181,7 @@ impl<'a> Row<'a> {
             .iter()
             .map(|labels| labels.iter().map(|lines| height(lines) + LABEL_GAP).sum())
             .fold(0.0, f64::max);
-        let tall = (self.depth_mm * POINTS_PER_MM).clamp(FACE_HEIGHT.0, FACE_HEIGHT.1);
+        let tall = (self.depth_mm * stature.points_per_mm).clamp(stature.height.0, stature.height.1);
         let tall = tall.max(self.hatchable().min(TALLEST)).max(needed);
         let scale = Scale { surface, points_per_mm: tall / self.depth_mm };
 
@@ -234,7 +250,7 @@ fn labels(face: &Face, kind: &Type) -> Vec<Label> {
         tip: true,
     });
     let mut labels: Vec<Label> = layers.chain(tip).collect();
-    labels.sort_by(|one, other| one.depth_mm.total_cmp(&other.depth_mm));
+    crate::order::sort_by(&mut labels, |one, other| one.depth_mm.total_cmp(&other.depth_mm));
     labels
 }
 

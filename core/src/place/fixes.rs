@@ -64,7 +64,7 @@ impl AveragedFix {
 /// causes, so a hundred of them tell hardly more than one.
 pub fn average(fixes: &[Fix]) -> Option<AveragedFix> {
     let mut kept: Vec<Fix> = fixes.iter().copied().filter(is_fix).collect();
-    kept.sort_by(order);
+    crate::order::sort_by(&mut kept, order);
     kept.dedup();
     let last_ms = kept.last()?.time_ms;
     kept.retain(|fix| seconds(fix.time_ms, last_ms) <= LONGEST_S);
@@ -82,7 +82,7 @@ pub fn average(fixes: &[Fix]) -> Option<AveragedFix> {
     });
     let mut ways_m: Vec<f64> =
         places.iter().map(|place| (place[0] - mean[0]).hypot(place[1] - mean[1])).collect();
-    ways_m.sort_by(f64::total_cmp);
+    crate::order::sort_numbers(&mut ways_m);
     let spread_m = ways_m[(HELD * kept.len() as f64).ceil() as usize - 1];
     let at = if kept.len() == 1 { first.at } else { plane.place(mean) };
     Some(AveragedFix {
@@ -115,7 +115,7 @@ fn order(one: &Fix, other: &Fix) -> Ordering {
 
 fn median_accuracy_m(fixes: &[Fix]) -> f64 {
     let mut claimed: Vec<f64> = fixes.iter().map(|fix| fix.accuracy_m).collect();
-    claimed.sort_by(f64::total_cmp);
+    crate::order::sort_numbers(&mut claimed);
     let half = claimed.len() / 2;
     if claimed.len() % 2 == 1 { claimed[half] } else { f64::midpoint(claimed[half - 1], claimed[half]) }
 }

@@ -103,7 +103,9 @@ impl Outline {
             open.pop();
         }
         let mut different = open.clone();
-        different.sort_by(|one, other| one[0].total_cmp(&other[0]).then(one[1].total_cmp(&other[1])));
+        crate::order::sort_by(&mut different, |one, other| {
+            one[0].total_cmp(&other[0]).then(one[1].total_cmp(&other[1]))
+        });
         different.dedup();
         if different.len() < 3 {
             return Err(OutlineFault::TooFew { points: different.len() });

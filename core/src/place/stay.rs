@@ -13,7 +13,7 @@ const ABOUT_M: f64 = 3.0;
 /// than [`LONGEST_S`]; what is no fix is left out. In the order of their times.
 pub fn stay(fixes: &[Fix]) -> Vec<Fix> {
     let mut fixes: Vec<Fix> = fixes.iter().copied().filter(is_fix).collect();
-    fixes.sort_by_key(|fix| fix.time_ms);
+    crate::order::sort_by_key(&mut fixes, |fix| fix.time_ms);
     let Some(last) = fixes.last().copied() else { return fixes };
     let of_it = |fix: &&Fix| {
         let age_s = last.time_ms.saturating_sub(fix.time_ms) as f64 / 1000.0;

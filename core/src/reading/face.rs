@@ -28,7 +28,7 @@ pub fn layers(pit: &Pit, field: &Field) -> Vec<FaceLayer> {
     let field_texture = field.texture.map(crate::record::TextureNote::group);
     let walked = walked(pit, field_texture);
     let mut given: Vec<&Layer> = pit.layers.iter().collect();
-    given.sort_by_key(|layer| layer.top_mm);
+    crate::order::sort_by_key(&mut given, |layer| layer.top_mm);
     let (Some(first), Some(last)) = (given.first(), given.last()) else {
         return joined(walked);
     };

@@ -161,7 +161,7 @@ fn leading_rivals(shares: &PerKind, regrets: &Regrets) -> [super::Kind; 2] {
         (0..regrets.len()).min_by(|a, b| regrets[*a][kind].total_cmp(&regrets[*b][kind])).unwrap_or(0)
     };
     let mut order: Vec<usize> = (0..KINDS.len()).collect();
-    order.sort_by(|a, b| shares[*b].total_cmp(&shares[*a]));
+    crate::order::sort_by(&mut order, |a, b| shares[*b].total_cmp(&shares[*a]));
     let first = order[0];
     let rival = order.iter().copied().find(|kind| best_call(*kind) != best_call(first)).unwrap_or(order[1]);
     [KINDS[first], KINDS[rival]]

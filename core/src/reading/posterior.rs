@@ -117,6 +117,6 @@ pub fn reasons(evidence: &Evidence, table: &Table, shown: Kind) -> Vec<Reason> {
             Some(Reason { clue, answer, decibans })
         })
         .collect();
-    reasons.sort_by(|a, b| b.decibans.abs().total_cmp(&a.decibans.abs()));
+    crate::order::sort_by(&mut reasons, |a, b| b.decibans.abs().total_cmp(&a.decibans.abs()));
     reasons
 }

@@ -215,7 +215,7 @@ fn gather(written: Vec<Written>, weights: &[f64], silent: &[(Clue, usize, f64)])
         of_clue[at].chances[row.answer] = Some(row.numbers);
     }
     for (of_clue, weight) in all.iter_mut().zip(weights) {
-        of_clue.sort_by_key(|rows| rows.textures.is_empty());
+        crate::order::sort_by_key(of_clue, |rows| rows.textures.is_empty());
         for rows in of_clue {
             let speaking = 1.0 - rows.silent.iter().sum::<f64>();
             for kind in 0..KINDS.len() {

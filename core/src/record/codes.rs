@@ -20,7 +20,7 @@ macro_rules! codes {
 
             /// The value of a code, if the list has it.
             pub fn from_code(code: &str) -> Option<Self> {
-                Self::ALL.iter().copied().find(|value| value.code() == code)
+                crate::record::codes::place_of(code, Self::CODES).map(|place| Self::ALL[place])
             }
         }
 
@@ -39,6 +39,11 @@ macro_rules! codes {
     };
 }
 pub(crate) use codes;
+
+/// The place of a code in its list: one search for all lists.
+pub(crate) fn place_of(code: &str, codes: &[&str]) -> Option<usize> {
+    codes.iter().position(|own| *own == code)
+}
 
 codes!(
     /// What kind of place a pit is dug in.

@@ -91,7 +91,7 @@ pub fn check(layers: &[(u32, Option<u32>)]) -> Result<(), DepthFault> {
 /// nothing is said of a gap, because where it ends is not known.
 pub fn breaches(layers: &[(u32, Option<u32>)]) -> Vec<DepthFault> {
     let mut order: Vec<usize> = (0..layers.len()).collect();
-    order.sort_by_key(|&layer| (layers[layer].0, layers[layer].1));
+    crate::order::sort_by_key(&mut order, |&layer| (layers[layer].0, layers[layer].1));
     let mut found = Vec::new();
     let mut above: Option<u32> = None;
     for layer in order {

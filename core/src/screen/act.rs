@@ -2,6 +2,7 @@
 
 use crate::reading::Clue;
 use crate::record::{AfterDig, Field, Layer, Machine, Pass, Photo, Pit, RecordId, Roll, Step};
+use crate::words::Detail;
 use serde::{Deserialize, Serialize};
 
 /// Where in the app; written as text (JSON) it survives the app. A record that is gone leads to the place above it.
@@ -17,6 +18,20 @@ pub enum Place {
     StartField,
     Field {
         field: RecordId,
+    },
+    /// What is known of a field as a whole.
+    Details {
+        field: RecordId,
+    },
+    /// One of its details, with its buttons.
+    Detail {
+        field: RecordId,
+        detail: Detail,
+    },
+    /// Lines of drains, cables and pipes; with one, its places and depth.
+    Lines {
+        field: RecordId,
+        line: Option<RecordId>,
     },
     /// The edge of a field, walked corner by corner.
     Outline {
@@ -228,6 +243,9 @@ impl Place {
         match self {
             Self::Welcome | Self::Fields | Self::StartField | Self::Own => None,
             Self::Field { field }
+            | Self::Details { field }
+            | Self::Detail { field, .. }
+            | Self::Lines { field, .. }
             | Self::Outline { field }
             | Self::StartPit { field, .. }
             | Self::OnPlan { field, .. }
@@ -274,7 +292,10 @@ impl Place {
             }
             Self::Measures { field, machine, .. } => Some(Self::Machine { field, machine: Some(machine) }),
             Self::Pass { field, pass: Some(_) } => Some(Self::Pass { field, pass: None }),
-            Self::Outline { field }
+            Self::Detail { field, .. } | Self::Lines { field, line: None } => Some(Self::Details { field }),
+            Self::Lines { field, line: Some(_) } => Some(Self::Lines { field, line: None }),
+            Self::Details { field }
+            | Self::Outline { field }
             | Self::StartPit { field, .. }
             | Self::KnifeWalk { field, .. }
             | Self::Call { field, .. }

@@ -17,10 +17,12 @@ pub(super) fn empty(place: Place, kind: ScreenKind, title: String, world: &World
         title,
         known: Vec::new(),
         doing: Vec::new(),
+        known_first: false,
         bar: Bar { undo: Some(undo), main: None, back },
         told: String::new(),
         awake: false,
         wants_position: false,
+        keys: None,
     }
 }
 

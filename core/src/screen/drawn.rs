@@ -5,7 +5,7 @@ use super::Pictured;
 use crate::advice::sampling::{At, Ground, Next, Plan, next_pit};
 use crate::advice::{FieldAdvice, TipDepth, ZoneCall, advise, stands_for};
 use crate::picture::plan::{PlanPicture, plan};
-use crate::picture::{Face, FacePicture, Ruler, Tip, face};
+use crate::picture::{Drawing, Face, FacePicture, Ruler, Tip, face, low_face};
 use crate::place::{FieldMap, Walk, walk};
 use crate::reading::{FieldReading, read_field};
 use crate::record::{FieldNotes, PlaceKind, Zone};
@@ -127,6 +127,28 @@ pub fn face_of(
     tip: Option<TipDepth>,
     beside_reference: bool,
 ) -> Option<Pictured> {
+    pictured(words, (notes, reading, pit), tip, beside_reference, face)
+}
+
+/// The same no higher than its words need, where more is to be read below it.
+pub fn low_face_of(
+    words: &Words,
+    notes: &FieldNotes,
+    reading: &FieldReading,
+    pit: usize,
+    tip: Option<TipDepth>,
+    beside_reference: bool,
+) -> Option<Pictured> {
+    pictured(words, (notes, reading, pit), tip, beside_reference, low_face)
+}
+
+fn pictured(
+    words: &Words,
+    (notes, reading, pit): (&FieldNotes, &FieldReading, usize),
+    tip: Option<TipDepth>,
+    beside_reference: bool,
+    draw: fn(&FacePicture) -> Drawing,
+) -> Option<Pictured> {
     let (dug, read) = (notes.pits.get(pit)?, reading.pits.get(pit)?);
     let beside = beside_reference && dug.place != PlaceKind::Reference;
     let reference = reference(notes, reading).filter(|_| beside);
@@ -142,7 +164,7 @@ pub fn face_of(
     let beside = reference.map(|reference| &reading.pits[reference]);
     Some(Pictured {
         description: words.describe(dug.place, read, beside, tip.as_ref()),
-        drawing: face(&FacePicture { faces, ruler, text_scale: 1.0 }),
+        drawing: draw(&FacePicture { faces, ruler, text_scale: 1.0 }),
         title,
     })
 }

@@ -1,9 +1,11 @@
 //! A field handed over or taken in.
 
 use super::bar::empty;
+use super::field::buried::is_short;
 use super::{Act, Ask, Button, Does, Doing, Known, Place, Row, Screen, ScreenKind, Size, World};
-use crate::record::{FieldNotes, RecordId};
-use crate::words::{Caption, Words};
+use crate::place::Outline;
+use crate::record::{BuriedLine, Field, FieldNotes, RecordId};
+use crate::words::{Caption, DetailText, PitText, Words};
 
 pub(in crate::screen) fn show(field: RecordId, world: &World) -> Option<Screen> {
     let (notes, words) = (world.notes(field)?, world.words);
@@ -17,18 +19,42 @@ pub(in crate::screen) fn show(field: RecordId, world: &World) -> Option<Screen> 
         Known::Line(words.label(Caption::PhotosStay)),
         Known::Line(words.label(Caption::Whom)),
     ];
-    // A notes file with too few readings in a hole is refused where it is taken in.
-    let half_read: Vec<Row> = half_read(field, notes, words);
-    let whole = half_read.is_empty();
-    if !whole {
-        screen.known.push(Known::Sentence(words.label(Caption::HalfRead)));
-        screen.known.push(Known::Rows(half_read));
+    // A notes file with something only begun is refused where it is taken in.
+    let unfinished = [
+        (words.label(Caption::HalfRead), half_read(field, notes, words)),
+        (words.label(DetailText::LineShort), lines_begun(&notes.field, words)),
+        (words.label(DetailText::OutlineShort), outline_begun(&notes.field, words).into_iter().collect()),
+    ];
+    let unfinished: Vec<_> = unfinished.into_iter().filter(|(_, rows)| !rows.is_empty()).collect();
+    let whole = unfinished.is_empty();
+    for (what, rows) in unfinished {
+        screen.known.extend([Known::Sentence(what), Known::Rows(rows)]);
     }
     let open = Button::new(words.label(Caption::OpenFile), Does::Ask(Ask::OpenFile));
     screen.doing = vec![Doing::Choices { columns: 1, buttons: vec![open] }];
     let share = Button::new(words.label(Caption::ShareField), Does::Ask(Ask::ShareField { field }));
     screen.bar.main = Some(Button { size: Size::Large, enabled: whole, ..share });
     Some(screen)
+}
+
+/// Lines of what lies buried with fewer than two places; each row leads there.
+fn lines_begun(field: &Field, words: &Words) -> Vec<Row> {
+    let row = |line: &BuriedLine| Row {
+        title: words.buried_line(line),
+        lines: Vec::new(),
+        does: Does::Act(Act::Go(Place::Lines { field: field.id, line: Some(line.id) })),
+    };
+    field.lines.iter().filter(|line| is_short(line)).map(row).collect()
+}
+
+/// An edge that encloses nothing yet; the row leads there.
+fn outline_begun(field: &Field, words: &Words) -> Option<Row> {
+    let begun = !field.outline.is_empty() && Outline::new(&field.outline).is_err();
+    begun.then(|| Row {
+        title: words.label(PitText::WalkEdge),
+        lines: vec![words.corners(field.outline.len())],
+        does: Does::Act(Act::Go(Place::Outline { field: field.id })),
+    })
 }
 
 /// Holes behind the machine that a file may not hold as they are; each row leads there.

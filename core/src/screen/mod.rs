@@ -6,6 +6,7 @@
 
 mod act;
 mod answers;
+mod apart;
 mod bar;
 pub mod behind;
 pub mod drawn;
@@ -23,7 +24,7 @@ mod step;
 mod world;
 
 pub use act::{Act, Ask, Done, Edit, Place};
-pub use model::{Bar, Button, Does, Doing, Known, Pictured, Row, Screen, ScreenKind, Size};
+pub use model::{Bar, Button, Does, Doing, Keys, Known, Pictured, Row, Screen, ScreenKind, Size};
 pub use world::{Own, World};
 
 use crate::error::Fault;
@@ -36,6 +37,9 @@ pub fn show(place: Place, world: &World) -> Screen {
         Place::Own => Some(own::show(world)),
         Place::Fields => Some(field::list(world)),
         Place::StartField => Some(field::start(world)),
+        Place::Details { field } => field::details::show(field, world),
+        Place::Detail { field, detail } => field::detail::show(field, detail, world),
+        Place::Lines { field, line } => field::buried::show(field, line, world),
         Place::Outline { field } => field::outline::show(field, world),
         Place::Field { field } => field::show(field, world),
         Place::StartPit { field, pit } => pit::start::show(field, pit, world),
@@ -56,7 +60,10 @@ pub fn show(place: Place, world: &World) -> Screen {
         Place::Show { field, pit } => show::show(field, pit, world),
         Place::HandOver { field } => hand_over::show(field, world),
     };
-    shown.unwrap_or_else(|| show(place.above().unwrap_or(Place::Fields), world))
+    match shown {
+        Some(shown) => apart::told_apart(shown),
+        None => show(place.above().unwrap_or(Place::Fields), world),
+    }
 }
 
 /// What a tap at a place means; `text` is what was typed, for an act of [`Doing::Typing`]. `new_id` makes ids.

@@ -47,6 +47,8 @@ pub struct Screen {
     pub known: Vec<Known>,
     /// What the thumb does: the lower part, in order, the most used last (nearest to the thumb).
     pub doing: Vec<Doing>,
+    /// What is known matters more than what the thumb does: where there is not room for both, it has the larger part.
+    pub known_first: bool,
     /// The bar at the very bottom.
     pub bar: Bar,
     /// A short sentence on what the last tap did or could not do; read out at once. Empty for none.
@@ -55,6 +57,17 @@ pub struct Screen {
     pub awake: bool,
     /// Positions are wanted while it is shown.
     pub wants_position: bool,
+    /// What keys at the side of the phone do, where they are to answer; else they are left alone.
+    pub keys: Option<Keys>,
+}
+
+/// Acts of the keys that set the volume elsewhere; a button on a headset does as the upper one.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Keys {
+    /// Louder.
+    pub up: Act,
+    /// Softer.
+    pub down: Act,
 }
 
 /// A piece of what is known.
@@ -129,6 +142,9 @@ pub struct Button {
     pub label: String,
     /// A second, smaller line; may be empty.
     pub note: String,
+    /// What it answers, where others of its screen are called alike: not shown, only spoken. Empty where label and note
+    /// say it.
+    pub about: String,
     /// A drawing of what is seen, above or beside the label.
     pub drawing: Option<Drawing>,
     /// What it does.
@@ -179,11 +195,29 @@ impl Button {
         Self {
             label: label.into(),
             note: String::new(),
+            about: String::new(),
             drawing: None,
             does,
             size: Size::Usual,
             chosen: false,
             enabled: true,
         }
+    }
+
+    /// Its name as it is read out, for whoever does not see what stands around it.
+    pub fn spoken(&self) -> String {
+        let parts = [&self.label, &self.note, &self.about].map(String::as_str);
+        parts.into_iter().filter(|part| !part.is_empty()).collect::<Vec<_>>().join(". ")
+    }
+}
+
+impl Screen {
+    /// All its buttons: those of the lower part in order, then those of the bar.
+    pub fn buttons(&self) -> impl Iterator<Item = &Button> {
+        let choices = self.doing.iter().flat_map(|doing| match doing {
+            Doing::Choices { buttons, .. } => buttons.as_slice(),
+            Doing::Question(_) | Doing::Typing { .. } => &[],
+        });
+        choices.chain([&self.bar.undo, &self.bar.main, &self.bar.back].into_iter().flatten())
     }
 }

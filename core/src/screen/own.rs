@@ -1,8 +1,9 @@
 //! Own details: language, name, hand, units.
 
 use super::bar::{act_button, choice, empty, main_button, typed_name};
-use super::{Act, Button, Doing, Done, Known, Own, Place, Screen, ScreenKind, Size, World};
+use super::{Act, Button, Doing, Done, Edit, Known, Own, Place, Screen, ScreenKind, Size, World};
 use crate::error::Fault;
+use crate::record::Pit;
 use crate::units::LengthUnit;
 use crate::words::{Caption, Language, Words};
 use serde::{Deserialize, Serialize};
@@ -19,6 +20,8 @@ pub enum OwnAct {
     LeftHanded(bool),
     /// Depths in inches.
     Inches(bool),
+    /// The volume keys answer the knife walk.
+    VolumeKeys(bool),
 }
 
 impl From<OwnAct> for Act {
@@ -47,33 +50,54 @@ pub(super) fn show(world: &World) -> Screen {
     let (own, words) = (world.own, world.words);
     let mut screen = empty(Place::Own, ScreenKind::Own, words.label(Caption::Own), world);
     screen.known = vec![Known::Line(words.label(Caption::Privacy))];
-    let two = |question: Caption, buttons: Vec<Button>| {
-        [Doing::Question(words.label(question)), Doing::Choices { columns: 2, buttons }]
-    };
+    let two = |question: Caption, buttons: Vec<Button>| two(question, buttons, words);
     let answer = |label: Caption, act: OwnAct, chosen: bool| choice(words.label(label), act, chosen);
     let language = |&language: &Language| {
         let label = Words::new(language, own.unit).label(language);
         choice(label, OwnAct::Language(language), words.language() == language)
     };
     let inches = own.unit == LengthUnit::Inches;
+    let keys = vec![
+        answer(Caption::KeysUsual, OwnAct::VolumeKeys(false), !own.volume_keys),
+        answer(Caption::KeysAnswer, OwnAct::VolumeKeys(true), own.volume_keys),
+    ];
+    screen.doing.extend(two(Caption::VolumeKeys, keys));
     screen.doing.extend(two(Caption::Language, Language::ALL.iter().map(language).collect()));
     let units = vec![
         answer(Caption::Centimetres, OwnAct::Inches(false), !inches),
         answer(Caption::Inches, OwnAct::Inches(true), inches),
     ];
     screen.doing.extend(two(Caption::Units, units));
-    screen.doing.push(Doing::Typing {
-        label: words.label(Caption::Name),
-        value: own.name.clone(),
-        act: OwnAct::Name.into(),
-    });
-    let hands = vec![
-        answer(Caption::LeftHand, OwnAct::LeftHanded(true), own.left_handed),
-        answer(Caption::RightHand, OwnAct::LeftHanded(false), !own.left_handed),
-    ];
-    screen.doing.extend(two(Caption::Hand, hands));
+    screen.doing.push(name(world));
+    screen.doing.extend(two(Caption::Hand, hands(world)));
     screen.bar.main = Some(main_button(words.label(Caption::OwnDone), Act::Go(Place::Fields)));
     screen
+}
+
+fn two(question: Caption, buttons: Vec<Button>, words: &Words) -> [Doing; 2] {
+    [Doing::Question(words.label(question)), Doing::Choices { columns: 2, buttons }]
+}
+
+fn name(world: &World) -> Doing {
+    Doing::Typing {
+        label: world.words.label(Caption::Name),
+        value: world.own.name.clone(),
+        act: OwnAct::Name.into(),
+    }
+}
+
+fn hands(world: &World) -> Vec<Button> {
+    let hand = |label: Caption, left: bool| {
+        choice(world.words.label(label), OwnAct::LeftHanded(left), world.own.left_handed == left)
+    };
+    vec![hand(Caption::LeftHand, true), hand(Caption::RightHand, false)]
+}
+
+/// Name and hand, asked where they are first needed; small, and nothing waits for an answer.
+pub(super) fn who(world: &World) -> [Doing; 3] {
+    let small = hands(world).into_iter().map(|hand| hand.sized(Size::Small)).collect();
+    let [question, hands] = two(Caption::Hand, small, world.words);
+    [name(world), question, hands]
 }
 
 pub(super) fn tap(place: Place, act: &OwnAct, text: Option<&str>, world: &World) -> Result<Done, Fault> {
@@ -84,7 +108,33 @@ pub(super) fn tap(place: Place, act: &OwnAct, text: Option<&str>, world: &World)
         OwnAct::LeftHanded(left_handed) => own.left_handed = *left_handed,
         OwnAct::Inches(true) => own.unit = LengthUnit::Inches,
         OwnAct::Inches(false) => own.unit = LengthUnit::Centimetres,
+        OwnAct::VolumeKeys(answer) => own.volume_keys = *answer,
     }
+    let told = if place == Place::Welcome { String::new() } else { told(act, &own, world.words) };
+    let edits = if *act == OwnAct::Name { named(place, &own, world) } else { Vec::new() };
     let place = if place == Place::Welcome { Place::Fields } else { place };
-    Ok(Done { own: Some(own), ..Done::go(place) })
+    Ok(Done { edits, own: Some(own), told, ..Done::go(place) })
+}
+
+/// The pit at which the name was asked for carries it, too.
+fn named(place: Place, own: &Own, world: &World) -> Vec<Edit> {
+    let Place::StartPit { field, pit: Some(pit) } = place else { return Vec::new() };
+    let pits = world.notes(field).map_or(&[][..], |notes| &notes.pits);
+    let unnamed = pits.iter().find(|its| its.id == pit && its.by.is_none());
+    let by = |its: &Pit| Edit::Pit { field, pit: Pit { by: Some(own.name.clone()), ..its.clone() } };
+    unnamed.map(by).into_iter().collect()
+}
+
+/// What is told, in the language as it now is.
+fn told(act: &OwnAct, own: &Own, words: &Words) -> String {
+    let words = &Words::new(own.language.unwrap_or(words.language()), own.unit);
+    match act {
+        OwnAct::Language(language) => words.kept(&words.label(*language)),
+        OwnAct::Name => words.kept(&own.name),
+        OwnAct::LeftHanded(left) => words.hand_kept(*left),
+        OwnAct::Inches(inches) => {
+            words.kept(&words.label(if *inches { Caption::Inches } else { Caption::Centimetres }))
+        }
+        OwnAct::VolumeKeys(answer) => words.keys_kept(*answer),
+    }
 }

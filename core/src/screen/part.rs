@@ -27,6 +27,12 @@ impl Button {
         Self { enabled, ..self }
     }
 
+    /// The same with what it answers, for whoever does not see the question.
+    #[must_use]
+    pub(super) fn about(self, about: String) -> Self {
+        Self { about, ..self }
+    }
+
     /// The same with what is seen.
     #[must_use]
     pub(super) fn drawn(self, drawing: Option<crate::picture::Drawing>) -> Self {

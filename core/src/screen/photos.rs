@@ -28,6 +28,12 @@ fn pit_of(notes: &FieldNotes, pit: RecordId) -> Option<(usize, &Pit)> {
     notes.pits.iter().enumerate().find(|(_, its)| its.id == pit)
 }
 
+/// How many pictures of a pit are not on this phone, in a sentence; nothing where all are.
+pub(super) fn missing(pit: &Pit, world: &World) -> Option<String> {
+    let count = pit.photos.iter().filter(|photo| world.photos_missing.contains(&photo.sha256)).count();
+    (count > 0).then(|| world.words.photos_missing(count))
+}
+
 pub(in crate::screen) fn show(field: RecordId, pit: RecordId, world: &World) -> Option<Screen> {
     let (notes, words) = (world.notes(field)?, world.words);
     let (index, pit) = pit_of(notes, pit)?;
@@ -37,12 +43,18 @@ pub(in crate::screen) fn show(field: RecordId, pit: RecordId, world: &World) -> 
     screen.known = if pit.photos.is_empty() {
         vec![Known::Sentence(words.label(Caption::NoPhoto)), Known::Line(heading)]
     } else {
-        let lines = pit.photos.iter().map(|photo| words.photo_line(photo)).collect();
-        vec![
-            Known::Sentence(words.photos_count(pit.photos.len())),
-            Known::Section { heading, lines },
-            Known::Line(words.label(Caption::OnlyNoted)),
-        ]
+        let line = |photo: &Photo| {
+            let missing = world.photos_missing.contains(&photo.sha256);
+            if missing { words.photo_not_here(photo) } else { words.photo_line(photo) }
+        };
+        let lines = pit.photos.iter().map(line).collect();
+        let known = [
+            Some(Known::Sentence(words.photos_count(pit.photos.len()))),
+            missing(pit, world).map(Known::Sentence),
+            Some(Known::Section { heading, lines }),
+            Some(Known::Line(words.label(Caption::OnlyNoted))),
+        ];
+        known.into_iter().flatten().collect()
     };
     screen.known.push(Known::Line(words.label(Caption::Scale)));
     if let Some(last) = pit.photos.last() {

@@ -15,6 +15,9 @@ pub(super) const FINE: Notch = Notch { centimetres_mm: 10, half_inches: 1 };
 /// Five centimetres, or two inches.
 pub(super) const COARSE: Notch = Notch { centimetres_mm: 50, half_inches: 4 };
 
+/// Half a metre, or half a foot: widths over the ground.
+pub(super) const WIDE: Notch = Notch { centimetres_mm: 500, half_inches: 12 };
+
 /// Half an inch, millimetres.
 const HALF_INCH_MM: f64 = crate::units::INCH_MM / 2.0;
 
@@ -42,6 +45,13 @@ impl Notch {
     /// The nearest whole step.
     pub fn nearest(self, mm: u32, unit: LengthUnit) -> u32 {
         self.at(self.steps(mm, unit).round() as u32, unit)
+    }
+
+    /// Usual lengths to be offered, each on the nearest whole step, none twice.
+    pub fn offered(self, usual_mm: &[u32], unit: LengthUnit) -> Vec<u32> {
+        let mut offered: Vec<u32> = usual_mm.iter().map(|&mm| self.nearest(mm, unit)).collect();
+        offered.dedup();
+        offered
     }
 
     /// The next whole step below, then above; `None` outside `fits`.

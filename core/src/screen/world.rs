@@ -5,6 +5,7 @@ use crate::record::{FieldNotes, RecordId};
 use crate::units::LengthUnit;
 use crate::words::{Language, Words};
 use chrono::{DateTime, FixedOffset};
+use std::collections::BTreeSet;
 
 /// Settings of whoever holds the phone.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -13,6 +14,8 @@ pub struct Own {
     pub name: String,
     /// The phone is held in the left hand.
     pub left_handed: bool,
+    /// The volume keys answer the knife walk.
+    pub volume_keys: bool,
     /// Language; `None` until it is chosen.
     pub language: Option<Language>,
     /// Unit of depth.
@@ -31,6 +34,8 @@ pub struct World<'a> {
     pub fix: Option<&'a AveragedFix>,
     /// The platform said it may not read the position.
     pub position_refused: bool,
+    /// Hashes of the photos of the open field whose pictures are not on this phone.
+    pub photos_missing: &'a BTreeSet<String>,
     /// Now, with the local offset.
     pub now: DateTime<FixedOffset>,
     /// There is a save to take back.

@@ -126,7 +126,7 @@ pub fn block(scheme: ScoreScheme, layers: &[ScoredLayer]) -> Result<BlockScore, 
     })?;
     let mut joined: Vec<ScoredLayer> = Vec::new();
     let mut order = layers.to_vec();
-    order.sort_by_key(|layer| layer.top_mm);
+    crate::order::sort_by_key(&mut order, |layer| layer.top_mm);
     for layer in order {
         Score::new(scheme, layer.value)?;
         match joined.last_mut() {

@@ -47,6 +47,17 @@ impl Store {
         Ok(notes)
     }
 
+    /// A pit with everything in it, as in [`Store::load_notes`].
+    ///
+    /// # Errors
+    /// [`StoreError::RecordNotFound`] if there is no such pit; else as [`Store::load_notes`].
+    pub fn load_pit(&self, pit: RecordId) -> Result<Pit, StoreError> {
+        let connection = &*self.connection.unchecked_transaction()?;
+        let heads = Heads::load(connection, pit)?;
+        heads.require(Kind::Pit)?;
+        self::pit(connection, &heads)
+    }
+
     /// All fields, in the order they were first saved.
     ///
     /// # Errors

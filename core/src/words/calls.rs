@@ -55,7 +55,7 @@ impl Words {
             return self.call_sentence(&field.whole);
         }
         // Work comes first; what is left alone is said after it.
-        calls.sort_by_key(|&call| call != Call::Loosen);
+        crate::order::sort_by_key(&mut calls, |&call| call != Call::Loosen);
         let clause = |call: Call| {
             let same = || field.zones.iter().filter(|zone| zone.call == call);
             let zones: Vec<Zone> = same().map(|zone| zone.zone).collect();

@@ -15,8 +15,8 @@ codes!(
 macro_rules! files {
     ($language:literal) => {
         files!(
-            $language: "after_dig", "calls", "face", "ground", "headings", "machine", "measures", "merging", "place",
-            "plan", "reasons", "saving", "screen", "screen_machine", "signs", "soil"
+            $language: "after_dig", "calls", "details", "face", "ground", "headings", "machine", "measures", "merging",
+            "photos", "place", "plan", "reasons", "saving", "screen", "screen_machine", "screen_saved", "signs", "soil"
         )
     };
     ($language:literal: $($name:literal),+) => {

@@ -1,6 +1,6 @@
 //! The closed lists that have a word for each value.
 
-use super::{Caption, Heading, Language, NotSaved, PitText};
+use super::{Caption, Detail, DetailText, Heading, Language, NotSaved, PitText};
 use crate::advice::after_dig::{
     Across, Check, FailureCause, Lasting, NextStep, PairBy, PassClue, Remedy, Verdict,
 };
@@ -64,6 +64,8 @@ listed! {
     Condition = "condition",
     CriticalPlace = "critical",
     CriticalShift = "critical_shift",
+    Detail = "detail",
+    DetailText = "detail_text",
     Drive = "drive",
     Extent = "extent",
     FaceMoisture = "face",

@@ -66,6 +66,11 @@ impl Words {
         self.say_with("taken_in", &fluent_args!["field" => field, "pits" => pits])
     }
 
+    /// That a notes file was taken in that does not say which field it is, and counts as the one of its name.
+    pub fn taken_in_by_name(&self, field: &str, pits: usize) -> String {
+        self.say_with("taken_in-by_name", &fluent_args!["taken_in" => self.taken_in(field, pits)])
+    }
+
     /// That a notes file cannot be read at all.
     pub fn taken_in_unread(&self) -> String {
         self.say("taken_in-unread")

@@ -23,6 +23,7 @@ codes!(
         CornerSame = "corner_same",
         DigNext = "dig_next",
         DigPit = "dig_pit",
+        DugQuestion = "dug_question",
         Enough = "enough",
         FaceQuestion = "face_question",
         FieldName = "field_name",
@@ -39,6 +40,7 @@ codes!(
         NoRollAtDepth = "no_roll_at_depth",
         NotLooked = "not_looked",
         OnPlan = "on_plan",
+        OrKeyUp = "or_key_up",
         OutlineAnew = "outline_anew",
         OutlineGone = "outline_gone",
         Own = "own",
@@ -144,13 +146,10 @@ impl Words {
         self.named(&self.label(zone), &self.say("ground-not_dug"))
     }
 
-    /// What is asked of a step of the knife walk: `15–20 cm: how does the soil come away before the knife?`
+    /// What is asked of a step of the knife walk: `15–20 cm: how does the soil come away?`
     pub fn step_question(&self, top_mm: u32, bottom_mm: u32) -> String {
-        let args = fluent_args![
-            "depths" => self.depth_range(top_mm, bottom_mm),
-            "question" => self.clue_question(Clue::ComesAway),
-        ];
-        self.say_with("question-at", &args)
+        let args = fluent_args!["depths" => self.depth_range(top_mm, bottom_mm)];
+        self.say_with("screen_pit-step", &args)
     }
 
     /// `Boundary at 25 cm`.

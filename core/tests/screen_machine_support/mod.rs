@@ -11,6 +11,7 @@ use pitface_core::screen::{
 };
 use pitface_core::units::LengthUnit;
 use pitface_core::words::{Language, Words};
+use std::collections::BTreeSet;
 
 /// The notes of two demo fields that have machines and passes, the first pit of each with a photo.
 pub fn demo() -> Vec<FieldNotes> {
@@ -47,15 +48,30 @@ pub struct Phone {
     pub fields: Vec<FieldNotes>,
     pub place: Place,
     pub told: String,
+    pub photos_missing: BTreeSet<String>,
     pub now: DateTime<FixedOffset>,
     made: u64,
 }
 
 impl Phone {
     pub fn at(place: Place, fields: Vec<FieldNotes>, language: Language, unit: LengthUnit) -> Self {
-        let own = Own { name: "walker".into(), left_handed: false, language: Some(language), unit };
+        let own = Own {
+            name: "walker".into(),
+            left_handed: false,
+            volume_keys: false,
+            language: Some(language),
+            unit,
+        };
         let now = DateTime::parse_from_rfc3339("2026-09-10T09:00:00+01:00").unwrap();
-        Self { own, fields, place, told: String::new(), now, made: 1_000_000 }
+        Self {
+            own,
+            fields,
+            place,
+            told: String::new(),
+            photos_missing: BTreeSet::new(),
+            now,
+            made: 1_000_000,
+        }
     }
 
     pub fn words(&self) -> Words {
@@ -70,6 +86,7 @@ impl Phone {
             fix: None,
             position_refused: false,
             now: self.now,
+            photos_missing: &self.photos_missing,
             can_undo: true,
         })
     }
@@ -88,6 +105,8 @@ impl Phone {
         let Done { edits, own, place, told } =
             self.with(words, |world| tap(self.place, act, text, world, &mut new_id))?;
         self.made = made;
+        let told_of = matches!(act, Act::Machine(_) | Act::Behind(_));
+        assert!(edits.is_empty() || !told_of || told.ends_with('.'), "{act:?} tells {told:?}");
         for edit in edits {
             keep(&mut self.fields, edit);
         }

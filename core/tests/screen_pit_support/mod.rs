@@ -9,6 +9,7 @@ use pitface_core::record::{FieldNotes, Pit, Position, RecordId, notes};
 use pitface_core::screen::{Act, Button, Does, Doing, Edit, Known, Own, Place, Screen, World, show, tap};
 use pitface_core::units::LengthUnit;
 use pitface_core::words::{Language, Words};
+use std::collections::BTreeSet;
 use std::path::Path;
 
 pub struct Phone {
@@ -25,6 +26,7 @@ pub struct Phone {
     pub edits: Vec<Edit>,
     pub taps: usize,
     pub told: String,
+    pub photos_missing: BTreeSet<String>,
     made: u64,
 }
 
@@ -45,6 +47,7 @@ impl Phone {
             own: Own {
                 name: "walker".into(),
                 left_handed: false,
+                volume_keys: false,
                 language: Some(language),
                 unit: LengthUnit::Centimetres,
             },
@@ -58,6 +61,7 @@ impl Phone {
             edits: Vec::new(),
             taps: 0,
             told: String::new(),
+            photos_missing: BTreeSet::new(),
             made: 0,
         }
     }
@@ -70,6 +74,7 @@ impl Phone {
             fix: self.fix.as_ref(),
             position_refused: self.refused,
             now: self.now,
+            photos_missing: &self.photos_missing,
             can_undo: !self.before.is_empty(),
         }
     }
@@ -92,6 +97,10 @@ impl Phone {
         let done = tap(place, &read, text, &self.world(), &mut new_id)
             .unwrap_or_else(|fault| panic!("{place:?} {act:?}: {fault}"));
         self.made = made;
+        let saves = done.edits.iter().any(|edit| !matches!(edit, Edit::Undo));
+        if saves && matches!(read, Act::Pit(_) | Act::Own(_)) {
+            assert!(done.told.ends_with('.'), "{read:?} tells {:?}", done.told);
+        }
         for edit in &done.edits {
             self.edits.push(edit.clone());
             self.save(edit);
@@ -100,6 +109,7 @@ impl Phone {
                 self.before.pop();
             }
         }
+        self.own = done.own.unwrap_or_else(|| self.own.clone());
         self.place = done.place;
         self.told = done.told;
         self.taps += 1;
@@ -119,6 +129,14 @@ impl Phone {
             )
         };
         assert!(enabled, "{label:?} cannot be tapped");
+        self.act(act, None);
+    }
+
+    /// Taps the button with this label that is about this.
+    pub fn tap_about(&mut self, about: &str, label: &str) {
+        let screen = self.screen();
+        let found = screen.buttons().find(|button| button.about.contains(about) && button.label == label);
+        let Some(Button { does: Does::Act(act), .. }) = found else { panic!("no {label:?} about {about:?}") };
         self.act(act, None);
     }
 
@@ -171,6 +189,9 @@ impl Phone {
             Edit::Delete { record } => {
                 for pit in self.fields.iter_mut().flat_map(|notes| &mut notes.pits) {
                     pit.walk.retain(|step| step.id != *record);
+                }
+                for notes in &mut self.fields {
+                    notes.field.lines.retain(|line| line.id != *record);
                 }
             }
             other => panic!("not of a field or pit: {other:?}"),

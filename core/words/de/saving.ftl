@@ -15,19 +15,20 @@ taken-after_dig = Grube hinter der Maschine
 taken-part = markierte Stelle im Schlag
 taken-line = markierte Leitung im Schlag
 
-not_saved-full = Nicht gespeichert: Das Telefon ist voll. Platz schaffen und noch einmal tippen.
+not_saved-full = Nicht gespeichert: Das Handy ist voll. Platz schaffen und noch einmal tippen.
 not_saved-locked = Nicht gespeichert: Die App darf ihre eigenen Dateien nicht schreiben.
 not_saved-gone = Nicht gespeichert: Das, wozu es gehört, ist nicht mehr da.
 not_saved-refused = Nicht gespeichert: Ein Wert liegt außerhalb dessen, was gemeint sein kann.
-not_saved-failed = Nicht gespeichert: Das Telefon konnte es nicht schreiben. Noch einmal tippen; bleibt es so, das Telefon neu starten.
+not_saved-failed = Nicht gespeichert: Das Handy konnte es nicht schreiben. Noch einmal tippen; bleibt es so, das Handy neu starten.
 
 photo-kept = Foto gespeichert.
 photo-lost = Foto nicht gespeichert: Seine Datei ist nicht lesbar.
 
-taken_in = Übernommen: { $field }, { $pits ->
+taken_in = Aufgenommen: { $field }, { $pits ->
     [one] eine Grube
    *[other] { $pits } Gruben
 }.
-taken_in-unread = Nicht übernommen: Die Datei ist nicht lesbar.
-taken_in-faults = Nicht übernommen: In der Datei sind Fehler. { $faults }
+taken_in-by_name = { $taken_in } Die Datei sagt nicht, welcher Schlag es ist; sie gilt für den mit diesem Namen. Rückgängig nimmt es zurück.
+taken_in-unread = Nicht aufgenommen: Die Datei ist nicht lesbar.
+taken_in-faults = Nicht aufgenommen: In der Datei sind Fehler. { $faults }
 taken_in-more = { $faults } Und { $count } weitere.

@@ -12,6 +12,9 @@ caption-units = Tiefen stehen in
 caption-centimetres = Zentimetern
 caption-inches = Zoll
 caption-language = Sprache
+caption-volume_keys = Die Lautstärketasten im Messergang
+caption-keys_usual = stellen die Lautstärke
+caption-keys_answer = antworten: lauter = wie darüber, leiser = rückgängig
 caption-own_done = Zu den Schlägen
 caption-privacy = Positionen und Fotos bleiben auf diesem Handy, bis Sie einen Schlag weitergeben.
 
@@ -62,6 +65,9 @@ caption-today = heute
 caption-yesterday = gestern
 caption-tip_depth = Schartiefe
 caption-pass_speed = Geschwindigkeit
+caption-pass_machine = Maschine
+caption-pass_zone = Bereich
+caption-pass_extent = wie viel davon
 caption-driven_on = Sind seither schwere Räder darüber gefahren?
 caption-wheels_today = ja, heute
 caption-wheels_no = nichts vermerkt
@@ -91,7 +97,7 @@ caption-photos = Fotos
 caption-take_photo = Foto aufnehmen
 caption-no_photo = Von dieser Grube ist kein Foto vermerkt.
 caption-scale = Messer oder Spaten ins Bild legen: Das gibt den Maßstab.
-caption-only_noted = Hier steht, was von jedem Foto vermerkt ist. Ein Bild von einem anderen Handy liegt vielleicht nicht auf diesem.
+caption-only_noted = Aufgeführt ist, was zu jedem Foto vermerkt ist. Die Bilder liegen im Ordner der App.
 caption-photo_place = Wohin gehört das letzte?
 caption-whole_face = ganze Wand
 
@@ -101,7 +107,7 @@ caption-open_file = Datei aufnehmen
 caption-what_leaves = Die Aufzeichnungen verlassen das Handy mit allem, was darin steht: Namen der Grabenden, Tage und Antworten.
 caption-positions_leave = Mit ihnen gehen die Positionen: die des Umrisses, der Gruben und von allem, was markiert ist.
 caption-photos_stay = Fotos bleiben hier; nur was von ihnen vermerkt ist, geht mit.
-caption-half_read = Eine Grube hinter der Maschine ist erst angefangen: erst weiter messen, sonst nimmt kein anderes Handy die Datei an.
+caption-half_read = Eine Grube hinter der Maschine ist erst angefangen: erst weiter messen, sonst nimmt kein anderes Handy die Datei auf.
 caption-whom = Nur an den weitergeben, mit dem der Hof einverstanden ist.
 
 caption-on_plan = Wo die Grube liegt
@@ -140,7 +146,7 @@ shown-holes = { $holes ->
 }
 shown-hole = Grube { $number }, { $day }
 shown-hole_undated = Grube { $number }
-shown-reading = Messung { $number } von { $all }, { $across } neben der ersten Zinkenspur: Wie tief bis zum festen Boden?
+shown-reading = Messung { $number } von { $all }, { $across } neben der ersten Spur: Wie tief bis zum festen Boden?
 shown-reading_bare = Messung { $number } von { $all }: Wie tief bis zum festen Boden?
 shown-read_so_far = Bisher gemessen: { $depths }. Noch { $left } bis zur nächsten Zinkenspur.
 shown-slot = { $what }: { $depths }

@@ -28,6 +28,7 @@ taken_in = Taken in: { $field }, { $pits ->
     [one] one pit
    *[other] { $pits } pits
 }.
+taken_in-by_name = { $taken_in } The file does not say which field it is, so it counts as the one of this name. Undo takes it back.
 taken_in-unread = Not taken in: the file cannot be read.
 taken_in-faults = Not taken in: there are faults in the file. { $faults }
 taken_in-more = { $faults } And { $count } more.

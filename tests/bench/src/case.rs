@@ -72,9 +72,14 @@ impl Large {
 }
 
 fn sample(number: usize) -> Result<FieldNotes, Box<dyn Error>> {
+    read(number, &notes_json(number, FIELD_PITS))
+}
+
+/// A notes file with ids of its own, `number` setting those of two files apart.
+pub fn read(number: usize, text: &str) -> Result<FieldNotes, Box<dyn Error>> {
     // Ids follow each other as they would when noted one after the other.
     let mut made = 0_u16;
-    let read = notes::read(&notes_json(number, FIELD_PITS), &mut || {
+    let read = notes::read(text, &mut || {
         made += 1;
         let mut random = [0; 10];
         random[..2].copy_from_slice(&made.to_be_bytes());

@@ -16,6 +16,21 @@ pub fn notes_json(number: usize, pits: usize) -> String {
     text
 }
 
+/// The same on a piece of ground with an outline, a headland and tramlines, every pit in a place of its own: what a plan shows.
+pub fn mapped_json(pits: usize) -> String {
+    const GROUND: &str = r#""outline": [[2.508, 54.4995], [2.514, 54.4995], [2.5143, 54.502], [2.509, 54.5023]],
+        "headland_mm": 16000, "tramline_mm": 24000, "texture": "#;
+    let text = notes_json(0, pits).replacen(r#""texture": "#, GROUND, 1);
+    let mut parts = text.split(r#"{"place": "#);
+    let mut mapped = parts.next().unwrap_or_default().to_owned();
+    for (pit, part) in parts.enumerate() {
+        let (east, north) = (pit % 10, pit / 10);
+        let at = [2.5093 + 0.0005 * east as f64, 54.4998 + 0.0004 * north as f64];
+        let _ = write!(mapped, r#"{{"at": [{:.4}, {:.4}], "accuracy_m": 3, "place": {part}"#, at[0], at[1]);
+    }
+    mapped
+}
+
 fn pit_json(pit: usize) -> String {
     let place = match pit {
         0 => "reference",

@@ -19,15 +19,24 @@ impl Measured {
 
 /// Runs both in turn, changing who goes first, after a tenth as many rounds to warm up.
 pub fn interleaved(rounds: usize, mut ours: impl FnMut(), mut floor: impl FnMut()) -> Measured {
+    in_turn(rounds, || timed(&mut ours), || timed(&mut floor))
+}
+
+/// The same for calls that tell themselves what they took.
+pub fn in_turn(
+    rounds: usize,
+    mut ours: impl FnMut() -> Duration,
+    mut floor: impl FnMut() -> Duration,
+) -> Measured {
     let warm_up = rounds / 10 + 1;
     let (mut ours_took, mut floor_took) = (Vec::with_capacity(rounds), Vec::with_capacity(rounds));
     for round in 0..warm_up + rounds {
         let (first, second) = if round % 2 == 0 {
-            let first = timed(&mut ours);
-            (first, timed(&mut floor))
+            let first = ours();
+            (first, floor())
         } else {
-            let second = timed(&mut floor);
-            (timed(&mut ours), second)
+            let second = floor();
+            (ours(), second)
         };
         if round >= warm_up {
             ours_took.push(first);
@@ -37,7 +46,8 @@ pub fn interleaved(rounds: usize, mut ours: impl FnMut(), mut floor: impl FnMut(
     Measured { ours: median(ours_took), floor: median(floor_took) }
 }
 
-fn timed(run: &mut impl FnMut()) -> Duration {
+/// What a call takes.
+pub fn timed(run: &mut impl FnMut()) -> Duration {
     let start = Instant::now();
     run();
     start.elapsed()

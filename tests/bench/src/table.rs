@@ -25,6 +25,22 @@ pub struct Row {
     pub bar: Bar,
 }
 
+/// A size beside the times.
+pub struct Bytes {
+    /// What is measured.
+    pub what: &'static str,
+    /// How large it is.
+    pub bytes: usize,
+}
+
+/// Prints sizes.
+pub fn print_sizes(sizes: &[Bytes]) {
+    println!();
+    for Bytes { what, bytes } in sizes {
+        println!("{what:<34} {bytes:>11} bytes");
+    }
+}
+
 /// Prints the table.
 pub fn print(rows: &[Row]) {
     println!("{:<34} {:>11} {:>11} {:>8}  {:<20} floor", "median of", "ours", "floor", "ratio", "bar");

@@ -20,7 +20,7 @@ pub fn rank(evidence: &Evidence, scene: &Scene, table: &CauseTable) -> Vec<Likel
             remedy: cause.remedy(),
         })
         .collect();
-    causes.sort_by(|one, other| other.share.total_cmp(&one.share));
+    crate::order::sort_by(&mut causes, |one, other| other.share.total_cmp(&one.share));
     causes
 }
 
@@ -55,7 +55,7 @@ fn reasons(evidence: &Evidence, table: &CauseTable, cause: FailureCause) -> Vec<
             Some(CauseReason { clue, answer, decibans: 10.0 * (chances[own] / (sum / weight)).log10() })
         })
         .collect();
-    reasons.sort_by(|one, other| other.decibans.abs().total_cmp(&one.decibans.abs()));
+    crate::order::sort_by(&mut reasons, |one, other| other.decibans.abs().total_cmp(&one.decibans.abs()));
     reasons
 }
 

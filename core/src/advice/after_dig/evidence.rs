@@ -128,7 +128,7 @@ pub fn roll_at_tip(pass: &Pass, field: &Field, tip_mm: u32) -> Option<RollOutcom
 /// Middle depth of the slots; of an even number the mean of the two in the middle.
 pub fn slot_depth_mm(dig: &AfterDig) -> Option<u32> {
     let mut slots_mm = dig.slots_mm.clone();
-    slots_mm.sort_unstable();
+    crate::order::sort_by(&mut slots_mm, Ord::cmp);
     let last = slots_mm.len().checked_sub(1)?;
     Some(slots_mm[last / 2].midpoint(slots_mm[last.div_ceil(2)]))
 }

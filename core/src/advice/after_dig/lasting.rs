@@ -34,7 +34,7 @@ pub fn held(pass: &Pass, digs: &[DigAdvice]) -> Option<Held> {
             .iter()
             .filter_map(|dig| if by_layer { dig.layer_broken.value() } else { dig.share.value() }.copied());
         let mut values: Vec<f64> = values.collect();
-        values.sort_by(f64::total_cmp);
+        crate::order::sort_numbers(&mut values);
         (!values.is_empty()).then(|| values.iter().sum::<f64>() / values.len() as f64)
     };
     let (then, now) = (mean(&first), mean(&later));

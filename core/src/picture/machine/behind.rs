@@ -224,7 +224,7 @@ impl Cut<'_> {
             .map(|column| self.left + f64::from(column) / columns * (self.right - self.left));
         let readings = (0..self.picture.readings_mm.len()).map(|index| self.x(index));
         let mut xs: Vec<f64> = xs.chain(readings).collect();
-        xs.sort_by(f64::total_cmp);
+        crate::order::sort_numbers(&mut xs);
         let upper = xs.into_iter().map(|x| Point::new(x, self.floor(x).clamp(top, bottom)));
         let mut points: Vec<Point> = upper.collect();
         if points.iter().all(|at| bottom - at.y < 0.5) {

@@ -62,6 +62,11 @@ pub const FIRM: Length = length("a depth to firm soil", 0..=1_500, 50..=900);
 pub const WIDTH: Length = length("a headland or tramline width", 1_000..=200_000, 2_000..=120_000);
 
 impl Length {
+    /// What is believed, millimetres.
+    pub fn believed(&self) -> RangeInclusive<u32> {
+        self.believed.clone()
+    }
+
     /// The whole millimetres a number stands for, or what is wrong and what to do.
     pub fn take(&self, number: &Number) -> Result<u32, (String, String)> {
         let mm = number.as_f64().unwrap_or(f64::INFINITY);

@@ -7,7 +7,7 @@ mod cursor;
 mod depths;
 mod guess;
 mod json;
-mod length;
+pub(crate) mod length;
 mod read;
 mod value;
 mod write;

@@ -3,7 +3,7 @@
 use super::super::answers::Answers;
 use super::super::bar::{act_button, asked, empty, main_button};
 use super::super::step::FINE;
-use super::super::{Act, Button, Doing, Known, Place, Screen, ScreenKind, Size, World};
+use super::super::{Act, Doing, Known, Place, Screen, ScreenKind, Size, World};
 use super::looks::looks;
 use super::pass::{causes, title};
 use super::readings::{READINGS, across_mm, offered_mm, unfinished};
@@ -14,6 +14,8 @@ use crate::words::{Caption, Heading, Words};
 
 /// Deepest firm ground that can be read.
 const DEEPEST_MM: u32 = 1_200;
+/// Depths side by side.
+const IN_A_ROW: u8 = 4;
 /// Slots measured where the legs are not known. Our judgement.
 const SLOTS: usize = 3;
 
@@ -49,6 +51,7 @@ pub(in crate::screen) fn show(
     let back = Act::Go(Place::Pass { field, pass: Some(pass.id) });
     screen.bar.main = Some(main_button(words.label(Caption::HoleRead), back));
     screen.awake = true;
+    screen.known_first = !reading_on;
     screen.wants_position = reading_on && dig.at.is_none();
     Some(screen)
 }
@@ -92,8 +95,9 @@ fn next_reading(
     let across = machine_of(notes, pass).map(|machine| across_mm(read, machine.spacing_mm));
     let buttons = offered_mm(pass, said, words.unit())
         .into_iter()
-        .map(|mm| Button { size: Size::Large, ..act_button(words.depth(mm), BehindAct::Read(mm)) });
-    asked(words.reading_asked(read + 1, READINGS, across), 6, buttons.collect())
+        .map(|mm| act_button(words.depth(mm), BehindAct::Read(mm)).sized(Size::Large))
+        .map(|button| button.about(words.reading_number(read + 1)));
+    asked(words.reading_asked(read + 1, READINGS, across), IN_A_ROW, buttons.collect())
 }
 
 /// The last reading, to be put right by a centimetre or half an inch.
@@ -116,6 +120,7 @@ fn slots(notes: &FieldNotes, pass: &Pass, dig: &AfterDig, said: &DigAdvice, word
         return vec![Doing::Question(question)];
     }
     let offered = offered_mm(pass, said, words.unit());
-    let buttons = offered.into_iter().map(|mm| act_button(words.depth(mm), BehindAct::Slot(mm))).collect();
-    asked(question, 6, buttons)
+    let number = dig.slots_mm.len() + 1;
+    let button = |mm| act_button(words.depth(mm), BehindAct::Slot(mm)).about(words.slot_number(number));
+    asked(question, IN_A_ROW, offered.into_iter().map(button).collect())
 }

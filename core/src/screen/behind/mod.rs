@@ -6,6 +6,7 @@ mod list;
 mod looks;
 mod pass;
 mod readings;
+mod told;
 
 pub(super) use dig::show as show_dig;
 pub use drawn::{Hole, machine_of};
@@ -103,7 +104,8 @@ pub(super) fn tap(
     if let BehindAct::NewPass { machine, zone } = act {
         let pass = Pass { machine: *machine, zone: *zone, ..Pass::new(new_id()) };
         let place = Place::Pass { field, pass: Some(pass.id) };
-        return Ok(Done::save(Edit::Pass { field, pass }, place));
+        let told = world.words.pass_begun();
+        return Ok(Done { told, ..Done::save(Edit::Pass { field, pass }, place) });
     }
     let (Place::Pass { pass: Some(pass), .. } | Place::AfterDig { pass, .. }) = place else {
         return Err(gone());
@@ -111,21 +113,29 @@ pub(super) fn tap(
     let pass = notes.passes.iter().find(|its| its.id == pass).ok_or_else(gone)?;
     match act {
         BehindAct::NewPass { .. } => Err(gone()),
-        BehindAct::Pass(said) => Ok(Done::save(Edit::Pass { field, pass: said.of(pass) }, place)),
+        BehindAct::Pass(said) => {
+            let pass = said.of(pass);
+            let told = told::of_pass(*said, &pass, notes, world.words);
+            Ok(Done { told, ..Done::save(Edit::Pass { field, pass }, place) })
+        }
         BehindAct::Roll(outcome) => {
             let depth_mm = pass.tip_mm.ok_or_else(gone)?;
-            Ok(Done::save(rolled(pass, depth_mm, *outcome, new_id), place))
+            let edit = rolled(pass, depth_mm, *outcome, new_id);
+            let told = told::of_roll(&edit, depth_mm, world.words);
+            Ok(Done { told, ..Done::save(edit, place) })
         }
         BehindAct::NewDig => {
             let dig = begun(new_id(), world);
             let place = Place::AfterDig { field, pass: pass.id, dig: dig.id };
-            Ok(Done::save(Edit::AfterDig { pass: pass.id, dig }, place))
+            let told = world.words.hole_begun();
+            Ok(Done { told, ..Done::save(Edit::AfterDig { pass: pass.id, dig }, place) })
         }
         BehindAct::Read(_) | BehindAct::LastReading(_) | BehindAct::Slot(_) | BehindAct::Seen(_) => {
             let Place::AfterDig { dig, .. } = place else { return Err(gone()) };
             let dig = pass.after_digs.iter().find(|its| its.id == dig).ok_or_else(gone)?;
             let dig = seen(dig.clone(), act, world);
-            Ok(Done::save(Edit::AfterDig { pass: pass.id, dig }, place))
+            let told = told::of_dig(act, &dig, world.words);
+            Ok(Done { told, ..Done::save(Edit::AfterDig { pass: pass.id, dig }, place) })
         }
     }
 }

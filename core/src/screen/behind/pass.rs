@@ -33,6 +33,7 @@ pub(super) fn show(field: RecordId, pass: RecordId, world: &World) -> Option<Scr
         screen.known.push(Known::Line(words.label(Caption::NoMachineNoSection)));
     }
     screen.doing = [driven(pass, world), facts(&answers, pass, world), depth(&answers, pass, words)].concat();
+    screen.known_first = screen.known.iter().any(|known| matches!(known, Known::Drawing(_)));
     screen.bar.main = Some(main_button(words.label(Caption::DigBehind), BehindAct::NewDig));
     Some(screen)
 }

@@ -11,8 +11,8 @@ use chrono::NaiveDate;
 pub const READINGS: usize = 8;
 /// Readings from which a hole has something between its lines.
 const LEAST: usize = 3;
-/// Depths offered for a reading.
-const OFFERED: usize = 6;
+/// Depths offered for a reading: two rows on a phone.
+const OFFERED: usize = 8;
 /// Depths offered where nothing of the ground is known, and those that fill up. Our judgement.
 const USUAL_MM: [u32; 8] = [250, 350, 300, 200, 400, 150, 450, 100];
 /// How far below the tips a slot is still looked for: a sight deeper, and clearly deeper.
@@ -25,7 +25,7 @@ pub fn unfinished(dig: &AfterDig, today: NaiveDate) -> bool {
     read > 0 && read < READINGS && (read < LEAST || begun_today)
 }
 
-/// Six depths for a reading, from the top down: around the layer and the tips where they are known.
+/// Depths for a reading, from the top down: around the layer and the tips where they are known.
 pub fn offered_mm(pass: &Pass, said: &DigAdvice, unit: LengthUnit) -> Vec<u32> {
     let layer =
         said.pair.map(|pair| [pair.bottom_mm, pair.top_mm, u32::midpoint(pair.top_mm, pair.bottom_mm)]);

@@ -1,10 +1,14 @@
 //! The list of fields, and one field.
 
+pub mod buried;
+pub mod detail;
+pub(super) mod details;
 pub(super) mod outline;
 
 use super::bar::{empty, gone};
 use super::drawn::{Seen, plan_of};
 use super::part::{choices, go, section};
+use super::photos::missing;
 use super::pit::where_left;
 use super::{Act, Ask, Button, Does, Doing, Done, Edit, Known, Place, Row, Screen, ScreenKind, Size, World};
 use crate::advice::readers::several_readers;
@@ -12,7 +16,7 @@ use crate::advice::sampling::{At, Next};
 use crate::error::Fault;
 use crate::place::{FieldMap, Walk, walk};
 use crate::record::{Condition, Field, FieldNotes, Position, RecordId};
-use crate::words::{Heading, PitText, WalkFrom};
+use crate::words::{Detail, DetailText, Heading, PitText, WalkFrom};
 use serde::{Deserialize, Serialize};
 
 /// What can be tapped.
@@ -25,6 +29,15 @@ pub enum FieldAct {
     Corner,
     /// The edge is walked anew.
     OutlineAnew,
+    /// A detail of the field is set.
+    Detail {
+        /// Which.
+        detail: Detail,
+        /// To what.
+        to: detail::DetailSet,
+    },
+    /// Something of a line of what lies buried.
+    Line(buried::LineAct),
 }
 
 impl From<FieldAct> for Act {
@@ -127,7 +140,9 @@ pub(super) fn show(field: RecordId, world: &World) -> Option<Screen> {
     ];
     let button = |(text, place): (PitText, Place)| go(words.label(text), place);
     let [edge, others @ ..] = ways.map(button);
-    shown.doing = vec![choices(1, vec![edge.sized(Size::Small)]), choices(2, others.into())];
+    let details = go(words.label(DetailText::Details), Place::Details { field });
+    let rare = [edge, details].map(|button| button.sized(Size::Small));
+    shown.doing = vec![choices(2, rare.into()), choices(2, others.into())];
     shown.bar.main = Some(go(words.label(PitText::DigPit), Place::StartPit { field, pit: None }));
     Some(shown)
 }
@@ -143,7 +158,7 @@ fn pit_row(seen: &Seen, index: usize, world: &World) -> Row {
     let dug = pit.dug.map(|dug| words.date(dug.date_naive()));
     Row {
         title: words.pit_numbered(index + 1, pit.place),
-        lines: dug.into_iter().chain(worst).collect(),
+        lines: dug.into_iter().chain(worst).chain(missing(pit, world)).collect(),
         does: Does::Act(Act::Go(where_left(seen, index, world))),
     }
 }
@@ -183,6 +198,10 @@ pub(super) fn tap(
     let notes = place.field().and_then(|field| world.notes(field));
     let notes = notes.ok_or_else(|| gone(words))?;
     Ok(match act {
+        FieldAct::Detail { detail, to } => {
+            return detail::tap(&notes.field, (detail, to), text, place, world);
+        }
+        FieldAct::Line(act) => return buried::tap(notes, act, place, world, new_id),
         FieldAct::OutlineAnew => outline::anew(&notes.field, place, world),
         FieldAct::Start | FieldAct::Corner => outline::corner(&notes.field, place, world),
     })

@@ -94,7 +94,7 @@ impl Form<'_> {
         let (words, unit) = (self.words, self.words.unit());
         let Some(mm) = value_mm else {
             let question = words.asked(&words.label(what), &words.of(Caption::NotNoted));
-            let near = offered.iter().map(|&mm| FINE.nearest(mm, unit));
+            let near = FINE.offered(offered, unit).into_iter();
             let buttons = near.filter_map(|mm| self.measured(words.depth(mm), Some(of(Some(mm))))).collect();
             return asked(question, 6, buttons);
         };
@@ -121,7 +121,7 @@ impl Form<'_> {
         let words = self.words;
         let Some(wings) = self.machine.wings else {
             let question = words.asked(&words.label(Caption::Wings), &words.of(Caption::NoneFitted));
-            let offered = WINGS_MM.iter().map(|&mm| FINE.nearest(mm, words.unit()));
+            let offered = FINE.offered(&WINGS_MM, words.unit()).into_iter();
             let buttons = offered
                 .filter_map(|mm| self.measured(words.depth(mm), Some(Measured::WingsMm(Some(mm)))))
                 .collect();

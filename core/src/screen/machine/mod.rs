@@ -3,6 +3,7 @@
 mod measures;
 mod new;
 mod set;
+mod told;
 
 pub(super) use measures::show as measures;
 pub(super) use new::show as show_new;
@@ -165,22 +166,23 @@ pub(super) fn tap(
     let (machine, to_measures) = match act {
         MachineAct::Keep { legs, spacing_mm, foot_width_mm } => {
             let name = by_measures(*legs, *spacing_mm, world.words);
-            (described(new_id(), name, [*legs, *spacing_mm, *foot_width_mm]), true)
+            (told_apart(notes, described(new_id(), name, [*legs, *spacing_mm, *foot_width_mm])), true)
         }
         MachineAct::Copy { from, machine } => {
             let other = world.notes(*from).ok_or_else(gone)?;
             let machine = other.machines.iter().find(|its| its.id == *machine).ok_or_else(gone)?;
-            (Machine { id: new_id(), ..machine.clone() }, false)
+            (told_apart(notes, Machine { id: new_id(), ..machine.clone() }), false)
         }
         MachineAct::Name => (Machine { name: typed_name(text, world.words)?, ..here()?.clone() }, true),
         MachineAct::Measured(measured) => {
             let before = here()?;
             let mut machine = measured.of(before);
             // A name that nobody typed goes with the measures.
-            if before.name == by_measures(before.legs, before.spacing_mm, world.words) {
+            if nobody_typed(before, world.words) {
                 machine.name = by_measures(machine.legs, machine.spacing_mm, world.words);
+                machine = told_apart(notes, machine);
             }
-            return set_anew(notes, machine, world, new_id);
+            return set_anew(notes, machine, *measured, world, new_id);
         }
     };
     let place = if to_measures {
@@ -188,21 +190,23 @@ pub(super) fn tap(
     } else {
         Place::Machine { field, machine: Some(machine.id) }
     };
-    save(field, machine, place)
+    let told = world.words.kept(&machine.name);
+    Ok(Done { told, ..save(field, machine, place)? })
 }
 
 /// A machine with another measure. One that has worked in a pass stays as it was: set anew it is another one.
 fn set_anew(
     notes: &FieldNotes,
     machine: Machine,
+    measured: Measured,
     world: &World,
     new_id: &mut dyn FnMut() -> RecordId,
 ) -> Result<Done, Fault> {
     let field = notes.field.id;
     let worked = worked(notes, machine.id) && !notes.machines.contains(&machine);
-    let machine = if worked { Machine { id: new_id(), ..machine } } else { machine };
+    let machine = if worked { told_apart(notes, Machine { id: new_id(), ..machine }) } else { machine };
     let place = Place::Measures { field, machine: machine.id, power_kw: None };
-    let told = if worked { world.words.label(Caption::SetAnew) } else { String::new() };
+    let told = if worked { world.words.label(Caption::SetAnew) } else { told::told(measured, world.words) };
     Ok(Done { told, ..save(field, machine, place)? })
 }
 
@@ -216,6 +220,20 @@ fn save(field: RecordId, machine: Machine, place: Place) -> Result<Done, Fault> 
 /// A name nobody typed, without the spaces that only hold numbers to their units on a screen.
 fn by_measures(legs: u32, spacing_mm: u32, words: &Words) -> String {
     words.machine_by_measures(legs, spacing_mm).replace('\u{a0}', " ")
+}
+
+/// Whether a machine goes by a name that nobody typed, with the number it may have beside others.
+fn nobody_typed(machine: &Machine, words: &Words) -> bool {
+    let rest = machine.name.strip_prefix(&by_measures(machine.legs, machine.spacing_mm, words));
+    rest.is_some_and(|rest| rest.is_empty() || rest.trim_start().parse::<u32>().is_ok())
+}
+
+/// The machine with a number to its name where another of the field goes by the same.
+fn told_apart(notes: &FieldNotes, machine: Machine) -> Machine {
+    let taken = |name: &str| notes.machines.iter().any(|its| its.id != machine.id && its.name == name);
+    let numbered = (2..).map(|number: u32| format!("{} {number}", machine.name));
+    let name = [machine.name.clone()].into_iter().chain(numbered).find(|name| !taken(name));
+    Machine { name: name.unwrap_or_else(|| machine.name.clone()), ..machine }
 }
 
 /// Whether a machine is named in a pass.

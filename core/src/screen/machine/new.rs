@@ -32,7 +32,7 @@ pub(in crate::screen) fn show(field: RecordId, given: [Option<u32>; 3], world: &
         choice(label, Act::Go(place(then)), given[which] == Some(value))
     };
     let lengths = |which: usize, offered: &[u32]| -> Vec<Button> {
-        let near = offered.iter().map(|&mm| FINE.nearest(mm, words.unit()));
+        let near = FINE.offered(offered, words.unit()).into_iter();
         near.map(|mm| button(which, mm, words.depth(mm))).collect()
     };
     let legs = LEGS.map(|legs| button(0, legs, legs.to_string())).collect();

@@ -14,6 +14,7 @@ pub(in crate::screen) fn show(field: RecordId, pit: RecordId, world: &World) -> 
     let place = Place::Call { field, pit };
     let mut shown = at.screen(place, ScreenKind::Call, &words.of(Heading::Call), world);
     shown.awake = false;
+    shown.known_first = true;
     let call = at.seen.call_at(at.index);
     shown.known.extend(at.face(call.and_then(|call| call.tip), true, world));
     match call {
@@ -21,7 +22,7 @@ pub(in crate::screen) fn show(field: RecordId, pit: RecordId, world: &World) -> 
         None => shown.known.extend(told_of_reference(&at, world)),
     }
     shown.known.extend(remarks(&at, world).into_iter().map(Known::Line));
-    shown.doing = vec![choices(2, ways(&at, world))];
+    shown.doing = vec![choices(3, ways(&at, world))];
     let show = Place::Show { field, pit: Some(pit) };
     shown.bar.main = Some(go(words.label(PitText::Show), show));
     Some(shown)
@@ -31,11 +32,7 @@ pub(in crate::screen) fn show(field: RecordId, pit: RecordId, world: &World) -> 
 fn told(call: &ZoneCall, at: &AtPit, world: &World) -> Vec<Known> {
     let words = world.words;
     let sure = words.named(&words.label(Heading::HowSure), &words.sureness(call.sure, call.share));
-    let lines = [
-        Some(sure),
-        call.tip.map(|tip| words.tip_sentences(&tip)),
-        call.rooting_loss.as_ref().map(|loss| words.rooting_loss(loss)),
-    ];
+    let lines = [Some(sure), call.tip.map(|tip| words.tip_sentences(&tip))];
     let mut known = vec![Known::Sentence(words.call_sentence(call))];
     known.extend(lines.into_iter().flatten().map(Known::Line));
     let reasons = [Stance::For, Stance::Against, Stance::Note].into_iter().filter_map(|stance| {
@@ -43,6 +40,7 @@ fn told(call: &ZoneCall, at: &AtPit, world: &World) -> Vec<Known> {
         section(world, Heading::from(stance), whys)
     });
     known.extend(reasons);
+    known.extend(call.rooting_loss.as_ref().map(|loss| Known::Line(words.rooting_loss(loss))));
     let change = changes(at.seen.notes, call.zone);
     known.extend(section(world, Heading::WouldChange, change.iter().map(|change| words.change(change))));
     known.extend(section(world, Heading::Cautions, call.cautions.iter().map(|&caution| words.of(caution))));
@@ -59,7 +57,7 @@ fn told_of_reference(at: &AtPit, world: &World) -> Vec<Known> {
     known.into_iter().flatten().collect()
 }
 
-/// What is to be said of where it lies, and of other people who read the same hole.
+/// What is to be said of where it lies, of other people who read the same hole, and of pictures that are not here.
 fn remarks(at: &AtPit, world: &World) -> Vec<String> {
     let words = world.words;
     let lies = at.seen.map.remarks(at.pit);
@@ -67,7 +65,8 @@ fn remarks(at: &AtPit, world: &World) -> Vec<String> {
     let several = several_readers(at.seen.notes, &at.seen.reading);
     let here = several.filter(|several| several.holes.iter().any(|hole| hole.contains(&at.index)));
     let readers = here.map(|several| words.several_readers(&several, &at.seen.notes.pits));
-    lies.chain(readers.into_iter().flatten()).collect()
+    let pictures = super::super::photos::missing(at.pit, world);
+    lies.chain(readers.into_iter().flatten()).chain(pictures).collect()
 }
 
 fn ways(at: &AtPit, world: &World) -> Vec<Button> {
@@ -77,9 +76,9 @@ fn ways(at: &AtPit, world: &World) -> Vec<Button> {
     vec![
         small(PitText::WalkOn, Place::KnifeWalk { field, pit }),
         small(PitText::ByHand, super::walk::layers_of(field, pit)),
-        go(words.label(Heading::RollTest), Place::Roll { field, pit }),
-        go(words.label(PitText::Photos), Place::Photos { field, pit }),
-        go(words.label(PitText::Machine), Place::Machine { field, machine: None }),
-        go(words.label(PitText::DigNext), Place::StartPit { field, pit: None }),
+        go(words.label(Heading::RollTest), Place::Roll { field, pit }).sized(Size::Small),
+        small(PitText::Photos, Place::Photos { field, pit }),
+        small(PitText::Machine, Place::Machine { field, machine: None }),
+        small(PitText::DigNext, Place::StartPit { field, pit: None }),
     ]
 }

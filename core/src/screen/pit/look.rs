@@ -15,7 +15,8 @@ use crate::words::{Heading, PitText};
 use chrono::{Datelike, NaiveDate};
 
 /// Years offered for when something last happened; the last stands for longer ago.
-const YEARS: [u8; 4] = [0, 1, 2, 3];
+const YEARS: [u8; 4] = [0, 1, 2, LONGEST_YEARS];
+pub(super) const LONGEST_YEARS: u8 = 3;
 
 pub(in crate::screen) fn show(
     field: RecordId,
@@ -71,7 +72,7 @@ pub(super) fn answers_to(
     let words = world.words;
     if matches!(clue, Clue::LastLoosened | Clue::LastTraffic) {
         let year = |years: u8| {
-            let label = words.since_year(day_of(pit, years, world), years == YEARS[YEARS.len() - 1]);
+            let label = words.since_year(day_of(pit, years, world), years == LONGEST_YEARS);
             act_button(label, PitAct::Since { clue, years })
         };
         return answers(YEARS.map(year).into());
@@ -115,7 +116,7 @@ fn changed_layers<'a>(before: &Pit, now: &'a Pit) -> Vec<&'a crate::record::Laye
 }
 
 /// A field with a clue answered for all of it.
-fn with_clue(field: &Field, clue: Clue, answer: Option<usize>) -> Field {
+pub(in crate::screen) fn with_clue(field: &Field, clue: Clue, answer: Option<usize>) -> Field {
     let mut field = field.clone();
     match clue {
         Clue::Texture => {
@@ -163,7 +164,7 @@ pub(super) fn since(
     after(notes, Edit::Field(field), pit, place)
 }
 
-fn day_of(pit: &Pit, years: u8, world: &World) -> NaiveDate {
+pub(super) fn day_of(pit: &Pit, years: u8, world: &World) -> NaiveDate {
     let dug = pit.dug.unwrap_or(world.now).date_naive();
     let month = if years == 0 { 1 } else { 7 };
     NaiveDate::from_ymd_opt(dug.year() - i32::from(years), month, 1).unwrap_or(dug)

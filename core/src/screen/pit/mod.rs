@@ -8,12 +8,13 @@ pub(super) mod look;
 pub(super) mod roll;
 mod skipped;
 pub(super) mod start;
+mod told;
 pub(super) mod walk;
 
 pub use skipped::Skipped;
 
 use super::bar::{empty, gone};
-use super::drawn::{Seen, face_of};
+use super::drawn::{Seen, low_face_of};
 use super::{Act, Done, Edit, Known, Place, Screen, ScreenKind, World};
 use crate::advice::TipDepth;
 use crate::error::Fault;
@@ -34,6 +35,8 @@ pub enum PitAct {
     TakePosition,
     /// The hole is dug: the position is taken where none is noted, and the knife walk begins.
     HoleDug,
+    /// The same, with the moisture of its face.
+    Dug(FaceMoisture),
     /// Moisture of the face.
     Face(FaceMoisture),
     /// How the soil of the next step comes away.
@@ -96,10 +99,10 @@ impl<'a> AtPit<'a> {
 
     /// Its face as far as it is noted; nothing where nothing is.
     pub fn face(&self, tip: Option<TipDepth>, beside_reference: bool, world: &World) -> Option<Known> {
-        let noted = !self.reading().layers.is_empty();
-        let drawn =
-            || face_of(world.words, self.seen.notes, &self.seen.reading, self.index, tip, beside_reference);
-        noted.then(drawn).flatten().map(Known::Drawing)
+        let begun = !self.reading().layers.is_empty();
+        let (notes, reading) = (self.seen.notes, &self.seen.reading);
+        let drawn = || low_face_of(world.words, notes, reading, self.index, tip, beside_reference);
+        begun.then(drawn).flatten().map(Known::Drawing)
     }
 }
 
@@ -113,15 +116,16 @@ pub(super) fn tap(
     let field = place.field().ok_or_else(gone)?;
     let notes = world.notes(field).ok_or_else(gone)?;
     if let (PitAct::Begin(kind), None) = (act, pit_of(place)) {
-        return Ok(start::begin(&notes.field, *kind, world, new_id));
+        return Ok(start::begin(notes, *kind, world, new_id));
     }
     let id = pit_of(place).ok_or_else(gone)?;
     let pit = notes.pits.iter().find(|pit| pit.id == id).ok_or_else(gone)?;
     let changed = |pit: Pit, place: Place| Done::save(Edit::Pit { field, pit }, place);
-    Ok(match *act {
+    let done = match *act {
         PitAct::Begin(kind) => changed(Pit { place: kind, ..pit.clone() }, place),
         PitAct::TakePosition => start::take_position(field, pit, place, world),
-        PitAct::HoleDug => start::hole_dug(field, pit, world),
+        PitAct::HoleDug => start::hole_dug(field, pit, None, world),
+        PitAct::Dug(face) => start::hole_dug(field, pit, Some(face), world),
         PitAct::Face(face) => changed(Pit { face: Some(face), ..pit.clone() }, place),
         PitAct::Away(away) => walk::step(field, pit, Some(away), place, new_id),
         PitAct::Same => walk::step(field, pit, None, place, new_id),
@@ -135,7 +139,9 @@ pub(super) fn tap(
         PitAct::Skip { top_mm, clue } => look::skip(notes, pit, (top_mm, clue), place),
         PitAct::Nudge { at_mm, by_mm } => layers::nudge(notes, pit, (at_mm, by_mm), place, new_id),
         PitAct::Roll { depth_mm, roll } => roll::rolled(notes, pit, (depth_mm, roll), new_id),
-    })
+    };
+    let told = told::told(act, &done, (notes, pit), world);
+    Ok(Done { told, ..done })
 }
 
 /// The pit a place is at.

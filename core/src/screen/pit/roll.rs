@@ -32,14 +32,13 @@ pub(in crate::screen) fn show(field: RecordId, pit: RecordId, world: &World) -> 
         go(words.label(PitText::Photos), Place::Photos { field, pit }),
     ];
     shown.doing.push(choices(2, ways.into_iter().map(|way| way.sized(Size::Small)).collect()));
-    // What is not rolled yet comes last, nearest to the thumb.
-    let mut tests = vec![None];
-    tests.extend(depth_mm.map(Some));
-    tests.sort_by_key(|depth_mm| roll_at(at.pit, *depth_mm).is_none());
-    for depth_mm in tests {
+    // The depth to be worked decides, so it is nearest to the thumb; an answer changes no place, else a second tap would
+    // answer the other question.
+    for depth_mm in [None].into_iter().chain(depth_mm.map(Some)) {
         let given = roll_at(at.pit, depth_mm).map(|its| its.roll);
         let button = |&roll: &RollOutcome| {
             act_button(words.label(roll), PitAct::Roll { depth_mm, roll })
+                .about(words.soil_from(depth_mm))
                 .drawn(Some(drawing(roll)))
                 .chosen_if(given == Some(roll))
         };
@@ -50,7 +49,7 @@ pub(in crate::screen) fn show(field: RecordId, pit: RecordId, world: &World) -> 
     Some(shown)
 }
 
-const fn is_surface(roll: &Roll) -> bool {
+pub(super) const fn is_surface(roll: &Roll) -> bool {
     roll.depth_mm <= SURFACE_MM
 }
 

@@ -1,11 +1,12 @@
 //! A pit from its place to the hole dug.
 
 use super::super::bar::{act_button, empty};
+use super::super::own;
 use super::super::part::{choices, go, section};
 use super::super::{Ask, Button, Does, Doing, Done, Edit, Known, Place, Screen, ScreenKind, Size, World};
 use super::{AtPit, PitAct};
 use crate::advice::{Caution, DEEP_ENOUGH_MM};
-use crate::record::{Field, Pit, PlaceKind, RecordId};
+use crate::record::{FaceMoisture, FieldNotes, Pit, PlaceKind, RecordId};
 use crate::words::{Heading, PitText};
 
 /// Depths told are rounded up to this: a spade is no finer.
@@ -25,8 +26,15 @@ pub(in crate::screen) fn show(field: RecordId, pit: Option<RecordId>, world: &Wo
     shown.known.push(Known::Sentence(words.dig_to(deep_enough_mm(&at))));
     shown.known.push(Known::Line(words.of(PitText::TwoFaces)));
     shown.known.extend(section(world, Heading::Cautions, BEFORE.map(|caution| words.of(caution))));
-    shown.doing = vec![places(Some(at.pit.place), Size::Small, world)];
+    if asks_who(&at, world) {
+        shown.doing.extend(own::who(world));
+        shown.doing.push(Doing::Question(words.of(PitText::Where)));
+    }
+    shown.doing.push(places(Some(at.pit.place), Size::Small, world));
     shown.doing.push(position_buttons(&at, world));
+    if at.pit.face.is_none() && at.pit.walk.is_empty() {
+        shown.doing.extend(dug_question(world));
+    }
     shown.bar.main = Some(act_button(words.label(PitText::HoleDug), PitAct::HoleDug));
     Some(shown)
 }
@@ -45,6 +53,22 @@ fn begin_screen(place: Place, field: RecordId, world: &World) -> Option<Screen> 
     shown.known.push(Known::Line(words.of(Caution::AskBeforeDigging)));
     shown.doing = vec![Doing::Question(words.of(PitText::Where)), places(None, Size::Large, world)];
     Some(shown)
+}
+
+/// Whether it is asked who digs: where no name is given yet, at the first pit of the day. Nothing waits for the answer.
+fn asks_who(at: &AtPit, world: &World) -> bool {
+    let today = |pit: &&Pit| pit.dug.is_some_and(|dug| dug.date_naive() == world.now.date_naive());
+    world.own.name.is_empty() && at.seen.notes.pits.iter().filter(today).all(|pit| pit.id == at.pit.id)
+}
+
+/// The hole dug and its face looked at, in one tap.
+fn dug_question(world: &World) -> [Doing; 2] {
+    let words = world.words;
+    let button = |&face: &FaceMoisture| act_button(words.label(face), PitAct::Dug(face));
+    [
+        Doing::Question(words.of(PitText::DugQuestion)),
+        choices(3, FaceMoisture::ALL.iter().map(button).collect()),
+    ]
 }
 
 /// The kinds of place.
@@ -95,15 +119,17 @@ fn deep_enough_mm(at: &AtPit) -> u32 {
 
 /// A new pit: saved at once, so that nothing of it can be lost.
 pub(super) fn begin(
-    field: &Field,
+    notes: &FieldNotes,
     kind: PlaceKind,
     world: &World,
     new_id: &mut dyn FnMut() -> RecordId,
 ) -> Done {
     let by = Some(world.own.name.trim()).filter(|name| !name.is_empty()).map(str::to_owned);
     let pit = Pit { dug: Some(world.now), by, ..Pit::new(new_id(), kind) };
-    let place = Place::StartPit { field: field.id, pit: Some(pit.id) };
-    Done::save(Edit::Pit { field: field.id, pit }, place)
+    let field = notes.field.id;
+    let told = world.words.pit_begun(notes.pits.len() + 1, kind);
+    let place = Place::StartPit { field, pit: Some(pit.id) };
+    Done { told, ..Done::save(Edit::Pit { field, pit }, place) }
 }
 
 pub(super) fn take_position(field: RecordId, pit: &Pit, place: Place, world: &World) -> Done {
@@ -116,10 +142,18 @@ pub(super) fn take_position(field: RecordId, pit: &Pit, place: Place, world: &Wo
 }
 
 /// To the knife walk; a pit without a position takes the one there is by now.
-pub(super) fn hole_dug(field: RecordId, pit: &Pit, world: &World) -> Done {
+pub(super) fn hole_dug(field: RecordId, pit: &Pit, face: Option<FaceMoisture>, world: &World) -> Done {
     let place = Place::KnifeWalk { field, pit: pit.id };
-    if pit.at.is_some() || world.fix.is_none() {
+    let words = world.words;
+    let taken = world.fix.map(|fix| fix.position).filter(|_| pit.at.is_none());
+    let dug = Pit { at: pit.at.or(taken), face: face.or(pit.face), ..pit.clone() };
+    if dug == *pit {
         return Done::go(place);
     }
-    take_position(field, pit, place, world)
+    let told = [
+        face.map(|face| words.face_kept(face, true)),
+        taken.map(|position| words.position_noted(position.accuracy_m)),
+    ];
+    let told = told.into_iter().flatten().collect::<Vec<_>>().join(" ");
+    Done { told, ..Done::save(Edit::Pit { field, pit: dug }, place) }
 }

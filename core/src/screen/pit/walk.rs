@@ -5,8 +5,8 @@
 
 use super::super::bar::act_button;
 use super::super::part::{answers, choices, go};
-use super::super::{Button, Doing, Done, Edit, Known, Place, Screen, ScreenKind, Size, World};
-use super::{AtPit, PitAct};
+use super::super::{Button, Doing, Done, Edit, Keys, Known, Place, Screen, ScreenKind, Size, World};
+use super::{Act, AtPit, PitAct};
 use crate::picture::answer;
 use crate::reading::Clue;
 use crate::record::{ComesAway, FaceMoisture, FieldNotes, Pit, RecordId, Resistance, Step, Unknown};
@@ -39,10 +39,17 @@ pub(in crate::screen) fn show(field: RecordId, pit: RecordId, world: &World) -> 
     shown.doing.push(choices(3, ways.into_iter().map(|way| way.sized(Size::Small)).collect()));
     if from_mm < DEEPEST_MM {
         shown.doing.extend(step_questions(at.pit, from_mm, world));
+        shown.keys = keys(from_mm, world);
     }
     let bottom = act_button(words.label(PitText::BottomOfHole), PitAct::Bottom);
     shown.bar.main = Some(bottom.enabled_if(bottom_mm(at.pit).is_some()));
     Some(shown)
+}
+
+/// What the volume keys do, where they are to answer: the most used answer, and taking it back.
+fn keys(from_mm: u32, world: &World) -> Option<Keys> {
+    let answer = world.own.volume_keys && from_mm > 0;
+    answer.then(|| Keys { up: PitAct::Same.into(), down: Act::Undo })
 }
 
 /// What is asked of a step, the most used answer last.
@@ -66,7 +73,8 @@ fn step_questions(pit: &Pit, from_mm: u32, world: &World) -> Vec<Doing> {
     ];
     if from_mm > 0 {
         let same = act_button(words.label(PitText::SameAsAbove), PitAct::Same).sized(Size::Large);
-        doing.push(choices(1, vec![same]));
+        let key = if world.own.volume_keys { words.of(PitText::OrKeyUp) } else { String::new() };
+        doing.push(choices(1, vec![Button { note: key, ..same }]));
     }
     doing
 }
@@ -92,6 +100,18 @@ fn parted(pit: &Pit) -> (&[Step], Option<&Step>) {
         Some((open, done)) if open.comes_away.is_none() => (done, Some(open)),
         _ => (&pit.walk, None),
     }
+}
+
+/// Depths of the step that is being walked.
+pub(super) fn next_depths(pit: &Pit) -> (u32, u32) {
+    let (done, open) = parted(pit);
+    let from_mm = done.last().map_or(0, |step| step.to_mm);
+    (from_mm, open.map_or(from_mm.saturating_add(STEP_MM), |step| step.to_mm))
+}
+
+/// How the soil of the last step came away.
+pub(super) fn above(pit: &Pit) -> Option<ComesAway> {
+    parted(pit).0.last()?.comes_away
 }
 
 /// The step that is being walked: the open one, or a new one below the last.
@@ -128,8 +148,7 @@ pub(super) fn step(
     place: Place,
     new_id: &mut dyn FnMut() -> RecordId,
 ) -> Done {
-    let (done, _) = parted(pit);
-    let comes_away = away.or_else(|| done.last()?.comes_away);
+    let comes_away = away.or_else(|| above(pit));
     let step = Step { comes_away, ..next_step(pit, new_id) };
     if comes_away.is_none() || step.to_mm > DEEPEST_MM {
         return Done::go(place);
@@ -158,7 +177,7 @@ pub(super) fn knife(
 }
 
 /// Where the hole ends if the walk does: no higher than what was looked at by hand.
-fn bottom_mm(pit: &Pit) -> Option<u32> {
+pub(super) fn bottom_mm(pit: &Pit) -> Option<u32> {
     let walked_mm = pit.walk.last()?.to_mm;
     let bottom_mm = pit.layers.iter().map(|layer| layer.bottom_mm).fold(walked_mm, u32::max);
     (bottom_mm >= SHALLOWEST_MM).then_some(bottom_mm)

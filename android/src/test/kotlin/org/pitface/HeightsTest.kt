@@ -87,7 +87,7 @@ class HeightsTest {
                 key(screen, size) { Earth(false) { Box(Modifier.requiredSize(size.first.dp, size.second.dp)) { ScreenView(screen, nobody) } } }
             }
         }
-        val screens = (Samples.all(german = false, left = false) + Walk.screens("en").groupBy { it.kind }.values.map { kind -> kind.maxBy { it.toString().length } })
+        val screens = (Samples.all(german = false, left = false) + (Tour.screens("en") + Walk.screens("en")).groupBy { it.kind }.values.map { kind -> kind.maxBy { it.toString().length } })
             .filter { it.kind != ScreenKind.SHOW } // all of it is one thing to be tapped
         val least = sortedMapOf<String, Int>()
         val faults = sortedSetOf<String>()

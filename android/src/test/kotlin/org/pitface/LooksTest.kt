@@ -1,8 +1,6 @@
 package org.pitface
 
 import androidx.compose.material3.ColorScheme
-import androidx.compose.ui.graphics.Color
-import androidx.compose.ui.graphics.luminance
 import org.junit.Assert.assertEquals
 import org.junit.Assert.assertTrue
 import org.junit.Test
@@ -14,17 +12,25 @@ import java.io.File
 import javax.xml.parsers.DocumentBuilderFactory
 
 class LooksTest {
-    /** WCAG 2.2, success criterion 1.4.6. */
-    private fun contrast(one: Color, other: Color): Float {
-        val (dark, light) = listOf(one.luminance(), other.luminance()).sorted()
-        return (light + 0.05f) / (dark + 0.05f)
-    }
-
     private fun ColorScheme.texts() = mapOf(
         "screen" to (onBackground to background), "button" to (onSurface to surfaceVariant), "note" to (onSurfaceVariant to surfaceVariant),
         "cannot be tapped" to (onSurfaceVariant to background), "main" to (onPrimary to primary), "chosen" to (onSecondaryContainer to secondaryContainer),
     )
 
+    private fun ColorScheme.marks() = mapOf(
+        "edge of a button" to (outline to background), "edge of a row" to (outlineVariant to background), "edge of the answer given" to (onBackground to background),
+        "tick" to (onSecondaryContainer to secondaryContainer),
+    )
+
+    /** WCAG 2.2, success criterion 1.4.11. */
+    @Test fun everyMarkStandsAtThreeToOne() {
+        for ((name, scheme) in mapOf("day" to EarthByDay, "dark" to EarthInTheDark)) scheme.marks().forEach { (what, pair) ->
+            val found = contrast(pair.first, pair.second)
+            assertTrue("$name, $what: $found", found >= 3f)
+        }
+    }
+
+    /** WCAG 2.2, success criterion 1.4.6. */
     @Test fun everyTextStandsAtSevenToOne() {
         for ((name, scheme) in mapOf("day" to EarthByDay, "dark" to EarthInTheDark)) scheme.texts().forEach { (what, pair) ->
             val found = contrast(pair.first, pair.second)

@@ -1,10 +1,22 @@
 package org.pitface
 
 import android.content.ComponentName
+import android.content.res.Configuration
 import android.graphics.Bitmap
+import android.graphics.Canvas
+import android.view.View
 import androidx.activity.ComponentActivity
+import androidx.compose.foundation.background
+import androidx.compose.foundation.clickable
 import androidx.compose.foundation.layout.Box
+import androidx.compose.foundation.layout.Column
+import androidx.compose.foundation.layout.height
 import androidx.compose.foundation.layout.requiredSize
+import androidx.compose.foundation.layout.size
+import androidx.compose.foundation.layout.width
+import androidx.compose.material3.MaterialTheme
+import androidx.compose.material3.Text
+import androidx.compose.runtime.Composable
 import androidx.compose.runtime.CompositionLocalProvider
 import androidx.compose.runtime.getValue
 import androidx.compose.runtime.key
@@ -12,20 +24,11 @@ import androidx.compose.runtime.mutableStateOf
 import androidx.compose.runtime.setValue
 import androidx.compose.ui.Alignment
 import androidx.compose.ui.Modifier
-import androidx.compose.ui.graphics.asAndroidBitmap
+import androidx.compose.ui.graphics.Color
 import androidx.compose.ui.platform.LocalDensity
-import androidx.compose.ui.platform.testTag
-import androidx.compose.ui.semantics.SemanticsActions
-import androidx.compose.ui.semantics.SemanticsNode
-import androidx.compose.ui.semantics.SemanticsProperties
-import androidx.compose.ui.semantics.getOrNull
-import androidx.compose.ui.test.captureToImage
-import androidx.compose.ui.test.hasClickAction
-import androidx.compose.ui.test.junit4.v2.createComposeRule
-import androidx.compose.ui.test.onNodeWithTag
+import androidx.compose.ui.platform.LocalView
 import androidx.compose.ui.test.SemanticsMatcher
-import androidx.compose.ui.text.TextLayoutResult
-import androidx.compose.ui.text.style.Hyphens
+import androidx.compose.ui.test.junit4.v2.createComposeRule
 import androidx.compose.ui.unit.Density
 import androidx.compose.ui.unit.dp
 import org.junit.Assert.assertEquals
@@ -38,21 +41,23 @@ import org.junit.runners.model.Statement
 import org.pitface.core.ScreenKind
 import org.pitface.core.ShownDoes
 import org.pitface.core.ShownScreen
+import org.pitface.platform.resource
+import org.pitface.screens.Above
 import org.pitface.screens.Doer
 import org.pitface.screens.Earth
 import org.pitface.screens.ScreenView
+import org.pitface.state.Phrase
 import org.robolectric.RobolectricTestRunner
 import org.robolectric.Shadows.shadowOf
 import org.robolectric.annotation.Config
 import org.robolectric.annotation.GraphicsMode
 import java.io.File
+import java.util.Locale
 
-/** One way of looking at a screen. */
-data class View(val name: String, val width: Int, val height: Int, val font: Float, val dark: Boolean) {
-    val pictured get() = (name == "phone" && font != 1.5f) || (name == "small" && font == 2f) || (name == "land" && font == 1f)
-}
-
-/** Day and dark change no size, so each size and font is looked at in one of them. Every screen at every size, font, hand and language: everything to be tapped is large and named, no letter is cut off. */
+/**
+ * Every kind of screen on every device, at every size of letters, by day and in the dark, in both languages, for either
+ * hand: everything to be tapped is large and named, no letter is cut off, faint or painted over.
+ */
 @RunWith(RobolectricTestRunner::class)
 @GraphicsMode(GraphicsMode.Mode.NATIVE)
 @Config(sdk = [34], qualifiers = "w1300dp-h1300dp-mdpi")
@@ -70,83 +75,108 @@ class SweepTest {
 
     @get:Rule(order = 1) val rule = createComposeRule()
 
-    private var at: Pair<View, ShownScreen>? by mutableStateOf(null)
+    private var at: Pair<Look, ShownScreen>? by mutableStateOf(null)
+    private var said: Pair<String, String?>? by mutableStateOf(null)
+    private lateinit var view: View
+    private val found = sortedMapOf<String, MutableList<Look>>()
+    private var looks = 0
+
     private val nobody = object : Doer {
         override fun does(what: ShownDoes) = Unit
         override fun typed(act: String, text: String) = Unit
         override fun enter() = Unit
     }
 
-    private val views = listOf("small" to (360 to 640), "phone" to (411 to 891), "tablet" to (800 to 1280), "land" to (891 to 411)).flatMap { (name, size) ->
-        listOf(1f, 1.5f, 2f).map { font -> View(name, size.first, size.second, font, dark = (font == 2f) != (name == "small")) }
-    }
-
-    private fun show() = rule.setContent {
-        val (view, screen) = at ?: return@setContent
-        CompositionLocalProvider(LocalDensity provides Density(1f, view.font)) {
+    private fun show(content: @Composable (ShownScreen) -> Unit = { screen -> Above(said?.first, said?.second, {}) { ScreenView(screen, nobody, it) } }) = rule.setContent {
+        view = LocalView.current
+        val (look, screen) = at ?: return@setContent
+        CompositionLocalProvider(LocalDensity provides Density(1f, look.font)) {
             Box(contentAlignment = Alignment.TopStart) {
-                key(view, screen) {
-                    Earth(view.dark) { Box(Modifier.requiredSize(view.width.dp, view.height.dp).testTag("whole")) { ScreenView(screen, nobody) } }
+                key(look, screen) {
+                    Earth(look.dark) {
+                        Box(Modifier.requiredSize(look.width.dp, look.height.dp).background(MaterialTheme.colorScheme.background)) { content(screen) }
+                    }
                 }
             }
         }
     }
 
-    @Test fun everyScreenFits() {
+    private fun look(screen: ShownScreen, look: Look, picture: String? = null) {
+        val here = screen.copy(leftHanded = look.left)
+        at = look to here
+        rule.waitForIdle()
+        looks++
+        val painted = Bitmap.createBitmap(look.width, look.height, Bitmap.Config.ARGB_8888)
+        rule.runOnUiThread { view.draw(Canvas(painted)) }
+        val nodes = rule.onAllNodes(SemanticsMatcher("any") { true }, useUnmergedTree = true).fetchSemanticsNodes()
+        Faults(here, look, nodes, painted).all().forEach { found.getOrPut("${screen.kind}: $it", ::mutableListOf) += look }
+        picture?.let { name ->
+            val file = File(System.getProperty("shots.dir"), "sweep/$name.png").apply { parentFile.mkdirs() }
+            file.outputStream().use { painted.compress(Bitmap.CompressFormat.PNG, 100, it) }
+        }
+    }
+
+    private fun ended(what: String) {
+        println("sweep: $looks looks at $what")
+        assertTrue(found.map { (fault, looks) -> "$fault (in ${looks.size}, the first: ${looks.first()})" }.joinToString("\n", "${found.size} faults\n"), found.isEmpty())
+    }
+
+    /** The fullest of each kind, as both the tour and the walk met it. */
+    private fun fullest(language: String) = (Tour.screens(language) + Walk.screens(language)).groupBy { it.kind }
+        .mapValues { (_, those) -> those.maxBy { it.toString().length } }
+
+    @Test fun everyKindOfScreenInEveryLook() {
+        val screens = mapOf("en" to fullest("en"), "de" to fullest("de"))
+        screens.forEach { (language, those) -> assertEquals(language, ScreenKind.entries.toSet(), those.keys) }
         show()
-        val faults = sortedSetOf<String>()
-        var looked = 0
-        for (german in listOf(false, true)) for (left in listOf(false, true)) for (screen in screens(german, left)) for (view in views) {
-            at = view to screen
-            rule.waitForIdle()
-            looked++
-            faults += faults(view).map { "${screen.kind} ${screen.language} ${view.name} ${view.font}: $it" }
-            if (left == german && view.pictured) picture("${screen.kind.name.lowercase()}-${screen.language}-${view.name}-${view.font}")
+        for (look in Look.all) for ((kind, screen) in screens.getValue(look.language)) {
+            look(screen, look, "${kind.name.lowercase()}-$look".replace(' ', '-').takeIf { look in Look.pictured })
         }
-        println("sweep: $looked looks")
-        assertTrue(faults.joinToString("\n", "${faults.size} faults\n"), faults.isEmpty())
+        ended("the fullest of each of ${screens.getValue("en").size} kinds of screen, every one in all ${Look.all.size} looks")
     }
 
-    private fun screens(german: Boolean, left: Boolean) = Samples.all(german, left) + if (left == german) walked(german).map { it.copy(leftHanded = left) } else emptyList()
-
-    /** Of the real screens, the fullest of each kind. */
-    private fun walked(german: Boolean): List<ShownScreen> {
-        val found = Walk.screens(if (german) "de" else "en")
-        return found.groupBy { it.kind }.values.map { kind -> kind.maxBy { it.toString().length } }
+    /** Made-up screens of long words, and what else the tour meets, each in a dozen looks that take turns. */
+    @Test fun everyOtherScreenInTurn() {
+        val others = listOf("en", "de").associateWith { Tour.screens(it) + Samples.all(it == "de", left = false) }
+        show()
+        val different = others.getValue("en").withIndex().distinctBy { (_, one) -> listOf(one.kind, one.title, one.known.size, one.buttons.map { it.label }, one.told) }
+        different.forEachIndexed { turn, (place, _) -> Look.inTurn(turn).forEach { look(others.getValue(it.language)[place], it) } }
+        ended("${different.size} further screens, each in ${Look.layouts.size} looks by turns")
     }
 
-    private fun faults(view: View): List<String> {
-        val named = rule.onAllNodes(hasClickAction()).fetchSemanticsNodes().flatMap { node ->
-            listOfNotNull(
-                "nothing names ${node.boundsInRoot}".takeIf { node.words().isBlank() },
-                "${node.words()} is ${node.size}".takeIf { node.size.width < 48 || node.size.height < 48 },
-                "${node.words()} is wider than the screen".takeIf { node.positionInRoot.x < 0 || node.positionInRoot.x + node.size.width > view.width },
-            )
+    @Test fun everyPhraseOfTheShellAboveAScreen() {
+        val screens = listOf("en", "de").associateWith { language -> Tour.screens(language).last { it.kind == ScreenKind.START_PIT } }
+        val phrases = Phrase.entries - Phrase.SETTINGS
+        show()
+        phrases.forEachIndexed { turn, phrase ->
+            for (look in Look.inTurn(turn)) {
+                val words = process.createConfigurationContext(Configuration().apply { setLocale(Locale.forLanguageTag(look.language)) })
+                said = words.getString(phrase.resource()) to if (phrase.leadsToSettings) words.getString(Phrase.SETTINGS.resource()) else null
+                look(screens.getValue(look.language), look)
+            }
         }
-        val texts = rule.onAllNodes(SemanticsMatcher("text") { SemanticsActions.GetTextLayoutResult in it.config }, useUnmergedTree = true).fetchSemanticsNodes()
-        return named + texts.flatMap { node -> node.layouts().flatMap { laid -> cut(node, laid) } }
+        ended("${phrases.size} sentences of the shell above a screen")
     }
 
-    /** `hasVisualOverflow` counts the room a short line leaves free; what matters is whether a letter is outside. */
-    private fun cut(node: SemanticsNode, laid: TextLayoutResult): List<String> {
-        val text = laid.layoutInput.text.text
-        val outside = laid.didOverflowHeight || laid.multiParagraph.didExceedMaxLines || node.size.height + 1 < laid.multiParagraph.height ||
-            (0 until laid.lineCount).any { laid.getLineRight(it) - laid.getLineLeft(it) > node.size.width + 1 }
-        val neverParted = laid.layoutInput.style.hyphens == Hyphens.None // letters of buttons
-        val broken = (0 until laid.lineCount - 1).map { laid.getLineEnd(it) }.firstOrNull { it in 1 until text.length && text[it - 1].isLetter() && text[it].isLetter() }
-        return listOfNotNull(
-            "cut off: $text".takeIf { outside },
-            broken?.takeIf { neverParted }?.let { "broken inside a word: ${text.take(it)}|${text.drop(it)}" },
-        )
-    }
-
-    private fun SemanticsNode.words() = (config.getOrNull(SemanticsProperties.ContentDescription).orEmpty() + config.getOrNull(SemanticsProperties.Text).orEmpty().map { it.text }).joinToString(" ")
-
-    private fun SemanticsNode.layouts() = mutableListOf<TextLayoutResult>().also { config[SemanticsActions.GetTextLayoutResult].action?.invoke(it) }
-
-    private fun picture(name: String) {
-        val file = File(System.getProperty("shots.dir"), "sweep/$name.png").apply { parentFile.mkdirs() }
-        val bitmap = rule.onNodeWithTag("whole").captureToImage().asAndroidBitmap()
-        file.outputStream().use { bitmap.compress(Bitmap.CompressFormat.PNG, 100, it) }
+    /** What finds nothing is to find something where something is wrong. */
+    @Test fun whatIsWrongIsFound() {
+        show {
+            Column {
+                Text("as faint as dust", color = Color(0xFF8A7A60))
+                Box(Modifier.size(20.dp).clickable {})
+                Box(Modifier.height(30.dp)) {
+                    Text("one word", color = MaterialTheme.colorScheme.onBackground)
+                    Text("and one above it", color = MaterialTheme.colorScheme.onBackground)
+                }
+                Text("of these words only half a line", Modifier.height(9.dp), color = MaterialTheme.colorScheme.onBackground)
+                Box(Modifier.width(60.dp).height(50.dp).clickable {}) {
+                    Text("Unterbodenlockerungsgerät", Modifier.requiredSize(200.dp, 40.dp), color = MaterialTheme.colorScheme.onBackground)
+                }
+            }
+        }
+        look(Samples.all(german = false, left = false).first(), Look.all.first())
+        for (wanted in listOf("nothing names", "is 20 x 20", "stands at", "words overlap", "cut off", "leaves its button", "the main action \"Start a field\" is not there")) {
+            assertTrue("$wanted, in ${found.keys}", found.keys.any { wanted in it })
+        }
     }
 }

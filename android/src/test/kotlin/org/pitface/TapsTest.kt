@@ -86,8 +86,7 @@ class TapsTest {
         inTheField("long_sedge", "Long Sedge")
         tap("Dig a pit")
         tap("Wheeling")
-        tap("The hole is dug")
-        tap("Moist")
+        tap("Moist") // the hole is dug, and its face looked at
         tap("Slips in")
         tap("Crumbs")
         repeat(3) { tap("Same as above") }
@@ -105,8 +104,8 @@ class TapsTest {
             assertTrue("the asking does not end", taps < 50)
         }
         assertEquals(ScreenKind.ROLL, phone.shown.kind)
-        tap("Cracks into short lengths")
-        tap("Crumbles")
+        tap("Cracks into short lengths. Soil from 35 cm")
+        tap("Crumbles. Soil from the surface")
         assertEquals(ScreenKind.CALL, phone.shown.kind)
         assertTrue("$taps taps", taps <= 25)
         val pit = phone.notes(phone.shown.field!!).list("pits").last()

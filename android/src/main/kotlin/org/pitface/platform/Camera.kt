@@ -17,7 +17,8 @@ internal class Camera(private val window: MainActivity) {
     fun take(wanted: ShownDoes.TakePhoto, launch: (Uri) -> Unit) {
         val file = File.createTempFile("pit", ".jpg", process.taken)
         pending = Pending(file.path, wanted.field, wanted.pit, wanted.depthMm?.toInt())
-        window.launching(Phrase.NO_CAMERA) { launch(FileProvider.getUriForFile(window, window.packageName + ".files", file)) }
+        val opened = window.launching(Phrase.NO_CAMERA) { launch(FileProvider.getUriForFile(window, window.packageName + ".files", file)) }
+        if (!opened) returned(done = false)
     }
 
     fun returned(done: Boolean) {

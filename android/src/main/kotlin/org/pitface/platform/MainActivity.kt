@@ -1,12 +1,15 @@
 package org.pitface.platform
 
+import android.Manifest.permission.ACCESS_FINE_LOCATION
 import android.content.Context
 import android.content.Intent
 import android.content.res.Configuration
 import android.net.Uri
 import android.os.Build
 import android.os.Bundle
+import android.provider.Settings
 import android.view.HapticFeedbackConstants
+import android.view.KeyEvent
 import android.view.WindowManager
 import androidx.activity.ComponentActivity
 import androidx.activity.compose.BackHandler
@@ -41,7 +44,7 @@ class MainActivity : ComponentActivity(), Platform {
 
     private val taking = registerForActivityResult(TakePicture()) { done -> camera.returned(done) }
     private val choosing = registerForActivityResult(OpenDocument()) { uri -> uri?.let(::takeIn) }
-    private val allowing = registerForActivityResult(RequestMultiplePermissions()) { position.answered() }
+    private val allowing = registerForActivityResult(RequestMultiplePermissions()) { position.answered(shouldShowRequestPermissionRationale(ACCESS_FINE_LOCATION)) }
 
     override fun onCreate(state: Bundle?) {
         super.onCreate(state)
@@ -94,6 +97,21 @@ class MainActivity : ComponentActivity(), Platform {
         super.onDestroy()
     }
 
+    /** The keys at the side of the phone, where the core has something for them to do; held down they do it once. */
+    override fun onKeyDown(code: Int, event: KeyEvent): Boolean {
+        val act = actOf(code) ?: return super.onKeyDown(code, event)
+        if (event.repeatCount == 0) app.does(ShownDoes.Act(act))
+        return true
+    }
+
+    override fun onKeyUp(code: Int, event: KeyEvent) = actOf(code) != null || super.onKeyUp(code, event)
+
+    private fun actOf(code: Int): String? = when (code) {
+        KeyEvent.KEYCODE_VOLUME_UP, KeyEvent.KEYCODE_HEADSETHOOK -> app.shown?.keys?.up
+        KeyEvent.KEYCODE_VOLUME_DOWN -> app.shown?.keys?.down
+        else -> null
+    }
+
     override fun onSaveInstanceState(state: Bundle) {
         super.onSaveInstanceState(state)
         camera.save(state)
@@ -107,11 +125,19 @@ class MainActivity : ComponentActivity(), Platform {
 
     override fun takePhoto(wanted: ShownDoes.TakePhoto) = camera.take(wanted, taking::launch)
 
-    override fun chooseFile() = launching(Phrase.NO_PROGRAM) { choosing.launch(arrayOf("*/*")) }
+    override fun chooseFile() {
+        launching(Phrase.NO_PROGRAM) { choosing.launch(arrayOf("*/*")) }
+    }
 
-    override fun share(path: String) = launching(Phrase.NO_PROGRAM) { startActivity(handOver(File(path))) }
+    override fun share(path: String) {
+        launching(Phrase.NO_PROGRAM) { startActivity(handOver(File(path))) }
+    }
 
     override fun allowPosition() = position.ask(allowing::launch)
+
+    override fun openSettings() {
+        launching(Phrase.NO_PROGRAM) { startActivity(Intent(Settings.ACTION_APPLICATION_DETAILS_SETTINGS, Uri.fromParts("package", packageName, null))) }
+    }
 
     override fun saved() {
         val kind = if (Build.VERSION.SDK_INT >= Build.VERSION_CODES.R) HapticFeedbackConstants.CONFIRM else HapticFeedbackConstants.VIRTUAL_KEY
@@ -126,11 +152,12 @@ class MainActivity : ComponentActivity(), Platform {
     private fun inLanguage(tag: String?): Context = if (tag == null) this else
         createConfigurationContext(Configuration(resources.configuration).apply { setLocale(Locale.forLanguageTag(tag)) })
 
-    internal fun launching(otherwise: Phrase, launch: () -> Unit) {
-        try {
-            launch()
-        } catch (_: android.content.ActivityNotFoundException) {
-            app.say(otherwise)
-        }
+    /** Whether there is a program for it; said where there is none. */
+    internal fun launching(otherwise: Phrase, launch: () -> Unit): Boolean = try {
+        launch()
+        true
+    } catch (_: android.content.ActivityNotFoundException) {
+        app.say(otherwise)
+        false
     }
 }

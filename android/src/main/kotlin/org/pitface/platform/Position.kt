@@ -9,12 +9,13 @@ import android.location.LocationListener
 import android.location.LocationManager
 import android.os.Bundle
 import android.os.Looper
+import org.pitface.state.Phrase
 
 /** The satellite receiver: on while a screen wants positions and is in sight, and off otherwise. */
 internal class Position(
     private val context: Context,
     private val fix: (Double, Double, Double, Long) -> Unit,
-    private val refused: () -> Unit,
+    private val refused: (Phrase?) -> Unit,
 ) : LocationListener {
     private val manager = context.getSystemService(Context.LOCATION_SERVICE) as LocationManager?
     private var running = false
@@ -36,10 +37,11 @@ internal class Position(
     /** Asks for the permission; where it was given already, there is nothing to ask. */
     fun ask(launch: (Array<String>) -> Unit) = if (allowed) turn() else launch(arrayOf(ACCESS_FINE_LOCATION, ACCESS_COARSE_LOCATION))
 
-    fun answered() = if (allowed) turn() else refused()
+    /** Where the phone [asksAgain], the screen's own button does; otherwise only the phone's settings can allow it. */
+    fun answered(asksAgain: Boolean) = if (allowed) turn() else refused(if (asksAgain) null else Phrase.POSITION_REFUSED)
 
     private fun turn() {
-        if (wanted && inSight && !allowed) refused() // the screen then says why it is of use, and has a button to allow it
+        if (wanted && inSight && !allowed) refused(null) // the screen then says why it is of use, and has a button to allow it
         val on = wanted && inSight && allowed
         if (on == running || manager == null) return
         running = on
@@ -55,14 +57,14 @@ internal class Position(
 
     private fun notToBeHad() {
         running = false
-        refused()
+        refused(Phrase.NO_RECEIVER)
     }
 
     override fun onLocationChanged(location: Location) {
         if (location.hasAccuracy()) fix(location.longitude, location.latitude, location.accuracy.toDouble(), location.time)
     }
 
-    override fun onProviderDisabled(provider: String) = refused()
+    override fun onProviderDisabled(provider: String) = refused(null)
 
     override fun onProviderEnabled(provider: String) = Unit
 

@@ -14,4 +14,7 @@ internal fun Phrase.resource(): Int = when (this) {
     Phrase.NO_CAMERA -> R.string.no_camera
     Phrase.NO_PROGRAM -> R.string.no_program
     Phrase.CANNOT_READ_FILE -> R.string.cannot_read_file
+    Phrase.NO_RECEIVER -> R.string.no_receiver
+    Phrase.POSITION_REFUSED -> R.string.position_refused
+    Phrase.SETTINGS -> R.string.settings
 }

@@ -26,6 +26,7 @@ import androidx.compose.ui.graphics.Color
 import androidx.compose.ui.graphics.StrokeCap
 import androidx.compose.ui.platform.LocalDensity
 import androidx.compose.ui.semantics.Role
+import androidx.compose.ui.semantics.contentDescription
 import androidx.compose.ui.semantics.role
 import androidx.compose.ui.semantics.selected
 import androidx.compose.ui.semantics.semantics
@@ -107,6 +108,7 @@ internal fun ShownButtonView(button: ShownButton, doer: Doer, width: Dp, modifie
         modifier = modifier.heightIn(min = button.size.height()).semantics {
             role = Role.Button
             if (button.chosen) selected = true
+            if (button.spoken.isNotEmpty()) contentDescription = button.spoken
         },
         enabled = button.enabled,
         shape = RoundedCornerShape(10.dp),

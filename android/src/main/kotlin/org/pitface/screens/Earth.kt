@@ -15,14 +15,14 @@ import androidx.compose.ui.text.style.Hyphens
 import androidx.compose.ui.text.style.LineBreak
 import androidx.compose.ui.unit.sp
 
-/** Earth tones by day; every text stands at 7 : 1 or more on its ground, which a test holds. */
+/** Earth tones by day; every text stands at 7 : 1 or more on its ground and every edge at 3 : 1, which a test holds. */
 val EarthByDay: ColorScheme = lightColorScheme(
     primary = Color(0xFF4A3520), onPrimary = Color(0xFFFFFBF4),
     secondaryContainer = Color(0xFF5C4229), onSecondaryContainer = Color(0xFFFFFBF4),
     background = Color(0xFFFBF8F2), onBackground = Color(0xFF17110C),
     surface = Color(0xFFFBF8F2), onSurface = Color(0xFF17110C),
     surfaceVariant = Color(0xFFECE0CE), onSurfaceVariant = Color(0xFF3B3026),
-    outline = Color(0xFF6B5A48), outlineVariant = Color(0xFFC9B9A3),
+    outline = Color(0xFF6B5A48), outlineVariant = Color(0xFF948370),
     error = Color(0xFF6E1F0E), onError = Color(0xFFFFFBF4),
 )
 
@@ -33,7 +33,7 @@ val EarthInTheDark: ColorScheme = darkColorScheme(
     background = Color(0xFF100E0B), onBackground = Color(0xFFF8F3EA),
     surface = Color(0xFF100E0B), onSurface = Color(0xFFF8F3EA),
     surfaceVariant = Color(0xFF2E2721), onSurfaceVariant = Color(0xFFE4D8C6),
-    outline = Color(0xFFA89883), outlineVariant = Color(0xFF564A3D),
+    outline = Color(0xFFA89883), outlineVariant = Color(0xFF74665A),
     error = Color(0xFFFFB59F), onError = Color(0xFF2A0B03),
 )
 

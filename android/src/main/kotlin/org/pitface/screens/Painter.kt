@@ -19,8 +19,6 @@ import androidx.compose.ui.text.TextStyle
 import androidx.compose.ui.text.drawText
 import androidx.compose.ui.text.font.FontWeight
 import androidx.compose.ui.text.rememberTextMeasurer
-import androidx.compose.ui.unit.TextUnit
-import androidx.compose.ui.unit.TextUnitType
 import androidx.compose.ui.unit.dp
 import androidx.compose.foundation.layout.size
 import androidx.compose.material3.MaterialTheme
@@ -91,9 +89,8 @@ private fun DrawScope.paint(shape: Shape, path: Path?, paints: Map<Role, Paint>,
 
 /** Letters of a drawing grow with the drawing only: its own points, not those of the reader's font scale. */
 private fun DrawScope.drawLetters(shape: Shape.Text, colour: Color, measurer: TextMeasurer, family: FontFamily) {
-    val points = shape.size.toFloat() / (density * fontScale)
     val style = TextStyle(
-        color = colour, fontFamily = family, fontSize = TextUnit(points, TextUnitType.Sp),
+        color = colour, fontFamily = family, fontSize = shape.size.toFloat().toSp(),
         fontWeight = if (shape.strong) FontWeight.Bold else FontWeight.Normal,
     )
     val laid = measurer.measure(AnnotatedString(shape.text), style, softWrap = false, maxLines = 1, density = this, layoutDirection = layoutDirection)

@@ -1,5 +1,6 @@
 package org.pitface.screens
 
+import androidx.compose.foundation.ScrollState
 import androidx.compose.foundation.background
 import androidx.compose.foundation.clickable
 import androidx.compose.foundation.layout.Arrangement
@@ -67,11 +68,14 @@ fun ScreenView(shown: ShownScreen, doer: Doer, modifier: Modifier = Modifier) {
 @Composable
 private fun OneColumn(shown: ShownScreen, doer: Doer, width: Dp) {
     Column(Modifier.fillMaxSize()) {
-        Title(shown)
         Parts(
             Modifier.weight(1f),
-            known = { Known(shown.known, doer, width) },
-            doing = { Doing(shown.doing, doer, width) },
+            if (shown.knownFirst) DOING_SHARE_BELOW_WORDS else DOING_SHARE,
+            known = {
+                Title(shown)
+                Known(shown.known, doer, width)
+            },
+            doing = { at -> Doing(shown.doing, doer, width, at) },
         )
         Foot(shown, doer, width)
     }
@@ -82,14 +86,14 @@ private fun OneColumn(shown: ShownScreen, doer: Doer, width: Dp) {
 private fun SideBySide(shown: ShownScreen, doer: Doer, width: Dp) {
     val half = width / 2
     val known = @Composable {
-        Column(Modifier.width(half).fillMaxHeight()) {
+        Scrolled(Modifier.width(half).fillMaxHeight()) {
             Title(shown)
-            Scrolled(Modifier.weight(1f)) { Known(shown.known, doer, half) }
+            Known(shown.known, doer, half)
         }
     }
     val doing = @Composable {
         Column(Modifier.width(half).fillMaxHeight()) {
-            Parts(Modifier.weight(1f), known = {}, doing = { Doing(shown.doing, doer, half) })
+            Parts(Modifier.weight(1f), 1f, known = {}, doing = { at -> Doing(shown.doing, doer, half, at) })
             Foot(shown, doer, half)
         }
     }
@@ -127,34 +131,41 @@ private fun Foot(shown: ShownScreen, doer: Doer, width: Dp) {
 }
 
 @Composable
-private fun Scrolled(modifier: Modifier, fromTheEnd: Boolean = false, content: @Composable () -> Unit) {
-    val at = rememberScrollState(if (fromTheEnd) Int.MAX_VALUE else 0)
-    Column(modifier.fillMaxWidth().verticalScroll(at), content = { content() })
+private fun Scrolled(modifier: Modifier, at: ScrollState = rememberScrollState(), content: @Composable () -> Unit) {
+    Column(modifier.verticalScroll(at), content = { content() })
 }
 
 /**
  * Two parts one above the other, each scrolling by itself where it must: the lower one has what it needs up to
- * [DOING_SHARE] of the height, more where the upper one leaves it free.
+ * [share] of the height, more where the upper one leaves it free. An edge shows where one of them goes on behind it.
  */
 @Composable
-private fun Parts(modifier: Modifier, known: @Composable () -> Unit, doing: @Composable () -> Unit) {
+private fun Parts(modifier: Modifier, share: Float, known: @Composable () -> Unit, doing: @Composable (ScrollState) -> Unit) {
+    val below = rememberScrollState(Int.MAX_VALUE) // the most used is last, nearest to the thumb
     Layout(modifier = modifier.fillMaxWidth(), content = {
-        Scrolled(Modifier, content = known)
-        Scrolled(Modifier, fromTheEnd = true, content = doing) // the most used is last, nearest to the thumb
-    }) { (upper, lower), constraints ->
+        Scrolled(Modifier.fillMaxWidth()) { known() }
+        Scrolled(Modifier.fillMaxWidth(), below) { doing(below) }
+        HorizontalDivider(color = MaterialTheme.colorScheme.outline)
+    }) { (upper, lower, edge), constraints ->
         val (width, height) = constraints.maxWidth to constraints.maxHeight
         val left = height - upper.maxIntrinsicHeight(width)
-        val below = lower.maxIntrinsicHeight(width).coerceAtMost(maxOf(left, (height * DOING_SHARE).toInt()))
-        val placedAbove = upper.measure(constraints.copy(minHeight = 0, maxHeight = height - below))
-        val placedBelow = lower.measure(constraints.copy(minHeight = below, maxHeight = below))
+        val needed = lower.maxIntrinsicHeight(width)
+        val wanted = needed.coerceAtMost(maxOf(left, (height * share).toInt()))
+        val placedAbove = upper.measure(constraints.copy(minHeight = 0, maxHeight = height - wanted))
+        val placedEdge = edge.measure(constraints.copy(minHeight = 0))
+        val placedBelow = lower.measure(constraints.copy(minHeight = wanted, maxHeight = wanted))
         layout(width, height) {
             placedAbove.place(0, 0)
-            placedBelow.place(0, height - below)
+            placedBelow.place(0, height - wanted)
+            if (left < needed) placedEdge.place(0, height - wanted)
         }
     }
 }
 
 private const val DOING_SHARE = 0.64f
+
+/** The same where what is known comes first. */
+private const val DOING_SHARE_BELOW_WORDS = 0.36f
 
 /** For the farmer: large letters, nothing to operate; a tap anywhere goes back. */
 @Composable

@@ -16,6 +16,7 @@ interface Platform {
     fun share(path: String)
     fun chooseFile()
     fun allowPosition()
+    fun openSettings()
     fun saved()
     fun leave()
 }
@@ -98,7 +99,11 @@ class App(
     fun fix(longitudeDeg: Double, latitudeDeg: Double, accuracyM: Double, satelliteTimeMs: Long) =
         ask { it.fix(longitudeDeg, latitudeDeg, accuracyM, satelliteTimeMs)?.still() }
 
-    fun positionRefused() = ask { it.positionRefused().still() }
+    /** There are no positions; [said] is what the platform adds to that. */
+    fun positionRefused(said: Phrase? = null) = offTheScreen({ session.positionRefused().still() }) {
+        show(it)
+        if (said != null) failure = said
+    }
 
     /** What was told of the last tap stands until the next one: a position that comes in between does not wipe it off. */
     private fun ShownScreen.still() = if (told.isEmpty()) copy(told = shown?.told.orEmpty()) else this

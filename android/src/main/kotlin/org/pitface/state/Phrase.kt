@@ -7,10 +7,14 @@ import org.pitface.core.PitfaceException
  * which a test holds for every language.
  */
 enum class Phrase {
-    OPENING, NOT_THERE, OPEN_ELSEWHERE, DISK_FULL, NEWER_VERSION, STORAGE_FAULT, FAULT, NO_CAMERA, NO_PROGRAM, CANNOT_READ_FILE;
+    OPENING, NOT_THERE, OPEN_ELSEWHERE, DISK_FULL, NEWER_VERSION, STORAGE_FAULT, FAULT, NO_CAMERA, NO_PROGRAM, CANNOT_READ_FILE,
+    NO_RECEIVER, POSITION_REFUSED, SETTINGS;
 
     /** Its name in the resources. */
     val key: String get() = name.lowercase()
+
+    /** It can be put right in the phone's settings of the app. */
+    val leadsToSettings: Boolean get() = this == POSITION_REFUSED
 
     companion object {
         /** What to say about a call that failed. */

@@ -1,6 +1,7 @@
 package org.pitface.desk
 
 import androidx.compose.runtime.Composable
+import androidx.compose.runtime.LaunchedEffect
 import androidx.compose.ui.ImageComposeScene
 import androidx.compose.ui.input.key.Key
 import androidx.compose.ui.input.key.KeyEventType
@@ -15,6 +16,7 @@ import androidx.compose.ui.unit.dp
 import androidx.compose.ui.window.Window
 import androidx.compose.ui.window.application
 import androidx.compose.ui.window.rememberWindowState
+import kotlinx.coroutines.delay
 import org.jetbrains.skia.EncodedImageFormat
 import org.pitface.core.Session
 import org.pitface.core.ShownButton
@@ -30,10 +32,12 @@ import org.pitface.state.Platform
 import java.awt.EventQueue
 import java.awt.FileDialog
 import java.awt.Frame
+import java.awt.Robot
 import java.io.File
 import java.util.TimeZone
 import java.util.concurrent.Executor
 import java.util.concurrent.Executors
+import javax.imageio.ImageIO
 import kotlin.math.roundToInt
 import kotlin.system.exitProcess
 
@@ -61,8 +65,24 @@ private fun inAWindow(wanted: Wanted) {
             state = rememberWindowState(size = DpSize(wanted.width.dp, wanted.height.dp)),
             title = "Pitface",
             onKeyEvent = { (it.key == Key.Escape && it.type == KeyEventType.KeyUp).also { back -> if (back) app.back() } },
-        ) { Shown(app, wanted) }
+        ) {
+            Shown(app, wanted)
+            wanted.windowShot?.let { file ->
+                LaunchedEffect(file) {
+                    delay(wanted.seconds * 1000L)
+                    asItStands(window, file)
+                    println("$file: ${app.shown?.title}, in a window for ${wanted.seconds} s")
+                    exitApplication()
+                }
+            }
+        }
     }
+}
+
+/** What the screen of this machine shows where the window is. */
+private fun asItStands(window: java.awt.Window, file: File) {
+    file.absoluteFile.parentFile.mkdirs()
+    ImageIO.write(Robot().createScreenCapture(window.bounds), "png", file)
 }
 
 /** Taps what was asked for, by its words, and writes what is then shown; all on one thread, without a window. */
@@ -127,9 +147,9 @@ private class Desk(private val app: App, private val end: () -> Unit) : Platform
         chosen()?.let { app.importFile(it.path) }
     }
 
-    override fun allowPosition() {
-        app.positionRefused()
-    }
+    override fun allowPosition() = app.positionRefused(Phrase.NO_RECEIVER)
+
+    override fun openSettings() = app.say(Phrase.NO_PROGRAM)
 
     override fun saved() = Unit
 

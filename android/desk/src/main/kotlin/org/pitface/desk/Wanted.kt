@@ -10,6 +10,10 @@ internal class Wanted(private val arguments: Array<String>) {
     val demo: File? = after("--demo-from")?.let(::File)
     val dark = "--dark" in arguments
     val shot = after("--shot")?.let(::File)
+
+    /** A picture of the window itself, after it has stood for [seconds]. */
+    val windowShot = after("--window-shot")?.let(::File)
+    val seconds = after("--seconds")?.toInt() ?: 10
     val taps = after("--taps")?.split('|').orEmpty()
     val width = after("--width")?.toInt() ?: 411
     val height = after("--height")?.toInt() ?: 891

@@ -1,10 +1,16 @@
-//! Who is who, where a notes file does not say: a record without an id takes the one the store has for the same
-//! field name and the same place in its list (a machine that of the same name, first), so that reading a file again edits
+//! Who is who, where a notes file does not say: a record without an id takes the one that is kept for the same field
+//! name and the same place in its list (a machine that of the same name, first), so that reading a file again edits
 //! records and makes no new ones.
 
-use pitface_core::record::{AfterDig, BuriedLine, FieldNotes, Layer, Machine, Part, Pass, Photo, Pit};
-use pitface_core::record::{RecordId, Roll, Step};
+use super::{AfterDig, BuriedLine, Field, FieldNotes, Layer, Machine, Part, Pass, Photo, Pit};
+use super::{RecordId, Roll, Step};
 use std::collections::{BTreeMap, BTreeSet};
+
+/// Whether a field of a file is one that is kept, by its id, or without one by its name. `made` are the ids that the file
+/// does not say.
+pub fn is_kept_as(field: &Field, made: &BTreeSet<RecordId>, kept: RecordId, kept_name: &str) -> bool {
+    if made.contains(&field.id) { kept_name == field.name } else { kept == field.id }
+}
 
 /// Gives the records whose ids are in `made` those of `kept`, place by place, and lets passes and after-digs refer to
 /// these. An id is never given twice.

@@ -1,0 +1,110 @@
+//! Notes files out and in.
+
+use crate::PitfaceError;
+use crate::folder::write_whole;
+use crate::given::id;
+use crate::held::{Answer, Held};
+use crate::made::{new_id, now_ms};
+use crate::save::why;
+use pitface_core::record::adopt::{adopt, is_kept_as};
+use pitface_core::record::{Field, FieldNotes, RecordId, notes};
+use pitface_core::screen::Place;
+use pitface_core::store::{Store, StoreError};
+use std::collections::BTreeSet;
+use std::fs::File;
+use std::io::{self, Read};
+use std::path::Path;
+
+/// A larger file was chosen by mistake, a film say, and is not to fill the memory. Our judgement.
+const LONGEST_NOTES_BYTES: u64 = 16 << 20;
+
+impl Held {
+    pub fn export_field(&self, field: &str, folder: &str) -> Result<String, PitfaceError> {
+        let notes = self.store.load_notes(id(field)?)?;
+        let folder = Path::new(folder);
+        if !folder.is_dir() {
+            return Err(PitfaceError::NotFound { what: folder.display().to_string() });
+        }
+        let path = folder.join(format!("{}.notes.json", self.file_name(&notes.field)?));
+        write_whole(&path, notes::write(&notes).as_bytes())?;
+        Ok(path.display().to_string())
+    }
+
+    pub fn import_file(&mut self, path: &str) -> Result<Answer, PitfaceError> {
+        let Ok(text) = text(Path::new(path)) else { return self.told(self.words.taken_in_unread()) };
+        let mut made = BTreeSet::new();
+        let read = notes::read(&text, &mut || {
+            let id = new_id();
+            made.insert(id);
+            id
+        });
+        let mut notes = match read {
+            Ok(read) => read.notes,
+            Err(faults) => return self.told(self.words.not_taken_in(&faults)),
+        };
+        let by_name = made.contains(&notes.field.id);
+        let known = known_as(&self.store, &notes, &made)?;
+        if let Some(kept) = &known {
+            adopt(&mut notes, kept, &made);
+        }
+        let saved = match self.store.save_notes(&notes, now_ms()) {
+            Ok(saved) => saved,
+            Err(error) => return self.told(self.words.not_saved(why(&error))),
+        };
+        self.notes.changed(None);
+        self.place = Place::Field { field: notes.field.id };
+        let told = if by_name && known.is_some() {
+            self.words.taken_in_by_name(&notes.field.name, notes.pits.len())
+        } else {
+            self.words.taken_in(&notes.field.name, notes.pits.len())
+        };
+        Ok(Answer { screen: self.shown_with(told, true)?, changed: !saved.changes.is_empty() })
+    }
+
+    /// The name of a field's file; with a short form of its id where another field's would be called the same.
+    fn file_name(&self, field: &Field) -> Result<String, StoreError> {
+        let name = file_name(&field.name);
+        // Some file systems do not tell upper case from lower.
+        let same = |other: &str| file_name(other).to_lowercase() == name.to_lowercase();
+        let shared = self.store.fields()?.iter().any(|other| other.id != field.id && same(&other.name));
+        Ok(if shared { format!("{name}-{}", short(field.id)) } else { name })
+    }
+}
+
+/// The last of the random digits of an id: the first ones tell the time, which two fields may share.
+fn short(id: RecordId) -> String {
+    const DIGITS: usize = 8;
+    let text = id.to_string();
+    text[text.len().saturating_sub(DIGITS)..].to_owned()
+}
+
+/// The field that is kept already and that the notes of a file are of.
+fn known_as(
+    store: &Store,
+    notes: &FieldNotes,
+    made: &BTreeSet<RecordId>,
+) -> Result<Option<FieldNotes>, StoreError> {
+    let kept = store.fields()?;
+    let known = kept.into_iter().find(|known| is_kept_as(&notes.field, made, known.id, &known.name));
+    known.map(|known| store.load_notes(known.id)).transpose()
+}
+
+fn text(path: &Path) -> io::Result<String> {
+    let mut text = String::new();
+    File::open(path)?.take(LONGEST_NOTES_BYTES).read_to_string(&mut text)?;
+    Ok(text)
+}
+
+/// A field's name as the name of a file: letters and digits of any script, the rest as one line between them.
+fn file_name(name: &str) -> String {
+    const LONGEST: usize = 60;
+    /// What file systems allow is 255 bytes, with what is put behind the name.
+    const LONGEST_BYTES: usize = 200;
+    let parts: Vec<&str> =
+        name.split(|letter: char| !letter.is_alphanumeric()).filter(|part| !part.is_empty()).collect();
+    let mut name: String = parts.join("_").chars().take(LONGEST).collect();
+    while name.len() > LONGEST_BYTES {
+        name.pop();
+    }
+    if name.is_empty() { "field".to_owned() } else { name }
+}

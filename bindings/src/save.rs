@@ -1,0 +1,83 @@
+//! What a tap saves: all of it in one save, or nothing.
+
+use crate::held::Held;
+use crate::made::now_ms;
+use pitface_core::screen::Edit;
+use pitface_core::store::{Saving, StoreError};
+use pitface_core::words::NotSaved;
+
+/// What a save came to.
+#[derive(Default)]
+pub(crate) struct Kept {
+    /// It is on the disk.
+    pub saved: bool,
+    /// Something is now other than it was.
+    pub changed: bool,
+    pub told: String,
+}
+
+impl Held {
+    /// All edits of a tap in one save; an undo among them parts it in two.
+    pub fn save(&mut self, edits: &[Edit]) -> Result<Kept, StoreError> {
+        let mut kept = Kept::default();
+        for (undone, edits) in edits.split(|edit| matches!(edit, Edit::Undo)).enumerate() {
+            if undone > 0 {
+                self.undo(&mut kept)?;
+            }
+            if edits.is_empty() {
+                continue;
+            }
+            let saved = self
+                .store
+                .save_together(now_ms(), |saving| edits.iter().try_for_each(|edit| put_in(saving, edit)))?;
+            kept.saved = true;
+            kept.changed |= !saved.changes.is_empty();
+            for edit in edits {
+                self.notes.edited(edit, self.place);
+            }
+        }
+        Ok(kept)
+    }
+
+    fn undo(&mut self, kept: &mut Kept) -> Result<(), StoreError> {
+        let undone = self.store.undo(now_ms())?;
+        let mut kinds = Vec::new();
+        if let Some(undone) = undone {
+            (kept.saved, kept.changed) = (true, true);
+            self.notes.changed(None);
+            for change in undone.changes {
+                kinds.extend(self.store.kind_of(change.record)?);
+            }
+        }
+        kept.told = self.words.taken_back(&kinds);
+        Ok(())
+    }
+}
+
+fn put_in(saving: &mut Saving, edit: &Edit) -> Result<(), StoreError> {
+    match edit {
+        Edit::Field(field) => saving.field(field),
+        Edit::Pit { field, pit } => saving.pit(*field, pit),
+        Edit::Step { pit, step } => saving.step(*pit, step),
+        Edit::Layer { pit, layer } => saving.layer(*pit, layer),
+        Edit::Roll { parent, roll } => saving.roll(*parent, roll),
+        Edit::Photo { pit, photo } => saving.photo(*pit, photo),
+        Edit::Machine { field, machine } => saving.machine(*field, machine),
+        Edit::Pass { field, pass } => saving.pass(*field, pass),
+        Edit::AfterDig { pass, dig } => saving.after_dig(*pass, dig),
+        Edit::Delete { record } => saving.delete(*record),
+        // Parted off before.
+        Edit::Undo => Ok(()),
+    }
+}
+
+/// Why something was not saved, as far as the person with the phone can do something about it.
+pub(crate) fn why(error: &StoreError) -> NotSaved {
+    match error {
+        StoreError::DiskFull => NotSaved::Full,
+        StoreError::ReadOnly => NotSaved::Locked,
+        StoreError::RecordNotFound { .. } => NotSaved::Gone,
+        StoreError::InvalidValue(_) => NotSaved::Refused,
+        _ => NotSaved::Failed,
+    }
+}

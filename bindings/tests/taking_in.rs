@@ -1,0 +1,137 @@
+//! The same file taken in twice, and two fields of one name handed over.
+#![allow(clippy::unwrap_used)]
+
+mod support;
+
+use pitface_bindings::{ScreenKind, Session, ShownKnown};
+use serde_json::Value;
+use std::path::Path;
+use support::{field_id, noted, open, tap};
+
+/// A session with English chosen.
+fn started(folder: &Path) -> std::sync::Arc<Session> {
+    let session = open(folder).unwrap();
+    let screen = session.screen().unwrap();
+    tap(&session, &screen, "English");
+    session
+}
+
+/// The titles of the list of fields.
+fn fields(session: &Session) -> Vec<String> {
+    let screen = session.tap(r#"{"go":"fields"}"#.into()).unwrap();
+    assert_eq!(screen.kind, ScreenKind::Fields);
+    let rows = screen.known.into_iter().filter_map(|known| match known {
+        ShownKnown::Rows { rows } => Some(rows),
+        _ => None,
+    });
+    rows.flatten().map(|row| row.title).collect()
+}
+
+const PLAIN: &str = r#"{"pitface": 1, "field": {"name": "Fen Piece", "drains_mm": 700},
+    "pits": [
+        {"place": "reference", "layers": [{"top_mm": 0, "bottom_mm": 300}, {"top_mm": 300, "bottom_mm": 500}]},
+        {"place": "open", "layers": [{"top_mm": 0, "bottom_mm": 400}]}
+    ],
+    "machines": [{"name": "Yard subsoiler", "legs": 3, "spacing_mm": 700, "foot_width_mm": 60}],
+    "passes": [{"machine": "Yard subsoiler", "zone": "open", "extent": "zone"}]}"#;
+
+#[test]
+fn a_file_without_ids_taken_in_twice_is_one_field() {
+    let folder = tempfile::tempdir().unwrap();
+    let session = started(folder.path());
+    let path = folder.path().join("plain.json");
+    std::fs::write(&path, PLAIN).unwrap();
+    let take = || session.import_file(path.display().to_string()).unwrap();
+    let screen = take();
+    assert_eq!(screen.told, "Taken in: Fen Piece, 2 pits.");
+    let field = field_id(&session);
+    let before = noted(&session, &field);
+
+    let screen = take();
+    assert!(
+        screen.told.starts_with("Taken in: Fen Piece, 2 pits. The file does not say which"),
+        "{}",
+        screen.told
+    );
+    assert_eq!(noted(&session, &field), before, "the same file says the same");
+    assert_eq!(fields(&session), ["Fen Piece"]);
+
+    // What the file says otherwise now is an edit of the same records, taken back in one tap.
+    std::fs::write(&path, PLAIN.replace("400", "450").replace("700, \"foot", "750, \"foot")).unwrap();
+    take();
+    let (old, new): (Value, Value) =
+        (serde_json::from_str(&before).unwrap(), serde_json::from_str(&noted(&session, &field)).unwrap());
+    assert_eq!(new["pits"][1]["id"], old["pits"][1]["id"]);
+    assert_eq!(new["pits"][1]["layers"][0]["bottom_mm"], 450);
+    assert_eq!(new["machines"].as_array().unwrap().len(), 1);
+    assert_eq!(
+        (&new["machines"][0]["id"], &new["machines"][0]["spacing_mm"]),
+        (&old["machines"][0]["id"], &750.into())
+    );
+    assert_eq!(new["passes"].as_array().unwrap().len(), 1);
+    session.tap(r#""undo""#.into()).unwrap();
+    assert_eq!(noted(&session, &field), before);
+}
+
+#[test]
+fn what_was_noted_here_and_is_not_in_the_file_stays() {
+    let folder = tempfile::tempdir().unwrap();
+    let session = started(folder.path());
+    let path = folder.path().join("plain.json");
+    std::fs::write(&path, PLAIN).unwrap();
+    session.import_file(path.display().to_string()).unwrap();
+    let field = field_id(&session);
+    let mut shorter: Value = serde_json::from_str(PLAIN).unwrap();
+    shorter["pits"].as_array_mut().unwrap().pop();
+    std::fs::write(&path, shorter.to_string()).unwrap();
+    session.import_file(path.display().to_string()).unwrap();
+    let notes: Value = serde_json::from_str(&noted(&session, &field)).unwrap();
+    assert_eq!(notes["pits"].as_array().unwrap().len(), 2);
+}
+
+#[test]
+fn two_fields_of_one_name_have_files_of_their_own() {
+    let folder = tempfile::tempdir().unwrap();
+    let session = started(folder.path());
+    let out = folder.path().join("out");
+    std::fs::create_dir(&out).unwrap();
+    let ids = ["01890000-0000-7000-8000-00000000000a", "01890000-0000-7000-8000-0000000b000b"];
+    let names = ["Fen Piece", "fen piece?"];
+    let path = folder.path().join("named.json");
+    let export = |id: &str| {
+        let path = session.export_field(id.to_owned(), out.display().to_string()).unwrap();
+        Path::new(&path).file_name().unwrap().to_str().unwrap().to_owned()
+    };
+    for (id, name) in ids.iter().zip(names) {
+        let text = format!(r#"{{"pitface": 1, "field": {{"id": "{id}", "name": "{name}"}}, "pits": []}}"#);
+        std::fs::write(&path, text).unwrap();
+        session.import_file(path.display().to_string()).unwrap();
+        if *id == ids[0] {
+            assert_eq!(export(id), "Fen_Piece.notes.json", "alone under its name");
+        }
+    }
+    for _ in 0..2 {
+        assert_eq!(ids.map(export), ["Fen_Piece-0000000a.notes.json", "fen_piece-000b000b.notes.json"]);
+    }
+    for (file, name) in ["Fen_Piece-0000000a.notes.json", "fen_piece-000b000b.notes.json"].iter().zip(names) {
+        let text = std::fs::read_to_string(out.join(file)).unwrap();
+        assert_eq!(serde_json::from_str::<Value>(&text).unwrap()["field"]["name"], name);
+    }
+}
+
+#[test]
+fn a_long_name_in_any_script_makes_a_name_a_disk_takes() {
+    let folder = tempfile::tempdir().unwrap();
+    let session = started(folder.path());
+    let path = folder.path().join("named.json");
+    for _ in 0..2 {
+        let id = uuid::Uuid::now_v7();
+        let text = format!(
+            r#"{{"pitface": 1, "field": {{"id": "{id}", "name": "{}"}}, "pits": []}}"#,
+            "\u{20000}".repeat(80)
+        );
+        std::fs::write(&path, text).unwrap();
+        session.import_file(path.display().to_string()).unwrap();
+        noted(&session, &id.to_string());
+    }
+}

@@ -1,0 +1,298 @@
+//! One detail of a field, with its buttons: usual values, steps either way, answers, days, or a line to be typed.
+
+use super::super::bar::{act_button, choice, empty, gone};
+use super::super::part::{answers, choices, go};
+use super::super::pit::look::with_clue;
+use super::super::step::{COARSE, FINE, Notch, WIDE};
+use super::super::{Button, Doing, Done, Edit, Known, Place, Screen, ScreenKind, Size, World};
+use super::FieldAct;
+use super::details::{held_to, length_of, value_or_not};
+use crate::error::Fault;
+use crate::reading::Clue;
+use crate::record::notes::length::{self, Length};
+use crate::record::{Field, OrganicMatter, RecordId};
+use crate::units::LengthUnit;
+use crate::words::{Caption, Detail, DetailText, PitText, Words};
+use chrono::{Datelike, NaiveDate};
+use serde::{Deserialize, Serialize};
+
+/// What a detail is set to.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum DetailSet {
+    /// Not noted.
+    Nothing,
+    /// A length, millimetres.
+    Millimetres(u32),
+    /// An answer of its closed list, by its place there.
+    Answer(u8),
+    /// A day.
+    Day(NaiveDate),
+    /// Held to, or not.
+    HeldTo(bool),
+    /// What was typed.
+    Typed,
+}
+
+/// How a length is set.
+struct Scale {
+    notch: Notch,
+    /// Offered, millimetres.
+    usual_mm: &'static [u32],
+    believed: &'static Length,
+}
+
+/// Usual values: common practice, no source; steps lead to every other one.
+const fn scale(detail: Detail) -> Option<Scale> {
+    let (notch, usual_mm, believed): (_, &[u32], _) = match detail {
+        Detail::Headland => {
+            (WIDE, &[9_000, 12_000, 15_000, 18_000, 20_000, 24_000, 30_000, 36_000], &length::WIDTH)
+        }
+        Detail::Tramline => {
+            (WIDE, &[12_000, 15_000, 18_000, 21_000, 24_000, 27_000, 30_000, 36_000], &length::WIDTH)
+        }
+        Detail::WheelTrack => {
+            (COARSE, &[1_500, 1_650, 1_800, 1_900, 2_000, 2_100, 2_250, 3_000], &length::WHEEL_TRACK)
+        }
+        Detail::Tyre => (FINE, &[300, 350, 420, 480, 520, 600, 710, 800], &length::TYRE),
+        Detail::Drains => (COARSE, &[300, 400, 500, 600, 700, 800, 900, 1_000], &length::DRAINS),
+        Detail::MoleDrains => (COARSE, &[400, 450, 500, 550, 600], &length::MOLE_DRAINS),
+        Detail::Services => (COARSE, &[300, 450, 600, 700, 800, 900, 1_000, 1_200], &length::SERVICES),
+        Detail::Clearance => (COARSE, &[50, 100, 150, 200, 250, 300], &length::CLEARANCE),
+        Detail::Reach => (COARSE, &[300, 350, 400, 450, 500, 550, 600], &length::REACH),
+        _ => return None,
+    };
+    Some(Scale { notch, usual_mm, believed })
+}
+
+/// Buttons of usual values in a row.
+const IN_A_ROW: u8 = 4;
+/// Years offered for when something last happened; the last stands for longer ago.
+const YEARS: [i32; 4] = [0, 1, 2, 3];
+/// The longest text kept of what is typed, letters. Our judgement.
+const LONGEST: usize = 80;
+
+pub(in crate::screen) fn show(field: RecordId, detail: Detail, world: &World) -> Option<Screen> {
+    let (noted, words) = (&world.notes(field)?.field, world.words);
+    let mut shown = empty(Place::Detail { field, detail }, ScreenKind::Field, words.label(detail), world);
+    shown.known = vec![
+        Known::Sentence(words.asked(&words.label(detail), &value_or_not(noted, detail, words))),
+        Known::Line(words.detail_why(detail)),
+    ];
+    shown.doing = match detail {
+        Detail::Name => typing(detail, words.label(detail), noted.name.clone()),
+        Detail::CropNow => typing(detail, words.label(detail), noted.crop_now.clone().unwrap_or_default()),
+        Detail::LastCrop => typing(detail, words.label(detail), noted.last_crop.clone().unwrap_or_default()),
+        Detail::Texture => {
+            of_list(detail, Clue::Texture, noted.texture.map(|its| its.group() as usize), words)
+        }
+        Detail::OrganicMatter => organic_matter(noted, words),
+        Detail::LastLoosened => days(detail, noted.last_loosened, world),
+        Detail::LastTraffic => days(detail, noted.last_traffic, world),
+        Detail::DeepClay => {
+            let answer = |anyway: bool| {
+                let chosen = noted.deep_clay_anyway == Some(anyway);
+                choice(words.label(held_to(anyway)), set(detail, DetailSet::HeldTo(anyway)), chosen)
+            };
+            vec![choices(2, vec![answer(false), answer(true)])]
+        }
+        _ => lengths(noted, detail, words),
+    };
+    if detail != Detail::Name {
+        let nothing = act_button(words.label(Caption::NotNoted), set(detail, DetailSet::Nothing));
+        let unnoted = with(noted, detail, DetailSet::Nothing);
+        let nothing = nothing.chosen_if(unnoted == *noted).sized(Size::Small);
+        shown.doing.insert(0, choices(1, vec![nothing]));
+    }
+    let done = go(words.label(DetailText::ToDetails), Place::Details { field });
+    shown.bar.main = Some(done.sized(Size::Large));
+    Some(shown)
+}
+
+const fn set(detail: Detail, to: DetailSet) -> FieldAct {
+    FieldAct::Detail { detail, to }
+}
+
+fn typing(detail: Detail, label: String, value: String) -> Vec<Doing> {
+    vec![Doing::Typing { label, value, act: set(detail, DetailSet::Typed).into() }]
+}
+
+/// The answers of a closed list.
+fn of_list(detail: Detail, clue: Clue, given: Option<usize>, words: &Words) -> Vec<Doing> {
+    let answer = |index: usize| {
+        choice(words.answer(clue, index), set(detail, DetailSet::Answer(index as u8)), given == Some(index))
+    };
+    vec![answers((0..clue.answers().len()).map(answer).collect())]
+}
+
+fn organic_matter(field: &Field, words: &Words) -> Vec<Doing> {
+    let (level, percent) = match field.organic_matter {
+        Some(OrganicMatter::Level(level)) => (Some(level as usize), None),
+        Some(OrganicMatter::Percent(percent)) => (None, Some(percent)),
+        None => (None, None),
+    };
+    let typed = percent.map_or_else(String::new, |percent| words.typed_number(percent));
+    let mut doing = typing(Detail::OrganicMatter, words.label(DetailText::OrPercent), typed);
+    doing.extend(of_list(Detail::OrganicMatter, Clue::OrganicMatter, level, words));
+    doing
+}
+
+fn days(detail: Detail, noted: Option<NaiveDate>, world: &World) -> Vec<Doing> {
+    let (words, today) = (world.words, world.now.date_naive());
+    let day =
+        |label: String, day: NaiveDate| choice(label, set(detail, DetailSet::Day(day)), noted == Some(day));
+    let years = YEARS.iter().filter_map(|&years| {
+        // Nobody asks for the day: the middle of the year stands for it, of this year its first day.
+        let middle = NaiveDate::from_ymd_opt(today.year() - years, if years == 0 { 1 } else { 7 }, 1)?;
+        Some(day(words.since_year(middle, years == YEARS[YEARS.len() - 1]), middle))
+    });
+    let mut buttons: Vec<Button> = years.collect();
+    buttons.push(day(words.label(Caption::Yesterday), today.pred_opt().unwrap_or(today)));
+    buttons.push(day(words.label(Caption::Today), today));
+    let mut doing =
+        typing(detail, words.label(DetailText::OrDay), noted.map_or_else(String::new, |day| day.to_string()));
+    doing.push(answers(buttons));
+    doing
+}
+
+/// Usual values, and where there is one a step less and a step more.
+fn lengths(field: &Field, detail: Detail, words: &Words) -> Vec<Doing> {
+    let Some(Scale { notch, usual_mm, believed }) = scale(detail) else { return Vec::new() };
+    let (unit, noted) = (words.unit(), length_of(field, detail));
+    let written = |mm: u32| match detail {
+        Detail::Headland | Detail::Tramline => words.width(mm),
+        _ => words.depth(mm),
+    };
+    let button = |label: String, mm: Option<u32>| {
+        let to = set(detail, DetailSet::Millimetres(mm.or(noted).unwrap_or_default()));
+        act_button(label, to).enabled_if(mm.is_some())
+    };
+    let mut doing = Vec::new();
+    if let Some(mm) = noted {
+        let [less, more] = notch.around(mm, unit, believed.believed());
+        let step = written(notch.step_mm(unit));
+        let steps = vec![button(words.step_less(&step), less), button(words.step_more(&step), more)];
+        doing.push(choices(2, steps));
+    }
+    let mut offered: Vec<u32> = usual_mm.iter().map(|&mm| in_unit(mm, notch, unit)).collect();
+    offered.dedup();
+    let usual = offered.into_iter().map(|mm| button(written(mm), Some(mm)).chosen_if(noted == Some(mm)));
+    doing.push(choices(IN_A_ROW, usual.collect()));
+    doing
+}
+
+/// A usual value as whoever measures in inches or feet would say it.
+fn in_unit(mm: u32, notch: Notch, unit: LengthUnit) -> u32 {
+    match unit {
+        LengthUnit::Centimetres => mm,
+        LengthUnit::Inches => notch.nearest(mm, unit),
+    }
+}
+
+pub(super) fn tap(
+    field: &Field,
+    (detail, to): (Detail, DetailSet),
+    text: Option<&str>,
+    place: Place,
+    world: &World,
+) -> Result<Done, Fault> {
+    let words = world.words;
+    let (changed, then) = match to {
+        DetailSet::Typed => match typed(field, detail, text.unwrap_or_default(), world) {
+            Ok(changed) => (changed, Place::Details { field: field.id }),
+            Err(told) => return Ok(Done { told, ..Done::go(place) }),
+        },
+        // A length may be wanted a step further.
+        DetailSet::Millimetres(_) => (with(field, detail, to), place),
+        _ => (with(field, detail, to), Place::Details { field: field.id }),
+    };
+    if changed == *field {
+        return Ok(Done::go(then));
+    }
+    let within =
+        |its: &Scale| length_of(&changed, detail).is_none_or(|mm| its.believed.believed().contains(&mm));
+    if changed.name.is_empty() || scale(detail).is_some_and(|its| !within(&its)) {
+        return Err(gone(words));
+    }
+    let told = words.asked(&words.label(detail), &value_or_not(&changed, detail, words));
+    Ok(Done { told, ..Done::save(Edit::Field(changed), then) })
+}
+
+/// The field with what was typed, or what is wrong with that. Nothing typed is nothing noted.
+fn typed(field: &Field, detail: Detail, text: &str, world: &World) -> Result<Field, String> {
+    let text: String = text.trim().chars().take(LONGEST).collect();
+    let (mut changed, words) = (field.clone(), world.words);
+    let some = (!text.is_empty()).then(|| text.clone());
+    match detail {
+        Detail::Name => changed.name = some.ok_or_else(|| words.of(PitText::FieldNameMissing))?,
+        Detail::CropNow => changed.crop_now = some,
+        Detail::LastCrop => changed.last_crop = some,
+        Detail::OrganicMatter => {
+            // The unchanged line of an answer by word says nothing.
+            let Some(text) = some else { return Ok(changed) };
+            let percent = percent(&text).ok_or_else(|| words.of(DetailText::PercentWrong))?;
+            changed.organic_matter = Some(OrganicMatter::Percent(percent));
+        }
+        Detail::LastLoosened | Detail::LastTraffic => {
+            let Some(text) = some else { return Ok(changed) };
+            let day = day(&text).filter(|day| *day <= world.now.date_naive());
+            let day = day.ok_or_else(|| words.of(DetailText::DayWrong))?;
+            changed = with(&changed, detail, DetailSet::Day(day));
+        }
+        _ => {}
+    }
+    Ok(changed)
+}
+
+/// A number of percent, with either mark of decimals.
+fn percent(text: &str) -> Option<f64> {
+    let number: f64 = text.trim_end_matches('%').trim().replace(',', ".").parse().ok()?;
+    (0.0..=100.0).contains(&number).then_some(number)
+}
+
+/// A day as it is shown, year first, or as many write it, day first with points.
+fn day(text: &str) -> Option<NaiveDate> {
+    ["%Y-%m-%d", "%d.%m.%Y"].iter().find_map(|written| NaiveDate::parse_from_str(text, written).ok())
+}
+
+/// The field with a detail set by a button.
+fn with(field: &Field, detail: Detail, to: DetailSet) -> Field {
+    let mut field = field.clone();
+    let mm = match to {
+        DetailSet::Millimetres(mm) => Some(mm),
+        _ => None,
+    };
+    let day = match to {
+        DetailSet::Day(day) => Some(day),
+        _ => None,
+    };
+    let answer = match to {
+        DetailSet::Answer(answer) => Some(usize::from(answer)),
+        _ => None,
+    };
+    match detail {
+        Detail::Name => {}
+        Detail::Headland => field.headland_mm = mm,
+        Detail::Tramline => field.tramline_mm = mm,
+        Detail::WheelTrack => field.wheel_track_mm = mm,
+        Detail::Tyre => field.tyre_mm = mm,
+        Detail::Drains => field.drains_mm = mm,
+        Detail::MoleDrains => field.mole_drains_mm = mm,
+        Detail::Services => field.services_mm = mm,
+        Detail::Clearance => field.clearance_mm = mm,
+        Detail::Reach => field.reach_mm = mm,
+        Detail::Texture => field = with_clue(&field, Clue::Texture, answer),
+        Detail::OrganicMatter => field = with_clue(&field, Clue::OrganicMatter, answer),
+        Detail::CropNow => field.crop_now = None,
+        Detail::LastCrop => field.last_crop = None,
+        Detail::LastLoosened => field.last_loosened = day,
+        Detail::LastTraffic => field.last_traffic = day,
+        Detail::DeepClay => {
+            field.deep_clay_anyway = match to {
+                DetailSet::HeldTo(anyway) => Some(anyway),
+                _ => None,
+            }
+        }
+    }
+    field
+}

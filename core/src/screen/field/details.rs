@@ -1,0 +1,119 @@
+//! What is known of a field as a whole, in rows; each leads to its buttons.
+
+use super::super::bar::empty;
+use super::super::part::go;
+use super::super::{Act, Does, Known, Place, Row, Screen, ScreenKind, Size, World};
+use crate::reading::Clue;
+use crate::record::{Field, OrganicMatter, RecordId, TextureNote};
+use crate::words::{Caption, Detail, DetailText, Words};
+
+/// The rows, under their headings.
+const GROUPS: [(DetailText, &[Detail]); 3] = [
+    (
+        DetailText::Ground,
+        &[Detail::Name, Detail::Headland, Detail::Tramline, Detail::WheelTrack, Detail::Tyre],
+    ),
+    (DetailText::Buried, &[Detail::Drains, Detail::MoleDrains, Detail::Services, Detail::Clearance]),
+    (
+        DetailText::Use,
+        &[
+            Detail::Texture,
+            Detail::OrganicMatter,
+            Detail::CropNow,
+            Detail::LastCrop,
+            Detail::LastLoosened,
+            Detail::LastTraffic,
+            Detail::Reach,
+            Detail::DeepClay,
+        ],
+    ),
+];
+
+pub(in crate::screen) fn show(field: RecordId, world: &World) -> Option<Screen> {
+    let (notes, words) = (world.notes(field)?, world.words);
+    let title = words.label(DetailText::Details);
+    let mut shown = empty(Place::Details { field }, ScreenKind::Field, title, world);
+    shown.known.push(Known::Sentence(notes.field.name.clone()));
+    shown.known.push(Known::Line(words.label(DetailText::NotNone)));
+    for (heading, details) in GROUPS {
+        let row = |&detail: &Detail| Row {
+            title: words.label(detail),
+            lines: vec![value_or_not(&notes.field, detail, words)],
+            does: Does::Act(Act::Go(Place::Detail { field, detail })),
+        };
+        let mut rows: Vec<Row> = details.iter().map(row).collect();
+        if heading == DetailText::Buried {
+            rows.push(lines_row(&notes.field, words));
+        }
+        shown.known.extend([Known::Line(words.label(heading)), Known::Rows(rows)]);
+    }
+    let back = go(words.label(DetailText::ToField), Place::Field { field });
+    shown.bar.main = Some(back.sized(Size::Large));
+    Some(shown)
+}
+
+fn lines_row(field: &Field, words: &Words) -> Row {
+    let marked = match field.lines.len() {
+        0 => words.label(Caption::NotNoted),
+        count => words.lines_marked(count),
+    };
+    Row {
+        title: words.label(DetailText::Lines),
+        lines: vec![marked],
+        does: Does::Act(Act::Go(Place::Lines { field: field.id, line: None })),
+    }
+}
+
+/// What is noted, or that nothing is.
+pub(super) fn value_or_not(field: &Field, detail: Detail, words: &Words) -> String {
+    value(field, detail, words).unwrap_or_else(|| words.label(Caption::NotNoted))
+}
+
+/// What is noted of a detail, in words.
+fn value(field: &Field, detail: Detail, words: &Words) -> Option<String> {
+    match detail {
+        Detail::Name => Some(field.name.clone()),
+        Detail::Headland | Detail::Tramline => length_of(field, detail).map(|mm| words.width(mm)),
+        Detail::WheelTrack
+        | Detail::Tyre
+        | Detail::Drains
+        | Detail::MoleDrains
+        | Detail::Services
+        | Detail::Clearance
+        | Detail::Reach => length_of(field, detail).map(|mm| words.depth(mm)),
+        Detail::Texture => field.texture.map(|noted| match noted {
+            TextureNote::Class(texture) => words.label(texture.class),
+            TextureNote::Group(group) => words.answer(Clue::Texture, group as usize),
+        }),
+        Detail::OrganicMatter => field.organic_matter.map(|noted| match noted {
+            OrganicMatter::Level(level) => words.answer(Clue::OrganicMatter, level as usize),
+            OrganicMatter::Percent(percent) => words.percentage(percent),
+        }),
+        Detail::CropNow => field.crop_now.clone(),
+        Detail::LastCrop => field.last_crop.clone(),
+        Detail::LastLoosened => field.last_loosened.map(|day| words.date(day)),
+        Detail::LastTraffic => field.last_traffic.map(|day| words.date(day)),
+        Detail::DeepClay => field.deep_clay_anyway.map(|anyway| words.label(held_to(anyway))),
+    }
+}
+
+/// How the answer to deep clay is called.
+pub(super) const fn held_to(anyway: bool) -> DetailText {
+    if anyway { DetailText::HeldTo } else { DetailText::NotHeldTo }
+}
+
+/// The length of a detail that is one.
+pub(super) const fn length_of(field: &Field, detail: Detail) -> Option<u32> {
+    match detail {
+        Detail::Headland => field.headland_mm,
+        Detail::Tramline => field.tramline_mm,
+        Detail::WheelTrack => field.wheel_track_mm,
+        Detail::Tyre => field.tyre_mm,
+        Detail::Drains => field.drains_mm,
+        Detail::MoleDrains => field.mole_drains_mm,
+        Detail::Services => field.services_mm,
+        Detail::Clearance => field.clearance_mm,
+        Detail::Reach => field.reach_mm,
+        _ => None,
+    }
+}

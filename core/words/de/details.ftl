@@ -1,0 +1,80 @@
+# Bildschirme: Angaben zum Schlag, und Linien von dem, was im Boden liegt.
+
+detail-name = Name des Schlages
+    .why = Wie er auf dem Hof heißt.
+detail-headland = Breite des Vorgewendes
+    .why = Sie trennt das Vorgewende von der freien Fläche, entlang des abgegangenen Randes.
+detail-tramline = Abstand der Fahrgassen
+    .why = Mit der Reifenbreite ergibt er den Anteil der Fläche unter Rädern.
+detail-wheel_track = Spurweite
+    .why = Von Reifenmitte zu Reifenmitte der Räder, die in den Fahrgassen laufen.
+detail-tyre = Breite eines Reifens
+    .why = Von den Rädern, die in den Fahrgassen laufen. Mit dem Abstand ergibt sie den Anteil der Fläche unter Rädern.
+detail-drains = Tiefe der Dräne
+    .why = Bis zur Oberkante der Rohre oder ihrer Kiesfüllung, die flachste, die es gibt.
+detail-mole_drains = Tiefe der Maulwurfdräne
+    .why = Bis zur Oberkante der Gänge, die flachste, die es gibt.
+detail-services = Tiefe der Leitungen
+    .why = Die flachste, die es gibt. Vor dem Graben und Lockern fragen, wem sie gehören.
+detail-clearance = Abstand darüber
+    .why = So weit bleiben die Scharspitzen über Dränen und Leitungen. Wo nichts vermerkt ist, sind es { $clearance }.
+detail-texture = Bodenart der Krume
+    .why = Wie sie sich zwischen den Fingern anfühlt.
+detail-organic_matter = Humus der Krume
+    .why = Nach der Farbe des Bodens oder aus dem Labor.
+detail-crop_now = Frucht jetzt
+    .why = Was auf dem Schlag steht.
+detail-last_crop = Vorfrucht
+    .why = Was davor dort stand.
+detail-last_loosened = letzte Lockerung
+    .why = Erst vor Kurzem gelockerter Boden sackt eher wieder zusammen als alter.
+detail-last_traffic = letzte schwere Räder
+    .why = Wann zuletzt eine schwere Maschine über den Schlag fuhr.
+detail-reach = größte Schartiefe am Hof
+    .why = Wie tief die vorhandene Maschine kommt. Tiefer wird nichts empfohlen.
+detail-deep_clay = tiefen Ton lockern
+    .why = Tief im Ton hält eine Lockerung selten und kann schaden, darum wird sie nicht empfohlen. Der Hof kann darauf bestehen.
+
+detail_text-another = hier knickt oder endet sie
+detail_text-begin_on_plan = auf dem Plan beginnen
+detail_text-buried = was im Boden liegt
+detail_text-day_wrong = Nicht vermerkt: den Tag schreiben wie 2026-09-12, und keinen, der erst kommt.
+detail_text-details = Angaben zum Schlag
+detail_text-drop_place = letzte Stelle wegnehmen
+detail_text-go_on_by_hand = weitere Stelle auf dem Plan
+detail_text-ground = die Fläche
+detail_text-held_to = darauf bestehen
+detail_text-line_begins = hier beginnt die Linie
+detail_text-line_empty = Diese Linie hat noch keine Stelle. Dorthin stellen, wo sie beginnt, oder auf dem Plan beginnen.
+detail_text-line_gone = Die Linie ist nicht mehr vermerkt.
+detail_text-line_on = An ihr entlanggehen und tippen, wo sie knickt und wo sie endet; oder von hier auf dem Plan weiter.
+detail_text-line_short = Eine Linie ist erst begonnen: eine zweite Stelle geben oder sie wegnehmen, sonst nimmt kein anderes Handy die Datei auf.
+detail_text-lines = Linien von Dränen und Leitungen
+detail_text-lines_why = Nahe einer Linie wird keine Grube vorgeschlagen, und jede Linie steht auf dem Plan. Was hier nicht vermerkt ist, kann trotzdem dort liegen: vor dem Graben fragen.
+detail_text-move_last = letzte Stelle verschieben
+detail_text-new_line = weitere Linie vermerken
+detail_text-no_line = Es ist keine Linie vermerkt.
+detail_text-not_held_to = der Empfehlung folgen
+detail_text-not_none = Was nicht vermerkt ist, gilt als nicht bekannt, nie als nicht vorhanden.
+detail_text-or_day = der Tag, wie 2026-09-12
+detail_text-or_percent = in Masseprozent
+detail_text-outline_short = Der Rand des Schlages ist erst begonnen: zu Ende abgehen oder neu beginnen, sonst nimmt kein anderes Handy die Datei auf.
+detail_text-percent_wrong = Nicht vermerkt: eine Zahl von 0 bis 100 schreiben.
+detail_text-remove_line = diese Linie gibt es nicht
+detail_text-same_place = Nicht vermerkt: Hier liegt schon die letzte Stelle.
+detail_text-to_details = zu den Angaben
+detail_text-to_field = zum Schlag
+detail_text-to_lines = zu den Linien
+detail_text-use = Boden und Früchte
+
+details-deep = { $depth } tief
+details-places = { $count ->
+    [0] noch keine Stelle
+    [one] eine Stelle
+   *[other] { $count } Stellen
+}
+details-marked = { $count ->
+    [one] Eine Linie ist vermerkt
+   *[other] { $count } Linien sind vermerkt
+}
+details-place_noted = Stelle { $number } der Linie ist vermerkt.
