@@ -163,7 +163,7 @@ impl Scenario {
                     }
                 }
                 // As after a power cut right then: a copy of the files is opened.
-                let copy = copy(folder.path(), told("copied"))?;
+                let copy = copy(folder.path(), &told("copied"))?;
                 let was = number.checked_sub(1).map(|before| contents[before]);
                 if Some(copy) != was && copy != contents[number] {
                     return Err(told("opened anew, it has something else"));
@@ -193,7 +193,7 @@ impl Scenario {
         tape.mend();
         drop(phone);
         let last = self.acts.len() - 1;
-        let now = copy(folder.path(), format!("{fault:?}, in the end"))?;
+        let now = copy(folder.path(), &format!("{fault:?}, in the end"))?;
         cut_after_each(&tape, &ends, contents).map_err(|error| format!("{fault:?}: {error}"))?;
         if now == contents[last] {
             Ok(hit)
@@ -237,7 +237,7 @@ fn cut_after_each(tape: &Tape, ends: &[usize], contents: &[Content]) -> Result<(
 }
 
 /// What a copy of a folder has when it is opened.
-fn copy(from: &Path, told: String) -> Result<Content, String> {
+fn copy(from: &Path, told: &str) -> Result<Content, String> {
     let folder = folder();
     put(folder.path(), &crate::shim::files(from));
     let mut phone = Phone::new(folder.path(), DEVICE);
