@@ -164,7 +164,9 @@ fn run_and_kill(folder: &Path, from: u32, after: Duration, told: &mut Told) {
     child.wait().unwrap();
     let lines = reader.join().unwrap();
     assert!(lines.iter().all(|line| !line.contains("panicked")), "{lines:#?}");
-    lines.iter().for_each(|line| told.add(line));
+    for line in &lines {
+        told.add(line);
+    }
 }
 
 fn assert_all_is_there(folder: &Path, told: &Told, whole: &BTreeSet<u64>) {

@@ -320,7 +320,7 @@ fn a_bit_that_turned_over_in_the_log_left_behind_is_found_or_harmless_but_for_th
             Ok((_, now)) if now == digest => harmless += 1,
             Ok((Ok(checked), _)) if checked.edits + last_save == edits[edits.len() - 1] => last += 1,
             Ok((Ok(checked), _)) => {
-                wrong.push(format!("bit {bit}: {} edits left of {edits:?}", checked.edits))
+                wrong.push(format!("bit {bit}: {} edits left of {edits:?}", checked.edits));
             }
         }
     }

@@ -3,12 +3,11 @@
 use super::check_parts::{chains_of_parts, check_parts};
 use super::lines::Lines;
 use super::log::{EditName, decode_names};
-use super::{DeviceId, Store, StoreError, write_ahead};
+use super::{DeviceId, Store, StoreError};
 use crate::merge::Chain;
 use crate::merge::plan::Missing;
 use rusqlite::{Connection, TransactionBehavior, params};
 use std::collections::{BTreeMap, HashMap, HashSet};
-use std::path::Path;
 
 /// What a sound store holds.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -66,9 +65,7 @@ impl Store {
                 "the current cells are not those of the log (rebuild mends it)".into(),
             ));
         }
-        let page_bytes: u32 = connection.pragma_query_value(None, "page_size", |row| row.get(0))?;
-        if connection.path().is_some_and(|path| write_ahead::is_damaged(Path::new(path), page_bytes as usize))
-        {
+        if self.lost_saves {
             return Err(StoreError::Corrupt(
                 "the last saves before the program was cut off cannot be read (write-ahead log)".into(),
             ));

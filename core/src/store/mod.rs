@@ -91,6 +91,8 @@ pub struct Store {
     connection: Connection,
     /// Row of this device in `devices`.
     device: i64,
+    /// Whether saves in the write-ahead log could not be read when it was opened.
+    lost_saves: bool,
 }
 
 /// One cell of one record that was edited.

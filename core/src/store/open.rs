@@ -1,7 +1,7 @@
 //! Opening and creating. Whatever is refused is refused before a byte of the file is touched.
 
 use super::schema::{self, APPLICATION_ID, SCHEMA_VERSION};
-use super::{DeviceId, Store, StoreError};
+use super::{DeviceId, Store, StoreError, write_ahead};
 use crate::merge::Chain;
 use rusqlite::config::DbConfig::{SQLITE_DBCONFIG_ENABLE_QPSG, SQLITE_DBCONFIG_NO_CKPT_ON_CLOSE};
 use rusqlite::{Connection, OpenFlags, OptionalExtension, TransactionBehavior, params};
@@ -58,20 +58,43 @@ impl Store {
             return Err(StoreError::NotAStore("the file is empty"));
         }
         let flags = OpenFlags::SQLITE_OPEN_READ_WRITE | OpenFlags::SQLITE_OPEN_NO_MUTEX | create;
+        let lost_saves = write_ahead::is_damaged(path);
         let mut connection = Connection::open_with_flags(path, flags)?;
         // Until everything is known to be in order, closing must not move a write-ahead log into the file.
-        connection.set_db_config(SQLITE_DBCONFIG_NO_CKPT_ON_CLOSE, has_content(&beside(path, "-wal")))?;
+        let was_cut_off = has_content(&beside(path, "-wal"));
+        connection.set_db_config(SQLITE_DBCONFIG_NO_CKPT_ON_CLOSE, was_cut_off)?;
         if connection.is_readonly("main")? {
             return Err(StoreError::ReadOnly);
         }
         configure(&connection)?;
+        if was_cut_off {
+            // With the first read the file is locked, and nothing has been written yet.
+            connection.pragma_query_value(None, "user_version", |row| row.get::<_, i64>(0))?;
+            write_ahead::bring_to_disk(path);
+        }
         bring_up_to_date(&mut connection)?;
-        connection.pragma_update(None, "journal_mode", "WAL")?;
+        turn_on_log(&connection)?;
         schema::verify(&connection)?;
         let device = number_of(&mut connection, device)?;
         connection.set_db_config(SQLITE_DBCONFIG_NO_CKPT_ON_CLOSE, false)?;
-        Ok(Self { connection, device })
+        Ok(Self { connection, device, lost_saves })
     }
+}
+
+/// Turns the write-ahead log on. Should that fail half way, SQLite would go on with a journal, and a save would not be on the disk
+/// when it returns.
+fn turn_on_log(connection: &Connection) -> Result<(), StoreError> {
+    let mut statement = connection.prepare("PRAGMA journal_mode = WAL")?;
+    let mut rows = statement.query([])?;
+    let mut mode = String::new();
+    // To the end: it is committed after the row that tells the mode, and only then an error is heard.
+    while let Some(row) = rows.next()? {
+        mode = row.get(0)?;
+    }
+    if mode == "wal" {
+        return Ok(());
+    }
+    Err(StoreError::File(std::io::Error::other("its write-ahead log cannot be begun")))
 }
 
 /// Looks at the bare file, so that a foreign one is never opened. Tells whether there is nothing in it yet.
@@ -191,6 +214,24 @@ fn number_of(connection: &mut Connection, device: DeviceId) -> Result<i64, Store
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn a_log_left_behind_is_written_again_before_anything_is_written_behind_it() {
+        let folder = tempfile::tempdir().unwrap();
+        let [path, left] = ["ellmoor.store", "left.store"].map(|name| folder.path().join(name));
+        let store = Store::create_or_open(&path, DeviceId([1; 16])).unwrap();
+        for ending in ["", "-wal"] {
+            std::fs::copy(beside(&path, ending), beside(&left, ending)).unwrap();
+        }
+        drop(store);
+        let log = File::options().write(true).open(beside(&left, "-wal")).unwrap();
+        log.set_modified(std::time::UNIX_EPOCH).unwrap();
+        let before = std::fs::read(beside(&left, "-wal")).unwrap();
+        let store = Store::open_existing(&left, DeviceId([1; 16])).unwrap();
+        assert_ne!(log.metadata().unwrap().modified().unwrap(), std::time::UNIX_EPOCH);
+        assert!(std::fs::read(beside(&left, "-wal")).unwrap() == before, "the same as it was");
+        store.check().unwrap();
+    }
 
     #[test]
     fn a_save_is_on_the_disk_before_it_returns() {

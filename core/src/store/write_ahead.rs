@@ -4,7 +4,9 @@
 //! that is right: the rest is of one save that was still being written. A whole save after the first bad frame says
 //! something else: that frame was on the disk, and rotted.
 
-use std::path::Path;
+use std::fs::File;
+use std::io::{Read, Seek, Write};
+use std::path::{Path, PathBuf};
 
 const HEADER_BYTES: usize = 32;
 const FRAME_HEADER_BYTES: usize = 24;
@@ -14,11 +16,40 @@ const MAGIC: u32 = 0x377f_0682;
 /// A running checksum.
 type Sum = [u32; 2];
 
-/// Whether saves are lost that had been written in full.
-pub(super) fn is_damaged(store: &Path, page_bytes: usize) -> bool {
+/// Writes the log of a locked store again as it is, and syncs it. If a sync had failed before the program was cut off, parts of the log can be
+/// read and yet never come to the disk: the system takes them for written (Rebello and others 2020, "Can applications recover from
+/// fsync failures?"). Saves behind them would be lost with them. Where it fails, the log is as before.
+pub(super) fn bring_to_disk(store: &Path) {
+    let again = |mut log: File| {
+        let mut bytes = Vec::new();
+        log.read_to_end(&mut bytes)?;
+        log.rewind()?;
+        log.write_all(&bytes)?;
+        log.sync_all()
+    };
+    let _ = File::options().read(true).write(true).open(log_of(store)).and_then(again);
+}
+
+fn log_of(store: &Path) -> PathBuf {
     let mut name = store.as_os_str().to_owned();
     name.push("-wal");
-    std::fs::read(name).is_ok_and(|log| loses_a_save(&log, page_bytes))
+    name.into()
+}
+
+/// Whether saves are lost that had been written in full. To be asked while nobody of this program has the store open.
+pub(super) fn is_damaged(store: &Path) -> bool {
+    let Ok(log) = std::fs::read(log_of(store)) else { return false };
+    page_bytes(store).is_some_and(|page_bytes| loses_a_save(&log, page_bytes))
+}
+
+/// The size of a page, from the header of the file: a power of two from 512, or 1 for 65,536.
+fn page_bytes(store: &Path) -> Option<usize> {
+    let mut header = [0; 18];
+    File::open(store).ok()?.read_exact(&mut header).ok()?;
+    match usize::from(u16::from_be_bytes([header[16], header[17]])) {
+        1 => Some(65_536),
+        bytes => Some(bytes).filter(|bytes| bytes.is_power_of_two() && *bytes >= 512),
+    }
 }
 
 fn loses_a_save(log: &[u8], page_bytes: usize) -> bool {

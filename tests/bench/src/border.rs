@@ -11,6 +11,7 @@ use pitface_core::screen::{Act, Edit, Own, Place, World, show, tap};
 use pitface_core::store::{DeviceId, Store};
 use pitface_core::units::LengthUnit;
 use pitface_core::words::{Language, Words};
+use std::collections::BTreeSet;
 use std::error::Error;
 use std::hint::black_box;
 use std::path::Path;
@@ -74,6 +75,9 @@ fn places(notes: &FieldNotes) -> (Place, Place) {
     (Place::Field { field }, Place::KnifeWalk { field, pit })
 }
 
+/// All photos are here.
+static NONE_MISSING: BTreeSet<String> = BTreeSet::new();
+
 /// The same field, held by hand: what a program on top of the core would do that is no shell.
 struct Alone {
     store: Store,
@@ -91,6 +95,7 @@ impl Alone {
         let own = Own {
             name: String::new(),
             left_handed: false,
+            volume_keys: false,
             language: Some(Language::English),
             unit: LengthUnit::Centimetres,
         };
@@ -104,6 +109,7 @@ impl Alone {
             fields: std::slice::from_ref(&self.notes),
             fix: None,
             position_refused: false,
+            photos_missing: &NONE_MISSING,
             now: chrono::DateTime::UNIX_EPOCH.fixed_offset(),
             can_undo: true,
         }

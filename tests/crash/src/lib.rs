@@ -3,7 +3,7 @@
 //! [`shim`] stands between SQLite and the files: for folders with a [`Tape`] it records every change in its order and
 //! fails calls on demand; all other files go to SQLite's own layer unseen. [`Disk`] plays a tape back and gives the states in which a
 //! power cut could leave the files: what was synced is there, of the rest any part. [`Phone`] is a store with a
-//! key, and [`run`](scenario::run) what is done with it.
+//! key, and [`scenario`] what is done with it.
 
 mod disk;
 mod phone;

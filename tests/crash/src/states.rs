@@ -43,7 +43,7 @@ impl Found {
     }
 }
 
-/// Numbers by chance, the same from the same seed (Steele, Lea and Flood 2014, SplitMix).
+/// Numbers by chance, the same from the same seed (Steele, Lea and Flood 2014, `SplitMix`).
 struct Chance(u64);
 
 impl Chance {
