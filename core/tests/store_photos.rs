@@ -1,4 +1,5 @@
 //! Photos on the disk: pieces from any carrier in any order, wrong bytes, damage, and copies that do not say where.
+#![allow(clippy::unwrap_used, reason = "a test fails by it")]
 
 use pitface_core::merge::{PIECE_BYTES, PhotoPiece};
 use pitface_core::store::{PhotoHash, Photos, PieceTaken, photo_hash, photo_name, without_position};

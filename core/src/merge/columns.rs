@@ -47,14 +47,14 @@ pub fn write(standing: Standing, edits: &[Edit]) -> Option<Vec<u8>> {
         last_ms = time_ms;
     }
     let (mut places, mut records) = (HashMap::new(), Vec::new());
-    let mut last_place = 0_i64;
+    let mut last_place = 0_u64;
     for (edit, sequence) in edits.iter().zip(standing.first..) {
         let place = *places.entry(edit.record).or_insert_with(|| {
             put_signed(record_times, born_ms(&edit.record) - milliseconds(edit.clock));
             records.push(edit.record);
-            records.len() as i64 - 1
+            (records.len() - 1) as u64
         });
-        put_signed(of_record, place - last_place);
+        put_signed(of_record, place.wrapping_sub(last_place).cast_signed());
         last_place = place;
         put(fields, edit.field.into());
         put(counts, edit.predecessors.len() as u64);

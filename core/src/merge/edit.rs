@@ -88,17 +88,17 @@ fn head(bytes: &mut Vec<u8>, major: u8, number: u64) {
     let major = major << 5;
     match number {
         0..24 => bytes.push(major | number as u8),
-        24..0x100 => bytes.extend([major | 24, number as u8]),
+        24..0x100 => bytes.extend([major | 0x18, number as u8]),
         0x100..0x1_0000 => {
-            bytes.push(major | 25);
+            bytes.push(major | 0x19);
             bytes.extend((number as u16).to_be_bytes());
         }
         0x1_0000..0x1_0000_0000 => {
-            bytes.push(major | 26);
+            bytes.push(major | 0x1a);
             bytes.extend((number as u32).to_be_bytes());
         }
         _ => {
-            bytes.push(major | 27);
+            bytes.push(major | 0x1b);
             bytes.extend(number.to_be_bytes());
         }
     }

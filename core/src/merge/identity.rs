@@ -20,8 +20,8 @@ impl DeviceId {
 /// The short fingerprint that people compare: the first four bytes as `1a2b-3c4d`.
 impl fmt::Display for DeviceId {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let [a, b, c, d, ..] = self.0;
-        write!(f, "{a:02x}{b:02x}-{c:02x}{d:02x}")
+        let pair = |at: usize| u16::from_be_bytes([self.0[at], self.0[at + 1]]);
+        write!(f, "{:04x}-{:04x}", pair(0), pair(2))
     }
 }
 

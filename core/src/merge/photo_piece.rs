@@ -31,7 +31,7 @@ impl<'bytes> PhotoPiece<'bytes> {
             content.split_at_checked(HEAD_BYTES).ok_or(Damage::Damaged("a piece of a photo is too short"))?;
         let piece =
             Self { sha256: array(head), size_bytes: number(&head[32..]), offset: number(&head[40..]), bytes };
-        let fits = piece.offset % PIECE_BYTES == 0
+        let fits = piece.offset.is_multiple_of(PIECE_BYTES)
             && piece.offset < piece.size_bytes
             && bytes.len() as u64 == PIECE_BYTES.min(piece.size_bytes - piece.offset);
         if fits { Ok(piece) } else { Err(Damage::Damaged("a piece of a photo has the wrong length")) }

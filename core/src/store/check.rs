@@ -84,7 +84,7 @@ impl Store {
         let connection = &*self.connection.unchecked_transaction()?;
         let lines = Lines::load(connection)?;
         let mut damaged = Vec::new();
-        for (place, line) in lines.lines.iter().enumerate() {
+        for (place, line) in lines.all.iter().enumerate() {
             let range = params![lines.rows[place], line.first.cast_signed(), line.last.cast_signed()];
             let mut statement = connection.prepare_cached(KNOWN)?;
             let known = statement
@@ -131,7 +131,7 @@ impl Store {
 fn check_lines(connection: &Connection) -> Result<usize, StoreError> {
     let lines = Lines::load(connection)?;
     let mut edits = 0;
-    for (place, line) in lines.lines.iter().enumerate() {
+    for (place, line) in lines.all.iter().enumerate() {
         let known = chains_of_parts(connection, lines.rows[place])?;
         let mut chain = lines.chain_at(connection, place, line.first - 1)?;
         // Up to where all is as it was written.

@@ -14,7 +14,7 @@ pub(super) struct Lines {
     /// Row numbers.
     pub(super) rows: Vec<i64>,
     /// The lines, `from` as a place in these lists.
-    pub(super) lines: Vec<plan::Line>,
+    pub(super) all: Vec<plan::Line>,
     /// Whether this store wrote them.
     pub(super) own: Vec<bool>,
     chains: Vec<Option<Chain>>,
@@ -39,7 +39,7 @@ impl Lines {
         };
         Ok(Self {
             rows: found.iter().map(|row| row.0).collect(),
-            lines: found.iter().map(line).collect(),
+            all: found.iter().map(line).collect(),
             own: found.iter().map(|row| row.5).collect(),
             chains: found.iter().map(|row| row.6.map(Chain)).collect(),
             place,
@@ -62,7 +62,7 @@ impl Lines {
         // The nearest place before it where the chain is known without asking the log.
         const BEFORE: &str = "SELECT last, after FROM parts
             WHERE line = ?1 AND last <= ?2 AND last >= ?3 ORDER BY last DESC LIMIT 1";
-        let plan::Line { device, from, first, last } = self.lines[line];
+        let plan::Line { device, from, first, last } = self.all[line];
         if let (true, Some(chain)) = (sequence == last, self.chains[line]) {
             return Ok(chain);
         }
@@ -113,7 +113,7 @@ impl Lines {
         let mut statement = connection.prepare_cached(SQL)?;
         let mut rows = statement.query(params![self.rows[line], from.cast_signed(), to.cast_signed()])?;
         let mut next = from;
-        let device = self.lines[line].device;
+        let device = self.all[line].device;
         // Whatever is damaged here is told by the edits that it is of.
         let of_edits = |next: u64, error: StoreError| match error {
             StoreError::Corrupt(what) => {
@@ -151,7 +151,7 @@ impl Lines {
         let mut predecessors = Vec::with_capacity(names.len());
         for (row, sequence) in names {
             let place = self.place(row)?;
-            let name = EditName { device: self.lines[place].device, sequence: sequence.cast_unsigned() };
+            let name = EditName { device: self.all[place].device, sequence: sequence.cast_unsigned() };
             predecessors.push(Predecessor { name, line: u32::try_from(place).unwrap_or(u32::MAX) });
         }
         predecessors.sort_unstable();

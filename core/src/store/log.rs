@@ -166,12 +166,11 @@ impl<'store> Batch<'store> {
             .query_row([device], |row| Ok((row.get(0)?, row.get(1)?, row.get(2)?)))?;
         let others = transaction.prepare_cached(OTHERS)?.query_row([device], |row| row.get(0))?;
         let clock = clock::next_among(own, others, now_ms)?;
-        let chain = match chain {
-            Some(chain) => Chain(chain),
-            None => {
-                let lines = Lines::load(&transaction)?;
-                lines.chain_at(&transaction, lines.place(device)?, sequence.cast_unsigned())?
-            }
+        let chain = if let Some(chain) = chain {
+            Chain(chain)
+        } else {
+            let lines = Lines::load(&transaction)?;
+            lines.chain_at(&transaction, lines.place(device)?, sequence.cast_unsigned())?
         };
         Ok(Self { transaction, device, sequence, clock, chain, undoes: None, changes: Vec::new() })
     }
@@ -241,9 +240,9 @@ impl<'store> Batch<'store> {
             let name = merge::EditName { device, sequence: sequence.cast_unsigned() };
             Ok(Predecessor { name, line: 0 })
         };
-        let mut named = names.iter().map(name).collect::<Result<Vec<_>, StoreError>>()?;
-        named.sort_unstable();
-        Ok(named)
+        let mut predecessors = names.iter().map(name).collect::<Result<Vec<_>, StoreError>>()?;
+        predecessors.sort_unstable();
+        Ok(predecessors)
     }
 
     /// Gives a cell a value in place of all that stands there now; `None` = absent.

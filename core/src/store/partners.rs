@@ -10,6 +10,7 @@ use std::io::Write;
 
 /// A device that this one knows of.
 #[derive(Debug, Clone, PartialEq, Eq)]
+#[expect(clippy::struct_excessive_bools, reason = "each says another thing of a device, in any mixture")]
 pub struct Partner {
     /// Its identity, shown as a short fingerprint.
     pub device: DeviceId,
@@ -144,7 +145,7 @@ fn lacking(lines: &Lines, waiting: &[Header]) -> BTreeSet<Missing> {
     }
     let mut missing = BTreeSet::new();
     for (device, to) in needed {
-        let here = lines.lines.iter().filter(|line| line.device == device).map(|line| line.last).max();
+        let here = lines.all.iter().filter(|line| line.device == device).map(|line| line.last).max();
         let mut next = here.unwrap_or(0) + 1;
         let mut ranges: Vec<(u64, u64)> = waiting
             .iter()

@@ -38,20 +38,20 @@ impl Store {
         let lines = Lines::load(&transaction)?;
         let sealing = Sealing { connection: &transaction, lines: &lines, sealer };
         let own = lines.place(own)?;
-        let mut sealed = 0;
-        for place in (0..lines.lines.len()).filter(|at| lines.own[*at] && *at != own) {
-            sealed += sealing.line(place, &[])?;
+        let mut count = 0;
+        for place in (0..lines.all.len()).filter(|at| lines.own[*at] && *at != own) {
+            count += sealing.line(place, &[])?;
         }
         // What it has seen of the others goes with what it says itself.
         let seen = sealing.seen_since()?;
         let said = sealing.line(own, &seen)?;
         if said == 0 && !seen.is_empty() {
-            let last = lines.lines[own].last;
+            let last = lines.all[own].last;
             // On its own it may replace an earlier word, so it says all.
             sealing.write(own, last + 1, last, &sealing.seen()?, false)?;
         }
         transaction.commit()?;
-        Ok(sealed + said)
+        Ok(count + said)
     }
 }
 
@@ -80,7 +80,7 @@ pub(super) struct Sealing<'a> {
 impl Sealing<'_> {
     /// Seals what is new in a line, and tells how many edits that is.
     fn line(&self, place: usize, seen: &[Seen]) -> Result<u64, StoreError> {
-        let last = self.lines.lines[place].last;
+        let last = self.lines.all[place].last;
         let first = self.sealed_to(place)? + 1;
         let mut from = first;
         while from <= last {
@@ -96,14 +96,14 @@ impl Sealing<'_> {
         const SQL: &str = "SELECT max(last) FROM parts WHERE line = ?1";
         let row = self.lines.rows[place];
         let last: Option<i64> = self.connection.query_row(SQL, [row], |row| row.get(0))?;
-        Ok(last.map_or(self.lines.lines[place].first - 1, i64::cast_unsigned))
+        Ok(last.map_or(self.lines.all[place].first - 1, i64::cast_unsigned))
     }
 
     /// How far the lines of others are here.
     pub(super) fn seen(&self) -> Result<Vec<Seen>, StoreError> {
         let signer = self.sealer.signer.device();
         let mut seen = Vec::new();
-        for (place, line) in self.lines.lines.iter().enumerate() {
+        for (place, line) in self.lines.all.iter().enumerate() {
             if line.device != signer && line.last >= line.first {
                 seen.push(Seen { place, witness: self.witness(place, line.last)? });
             }
@@ -127,7 +127,7 @@ impl Sealing<'_> {
     }
 
     fn witness(&self, place: usize, sequence: u64) -> Result<Witness, StoreError> {
-        let name = EditName { device: self.lines.lines[place].device, sequence };
+        let name = EditName { device: self.lines.all[place].device, sequence };
         Ok(Witness { name, chain: self.lines.chain_at(self.connection, place, sequence)? })
     }
 
@@ -148,7 +148,7 @@ impl Sealing<'_> {
             ON CONFLICT (observer, line) DO UPDATE SET sequence = max(sequence, ?3)";
         let (edits, witness) = self.edits(place, first, last)?;
         let header = Header {
-            device: self.lines.lines[place].device,
+            device: self.lines.all[place].device,
             first,
             before: self.lines.chain_at(self.connection, place, first - 1)?,
             witness,
@@ -202,7 +202,7 @@ impl Sealing<'_> {
             for predecessor in &edit.predecessors {
                 let line = predecessor.line as usize;
                 let sequence = predecessor.name.sequence;
-                if plan::line_at(&self.lines.lines, place, sequence) != line {
+                if plan::line_at(&self.lines.all, place, sequence) != line {
                     let furthest = named.entry(line).or_default();
                     *furthest = sequence.max(*furthest);
                 }
@@ -214,7 +214,7 @@ impl Sealing<'_> {
         for edit in &mut edits {
             for predecessor in &mut edit.predecessors {
                 let line = predecessor.line as usize;
-                let own = plan::line_at(&self.lines.lines, place, predecessor.name.sequence) == line;
+                let own = plan::line_at(&self.lines.all, place, predecessor.name.sequence) == line;
                 predecessor.line = if own { 0 } else { number.get(&line).copied().unwrap_or(0) };
             }
             edit.predecessors.sort_unstable();

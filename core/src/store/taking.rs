@@ -224,8 +224,8 @@ fn finish(
     let arrivals: Vec<Arrival> =
         arrived.iter().map(|arrived| Arrival { header: &arrived.header, chains: &arrived.chains }).collect();
     let plan =
-        plan::plan(&lines.lines, &arrivals, |line, sequence| lines.chain_at(&transaction, line, sequence))?;
-    for place in lines.lines.len()..plan.lines.len() {
+        plan::plan(&lines.all, &arrivals, |line, sequence| lines.chain_at(&transaction, line, sequence))?;
+    for place in lines.all.len()..plan.lines.len() {
         let line = plan.lines[place];
         let first = first_chain(&plan.fates, &arrived, place);
         if line.from.is_some() {
@@ -248,7 +248,7 @@ fn use_bundles(
     taken: &mut TakenIn,
     latest_believed: i64,
 ) -> Result<(), StoreError> {
-    let edits = EditWriter::new(connection, &plan.lines, &lines.rows, &lines.lines)?;
+    let edits = EditWriter::new(connection, &plan.lines, &lines.rows, &lines.all)?;
     let mut writer = Writer { connection, lines: &plan.lines, rows: &lines.rows, latest_believed, edits };
     let mut used = Vec::new();
     for (arrived, fate) in arrived.into_iter().zip(plan.fates) {
@@ -419,7 +419,7 @@ impl Writer<'_> {
                 (0..self.lines.len()).filter(|at| self.lines[*at].device == seen.name.device).collect();
             for at in &of_device {
                 let here = lines.place(self.rows[*at])?;
-                let is_it = if sequence <= lines.lines[here].last {
+                let is_it = if sequence <= lines.all[here].last {
                     lines.chain_at(self.connection, here, sequence)? == seen.chain
                 } else {
                     // It has more of it than is here; with one copy known, of that.

@@ -1,5 +1,5 @@
 //! Phones that note, hand over and take in.
-#![allow(dead_code, reason = "not every test uses all of it")]
+#![allow(dead_code, clippy::unwrap_used, reason = "each test file takes what it needs, and may fail by it")]
 
 use pitface_core::merge::{Bundle, Content, DeviceId, FileWriter, KeyFromSeed, PartKind, Signer, read_file};
 use pitface_core::record::{ComesAway, Field, Pit, PlaceKind, RecordId, Step, Unknown};
@@ -63,8 +63,8 @@ impl Phone {
     }
 
     /// Sets the clock forward, or back.
-    pub fn set_clock(&mut self, by_ms: &i64) {
-        self.clock_ms = self.clock_ms.saturating_add_signed(*by_ms);
+    pub fn set_clock(&mut self, by_ms: i64) {
+        self.clock_ms = self.clock_ms.saturating_add_signed(by_ms);
     }
 
     pub fn now(&mut self) -> u64 {
@@ -88,7 +88,7 @@ impl Phone {
 
     pub fn rename(&mut self, field: RecordId, name: &str) {
         let mut notes = self.store.load_notes(field).unwrap();
-        notes.field.name = name.to_owned();
+        name.clone_into(&mut notes.field.name);
         let now = self.now();
         self.store.save_field(&notes.field, now).unwrap();
     }

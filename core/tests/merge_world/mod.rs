@@ -1,4 +1,5 @@
 //! A world of walkers: a plan of what happens to whom, run step by step, and what must be so at its end.
+#![allow(clippy::unwrap_used, reason = "a test fails by it")]
 
 use crate::merge_support::{Phone, texts};
 use pitface_core::merge::{Bundle, Chain, PartKind, read_file};
@@ -44,7 +45,7 @@ pub enum Act {
     Check(usize),
 }
 
-/// A source of numbers that a seed fixes (SplitMix64, Steele and others 2014).
+/// A source of numbers that a seed fixes (`SplitMix64`, Steele and others 2014).
 pub struct Dice(pub u64);
 
 impl Dice {
@@ -54,6 +55,10 @@ impl Dice {
         z = (z ^ (z >> 30)).wrapping_mul(0xbf58_476d_1ce4_e5b9);
         z = (z ^ (z >> 27)).wrapping_mul(0x94d0_49bb_1331_11eb);
         z ^ (z >> 31)
+    }
+
+    fn between(&mut self, least: i64, most: i64) -> i64 {
+        least.saturating_add_unsigned(self.next() % most.abs_diff(least).saturating_add(1))
     }
 
     pub fn below(&mut self, n: usize) -> usize {
@@ -76,9 +81,9 @@ impl Plan {
         let phones = 2 + dice.below(6);
         let skews_ms = (0..phones)
             .map(|_| match dice.below(4) {
-                0 => (dice.below(41) as i64 - 20) * YEAR_MS,
+                0 => (dice.between(-20, 20)) * YEAR_MS,
                 1 => 0,
-                _ => dice.below(120_000) as i64 - 60_000,
+                _ => dice.between(-60_000, 59_999),
             })
             .collect();
         let count = 30 + dice.below(61);
@@ -101,7 +106,7 @@ fn act(dice: &mut Dice) -> Act {
         69..75 => Act::HandOverTo(who, a),
         75..90 => Act::TakeIn(who, a),
         90..92 => Act::Lose(a),
-        92..94 => Act::Jump(who, a as i64 % 72 - 36),
+        92..94 => Act::Jump(who, dice.between(-36, 35)),
         94..95 => Act::Backup(who),
         95..97 => Act::Restore(who, b % 2 == 0),
         97..98 => Act::Clone(who),
@@ -136,7 +141,7 @@ struct World {
 pub fn run(plan: &Plan) -> Result<(), String> {
     let walkers = plan.skews_ms.iter().zip(1..).map(|(skew, seed)| {
         let mut phone = Phone::in_memory(seed);
-        phone.set_clock(skew);
+        phone.set_clock(*skew);
         Walker { phone, names: BTreeSet::new(), backup: None }
     });
     let mut world = World {
@@ -158,6 +163,7 @@ pub fn run(plan: &Plan) -> Result<(), String> {
 }
 
 impl World {
+    #[expect(clippy::too_many_lines, reason = "one arm an act")]
     fn happens(&mut self, act: Act) -> Result<(), String> {
         let count = self.walkers.len();
         self.written += 1;
@@ -246,7 +252,7 @@ impl World {
                     self.files.swap(file % last, last);
                 }
             }
-            Act::Jump(who, hours) => self.walkers[who % count].phone.set_clock(&(hours * 3_600_000)),
+            Act::Jump(who, hours) => self.walkers[who % count].phone.set_clock(hours * 3_600_000),
             Act::Backup(who) => {
                 let walker = &mut self.walkers[who % count];
                 walker.backup = Some((walker.phone.copied(), walker.names.clone()));

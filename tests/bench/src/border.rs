@@ -149,7 +149,7 @@ pub fn all(folder: &Path, rounds: usize) -> Result<Vec<Row>, Box<dyn Error>> {
     let mut alone = Alone::open(&folder.join("alone.pitface"), notes)?;
     let rounds = rounds / 5;
     let (mut through, mut by_hand) = (0, 0);
-    let (mut tapped, mut noted) = (Ok(()), Ok(()));
+    let (mut tapped, mut by_core) = (Ok(()), Ok(()));
     let saving = interleaved(
         rounds,
         || {
@@ -160,11 +160,11 @@ pub fn all(folder: &Path, rounds: usize) -> Result<Vec<Row>, Box<dyn Error>> {
         || {
             by_hand += 1;
             let saved = alone.tap(walk, ANSWERS[by_hand % 2]);
-            noted = std::mem::replace(&mut noted, Ok(())).and(saved);
+            by_core = std::mem::replace(&mut by_core, Ok(())).and(saved);
         },
     );
     tapped?;
-    noted?;
+    by_core?;
     let shown = interleaved(rounds, || drop(black_box(session.screen())), || alone.show(walk));
     session.tap(sent.field)?;
     let field_shown = interleaved(rounds, || drop(black_box(session.screen())), || alone.show(field));

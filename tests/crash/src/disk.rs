@@ -186,9 +186,9 @@ mod tests {
     #[test]
     fn a_synced_file_without_its_entry_is_not_there() {
         let mut disk = Disk::before(&Tape::default());
-        [Change::Create("a".into()), change(0, 1), Change::Sync("a".into())]
-            .iter()
-            .for_each(|change| disk.play(change));
+        for change in [Change::Create("a".into()), change(0, 1), Change::Sync("a".into())] {
+            disk.play(&change);
+        }
         assert_eq!(disk.cut(|_| Fate::Dropped).len(), 0);
         assert_eq!(disk.pending(), 1);
     }
