@@ -169,41 +169,50 @@ fn edits_that_cannot_be_are_refused() {
 
 #[test]
 fn columns_that_do_not_fit_are_refused() {
-    // Records, saves, record of each, fields, predecessors, lengths, values: of the one edit `100 = null`.
-    let record = [1, 0x99, 0, 0, 0, 0, 0x70, 0, 0x80, 0, 0, 0, 0, 0, 0, 1].to_vec();
-    let one = [record, vec![2, 1], vec![0], vec![100], vec![0], vec![1], vec![0xf6]];
-    let forged = |columns: [Vec<u8>; 7]| good().with(4, 1).with_edits(&merge_forge::columns(columns));
+    // Of the one edit `100 = null`: times and rest of records; times, counters and lengths of saves; record and field of each;
+    // how many predecessors, their lines and distances; values.
+    let born = vec![0x80, 0x80, 0x80, 0x80, 0x80, 0x80, 0x01]; // Zigzag of 2^41 milliseconds.
+    let rest = vec![0x70, 0x80, 0, 0, 0, 0, 0, 0, 0, 1];
+    let one =
+        [born, rest, vec![0], vec![1], vec![1], vec![0], vec![100], vec![0], vec![], vec![], vec![1, 0xf6]];
+    let forged = |columns: [Vec<u8>; 11]| good().with(4, 1).with_edits(&merge_forge::columns(columns));
     let is_chain = |forged: &Forged| matches!(Bundle::read(&forged.content()), Err(Damage::Damaged(what)) if what.contains("chain"));
     assert!(is_chain(&forged(one.clone())), "good columns get as far as the chain");
-    for at in 0..7 {
-        let mut cut = one.clone();
-        cut[at].pop();
+    for at in 0..11 {
         let mut longer = one.clone();
         longer[at].push(0);
-        for columns in [cut, longer] {
+        let mut cut = one.clone();
+        let was_cut = cut[at].pop().is_some();
+        for columns in [longer].into_iter().chain(was_cut.then_some(cut)) {
             assert!(!is_chain(&forged(columns.clone())), "{columns:x?}");
             assert!(Bundle::read(&forged(columns).content()).is_err());
         }
     }
-    let others = [
-        (1, vec![2, 0]),                                                    // a save of no edit
-        (1, vec![2, 2]),                                                    // more than there are
-        (1, vec![1, 1]),                                                    // a clock below 0
-        (1, vec![0x80; 11]),                                                // no end of a number
-        (2, vec![2]),                                                       // a record that is not there
-        (2, vec![1]),                                                       // one before the first
-        (3, vec![0x80, 0x80, 4]),                                           // field 65,536
-        (4, vec![1, 0, 0]),                                                 // itself
-        (4, vec![1, 0, 1]),                                                 // edit 0
-        (4, vec![1, 1, 0]),                                                 // a witness that is not there
-        (4, vec![0xff, 0xff, 0xff, 0xff, 0xff, 0xff, 0xff, 0xff, 0xff, 1]), // more than can be
-        (5, vec![2]),                                                       // a longer value
-        (5, vec![0]),                                                       // redacted, without a hash
-        (5, vec![0xff, 0xff, 0xff, 0xff, 0xff, 0xff, 0xff, 0xff, 0xff, 1]), // longer than all
+    let far = vec![0xff, 0xff, 0xff, 0xff, 0xff, 0xff, 0xff, 0xff, 0xff, 1];
+    let others: [&[(usize, Vec<u8>)]; 17] = [
+        &[(0, far.clone())],                              // born beyond all time
+        &[(1, vec![0x60, 0x80, 0, 0, 0, 0, 0, 0, 0, 1])], // no UUID of version 7
+        &[(4, vec![0])],                                  // a save of no edit
+        &[(4, vec![2])],                                  // more than there are
+        &[(2, vec![1])],                                  // a clock below 0
+        &[(2, vec![0x80; 11])],                           // no end of a number
+        &[(3, vec![0x80, 0x80, 4])],                      // a counter of more than 16 bits
+        &[(5, vec![2])],                                  // a record that is not there
+        &[(5, vec![1])],                                  // one before the first
+        &[(6, vec![0x80, 0x80, 4])],                      // field 65,536
+        &[(7, vec![1]), (8, vec![0]), (9, vec![0])],      // itself
+        &[(7, vec![1]), (8, vec![0]), (9, vec![1])],      // edit 0
+        &[(7, vec![1]), (8, vec![1]), (9, vec![0])],      // a witness that is not there
+        &[(7, far.clone())],                              // more than can be
+        &[(10, vec![2, 0xf6])],                           // a longer value
+        &[(10, vec![0])],                                 // redacted, without a hash
+        &[(10, far)],                                     // longer than all
     ];
-    for (at, column) in others {
+    for changed in others {
         let mut columns = one.clone();
-        columns[at] = column;
+        for (at, column) in changed {
+            columns[*at].clone_from(column);
+        }
         let forged = forged(columns.clone());
         assert!(!is_chain(&forged) && Bundle::read(&forged.content()).is_err(), "{columns:x?}");
     }

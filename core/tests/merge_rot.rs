@@ -131,6 +131,22 @@ fn bits(pages: &[u64], page_bytes: u64, count: u64) -> Vec<u64> {
     (0..count).map(bit).collect()
 }
 
+/// The pages of a tree from its root down, without those that long values run over to (sqlite.org/fileformat2.html, 1.6).
+fn pages_of(file: &[u8], page_bytes: u64, root: u64) -> Vec<u64> {
+    let page = &file[((root - 1) * page_bytes) as usize..][..page_bytes as usize];
+    let head = &page[if root == 1 { 100 } else { 0 }..];
+    let short = |bytes: &[u8]| usize::from(u16::from_be_bytes([bytes[0], bytes[1]]));
+    let child = |bytes: &[u8]| u64::from(u32::from_be_bytes([bytes[0], bytes[1], bytes[2], bytes[3]]));
+    let mut pages = vec![root];
+    if matches!(head[0], 2 | 5) {
+        let cells = (0..short(&head[3..])).map(|at| child(&page[short(&head[12 + 2 * at..])..]));
+        for child in cells.chain([child(&head[8..])]) {
+            pages.extend(pages_of(file, page_bytes, child));
+        }
+    }
+    pages
+}
+
 #[test]
 fn a_bit_that_turned_over_in_the_file_is_found_or_harmless() {
     let (ann, _ben) = ann_and_ben();
@@ -141,11 +157,12 @@ fn a_bit_that_turned_over_in_the_file_is_found_or_harmless() {
     let page_bytes: u64 =
         connection.query_row("PRAGMA page_size", [], |row| row.get::<_, i64>(0)).unwrap().cast_unsigned();
     let mut areas: BTreeMap<String, Vec<u64>> = BTreeMap::new();
-    let mut statement = connection.prepare("SELECT name, pageno FROM dbstat").unwrap();
+    let mut statement =
+        connection.prepare("SELECT name, rootpage FROM sqlite_schema WHERE rootpage > 0").unwrap();
     let mut found = statement.query([]).unwrap();
     while let Some(row) = found.next().unwrap() {
-        let page: i64 = row.get(1).unwrap();
-        areas.entry(row.get(0).unwrap()).or_default().push(page.cast_unsigned());
+        let root: i64 = row.get(1).unwrap();
+        areas.insert(row.get(0).unwrap(), pages_of(&bytes, page_bytes, root.cast_unsigned()));
     }
     drop(found);
     drop(statement);

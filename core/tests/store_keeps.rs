@@ -134,7 +134,7 @@ fn cells_and_codes_of_a_newer_version_stay_as_they_are() {
         let connection = Connection::open(&path).unwrap();
         connection
             .execute(
-                "INSERT INTO devices (number, id, base, last) VALUES (2, zeroblob(16), zeroblob(16), 2)",
+                "INSERT INTO devices (number, id, base, last, own) VALUES (2, zeroblob(16), zeroblob(16), 2, 1)",
                 [],
             )
             .unwrap();
@@ -154,6 +154,7 @@ fn cells_and_codes_of_a_newer_version_stay_as_they_are() {
         connection
             .execute(insert, params![2, later, first.as_bytes(), 301, predecessors, newer_code])
             .unwrap();
+        connection.execute("UPDATE devices SET clock = ?1 WHERE number = 2", [later]).unwrap();
         own
     };
     assert_eq!(own_code.1, [0x66, b'c', b'r', b'u', b'm', b'b', b's']);
@@ -191,12 +192,14 @@ fn two_devices_that_did_not_know_of_each_other_leave_two_heads_and_the_next_save
         drop(store);
         let connection = Connection::open(&path).unwrap();
         connection
-            .execute("INSERT INTO devices (number, id, base, last) VALUES (2, ?1, ?1, 1)", [other])
+            .execute("INSERT INTO devices (number, id, base, last, own) VALUES (2, ?1, ?1, 1, 1)", [other])
             .unwrap();
         let pit = notes.pits[0].id.as_bytes();
         let theirs = "INSERT INTO log SELECT 2, 1, clock + ?1, ?2, 201, x'80', x'646f70656e', NULL
             FROM log WHERE record = ?2 AND field = 201";
         connection.execute(theirs, params![later, pit]).unwrap();
+        let clock = "UPDATE devices SET clock = (SELECT clock FROM log WHERE device = 2) WHERE number = 2";
+        connection.execute(clock, []).unwrap();
         drop(connection);
 
         let mut store = Store::open_existing(&path, DEVICE).unwrap();

@@ -107,8 +107,7 @@ fn leaves_a_value_that_another_device_wrote_at_the_same_time() {
     let mut predecessors = Vec::new();
     ciborium::into_writer(&[(1, known)], &mut predecessors).unwrap();
     let clock = i64::try_from((NOW_MS + 60_000) << 16).unwrap();
-    let device =
-        "INSERT INTO devices (number, id, base, last, clock) VALUES (2, zeroblob(16), zeroblob(16), 1, ?1)";
+    let device = "INSERT INTO devices (number, id, base, last, clock, own) VALUES (2, zeroblob(16), zeroblob(16), 1, ?1, 1)";
     connection.execute(device, [clock]).unwrap();
     connection
         .execute(

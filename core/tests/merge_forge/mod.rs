@@ -101,7 +101,7 @@ pub fn cbor(value: &Value) -> Vec<u8> {
 }
 
 /// Columns as the edits section has them.
-pub fn columns(columns: [Vec<u8>; 7]) -> Vec<u8> {
+pub fn columns(columns: [Vec<u8>; 11]) -> Vec<u8> {
     cbor(&Value::Array(columns.into_iter().map(Value::Bytes).collect()))
 }
 
