@@ -14,7 +14,6 @@ use std::io::{Read, Write};
 
 const MIB: usize = 1 << 20;
 const GIB: u64 = 1 << 30;
-const RECORD: [u8; 16] = [1, 0x99, 0, 0, 0, 0, 0x70, 0, 0x80, 0, 0, 0, 0, 0, 0, 1];
 
 /// Name, the bomb, the most memory that refusing it may take.
 type Bomb = (&'static str, Vec<u8>, usize);
@@ -66,17 +65,26 @@ fn unknown_section(packed: &[u8]) -> Vec<u8> {
     good().with_sections(&[(9, 0, 1, u64::MAX, packed.to_vec())]).part()
 }
 
+/// The columns of one edit, with these lengths of saves and this count of predecessors.
+fn one(lengths: Vec<u8>, counts: Vec<u8>) -> [Vec<u8>; 11] {
+    let [born, rest] = record();
+    [born, rest, vec![0], vec![1], lengths, vec![0], vec![1], counts, vec![], vec![], vec![1, 0xf6]]
+}
+
+/// The columns of one record, born 2^41 ms after the first clock: time, and rest of its id.
+fn record() -> [Vec<u8>; 2] {
+    [vec![0x80, 0x80, 0x80, 0x80, 0x80, 0x80, 0x01], vec![0x70, 0x80, 0, 0, 0, 0, 0, 0, 0, 1]]
+}
+
 /// Counts that no column covers.
 fn counts() -> Vec<Bomb> {
-    let short = |saves: Vec<u8>| [RECORD.to_vec(), saves, vec![0], vec![1], vec![0], vec![1], vec![0xf6]];
-    let said = |last: u64, saves: Vec<u8>| good().with(4, last).with_edits(&columns(short(saves))).part();
-    let most = varint(MOST_EDITS);
-    let all_alike = [vec![2], most].concat();
+    let said =
+        |last: u64, lengths: Vec<u8>| good().with(4, last).with_edits(&columns(one(lengths, vec![0]))).part();
     vec![
-        ("as many edits as may be, columns of one", said(MOST_EDITS, vec![2, 1]), 40),
-        ("as many edits as may be, all of one save", said(MOST_EDITS, all_alike), 48),
-        ("one edit too many", said(MOST_EDITS + 1, vec![2, 1]), 8),
-        ("2^61 edits", said(1 << 61, vec![2, 1]), 8),
+        ("as many edits as may be, columns of one", said(MOST_EDITS, vec![1]), 40),
+        ("as many edits as may be, all of one save", said(MOST_EDITS, varint(MOST_EDITS)), 48),
+        ("one edit too many", said(MOST_EDITS + 1, vec![1]), 8),
+        ("2^61 edits", said(1 << 61, vec![1]), 8),
     ]
 }
 
@@ -84,28 +92,30 @@ fn counts() -> Vec<Bomb> {
 fn predecessors() -> Vec<Bomb> {
     let edits = 2_000_u64;
     // Of 120 witnesses, 120 edits each, farthest first.
-    let names: Vec<u8> =
-        (1..=120_u8).flat_map(|line| (0..120_u8).rev().flat_map(move |back| [line, back])).collect();
-    let of_one = [varint(names.len() as u64 / 2), names].concat();
-    assert!(of_one.len() as u64 / 2 * edits > 10 * MOST_PREDECESSORS);
+    let lines: Vec<u8> = (1..=120_u8).flat_map(|line| [line; 120]).collect();
+    let distances: Vec<u8> = (1..=120).flat_map(|_| (0..120_u8).rev()).collect();
+    assert!(lines.len() as u64 * edits > 10 * MOST_PREDECESSORS);
     let many = usize::try_from(edits).unwrap();
-    let mut saves = vec![2];
-    saves.extend(varint(edits));
+    let [born, rest] = record();
     let raw = columns([
-        RECORD.to_vec(),
-        saves,
+        born,
+        rest,
+        vec![0],
+        vec![1],
+        varint(edits),
         vec![0; many],
         vec![1; many],
-        of_one.repeat(many),
-        vec![1; many],
-        vec![0xf6; many],
+        varint(lines.len() as u64).repeat(many),
+        lines.repeat(many),
+        distances.repeat(many),
+        [1, 0xf6].repeat(many),
     ]);
     let witness = (1..=120_u8).map(|device| {
         let bytes = |bytes: Vec<u8>| Value::Bytes(bytes);
         Value::Array(vec![bytes(vec![device; 16]), 1_000.into(), bytes(vec![0; 32])])
     });
     let forged = good().with(4, edits).with(7, Value::Array(witness.collect())).with_edits(&raw);
-    let claimed = [RECORD.to_vec(), vec![2, 1], vec![0], vec![1], varint(u64::MAX), vec![1], vec![0xf6]];
+    let claimed = one(vec![1], varint(u64::MAX));
     vec![
         ("millions of predecessors", forged.part(), 192),
         ("predecessors beyond counting", good().with(4, 1).with_edits(&columns(claimed)).part(), 8),
