@@ -54,3 +54,45 @@ fn whatever_happens_all_end_alike_and_nothing_is_lost() {
     }
     println!("{} seeds, {acts} acts: all ended alike, nothing lost", seeds.end - seeds.start);
 }
+
+/// Plans that failed once, left with what it took, and the seeds they came from.
+#[test]
+fn what_went_wrong_once_does_not_again() {
+    use merge_world::Act::{
+        Backup, Clone, Delete, Field, HandOver, HandOverTo, Pit, Rename, Restore, Step, TakeIn, Undo,
+    };
+    // 322: bundles of one line were written out of their order, and the chain asked for in between.
+    let out_of_order = Plan {
+        skews_ms: vec![13_206, -473_040_000_000, -42_144],
+        acts: vec![
+            Field(2),
+            Pit(2, 0),
+            Step(2, 0, 0),
+            HandOverTo(2, 1),
+            TakeIn(1, 0),
+            Rename(1, 0),
+            Field(0),
+            HandOver(1),
+            Undo(1),
+            TakeIn(0, 1),
+            HandOver(0),
+            Step(1, 0, 0),
+            HandOver(1),
+            HandOverTo(1, 0),
+            TakeIn(2, 1),
+        ],
+    };
+    // 1375: a restored phone has to be told again whom it trusted since the copy was made.
+    let trusted_anew = Plan {
+        skews_ms: vec![38_827, -473_040_000_000],
+        acts: vec![Backup(1), Backup(0), Restore(0, false), Field(0), Restore(1, true)],
+    };
+    // 2175: a phone and its copy wrote the same into the same cell in the same millisecond.
+    let same_instant = Plan {
+        skews_ms: vec![-315_360_000_000, -28_291, 0, -22_510, 0, -42_291],
+        acts: vec![Field(3), Clone(3), HandOver(3), Undo(3), Rename(6, 0), Delete(6, 0, true)],
+    };
+    for plan in [out_of_order, trusted_anew, same_instant] {
+        outcome(&plan).unwrap();
+    }
+}

@@ -273,11 +273,12 @@ impl<'store> Batch<'store> {
 }
 
 /// Of several heads of a cell, shows the one that is latest by (clock, device, value): an order that all devices agree on,
-/// whatever they call copies of a device among themselves.
+/// whatever they call copies of a device among themselves. Which of two equal values of two copies is shown does not matter, and is said
+/// only so that it is always the same here.
 pub(super) fn show_latest(connection: &Connection, record: &[u8; 16], field: u16) -> Result<(), StoreError> {
     const SQL: &str = "UPDATE cells SET shown = (device, sequence) = (
         SELECT other.device, other.sequence FROM cells AS other JOIN devices ON number = other.device
-        WHERE other.record = ?1 AND other.field = ?2 ORDER BY other.clock DESC, base DESC, value DESC LIMIT 1
+        WHERE other.record = ?1 AND other.field = ?2 ORDER BY other.clock DESC, base DESC, value DESC, device DESC, sequence DESC LIMIT 1
         ) WHERE record = ?1 AND field = ?2";
     connection.prepare_cached(SQL)?.execute(params![record, field])?;
     Ok(())
