@@ -189,3 +189,18 @@ fn a_redacted_value_goes_wherever_it_was_carried() {
     assert!(!texts(&ben.hand_over()).contains("Mrs Reed's garden"));
     ben.store.check().unwrap();
 }
+
+#[test]
+fn nobody_redacts_what_another_device_wrote() {
+    let (mut ann, mut ben, mut cat) = (Phone::new(1), Phone::new(2), Phone::new(3));
+    Phone::trust_all(&mut [&mut ann, &mut ben, &mut cat]);
+    let field = ann.new_field("Long Sedge");
+    cat.take_in(&ann.hand_over());
+    // Ben's key over a copy of Ann's store: to others he vouches for her.
+    let mut other = ann.restored_with_key(2);
+    assert_eq!(other.redact(field, Cell::FIELD_NAME), 1);
+    cat.take_in(&other.hand_over());
+    assert_eq!(cat.store.load_notes(field).unwrap().field.name, "Long Sedge");
+    assert!(texts(&cat.hand_over()).contains("Long Sedge"));
+    cat.store.check().unwrap();
+}

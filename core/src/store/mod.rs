@@ -60,6 +60,7 @@ mod schema;
 mod sealing;
 mod taking;
 mod undo;
+mod using;
 mod valid;
 mod value;
 mod write_ahead;

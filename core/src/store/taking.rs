@@ -1,12 +1,13 @@
 //! Taking in: what others wrote comes into the log, all of a file or nothing of it.
 
 use super::lines::Lines;
-use super::redacting::{empty_write_ahead_log, follow};
+use super::redacting::empty_write_ahead_log;
+use super::using::Using;
 use super::writing::EditWriter;
 use super::{Store, StoreError, clock};
 use crate::merge::plan::{self, Arrival, Fate, Line, Missing};
 use crate::merge::{Bundle, Chain, Content, Damage, DeviceId, Edit, Header, Part, PartKind, read_file};
-use rusqlite::{Connection, OptionalExtension, Transaction, TransactionBehavior, params};
+use rusqlite::{Connection, Transaction, TransactionBehavior, params};
 use sha2::{Digest, Sha256};
 use std::collections::BTreeSet;
 
@@ -33,14 +34,14 @@ pub struct TakenIn {
 }
 
 /// A bundle on its way in.
-struct Arrived {
-    hash: [u8; 32],
-    header: Header,
+pub(super) struct Arrived {
+    pub(super) hash: [u8; 32],
+    pub(super) header: Header,
     chains: Vec<Chain>,
     /// `None`: to be unpacked again.
-    edits: Option<Vec<Edit>>,
+    pub(super) edits: Option<Vec<Edit>>,
     /// Whether values were taken out of it.
-    redacts: bool,
+    pub(super) redacts: bool,
 }
 
 impl Store {
@@ -176,6 +177,9 @@ fn keep(connection: &Connection, part: &Part, arrived: &Arrived) -> Result<bool,
         header.holder,
         header.ahead_ms
     ])?;
+    if arrived.redacts && header.signer() != header.device && speaks_for_itself(connection, header.device)? {
+        return Ok(false);
+    }
     let (first, last) = (header.first.cast_signed(), header.last.cast_signed());
     // The same edits cut anew, as part of what is here.
     if header.count() > 0
@@ -200,6 +204,12 @@ fn keep(connection: &Connection, part: &Part, arrived: &Arrived) -> Result<bool,
         arrived.redacts
     ])?;
     Ok(written > 0)
+}
+
+/// Whether something a device signed itself is here. Then nobody else takes values out of what it wrote.
+fn speaks_for_itself(connection: &Connection, device: DeviceId) -> Result<bool, StoreError> {
+    const SQL: &str = "SELECT 1 FROM parts JOIN devices ON number = line WHERE base = ?1 AND signer = ?1";
+    Ok(connection.prepare_cached(SQL)?.exists([device.0])?)
 }
 
 /// Keeps a part that is only handed on.
@@ -249,7 +259,7 @@ fn use_bundles(
     latest_believed: i64,
 ) -> Result<(), StoreError> {
     let edits = EditWriter::new(connection, &plan.lines, &lines.rows, &lines.all)?;
-    let mut writer = Writer { connection, lines: &plan.lines, rows: &lines.rows, latest_believed, edits };
+    let mut using = Using { connection, lines: &plan.lines, rows: &lines.rows, latest_believed, edits };
     let mut used = Vec::new();
     for (arrived, fate) in arrived.into_iter().zip(plan.fates) {
         match fate {
@@ -262,16 +272,16 @@ fn use_bundles(
     for (line, from, witness, arrived) in &mut used {
         let signer = arrived.header.signer();
         taken.edits += (arrived.header.last + 1).saturating_sub(*from);
-        if writer.write(arrived, *line, *from, witness)? {
+        if using.write(arrived, *line, *from, witness)? {
             taken.clock_wrong.insert(signer);
             connection.execute("UPDATE signers SET clock_wrong = 1 WHERE id = ?1", [signer.0])?;
         }
     }
     // Only now is all there that anybody may have seen.
     for (line, _, _, arrived) in &used {
-        writer.note_seen(&arrived.header, *line)?;
+        using.note_seen(&arrived.header, *line)?;
     }
-    writer.edits.end()
+    using.edits.end()
 }
 
 /// All bundles of accepted devices that are not used yet.
@@ -338,107 +348,4 @@ fn strangers(connection: &Connection) -> Result<BTreeSet<DeviceId>, StoreError> 
     let mut statement = connection.prepare_cached(SQL)?;
     let found = statement.query_map([], |row| row.get(0).map(DeviceId))?.collect::<Result<_, _>>()?;
     Ok(found)
-}
-
-/// Puts bundles of others to use.
-struct Writer<'a> {
-    connection: &'a Connection,
-    lines: &'a [Line],
-    rows: &'a [i64],
-    latest_believed: i64,
-    edits: EditWriter<'a>,
-}
-
-impl Writer<'_> {
-    /// Writes a bundle's edits from a sequence on. Tells whether one of them is from the future.
-    fn write(
-        &mut self,
-        arrived: &mut Arrived,
-        line: usize,
-        from: u64,
-        witness: &[usize],
-    ) -> Result<bool, StoreError> {
-        const PART: &str = "UPDATE parts SET line = ?2 WHERE hash = ?1";
-        // Smaller cuts of the same edits, and earlier word of what was seen, are no longer needed.
-        const COVERED: &str = "DELETE FROM parts WHERE line = ?1 AND hash <> ?2 AND kind = 1
-            AND ((first > last AND signer = ?5 AND last <= ?4)
-                OR (?3 <= ?4 AND first <= last AND first >= ?3 AND last <= ?4))";
-        const NEEDLESS: &str = "DELETE FROM parts WHERE hash = ?1 AND first <= last AND EXISTS (SELECT 1
-            FROM parts AS other WHERE other.line = ?2 AND other.hash <> ?1 AND other.first <= ?3 AND other.last >= ?4)";
-        const LINE: &str = "UPDATE devices SET last = ?2, chain = ?3, clock = max(clock, ?4)
-            WHERE number = ?1 AND last < ?2";
-        let header = &arrived.header;
-        let row = self.rows[line];
-        let (first, last) = (header.first.cast_signed(), header.last.cast_signed());
-        self.connection.prepare_cached(PART)?.execute(params![arrived.hash, row])?;
-        self.connection.prepare_cached(COVERED)?.execute(params![
-            row,
-            arrived.hash,
-            first,
-            last,
-            header.signer().0
-        ])?;
-        if arrived.redacts {
-            let edits = match &arrived.edits {
-                Some(edits) => edits.clone(),
-                None => read_again(self.connection, arrived.hash)?,
-            };
-            let here: Vec<_> = (header.first..from).zip(edits).collect();
-            follow(self.connection, |sequence| self.rows[plan::line_at(self.lines, line, sequence)], &here)?;
-        }
-        if from > header.last {
-            self.connection.prepare_cached(NEEDLESS)?.execute(params![arrived.hash, row, first, last])?;
-            return Ok(false);
-        }
-        let edits = match arrived.edits.take() {
-            Some(edits) => edits,
-            None => read_again(self.connection, arrived.hash)?,
-        };
-        let new = edits.into_iter().skip((from - header.first) as usize);
-        let mut newest = 0;
-        let new = new.inspect(|edit| newest = newest.max(edit.clock.cast_signed()));
-        self.edits.write(line, from, new, witness)?;
-        self.connection.prepare_cached(LINE)?.execute(params![row, last, header.after.0, newest])?;
-        Ok(newest > self.latest_believed)
-    }
-
-    /// What a signer says it has.
-    fn note_seen(&self, header: &Header, line: usize) -> Result<(), StoreError> {
-        const SEEN: &str = "INSERT INTO seen (observer, line, sequence) VALUES (?1, ?2, ?3)
-            ON CONFLICT (observer, line) DO UPDATE SET sequence = max(sequence, ?3)";
-        let mut statement = self.connection.prepare_cached(SEEN)?;
-        let signer = header.signer().0;
-        statement.execute(params![signer, self.rows[line], header.last.cast_signed()])?;
-        if header.seen.is_empty() {
-            return Ok(());
-        }
-        let lines = Lines::load(self.connection)?;
-        for seen in &header.seen {
-            let sequence = seen.name.sequence;
-            let of_device: Vec<usize> =
-                (0..self.lines.len()).filter(|at| self.lines[*at].device == seen.name.device).collect();
-            for at in &of_device {
-                let here = lines.place(self.rows[*at])?;
-                let is_it = if sequence <= lines.all[here].last {
-                    lines.chain_at(self.connection, here, sequence)? == seen.chain
-                } else {
-                    // It has more of it than is here; with one copy known, of that.
-                    of_device.len() == 1
-                };
-                if is_it {
-                    statement.execute(params![signer, self.rows[*at], sequence.cast_signed()])?;
-                }
-            }
-        }
-        Ok(())
-    }
-}
-
-fn read_again(connection: &Connection, hash: [u8; 32]) -> Result<Vec<Edit>, StoreError> {
-    const SQL: &str = "SELECT bytes FROM parts WHERE hash = ?1";
-    let bytes: Option<Vec<u8>> = connection.query_row(SQL, [hash], |row| row.get(0)).optional()?;
-    let gone = || StoreError::Corrupt("a bundle in it is gone".into());
-    let bytes = bytes.ok_or_else(gone)?;
-    let (part, _) = Part::first_of(&bytes)?;
-    Ok(Bundle::edits_again(part.content)?)
 }
