@@ -14,6 +14,7 @@ import androidx.compose.ui.text.TextLayoutResult
 import androidx.compose.ui.text.style.Hyphens
 import org.pitface.core.ScreenKind
 import org.pitface.core.ShownScreen
+import kotlin.math.abs
 import kotlin.math.roundToInt
 
 /** Contrast ratio of WCAG 2.2, 1 to 21. */
@@ -79,9 +80,22 @@ internal class Faults(private val screen: ShownScreen, private val look: Look, n
         )
     }
 
+    /** Questions that hold at the upper edge of what scrolls while their answers go on behind them. */
+    private val held = texts.filter { text ->
+        val around = generateSequence(text.parent) { it.parent }.firstOrNull { above -> scrolled.any { it.id == above.id } }
+        SemanticsProperties.Heading in text.config && around != null && abs(text.boundsInRoot.top - around.boundsInRoot.top) <= MARGIN
+    }
+
+    /** What is in sight of it. */
+    private fun SemanticsNode.seen(): Rect {
+        val place = boundsInRoot
+        val over = held.filter { it.id != id && it.boundsInRoot.overlaps(place) }.maxOfOrNull { it.boundsInRoot.bottom } ?: return place
+        return place.copy(top = over.coerceIn(place.top, place.bottom))
+    }
+
     /** Of what is in sight. */
     private fun overlapping(nodes: List<SemanticsNode>, what: String): List<String> {
-        val seen = nodes.map { it to it.boundsInRoot }.filter { it.second.width > 1 && it.second.height > 1 }
+        val seen = nodes.map { it to it.seen() }.filter { it.second.width > 1 && it.second.height > 1 }
         return seen.flatMapIndexed { index, (one, place) ->
             seen.drop(index + 1).filter { (other, second) ->
                 val common = place.intersect(second)
@@ -100,7 +114,7 @@ internal class Faults(private val screen: ShownScreen, private val look: Look, n
 
     /** The colour of the letters against what most of their place is painted in. */
     private fun faint(node: SemanticsNode, laid: TextLayoutResult): List<String> {
-        val ground = ground(node.boundsInRoot) ?: return emptyList()
+        val ground = ground(node.seen()) ?: return emptyList()
         val ink = laid.layoutInput.style.color
         if (!ink.isSpecified) return listOf("\"${node.words}\" has no colour of its own")
         val found = contrast(ink, ground)
@@ -120,5 +134,8 @@ internal class Faults(private val screen: ShownScreen, private val look: Look, n
     private companion object {
         /** Nearly two lines of the largest letters, dp. */
         const val LEAST_SEEN = 80
+
+        /** Above a question, dp. */
+        const val MARGIN = 5
     }
 }

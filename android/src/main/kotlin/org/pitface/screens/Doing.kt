@@ -6,11 +6,11 @@ import androidx.compose.foundation.layout.Arrangement
 import androidx.compose.foundation.layout.Column
 import androidx.compose.foundation.layout.IntrinsicSize
 import androidx.compose.foundation.layout.Row
-import androidx.compose.foundation.layout.Spacer
 import androidx.compose.foundation.layout.fillMaxHeight
 import androidx.compose.foundation.layout.fillMaxWidth
 import androidx.compose.foundation.layout.height
 import androidx.compose.foundation.layout.padding
+import androidx.compose.foundation.layout.width
 import androidx.compose.foundation.text.KeyboardActions
 import androidx.compose.foundation.text.KeyboardOptions
 import androidx.compose.material3.MaterialTheme
@@ -24,8 +24,10 @@ import androidx.compose.runtime.saveable.rememberSaveable
 import androidx.compose.runtime.setValue
 import androidx.compose.ui.Modifier
 import androidx.compose.ui.graphics.graphicsLayer
+import androidx.compose.ui.input.pointer.pointerInput
 import androidx.compose.ui.layout.onPlaced
 import androidx.compose.ui.layout.positionInParent
+import androidx.compose.ui.platform.LocalDensity
 import androidx.compose.ui.platform.LocalFocusManager
 import androidx.compose.ui.semantics.heading
 import androidx.compose.ui.semantics.semantics
@@ -35,6 +37,7 @@ import androidx.compose.ui.unit.Dp
 import androidx.compose.ui.unit.dp
 import androidx.compose.ui.zIndex
 import org.pitface.core.ShownDoing
+import kotlin.math.floor
 
 /** The lower part of a screen, scrolled to [at]. A question stays in sight for as long as anything is that answers it. */
 @Composable
@@ -70,7 +73,8 @@ private fun asked(blocks: List<ShownDoing>): List<List<ShownDoing>> = blocks.fol
 private fun Question(text: String, below: (Float, Float) -> Float) = Text(
     text,
     Modifier.fillMaxWidth().zIndex(1f).graphicsLayer { translationY = below(size.height, Margin.toPx()) }
-        .background(MaterialTheme.colorScheme.background).padding(top = 4.dp).semantics { heading() },
+        .background(MaterialTheme.colorScheme.background).pointerInput(Unit) {} // What it hides is not to be tapped through it.
+        .padding(top = 4.dp).semantics { heading() },
     style = MaterialTheme.typography.titleMedium,
     color = MaterialTheme.colorScheme.onBackground,
 )
@@ -83,12 +87,12 @@ private val Margin = 8.dp
 private fun Choices(choices: ShownDoing.Choices, doer: Doer, width: Dp) {
     val fit = fit(choices.buttons, choices.columns.toInt(), width)
     val columns = fit.columns
-    val each = (width - Gap * (columns - 1)) / columns
+    // In whole pixels: the height of a row is asked for and given at the same width, or a line more is needed than there is room for.
+    val each = with(LocalDensity.current) { floor(((width - Gap * (columns - 1)) / columns).toPx()).toDp() }
     Column(verticalArrangement = Arrangement.spacedBy(Gap)) {
         choices.buttons.chunked(columns).forEach { row ->
             Row(Modifier.fillMaxWidth().height(IntrinsicSize.Min), horizontalArrangement = Arrangement.spacedBy(Gap)) {
-                row.forEach { ShownButtonView(it, doer, each, Modifier.weight(1f).fillMaxHeight(), letters = fit.letters) }
-                repeat(columns - row.size) { Spacer(Modifier.weight(1f)) }
+                row.forEach { ShownButtonView(it, doer, each, Modifier.width(each).fillMaxHeight(), letters = fit.letters) }
             }
         }
     }
