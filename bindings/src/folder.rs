@@ -13,12 +13,12 @@
 
 use crate::PitfaceError;
 use pitface_core::screen::{Own, Place};
-use pitface_core::store::{DeviceId, Store};
+use pitface_core::store::{DeviceId, Photos, Store, beside, write_whole};
 use pitface_core::units::LengthUnit;
 use pitface_core::words::Language;
 use serde_json::{Value, json};
-use std::fs::{self, File};
-use std::io::{self, Write};
+use std::fs;
+use std::io;
 use std::path::{Path, PathBuf};
 use uuid::Uuid;
 
@@ -41,8 +41,8 @@ impl Folder {
     }
 
     /// Where photos lie.
-    pub fn photos(&self) -> PathBuf {
-        self.0.join("photos")
+    pub fn photos(&self) -> Photos {
+        Photos::new(self.0.join("photos"))
     }
 
     fn device(&self) -> io::Result<DeviceId> {
@@ -107,39 +107,3 @@ impl Folder {
 
 /// Units by the codes in the file.
 const UNITS: [(LengthUnit, &str); 2] = [(LengthUnit::Centimetres, "cm"), (LengthUnit::Inches, "in")];
-
-/// Puts a file in place whole: whoever looks, also after a power cut, finds the one before or this one.
-pub(crate) fn write_whole(path: &Path, content: &[u8]) -> io::Result<()> {
-    let new = beside(path);
-    let mut file = File::create(&new)?;
-    let written = file.write_all(content).and_then(|()| put_in_place(&file, &new, path));
-    if written.is_err() {
-        let _ = fs::remove_file(&new);
-    }
-    written
-}
-
-/// A name beside a file for what will replace it; one name, so that a crash leaves at most one.
-pub(crate) fn beside(path: &Path) -> PathBuf {
-    let mut name = path.as_os_str().to_owned();
-    name.push(".new");
-    name.into()
-}
-
-/// Syncs what is written and gives it its name.
-pub(crate) fn put_in_place(file: &File, new: &Path, path: &Path) -> io::Result<()> {
-    file.sync_all()?;
-    fs::rename(new, path)?;
-    path.parent().map_or(Ok(()), sync_folder)
-}
-
-/// A new name in a folder lasts once the folder is synced.
-#[cfg(unix)]
-fn sync_folder(folder: &Path) -> io::Result<()> {
-    File::open(folder)?.sync_all()
-}
-
-#[cfg(not(unix))]
-fn sync_folder(_: &Path) -> io::Result<()> {
-    Ok(())
-}

@@ -1,7 +1,6 @@
 //! Notes files out and in.
 
 use crate::PitfaceError;
-use crate::folder::write_whole;
 use crate::given::id;
 use crate::held::{Answer, Held};
 use crate::made::{new_id, now_ms};
@@ -9,7 +8,7 @@ use crate::save::why;
 use pitface_core::record::adopt::{adopt, is_kept_as};
 use pitface_core::record::{Field, FieldNotes, RecordId, notes};
 use pitface_core::screen::Place;
-use pitface_core::store::{Store, StoreError};
+use pitface_core::store::{Store, StoreError, write_whole};
 use std::collections::BTreeSet;
 use std::fs::File;
 use std::io::{self, Read};

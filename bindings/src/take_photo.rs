@@ -4,9 +4,9 @@ use crate::PitfaceError;
 use crate::given::id;
 use crate::held::{Answer, Held};
 use crate::made::{new_id, now_ms};
-use crate::photos::{self, PhotoFault};
 use crate::save::why;
 use pitface_core::record::{Photo, Unknown};
+use pitface_core::store::{PhotoFault, photo_name};
 use std::path::Path;
 
 impl Held {
@@ -19,14 +19,15 @@ impl Held {
         media_type: String,
     ) -> Result<Answer, PitfaceError> {
         let (field, pit) = (id(field)?, id(pit)?);
-        let kept = match photos::keep(Path::new(path), &self.folder.photos()) {
+        let photos = self.folder.photos();
+        let kept = match photos.keep(Path::new(path)) {
             Ok(kept) => kept,
             Err(PhotoFault::Unread) => return self.told(self.words.photo_lost()),
             Err(PhotoFault::Unkept(error)) => return self.told(self.words.not_saved(why(&error.into()))),
         };
         let photo = Photo {
             id: new_id(),
-            sha256: kept.sha256,
+            sha256: photo_name(&kept.sha256),
             size_bytes: kept.size_bytes,
             media_type,
             taken: Some(self.now()),
@@ -34,8 +35,8 @@ impl Held {
             unknown: Unknown::new(),
         };
         if let Err(error) = self.store.save_photo(pit, &photo, now_ms()) {
-            if let Some(path) = kept.new {
-                let _ = std::fs::remove_file(path);
+            if kept.new {
+                let _ = std::fs::remove_file(photos.path(&kept.sha256));
             }
             return self.told(self.words.not_saved(why(&error)));
         }

@@ -63,6 +63,7 @@ mod undo;
 mod using;
 mod valid;
 mod value;
+mod whole_file;
 mod write_ahead;
 mod writing;
 
@@ -81,6 +82,7 @@ pub use saving::Saving;
 pub use schema::{APPLICATION_ID, SCHEMA_VERSION};
 pub use sealing::Sealer;
 pub use taking::TakenIn;
+pub use whole_file::{beside, write_whole};
 
 pub use crate::merge::DeviceId;
 use crate::record::RecordId;

@@ -13,6 +13,7 @@ mod share;
 
 pub use share::without_position;
 
+use super::whole_file::{beside, put_in_place, sync_folder, write_whole};
 use super::{Cell, Store, StoreError, value};
 use crate::merge::{PIECE_BYTES, PhotoPiece};
 use sha2::{Digest, Sha256};
@@ -303,37 +304,4 @@ fn hash_of(path: &Path) -> io::Result<PhotoHash> {
     let mut hash = Sha256::new();
     io::copy(&mut File::open(path)?, &mut hash)?;
     Ok(hash.finalize().into())
-}
-
-/// Puts a file in place whole: whoever looks, also after a power cut, finds all of it or nothing.
-fn write_whole(path: &Path, content: &[u8]) -> io::Result<()> {
-    let new = beside(path);
-    let mut file = File::create(&new)?;
-    file.write_all(content)?;
-    put_in_place(&file, &new, path)
-}
-
-/// A name beside a file for what will replace it; one name, so that a crash leaves at most one.
-fn beside(path: &Path) -> PathBuf {
-    let mut name = path.as_os_str().to_owned();
-    name.push(".new");
-    name.into()
-}
-
-/// Syncs what is written and gives it its name.
-fn put_in_place(file: &File, new: &Path, path: &Path) -> io::Result<()> {
-    file.sync_all()?;
-    fs::rename(new, path)?;
-    path.parent().map_or(Ok(()), sync_folder)
-}
-
-/// A new name in a folder lasts once the folder is synced.
-#[cfg(unix)]
-fn sync_folder(folder: &Path) -> io::Result<()> {
-    File::open(folder)?.sync_all()
-}
-
-#[cfg(not(unix))]
-fn sync_folder(_: &Path) -> io::Result<()> {
-    Ok(())
 }
