@@ -214,6 +214,22 @@ fn a_bit_that_turned_over_in_the_file_is_found_or_harmless() {
     assert!(named * 20 >= in_log * 19 && in_log > 0, "{named} of {in_log} were named");
 }
 
+#[test]
+fn a_device_whose_row_cannot_be_right_is_told() {
+    let (ann, _ben) = ann_and_ben();
+    let (_folder, path) = ann.closed();
+    let whole = std::fs::read(&path).unwrap();
+    for rotten in ["first = 0", "first = -1", "last = first - 2", "parent = number", "parent = 9"] {
+        std::fs::write(&path, &whole).unwrap();
+        let connection = Connection::open(&path).unwrap();
+        connection.pragma_update(None, "foreign_keys", false).unwrap();
+        connection.execute(&format!("UPDATE devices SET {rotten} WHERE number = 2"), []).unwrap();
+        drop(connection);
+        let noticed = notice(&path, &Rows::new(), &Rows::new());
+        assert!(matches!(noticed, Noticed::Opening | Noticed::Checking(_)), "{rotten}: {noticed:?}");
+    }
+}
+
 /// Device and sequences of the edits that are not as before, if the log is what changed and can still be read.
 fn edits_that_changed(whole: &Rows, now: &Rows) -> Option<Vec<(DeviceId, i64)>> {
     let only_log = whole.keys().all(|table| table == "log" || whole[table] == now[table]);

@@ -1,7 +1,7 @@
 //! The log is the truth: the current cells made anew from it, and both compared.
 
 use super::check_parts::{chains_of_parts, check_parts};
-use super::lines::Lines;
+use super::lines::{Lines, unfit};
 use super::log::{EditName, decode_names};
 use super::{DeviceId, Store, StoreError};
 use crate::merge::Chain;
@@ -168,10 +168,7 @@ fn check_devices(connection: &Connection) -> Result<(), StoreError> {
         OR clock <> coalesce((SELECT max(clock) FROM log WHERE device = number), 0)";
     let mut statement = connection.prepare(WRONG)?;
     match statement.query([])?.next()? {
-        Some(row) => Err(StoreError::Corrupt(format!(
-            "what is noted of device {} does not fit its edits",
-            DeviceId(row.get(0)?)
-        ))),
+        Some(row) => Err(StoreError::Corrupt(unfit(DeviceId(row.get(0)?)))),
         None => Ok(()),
     }
 }

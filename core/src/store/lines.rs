@@ -31,15 +31,22 @@ impl Lines {
         let mut statement = connection.prepare_cached(SQL)?;
         let found: Vec<Found> = statement.query_map([], read)?.collect::<Result<_, _>>()?;
         let place: HashMap<i64, usize> = found.iter().map(|row| row.0).zip(0..).collect();
-        let line = |&(_, base, parent, first, last, ..): &Found| plan::Line {
-            device: DeviceId(base),
-            from: parent.and_then(|parent| place.get(&parent).copied()),
-            first: first.cast_unsigned(),
-            last: last.cast_unsigned(),
+        let line = |&(number, base, parent, first, last, ..): &Found| {
+            // A line parts from one that was there before it, and begins at 1 or later.
+            let follows = parent.is_none_or(|parent| parent < number && place.contains_key(&parent));
+            if !follows || first < 1 || last < first - 1 {
+                return Err(StoreError::Corrupt(unfit(DeviceId(base))));
+            }
+            Ok(plan::Line {
+                device: DeviceId(base),
+                from: parent.and_then(|parent| place.get(&parent).copied()),
+                first: first.cast_unsigned(),
+                last: last.cast_unsigned(),
+            })
         };
         Ok(Self {
             rows: found.iter().map(|row| row.0).collect(),
-            all: found.iter().map(line).collect(),
+            all: found.iter().map(line).collect::<Result<_, _>>()?,
             own: found.iter().map(|row| row.5).collect(),
             chains: found.iter().map(|row| row.6.map(Chain)).collect(),
             place,
@@ -157,6 +164,11 @@ impl Lines {
         predecessors.sort_unstable();
         Ok(predecessors)
     }
+}
+
+/// What is told where the row of a device cannot be right.
+pub(super) fn unfit(device: DeviceId) -> String {
+    format!("what is noted of device {device} does not fit its edits")
 }
 
 /// A value from the log.
