@@ -3,7 +3,6 @@
 //! | name | what |
 //! |---|---|
 //! | `notes.pitface` | the store |
-//! | `device` | the id by which the store tells this device's edits apart |
 //! | `own.json` | settings of whoever holds the phone |
 //! | `place.json` | where one is in the app |
 //! | `photos/` | photos, each under the SHA-256 of its content |
@@ -20,7 +19,6 @@ use serde_json::{Value, json};
 use std::fs;
 use std::io;
 use std::path::{Path, PathBuf};
-use uuid::Uuid;
 
 /// The folder of a session.
 pub(crate) struct Folder(PathBuf);
@@ -35,25 +33,14 @@ impl Folder {
         }
     }
 
-    /// The notes, created on the first call; held until dropped.
-    pub fn store(&self) -> Result<Store, PitfaceError> {
-        Ok(Store::create_or_open(&self.0.join("notes.pitface"), self.device()?)?)
+    /// The notes, written by this device and created on the first call; held until dropped.
+    pub fn store(&self, device: DeviceId) -> Result<Store, PitfaceError> {
+        Ok(Store::create_or_open(&self.0.join("notes.pitface"), device)?)
     }
 
     /// Where photos lie.
     pub fn photos(&self) -> Photos {
         Photos::new(self.0.join("photos"))
-    }
-
-    fn device(&self) -> io::Result<DeviceId> {
-        let file = self.0.join("device");
-        let kept = fs::read_to_string(&file).ok().and_then(|text| Uuid::try_parse(text.trim()).ok());
-        if let Some(id) = kept {
-            return Ok(DeviceId(id.into_bytes()));
-        }
-        let id = Uuid::new_v4();
-        write_whole(&file, format!("{id}\n").as_bytes())?;
-        Ok(DeviceId(id.into_bytes()))
     }
 
     /// The settings; whatever of them is missing or broken is as on the first start.

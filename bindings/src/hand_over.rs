@@ -5,13 +5,14 @@ use crate::given::id;
 use crate::held::{Answer, Held};
 use crate::made::{new_id, now_ms};
 use crate::save::why;
+use pitface_core::merge::Part;
 use pitface_core::record::adopt::{adopt, is_kept_as};
 use pitface_core::record::{Field, FieldNotes, RecordId, notes};
 use pitface_core::screen::Place;
 use pitface_core::store::{Store, StoreError, write_whole};
 use std::collections::BTreeSet;
 use std::fs::File;
-use std::io::{self, Read};
+use std::io::{self, Read, Seek};
 use std::path::Path;
 
 /// A larger file was chosen by mistake, a film say, and is not to fill the memory. Our judgement.
@@ -30,7 +31,13 @@ impl Held {
     }
 
     pub fn import_file(&mut self, path: &str) -> Result<Answer, PitfaceError> {
-        let Ok(text) = text(Path::new(path)) else { return self.told(self.words.taken_in_unread()) };
+        let Ok((text, mut file)) = begun(Path::new(path)) else {
+            return self.told(self.words.taken_in_unread());
+        };
+        if Part::begins(&text) {
+            return self.import_bundle(&mut file);
+        }
+        let Ok(text) = String::from_utf8(text) else { return self.told(self.words.taken_in_unread()) };
         let mut made = BTreeSet::new();
         let read = notes::read(&text, &mut || {
             let id = new_id();
@@ -88,10 +95,12 @@ fn known_as(
     known.map(|known| store.load_notes(known.id)).transpose()
 }
 
-fn text(path: &Path) -> io::Result<String> {
-    let mut text = String::new();
-    File::open(path)?.take(LONGEST_NOTES_BYTES).read_to_string(&mut text)?;
-    Ok(text)
+/// As much of a file as a notes file has, and the file from its beginning.
+fn begun(path: &Path) -> io::Result<(Vec<u8>, File)> {
+    let (mut bytes, mut file) = (Vec::new(), File::open(path)?);
+    (&mut file).take(LONGEST_NOTES_BYTES).read_to_end(&mut bytes)?;
+    file.rewind()?;
+    Ok((bytes, file))
 }
 
 /// A field's name as the name of a file: letters and digits of any script, the rest as one line between them.

@@ -3,14 +3,17 @@
 use crate::PitfaceError;
 use crate::folder::Folder;
 use crate::given::{offset, spoken};
+use crate::key::key;
 use crate::made::{new_id, now_ms};
 use crate::notes::{Notes, shows_photos};
+use crate::others::Others;
 use crate::photos;
 use crate::position::Fixes;
 use crate::save::why;
 use crate::shown::{Around, ShownScreen};
 use chrono::{DateTime, FixedOffset};
 use pitface_core::error::Fault;
+use pitface_core::merge::{KeyFromSeed, Signer as _};
 use pitface_core::place::Fix;
 use pitface_core::screen::{self, Act, Own, Place, World};
 use pitface_core::store::Store;
@@ -21,15 +24,17 @@ use std::collections::BTreeSet;
 pub(crate) struct Held {
     pub folder: Folder,
     pub store: Store,
+    pub key: KeyFromSeed,
     pub notes: Notes,
-    own: Own,
+    pub others: Others,
+    pub own: Own,
     /// The language until one is chosen.
     spoken: Language,
     pub words: Words,
     pub place: Place,
     /// The place as the file has it.
     kept_place: Option<Place>,
-    fixes: Fixes,
+    pub fixes: Fixes,
     wants_position: bool,
     /// Hashes of the open field's photos that are not in the folder.
     photos_missing: BTreeSet<String>,
@@ -43,10 +48,18 @@ pub(crate) struct Answer {
 }
 
 impl Held {
-    pub fn open(folder: &str, language_tag: Option<&str>, offset_minutes: i32) -> Result<Self, PitfaceError> {
+    pub fn open(
+        folder: &str,
+        key_folder: &str,
+        language_tag: Option<&str>,
+        offset_minutes: i32,
+    ) -> Result<Self, PitfaceError> {
         let offset = offset(offset_minutes)?;
         let folder = Folder::open(folder)?;
-        let store = folder.store()?;
+        let key = key(key_folder)?;
+        let mut store = folder.store(key.device())?;
+        // What came from a newer version may be understood since an update.
+        store.take_in_held(now_ms())?;
         let own = folder.own();
         let spoken = spoken(language_tag);
         let kept_place = folder.place();
@@ -58,6 +71,8 @@ impl Held {
         Ok(Self {
             folder,
             store,
+            others: Others::new(key.device()),
+            key,
             notes: Notes::default(),
             own,
             spoken,
@@ -82,6 +97,7 @@ impl Held {
 
     pub fn shown_with(&mut self, told: String, saved: bool) -> Result<ShownScreen, PitfaceError> {
         self.load()?;
+        self.load_partners()?;
         self.photos_missing = if shows_photos(self.place) {
             photos::missing(self.notes.of(self.place), &self.folder.photos())
         } else {
@@ -119,6 +135,7 @@ impl Held {
             fix: self.fixes.averaged(),
             position_refused: self.fixes.refused,
             photos_missing: &self.photos_missing,
+            partners: self.partners(),
             now: self.now(),
             can_undo,
         }
@@ -135,6 +152,7 @@ impl Held {
             todo: "give the act of what was tapped as it came".to_owned(),
         })?;
         self.load()?;
+        self.load_partners()?;
         let can_undo = self.store.can_undo()?;
         let done = match screen::tap(self.place, &act, text, &self.world(can_undo), &mut new_id) {
             Ok(done) => done,
@@ -157,6 +175,9 @@ impl Held {
             saved = true;
         }
         self.place = done.place;
+        if let Some(device) = done.accept {
+            return self.accept(device);
+        }
         let told = if done.told.is_empty() { kept.told } else { done.told };
         Ok(Answer { screen: self.shown_with(told, saved)?, changed: kept.changed })
     }
@@ -176,7 +197,7 @@ impl Held {
     }
 
     pub fn fix(&mut self, fix: Fix) -> Result<Option<ShownScreen>, PitfaceError> {
-        self.fixes.add(fix);
+        self.fixes.add(fix, now_ms());
         if self.wants_position { self.shown().map(Some) } else { Ok(None) }
     }
 

@@ -18,6 +18,7 @@
 
 uniffi::setup_scaffolding!();
 
+mod bundle;
 mod check;
 mod drawing;
 mod error;
@@ -25,9 +26,12 @@ mod folder;
 mod given;
 mod hand_over;
 mod held;
+mod key;
 mod listen;
+mod look_bundle;
 mod made;
 mod notes;
+mod others;
 mod photos;
 mod position;
 mod save;
@@ -35,10 +39,12 @@ mod session;
 mod shown;
 mod take_photo;
 
+pub use bundle::BundleReady;
 pub use check::{check_notes, read_field};
 pub use drawing::{Anchor, Drawing, Point, Role, RoleColour, Shape, Theme, colours};
 pub use error::PitfaceError;
 pub use listen::{ChangeListener, Subscription};
+pub use look_bundle::look_bundle;
 pub use session::Session;
 pub use shown::{
     ScreenKind, ShownButton, ShownDoes, ShownDoing, ShownKeys, ShownKnown, ShownRow, ShownScreen, Size,

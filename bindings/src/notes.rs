@@ -79,6 +79,10 @@ impl Notes {
             Edit::Field(field) => (None, Some(field.id)),
             Edit::Machine { field, .. } | Edit::Pass { field, .. } => (None, Some(*field)),
             Edit::AfterDig { .. } | Edit::Delete { .. } | Edit::Undo => (None, None),
+            // Of any field, from a screen that is of none.
+            Edit::Settle { .. } | Edit::BringBack { .. } | Edit::StayDeleted { .. } => {
+                return self.changed(None);
+            }
         };
         let is_loaded =
             |id: &RecordId| self.fields.iter().any(|notes| notes.pits.iter().any(|pit| pit.id == *id));

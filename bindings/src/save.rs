@@ -35,6 +35,7 @@ impl Held {
             for edit in edits {
                 self.notes.edited(edit, self.place);
             }
+            self.saved_something();
         }
         Ok(kept)
     }
@@ -45,6 +46,7 @@ impl Held {
         if let Some(undone) = undone {
             (kept.saved, kept.changed) = (true, true);
             self.notes.changed(None);
+            self.partners_stale();
             for change in undone.changes {
                 kinds.extend(self.store.kind_of(change.record)?);
             }
@@ -66,6 +68,9 @@ fn put_in(saving: &mut Saving, edit: &Edit) -> Result<(), StoreError> {
         Edit::Pass { field, pass } => saving.pass(*field, pass),
         Edit::AfterDig { pass, dig } => saving.after_dig(*pass, dig),
         Edit::Delete { record } => saving.delete(*record),
+        Edit::Settle { record, cell, value } => saving.settle(*record, *cell, value),
+        Edit::BringBack { record } => saving.bring_back(*record),
+        Edit::StayDeleted { record } => saving.stay_deleted(*record),
         // Parted off before.
         Edit::Undo => Ok(()),
     }

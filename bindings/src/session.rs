@@ -2,7 +2,7 @@
 
 use crate::held::{Answer, Held};
 use crate::listen::{Listening, held};
-use crate::{ChangeListener, PitfaceError, ShownScreen, Subscription};
+use crate::{BundleReady, ChangeListener, PitfaceError, ShownScreen, Subscription};
 use pitface_core::place::Fix;
 use std::sync::{Arc, Mutex};
 
@@ -33,19 +33,21 @@ impl Session {
 #[uniffi::export]
 impl Session {
     /// Opens or creates the notes in a folder, which must be there and belong to this app alone; a restart comes back to
-    /// the screen one was at. `language_tag` is the platform's (BCP 47, e.g. `de-AT`) and only decides in which language
+    /// the screen one was at. In `key_folder`, which must be there too, lies the key of this device: it must be left out of
+    /// every backup, so that a phone restored from one writes as a device of its own. `language_tag` is the platform's (BCP 47, e.g. `de-AT`) and only decides in which language
     /// the first screen asks for one. `offset_minutes` is the local time's distance from UTC, east positive. Opens the
     /// file and loads the words: tens of milliseconds.
     ///
     /// # Errors
-    /// `NotFound` without the folder, `Conflict` if another session has it open, `NewerVersion`, `Storage`, `DiskFull`.
+    /// `NotFound` without a folder, `Conflict` if another session has it open, `NewerVersion`, `Storage`, `DiskFull`.
     #[uniffi::constructor]
     pub fn open(
         folder: String,
+        key_folder: String,
         language_tag: Option<String>,
         offset_minutes: i32,
     ) -> Result<Arc<Self>, PitfaceError> {
-        let held = Held::open(&folder, language_tag.as_deref(), offset_minutes)?;
+        let held = Held::open(&folder, &key_folder, language_tag.as_deref(), offset_minutes)?;
         Ok(Arc::new(Self { held: Mutex::new(held), listening: Listening::default() }))
     }
 
@@ -133,8 +135,35 @@ impl Session {
         held(&self.held).export_field(&field, &folder)
     }
 
-    /// Takes in a notes file and goes to its field. Whatever is wrong with it is told, and then nothing of it is taken. A
-    /// record without an id is the one in the same place of the field of that name.
+    /// Writes everything noted here into `folder` for others to take in, as `ShownDoes::ShareBundle` says it; with photos
+    /// it may be large and take its time. What is to be told, also that it could not be written, is on the screen.
+    ///
+    /// # Errors
+    /// `Invalid` for an id that is none, `NotFound` for a folder that is not there, `Storage` if the notes cannot be read.
+    pub fn export_bundle(
+        &self,
+        to: Option<String>,
+        with_photos: bool,
+        folder: String,
+    ) -> Result<BundleReady, PitfaceError> {
+        held(&self.held).export_bundle(to.as_deref(), with_photos, &folder)
+    }
+
+    /// Goes over every byte of notes and photos, for what the disk has silently damaged: once a start, after the first
+    /// screen. What is wrong stands on the screen of the other devices; its screen to be shown if something was found. The
+    /// notes are held meanwhile (a second for 50,000 taps), the photos are not.
+    ///
+    /// # Errors
+    /// As [`Session::screen`].
+    pub fn check(&self) -> Result<Option<ShownScreen>, PitfaceError> {
+        let photos = held(&self.held).folder.photos();
+        let damaged = photos.check()?.damaged;
+        held(&self.held).checked(damaged)
+    }
+
+    /// Takes in a file that somebody handed over. Of a notes file it goes to the field; a record without an id is the one
+    /// in the same place of the field of that name. Of bundles it goes to the other devices. Whatever is wrong with it is
+    /// told, and then nothing of it is taken.
     ///
     /// # Errors
     /// As [`Session::screen`].

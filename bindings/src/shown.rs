@@ -2,6 +2,7 @@
 
 pub use pitface_core::screen::{ScreenKind, Size};
 
+use pitface_core::merge::DeviceId;
 use pitface_core::picture::Drawing;
 use pitface_core::screen::{Act, Ask, Button, Does, Doing, Keys, Known, Pictured, Row, Screen};
 use pitface_core::words::Words;
@@ -39,6 +40,10 @@ pub enum ScreenKind {
     Photos,
     /// A field handed over or taken in.
     HandOver,
+    /// Everything handed over and taken in, and the other devices.
+    Partners,
+    /// A value of which several versions stand, or a record deleted while somebody went on with it.
+    Versions,
     /// Own details: name, hand, units, language.
     Own,
     /// A place pointed out on the plan, in steps of buttons.
@@ -221,7 +226,15 @@ pub enum ShownDoes {
         /// Id of the field.
         field: String,
     },
-    /// Let a notes file be chosen; give it to `import_file`.
+    /// Write everything noted here by `export_bundle` with these two, show its screen, and hand the file to another program
+    /// or person.
+    ShareBundle {
+        /// Id of the device it is for; nothing: for anybody.
+        to: Option<String>,
+        /// Photos go along.
+        with_photos: bool,
+    },
+    /// Let a file be chosen that somebody handed over; give it to `import_file`.
     OpenFile,
     /// Ask for the permission to read the position; tell a refusal by `position_refused`.
     AllowPosition,
@@ -305,6 +318,9 @@ impl From<Does> for ShownDoes {
                 Self::TakePhoto { field: field.to_string(), pit: pit.to_string(), depth_mm }
             }
             Does::Ask(Ask::ShareField { field }) => Self::ShareField { field: field.to_string() },
+            Does::Ask(Ask::ShareBundle { to, with_photos }) => {
+                Self::ShareBundle { to: to.map(DeviceId::to_hex), with_photos }
+            }
             Does::Ask(Ask::OpenFile) => Self::OpenFile,
             Does::Ask(Ask::AllowPosition) => Self::AllowPosition,
         }

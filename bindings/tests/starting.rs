@@ -11,7 +11,7 @@ fn the_first_screen_asks_for_the_language_in_that_of_the_phone() {
     for (tag, language) in [(Some("de-AT"), "de"), (Some("DE_ch"), "de"), (Some("fr"), "en"), (None, "en")] {
         let folder = tempfile::tempdir().unwrap();
         let path = folder.path().display().to_string();
-        let screen = Session::open(path, tag.map(str::to_owned), 60).unwrap().screen().unwrap();
+        let screen = Session::open(path.clone(), path, tag.map(str::to_owned), 60).unwrap().screen().unwrap();
         assert_eq!((screen.kind, screen.language.as_str()), (ScreenKind::Welcome, language), "{tag:?}");
     }
 }
@@ -42,7 +42,7 @@ fn broken_files_read_as_their_defaults_and_the_notes_stay() {
     let broken: [&[u8]; 5] =
         [b"", b"{", b"[1, 2]", b"{\"unit\": 3, \"left_handed\": \"yes\", \"language\": \"xx\"}", &[0xff; 9]];
     for content in broken {
-        for file in ["own.json", "place.json", "device"] {
+        for file in ["own.json", "place.json", "key"] {
             std::fs::write(folder.path().join(file), content).unwrap();
         }
         let session = open(folder.path()).unwrap();
@@ -88,7 +88,12 @@ fn what_cannot_be_opened_says_why() {
     let missing = open(&folder.path().join("nowhere"));
     assert!(matches!(missing.err(), Some(PitfaceError::NotFound { .. })));
     let path = folder.path().display().to_string();
-    assert!(matches!(Session::open(path, None, 1440).err(), Some(PitfaceError::Invalid { .. })));
+    let keyless = Session::open(path.clone(), "nowhere".to_owned(), None, 60);
+    assert!(matches!(keyless.err(), Some(PitfaceError::NotFound { .. })));
+    assert!(matches!(
+        Session::open(path.clone(), path, None, 1440).err(),
+        Some(PitfaceError::Invalid { .. })
+    ));
     std::fs::write(folder.path().join("notes.pitface"), "this is no store at all").unwrap();
     assert!(matches!(open(folder.path()).err(), Some(PitfaceError::Storage { .. })));
     assert_eq!(std::fs::read(folder.path().join("notes.pitface")).unwrap(), b"this is no store at all");

@@ -28,7 +28,11 @@ fn is_here(place: Place) -> bool {
         | Place::Pass { .. }
         | Place::AfterDig { .. }
         | Place::Show { .. }
-        | Place::HandOver { .. } => true,
+        | Place::HandOver { .. }
+        | Place::Partners
+        | Place::Partner { .. }
+        | Place::Versions { .. }
+        | Place::Regretted { .. } => true,
         Place::Fields
         | Place::StartField
         | Place::Outline { .. }

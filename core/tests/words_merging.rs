@@ -5,7 +5,8 @@ use chrono::NaiveDate;
 use ciborium::Value;
 use pitface_core::merge::DeviceId;
 use pitface_core::merge::plan::Missing;
-use pitface_core::store::{Cell, Kind, Partner};
+use pitface_core::record::RecordId;
+use pitface_core::store::{Belongs, Cell, Kind, Partner};
 use pitface_core::units::LengthUnit;
 use pitface_core::words::{Language, Words, Wrote};
 
@@ -92,10 +93,20 @@ fn who_and_when_and_where() {
     assert_eq!(line, "2: 46\u{a0}cm, written by Ann (1a1a-1a1a) on 2026-05-04, 07:05; this one is shown");
     let line = words.version(1, cell("pit.by"), &bytes(&"Ben".into()), &wrote(BEN, ""), false);
     assert_eq!(line, "1: Ben, written by device 2b2b-2b2b on 2026-05-04, 07:05");
-    let kinds = [Kind::Field, Kind::Pit, Kind::Layer];
-    assert_eq!(words.belongs("Long Sedge", Some(3), &kinds, false), "Long Sedge, pit 3, layer");
-    assert_eq!(words.belongs("Long Sedge", None, &kinds, true), "Long Sedge, pit, layer (deleted)");
-    assert_eq!(words.belongs("Long Sedge", None, &kinds[..1], false), "Long Sedge");
+    let record = RecordId::new(1, [1; 10]);
+    let layer = Belongs {
+        record,
+        field: Some(record),
+        field_name: "Long Sedge".into(),
+        pit: Some(record),
+        pit_number: Some(3),
+        kinds: vec![Kind::Field, Kind::Pit, Kind::Layer],
+    };
+    assert_eq!(words.belongs(&layer), "Long Sedge, pit 3, layer");
+    let deleted = Belongs { pit_number: None, ..layer.clone() };
+    assert_eq!(words.belongs(&deleted), "Long Sedge, pit, layer (deleted)");
+    let field = Belongs { pit: None, pit_number: None, kinds: vec![Kind::Field], ..layer };
+    assert_eq!(words.belongs(&field), "Long Sedge");
     assert_eq!(
         words.regretted_line(1, "Long Sedge, pit", &wrote(ANN, ""), &[(cell("pit.face"), wrote(BEN, "Ben"))]),
         "1. Long Sedge, pit: deleted by device 1a1a-1a1a on 2026-05-04, 07:05, \

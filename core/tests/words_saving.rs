@@ -40,5 +40,5 @@ fn the_first_faults_of_a_file_are_told_and_the_rest_counted() {
 #[test]
 fn pits_taken_in_are_counted() {
     assert_eq!(words(Language::English).taken_in("Mere Piece", 1), "Taken in: Mere Piece, one pit.");
-    assert_eq!(words(Language::German).taken_in("Mere Piece", 12), "Aufgenommen: Mere Piece, 12 Gruben.");
+    assert_eq!(words(Language::German).taken_in("Mere Piece", 12), "Übernommen: Mere Piece, 12 Gruben.");
 }

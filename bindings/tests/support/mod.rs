@@ -14,7 +14,8 @@ pub fn demo(name: &str) -> PathBuf {
 }
 
 pub fn open(folder: &Path) -> Result<Arc<Session>, PitfaceError> {
-    Session::open(folder.display().to_string(), Some("en-GB".to_owned()), 60)
+    let path = folder.display().to_string();
+    Session::open(path.clone(), path, Some("en-GB".to_owned()), 60)
 }
 
 /// A folder with English chosen and a field taken in; the screen is that of the field.

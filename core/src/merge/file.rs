@@ -1,9 +1,10 @@
 //! A file: parts one after the other, each group closed by its end.
 
+use super::part::HEAD_BYTES;
 use super::{Damage, Part, PartKind};
 use ciborium::Value;
 use sha2::{Digest, Sha256};
-use std::io::{self, Write};
+use std::io::{self, Read, Write};
 
 /// All parts of a file but the ends, in their order, each known to be whole and none missing.
 ///
@@ -28,6 +29,43 @@ pub fn read_file(bytes: &[u8]) -> Result<Vec<Part<'_>>, Damage> {
         }
     }
     if group.count > 0 { Err(Damage::CutOff) } else { Ok(parts) }
+}
+
+/// Goes over a file as [`read_file`] does, part by part with where each begins, and never holds more than one of them. What
+/// `each` is given may turn out to be of a file of which something is missing: only after this returned is it known to be whole.
+///
+/// # Errors
+/// As [`read_file`], as reading does, or what `each` returns.
+pub fn each_part<R: Read, E: From<io::Error> + From<Damage>>(
+    mut from: R,
+    mut each: impl FnMut(u64, Part) -> Result<(), E>,
+) -> Result<(), E> {
+    let (mut group, mut at, mut bytes) = (Group::default(), 0, Vec::new());
+    loop {
+        bytes.clear();
+        from.by_ref().take(HEAD_BYTES as u64).read_to_end(&mut bytes)?;
+        if bytes.is_empty() {
+            break;
+        }
+        let length = Part::length(&bytes)?;
+        from.by_ref().take((length - bytes.len()) as u64).read_to_end(&mut bytes)?;
+        let (part, _) = Part::first_of(&bytes)?;
+        if part.kind == PartKind::End {
+            if part.content != group.end() {
+                return Err(Damage::Damaged("parts of it are missing").into());
+            }
+            group = Group::default();
+        } else {
+            group.add(part.hash);
+            each(at, part)?;
+        }
+        at += length as u64;
+    }
+    match (at, group.count) {
+        (0, _) => Err(Damage::NotABundle.into()),
+        (_, 0) => Ok(()),
+        _ => Err(Damage::CutOff.into()),
+    }
 }
 
 /// Writes a file part by part.
@@ -55,6 +93,11 @@ impl<W: Write> FileWriter<W> {
     /// How many parts there are so far.
     pub fn count(&self) -> u64 {
         self.group.count
+    }
+
+    /// A hash of the parts so far and their order.
+    pub fn digest(&self) -> [u8; 32] {
+        self.group.hashes.clone().finalize().into()
     }
 
     /// Closes the file; without this it is not one.

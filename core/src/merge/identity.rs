@@ -1,11 +1,12 @@
 //! Who writes: an Ed25519 key a device, and the short id that follows from it.
 
 use ed25519_dalek::{Signature, Signer as _, SigningKey, VerifyingKey};
+use serde::{Deserialize, Serialize};
 use sha2::{Digest, Sha256};
 use std::fmt;
 
 /// Identity of a device that writes: the first 16 bytes of the SHA-256 of its public key.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize, Deserialize)]
 pub struct DeviceId(pub [u8; 16]);
 
 impl DeviceId {
@@ -14,6 +15,17 @@ impl DeviceId {
         let mut id = [0; 16];
         id.copy_from_slice(&Sha256::digest(key)[..16]);
         Self(id)
+    }
+
+    /// All of it as 32 lower-case hex digits.
+    pub fn to_hex(self) -> String {
+        format!("{:032x}", u128::from_be_bytes(self.0))
+    }
+
+    /// The id of 32 hex digits; `None` if they are none.
+    pub fn from_hex(text: &str) -> Option<Self> {
+        let digits = text.len() == 32 && text.bytes().all(|digit| digit.is_ascii_hexdigit());
+        u128::from_str_radix(text, 16).ok().filter(|_| digits).map(|id| Self(id.to_be_bytes()))
     }
 }
 

@@ -3,7 +3,7 @@
 //! The format stands in `FORMAT.md` beside this file. From small to large: an [`Edit`] of one cell; the [`Chain`] that fixes
 //! which edits a device wrote in which order; [`columns`] that pack edits closely; the [`Bundle`], a range of one device's
 //! edits with its header and signature; the [`PhotoPiece`]; the [`Part`], a frame around either; and the file
-//! of parts ([`read_file`], [`FileWriter`]). Whatever is read was checked as a whole before anything of it is given out.
+//! of parts ([`each_part, read_file`], [`FileWriter`]). Whatever is read was checked as a whole before anything of it is given out.
 
 mod bundle;
 mod cbor;
@@ -23,7 +23,7 @@ pub use bundle::{Bundle, seal};
 pub use chain::Chain;
 pub use damage::Damage;
 pub use edit::{Content, Edit, EditName, Predecessor};
-pub use file::{FileWriter, read_file};
+pub use file::{FileWriter, each_part, read_file};
 pub use header::{Header, Section, Witness};
 pub use identity::{DeviceId, KeyFromSeed, Signer};
 pub use part::{Part, PartKind};

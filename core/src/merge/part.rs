@@ -7,7 +7,7 @@ const MAGIC: &[u8; 4] = b"PITB";
 /// Version that this program writes and reads.
 const MAJOR: u8 = 1;
 const MINOR: u8 = 0;
-const HEAD_BYTES: usize = 16;
+pub(super) const HEAD_BYTES: usize = 16;
 const HASH_BYTES: usize = 32;
 /// The longest part.
 const LARGEST_BYTES: u64 = 80 << 20;
@@ -60,22 +60,31 @@ pub struct Part<'bytes> {
 }
 
 impl<'bytes> Part<'bytes> {
+    /// Whether bytes are meant as a file of parts, whole or not.
+    pub fn begins(bytes: &[u8]) -> bool {
+        bytes.starts_with(MAGIC)
+    }
+
+    /// How long all of a part is, by its first bytes ([`HEAD_BYTES`]).
+    pub(super) fn length(bytes: &[u8]) -> Result<usize, Damage> {
+        let head = bytes.get(..HEAD_BYTES).ok_or(Damage::CutOff)?;
+        if !Self::begins(head) {
+            return Err(Damage::NotABundle);
+        }
+        match number(&head[8..]) {
+            ..=LARGEST_BYTES => Ok(HEAD_BYTES + number(&head[8..]) as usize + HASH_BYTES),
+            _ => Err(Damage::TooLarge("a part of more than 80 MiB")),
+        }
+    }
+
     /// Reads the first part of some bytes, and gives what follows it.
     ///
     /// # Errors
     /// If it is no part, is damaged, or of a newer version.
     pub fn first_of(bytes: &'bytes [u8]) -> Result<(Self, &'bytes [u8]), Damage> {
-        let head = bytes.get(..HEAD_BYTES).ok_or(Damage::CutOff)?;
-        if !head.starts_with(MAGIC) {
-            return Err(Damage::NotABundle);
-        }
-        let length = number(&head[8..]);
-        if length > LARGEST_BYTES {
-            return Err(Damage::TooLarge("a part of more than 80 MiB"));
-        }
-        let end = HEAD_BYTES + length as usize;
-        let whole = bytes.get(..end + HASH_BYTES).ok_or(Damage::CutOff)?;
-        let (hashed, hash) = whole.split_at(end);
+        let length = Self::length(bytes)?;
+        let (head, whole) = (&bytes[..HEAD_BYTES], bytes.get(..length).ok_or(Damage::CutOff)?);
+        let (hashed, hash) = whole.split_at(length - HASH_BYTES);
         if Sha256::digest(hashed).as_slice() != hash {
             return Err(Damage::Damaged("a hash does not fit"));
         }

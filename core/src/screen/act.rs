@@ -1,7 +1,9 @@
 //! Where one is in the app, what was tapped, and what comes of it: records to be saved, in order, and the place to go to.
 
+use crate::merge::DeviceId;
 use crate::reading::Clue;
 use crate::record::{AfterDig, Field, Layer, Machine, Pass, Photo, Pit, RecordId, Roll, Step};
+use crate::store::Cell;
 use crate::words::Detail;
 use serde::{Deserialize, Serialize};
 
@@ -116,6 +118,22 @@ pub enum Place {
     HandOver {
         field: RecordId,
     },
+    /// Everything handed over and taken in, and with whom.
+    Partners,
+    /// Another device.
+    Partner {
+        device: DeviceId,
+    },
+    /// Values of a pit (or of a field outside its pits) of which several versions stand, one at a time by number from 0.
+    Versions {
+        field: RecordId,
+        pit: Option<RecordId>,
+        number: u16,
+    },
+    /// Records deleted while somebody else went on with them, one at a time by number from 0.
+    Regretted {
+        number: u16,
+    },
     /// Own details.
     Own,
 }
@@ -142,6 +160,8 @@ pub enum Act {
     Machine(super::machine::MachineAct),
     /// Something of a pass or a hole behind it.
     Behind(super::behind::BehindAct),
+    /// Something of the other devices, or of what came from them.
+    Partners(super::partners::PartnersAct),
 }
 
 /// What only the platform can do.
@@ -161,7 +181,14 @@ pub enum Ask {
         /// The field.
         field: RecordId,
     },
-    /// Choose a notes file and take it in.
+    /// Hand everything noted here to another program or person.
+    ShareBundle {
+        /// Without what this device is known to have; `None`: for anybody.
+        to: Option<DeviceId>,
+        /// Photos go along.
+        with_photos: bool,
+    },
+    /// Choose a file that somebody handed over and take it in.
     OpenFile,
     /// Ask for the permission to read the position.
     AllowPosition,
@@ -208,6 +235,20 @@ pub enum Edit {
     Delete {
         record: RecordId,
     },
+    /// One version of a value stands from now on.
+    Settle {
+        record: RecordId,
+        cell: Cell,
+        value: Vec<u8>,
+    },
+    /// A deleted record comes back.
+    BringBack {
+        record: RecordId,
+    },
+    /// A record stays deleted with what came to it meanwhile.
+    StayDeleted {
+        record: RecordId,
+    },
     /// Takes back the last save.
     Undo,
 }
@@ -219,6 +260,8 @@ pub struct Done {
     pub edits: Vec<Edit>,
     /// Settings as they are now, if they changed.
     pub own: Option<super::Own>,
+    /// A device that is accepted from now on; what comes of it is told once it is done.
+    pub accept: Option<DeviceId>,
     /// Where to go.
     pub place: Place,
     /// What is told; may be empty.
@@ -228,7 +271,7 @@ pub struct Done {
 impl Done {
     /// To a place, with nothing saved.
     pub const fn go(place: Place) -> Self {
-        Self { edits: Vec::new(), own: None, place, told: String::new() }
+        Self { edits: Vec::new(), own: None, accept: None, place, told: String::new() }
     }
 
     /// Saves one record and stays or goes.
@@ -241,7 +284,13 @@ impl Place {
     /// The field it is in.
     pub const fn field(self) -> Option<RecordId> {
         match self {
-            Self::Welcome | Self::Fields | Self::StartField | Self::Own => None,
+            Self::Welcome
+            | Self::Fields
+            | Self::StartField
+            | Self::Own
+            | Self::Partners
+            | Self::Partner { .. }
+            | Self::Regretted { .. } => None,
             Self::Field { field }
             | Self::Details { field }
             | Self::Detail { field, .. }
@@ -261,6 +310,7 @@ impl Place {
             | Self::Pass { field, .. }
             | Self::AfterDig { field, .. }
             | Self::Show { field, .. }
+            | Self::Versions { field, .. }
             | Self::HandOver { field } => Some(field),
         }
     }
@@ -269,7 +319,8 @@ impl Place {
     pub const fn above(self) -> Option<Self> {
         match self {
             Self::Welcome | Self::Fields => None,
-            Self::Own | Self::StartField | Self::Field { .. } => Some(Self::Fields),
+            Self::Own | Self::StartField | Self::Partners | Self::Field { .. } => Some(Self::Fields),
+            Self::Partner { .. } | Self::Regretted { .. } => Some(Self::Partners),
             Self::OnPlan { field, pit } => Some(Self::StartPit { field, pit: Some(pit) }),
             Self::NextLook { field, pit, .. } | Self::Roll { field, pit } => {
                 Some(Self::KnifeWalk { field, pit })
@@ -283,9 +334,9 @@ impl Place {
             Self::Layers { field, pit, layer: None, clue: None } => {
                 Some(Self::NextLook { field, pit, skipped: super::pit::Skipped::NONE })
             }
-            Self::Photos { field, pit } | Self::Show { field, pit: Some(pit) } => {
-                Some(Self::Call { field, pit })
-            }
+            Self::Photos { field, pit }
+            | Self::Versions { field, pit: Some(pit), .. }
+            | Self::Show { field, pit: Some(pit) } => Some(Self::Call { field, pit }),
             Self::AfterDig { field, pass, .. } => Some(Self::Pass { field, pass: Some(pass) }),
             Self::Machine { field, machine: Some(_) } | Self::NewMachine { field, .. } => {
                 Some(Self::Machine { field, machine: None })
@@ -302,6 +353,7 @@ impl Place {
             | Self::Machine { field, machine: None }
             | Self::Pass { field, pass: None }
             | Self::Show { field, pit: None }
+            | Self::Versions { field, pit: None, .. }
             | Self::HandOver { field } => Some(Self::Field { field }),
         }
     }

@@ -2,10 +2,11 @@
 
 use super::bar::empty;
 use super::field::buried::is_short;
+use super::part::{choices, go};
 use super::{Act, Ask, Button, Does, Doing, Known, Place, Row, Screen, ScreenKind, Size, World};
 use crate::place::Outline;
 use crate::record::{BuriedLine, Field, FieldNotes, RecordId};
-use crate::words::{Caption, DetailText, PitText, Words};
+use crate::words::{Caption, DetailText, PartnerText, PitText, Words};
 
 pub(in crate::screen) fn show(field: RecordId, world: &World) -> Option<Screen> {
     let (notes, words) = (world.notes(field)?, world.words);
@@ -14,11 +15,10 @@ pub(in crate::screen) fn show(field: RecordId, world: &World) -> Option<Screen> 
     let counts = words.hand_over_counts(&notes.field.name, notes.pits.len(), notes.passes.len());
     screen.known = vec![
         Known::Sentence(counts),
-        Known::Line(words.label(Caption::WhatLeaves)),
-        Known::Line(words.label(Caption::PositionsLeave)),
+        Known::Line(words.label(Caption::AsFile)),
         Known::Line(words.label(Caption::PhotosStay)),
-        Known::Line(words.label(Caption::Whom)),
     ];
+    screen.known.extend(privacy(words).map(Known::Line));
     // A notes file with something only begun is refused where it is taken in.
     let unfinished = [
         (words.label(Caption::HalfRead), half_read(field, notes, words)),
@@ -30,11 +30,16 @@ pub(in crate::screen) fn show(field: RecordId, world: &World) -> Option<Screen> 
     for (what, rows) in unfinished {
         screen.known.extend([Known::Sentence(what), Known::Rows(rows)]);
     }
-    let open = Button::new(words.label(Caption::OpenFile), Does::Ask(Ask::OpenFile));
-    screen.doing = vec![Doing::Choices { columns: 1, buttons: vec![open] }];
+    let everything = go(words.label(PartnerText::Title), Place::Partners);
+    screen.doing = vec![Doing::Question(words.label(Caption::OrEverything)), choices(1, vec![everything])];
     let share = Button::new(words.label(Caption::ShareField), Does::Ask(Ask::ShareField { field }));
     screen.bar.main = Some(Button { size: Size::Large, enabled: whole, ..share });
     Some(screen)
+}
+
+/// What is to be known before anything leaves the phone.
+pub(super) fn privacy(words: &Words) -> [String; 3] {
+    [Caption::WhatLeaves, Caption::PositionsLeave, Caption::Whom].map(|caption| words.label(caption))
 }
 
 /// Lines of what lies buried with fewer than two places; each row leads there.

@@ -17,6 +17,7 @@ mod model;
 pub mod on_plan;
 pub mod own;
 mod part;
+pub mod partners;
 pub mod photos;
 pub mod pit;
 mod show;
@@ -59,9 +60,13 @@ pub fn show(place: Place, world: &World) -> Screen {
         Place::AfterDig { field, pass, dig } => behind::show_dig(field, pass, dig, world),
         Place::Show { field, pit } => show::show(field, pit, world),
         Place::HandOver { field } => hand_over::show(field, world),
+        Place::Partners => Some(partners::show(world)),
+        Place::Partner { device } => partners::show_one(device, world),
+        Place::Versions { field, pit, number } => partners::show_versions(field, pit, number, world),
+        Place::Regretted { number } => partners::show_regretted(number, world),
     };
     match shown {
-        Some(shown) => apart::told_apart(shown),
+        Some(shown) => apart::told_apart(partners::marked(shown, world)),
         None => show(place.above().unwrap_or(Place::Fields), world),
     }
 }
@@ -88,5 +93,6 @@ pub fn tap(
         Act::Photo(act) => photos::tap(place, act, world),
         Act::Machine(act) => machine::tap(place, act, text, world, new_id),
         Act::Behind(act) => behind::tap(place, act, world, new_id),
+        Act::Partners(act) => partners::tap(place, *act, world),
     }
 }

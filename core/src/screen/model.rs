@@ -27,6 +27,10 @@ codes!(
         Show = "show",
         Photos = "photos",
         HandOver = "hand_over",
+        /// Everything handed over and taken in, and the other devices.
+        Partners = "partners",
+        /// A value of which several versions stand, or a record deleted while somebody went on with it.
+        Versions = "versions",
         /// Own details: name, hand, units, language.
         Own = "own",
         /// A place pointed out on the plan, in steps of buttons.

@@ -1,5 +1,6 @@
 //! What a screen is made from: everything that comes in from outside.
 
+use super::partners::Partners;
 use crate::place::AveragedFix;
 use crate::record::{FieldNotes, RecordId};
 use crate::units::LengthUnit;
@@ -36,6 +37,8 @@ pub struct World<'a> {
     pub position_refused: bool,
     /// Hashes of the photos of the open field whose pictures are not on this phone.
     pub photos_missing: &'a BTreeSet<String>,
+    /// What is known of the other devices.
+    pub partners: &'a Partners,
     /// Now, with the local offset.
     pub now: DateTime<FixedOffset>,
     /// There is a save to take back.

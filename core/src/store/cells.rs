@@ -30,7 +30,7 @@ impl Cell {
     pub const PHOTO_HASH: Self = Self(600);
 
     /// The cell of a number, also of one that this version does not know.
-    pub(super) const fn from_number(number: u16) -> Self {
+    pub(crate) const fn from_number(number: u16) -> Self {
         Self(number)
     }
 

@@ -2,7 +2,7 @@
 
 use super::cells::Cell;
 use super::lines::content;
-use super::log::{EditName, Heads, decode_names, record_id};
+use super::log::{EditName, decode_names, record_id};
 use super::value::Hangs;
 use super::{Saved, Store, StoreError, clock};
 use crate::merge::{Content, DeviceId};
@@ -75,13 +75,7 @@ impl Store {
         value: &[u8],
         now_ms: u64,
     ) -> Result<Saved, StoreError> {
-        self.save(now_ms, |batch| {
-            if !versions(&batch.transaction, record, cell)?.iter().any(|version| version.value == value) {
-                return Err(StoreError::RecordNotFound { record, kind: "version of this" });
-            }
-            let heads = Heads::load(&batch.transaction, record)?;
-            batch.edit(record, cell, &heads.names(cell), value)
-        })
+        self.save_together(now_ms, |saving| saving.settle(record, cell, value))
     }
 
     /// Records that were deleted while another device, not knowing of it, wrote to them or put something into them.
@@ -112,13 +106,7 @@ impl Store {
     /// # Errors
     /// [`StoreError::RecordNotFound`] if it is not there or not deleted.
     pub fn bring_back(&mut self, record: RecordId, now_ms: u64) -> Result<Saved, StoreError> {
-        self.save(now_ms, |batch| {
-            let heads = Heads::load(&batch.transaction, record)?;
-            if !heads.deleted() {
-                return Err(StoreError::RecordNotFound { record, kind: "deleted record" });
-            }
-            batch.replace(&heads, Cell::DELETED, &None::<bool>)
-        })
+        self.save_together(now_ms, |saving| saving.bring_back(record))
     }
 
     /// A hash over all current cells with all their versions: equal on two devices if, and only if, they have the same.
@@ -147,7 +135,11 @@ impl Store {
 }
 
 /// The different values of a cell, latest first.
-fn versions(connection: &Connection, record: RecordId, cell: Cell) -> Result<Vec<Version>, StoreError> {
+pub(super) fn versions(
+    connection: &Connection,
+    record: RecordId,
+    cell: Cell,
+) -> Result<Vec<Version>, StoreError> {
     const SQL: &str = "SELECT cells.clock, base, value, coalesce(holder, '')
         FROM cells JOIN devices ON number = device LEFT JOIN signers ON signers.id = base
         WHERE record = ?1 AND field = ?2 ORDER BY cells.clock DESC, base DESC, value DESC";

@@ -37,6 +37,8 @@
 //!   disk cut off may leave an unfinished tail in the write-ahead log, which nobody reads.
 //! - No clock and no randomness of its own: times, record ids and the device's id are arguments.
 
+mod belongs;
+mod carrying;
 mod cells;
 mod check;
 mod check_parts;
@@ -67,6 +69,8 @@ mod whole_file;
 mod write_ahead;
 mod writing;
 
+pub use belongs::Belongs;
+pub use carrying::{Came, CameFault, Handed, bundle_name};
 pub use cells::{Cell, Kind};
 pub use check::Checked;
 pub use conflicts::{Conflict, Version};
@@ -82,7 +86,7 @@ pub use saving::Saving;
 pub use schema::{APPLICATION_ID, SCHEMA_VERSION};
 pub use sealing::Sealer;
 pub use taking::TakenIn;
-pub use whole_file::{beside, write_whole};
+pub use whole_file::{beside, put_in_place, write_whole};
 
 pub use crate::merge::DeviceId;
 use crate::record::RecordId;

@@ -79,7 +79,21 @@ impl Store {
         to: Option<DeviceId>,
         file: &mut FileWriter<W>,
     ) -> Result<u64, StoreError> {
-        // In the order in which they are best taken in: a device's edits after each other.
+        let mut count = 0;
+        self.each_part_for(to, |part| {
+            count += 1;
+            Ok(file.add(part)?)
+        })?;
+        Ok(count)
+    }
+
+    /// Goes over the parts that are handed over, in the order in which they are best taken in.
+    pub(super) fn each_part_for(
+        &self,
+        to: Option<DeviceId>,
+        mut each: impl FnMut(&[u8]) -> Result<(), StoreError>,
+    ) -> Result<(), StoreError> {
+        // A device's edits after each other.
         const PARTS: &str = "SELECT hash FROM parts LEFT JOIN signers ON id = signer
             WHERE kind <> 1 OR accepted = 1 ORDER BY kind, line, first, hash";
         const HAS: &str = "SELECT 1 FROM parts JOIN seen USING (line)
@@ -88,7 +102,6 @@ impl Store {
         const BYTES: &str = "SELECT bytes FROM parts WHERE hash = ?1";
         let mut statement = self.connection.prepare(PARTS)?;
         let hashes: Vec<[u8; 32]> = statement.query_map([], |row| row.get(0))?.collect::<Result<_, _>>()?;
-        let mut count = 0;
         for hash in hashes {
             if let Some(to) = to
                 && self.connection.prepare_cached(HAS)?.exists(params![hash, to.0])?
@@ -97,10 +110,9 @@ impl Store {
             }
             let bytes: Vec<u8> =
                 self.connection.prepare_cached(BYTES)?.query_row([hash], |row| row.get(0))?;
-            file.add(&bytes)?;
-            count += 1;
+            each(&bytes)?;
         }
-        Ok(count)
+        Ok(())
     }
 
     /// Edits without which some bundles that are here cannot be used: exactly those that none of the bundles brings.

@@ -14,8 +14,9 @@ mod share;
 pub use share::without_position;
 
 use super::whole_file::{beside, put_in_place, sync_folder, write_whole};
-use super::{Cell, Store, StoreError, value};
+use super::{Cell, DeviceId, Store, StoreError, value};
 use crate::merge::{PIECE_BYTES, PhotoPiece};
+use rusqlite::{Params, params};
 use sha2::{Digest, Sha256};
 use std::collections::BTreeSet;
 use std::fs::{self, File};
@@ -269,8 +270,23 @@ impl Store {
     /// Whatever the disk reports.
     pub fn photos(&self) -> Result<BTreeSet<PhotoHash>, StoreError> {
         const SQL: &str = "SELECT DISTINCT value FROM cells WHERE field = ?1";
-        let mut statement = self.connection.prepare(SQL)?;
-        let mut rows = statement.query([Cell::PHOTO_HASH.number()])?;
+        self.named_by(SQL, [Cell::PHOTO_HASH.number()])
+    }
+
+    /// Photos that records name of which a device is not known to have the edit that names them.
+    ///
+    /// # Errors
+    /// Whatever the disk reports.
+    pub fn photos_new_to(&self, device: DeviceId) -> Result<BTreeSet<PhotoHash>, StoreError> {
+        const SQL: &str = "SELECT DISTINCT value FROM cells JOIN devices ON number = cells.device
+            WHERE field = ?1 AND base <> ?2 AND NOT EXISTS (SELECT 1 FROM seen
+                WHERE line = cells.device AND observer = ?2 AND seen.sequence >= cells.sequence)";
+        self.named_by(SQL, params![Cell::PHOTO_HASH.number(), device.0])
+    }
+
+    fn named_by(&self, sql: &str, parameters: impl Params) -> Result<BTreeSet<PhotoHash>, StoreError> {
+        let mut statement = self.connection.prepare(sql)?;
+        let mut rows = statement.query(parameters)?;
         let mut photos = BTreeSet::new();
         while let Some(row) = rows.next()? {
             let name: Option<String> = value::read(Some(row.get_ref(0)?.as_blob().unwrap_or_default()));

@@ -1,7 +1,7 @@
 //! Several records in one save: what one tap means is saved as a whole or not at all, and undone as a whole.
 
 use super::cells::{Cell, Kind};
-use super::conflicts::all_heads;
+use super::conflicts::{all_heads, versions};
 use super::kept::Kept;
 use super::log::{Batch, Heads};
 use super::save::Place;
@@ -134,11 +134,52 @@ impl Saving<'_, '_> {
         if heads.value(Cell::KIND).is_none() || heads.deleted() {
             return Err(StoreError::RecordNotFound { record, kind: "record" });
         }
-        // It names all that was there, so that what others wrote meanwhile is told from it.
-        let mut names = all_heads(&self.0.transaction, record)?;
+        self.name_all_and_delete(&heads)
+    }
+
+    /// Settles a conflict: one of its versions stands from now on, in place of all of them.
+    ///
+    /// # Errors
+    /// As [`Store::settle`].
+    pub fn settle(&mut self, record: RecordId, cell: Cell, value: &[u8]) -> Result<(), StoreError> {
+        let versions = versions(&self.0.transaction, record, cell)?;
+        if !versions.iter().any(|version| version.value == value) {
+            return Err(StoreError::RecordNotFound { record, kind: "version of this" });
+        }
+        let heads = Heads::load(&self.0.transaction, record)?;
+        self.0.edit(record, cell, &heads.names(cell), value)
+    }
+
+    /// Brings a deleted record back.
+    ///
+    /// # Errors
+    /// As [`Store::bring_back`].
+    pub fn bring_back(&mut self, record: RecordId) -> Result<(), StoreError> {
+        let heads = Heads::load(&self.0.transaction, record)?;
+        if !heads.deleted() {
+            return Err(StoreError::RecordNotFound { record, kind: "deleted record" });
+        }
+        self.0.replace(&heads, Cell::DELETED, &None::<bool>)
+    }
+
+    /// Lets a record of [`Store::regretted`] stay deleted, with all that came to it meanwhile.
+    ///
+    /// # Errors
+    /// [`StoreError::RecordNotFound`] if it is not there or not deleted.
+    pub fn stay_deleted(&mut self, record: RecordId) -> Result<(), StoreError> {
+        let heads = Heads::load(&self.0.transaction, record)?;
+        if !heads.deleted() {
+            return Err(StoreError::RecordNotFound { record, kind: "deleted record" });
+        }
+        self.name_all_and_delete(&heads)
+    }
+
+    /// It names all that is there, so that what others write without knowing of it is told from that.
+    fn name_all_and_delete(&mut self, heads: &Heads) -> Result<(), StoreError> {
+        let mut names = all_heads(&self.0.transaction, heads.record)?;
         names.extend(heads.names(Cell::DELETED));
         let names: Vec<_> = names.into_iter().collect();
-        self.0.edit(record, Cell::DELETED, &names, &encode(Some(&true.into())))
+        self.0.edit(heads.record, Cell::DELETED, &names, &encode(Some(&true.into())))
     }
 
     fn child<R: Kept + Check>(&mut self, parent: RecordId, of: Kind, child: &R) -> Result<(), StoreError> {

@@ -25,8 +25,11 @@ pub fn beside(path: &Path) -> PathBuf {
     name.into()
 }
 
-/// Syncs what is written and gives it its name.
-pub(super) fn put_in_place(file: &File, new: &Path, path: &Path) -> io::Result<()> {
+/// Syncs what is written beside it and gives it its name.
+///
+/// # Errors
+/// As writing does.
+pub fn put_in_place(file: &File, new: &Path, path: &Path) -> io::Result<()> {
     file.sync_all()?;
     fs::rename(new, path)?;
     path.parent().map_or(Ok(()), sync_folder)

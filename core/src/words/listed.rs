@@ -1,6 +1,6 @@
 //! The closed lists that have a word for each value.
 
-use super::{Caption, Detail, DetailText, Heading, Language, NotSaved, PitText};
+use super::{Caption, Detail, DetailText, Heading, Language, NotSaved, PartnerText, PitText};
 use crate::advice::after_dig::{
     Across, Check, FailureCause, Lasting, NextStep, PairBy, PassClue, Remedy, Verdict,
 };
@@ -84,6 +84,7 @@ listed! {
     Obstacle = "obstacle",
     OrganicMatterLevel = "organic_matter",
     PairBy = "pair_by",
+    PartnerText = "partner_text",
     PassClue = "pass_clue",
     Patches = "patches",
     PitText = "pit_text",

@@ -4,7 +4,7 @@ use super::cells::{CELLS, Show};
 use super::{Words, capital};
 use crate::merge::DeviceId;
 use crate::merge::plan::Missing;
-use crate::store::{Cell, Kind, Partner};
+use crate::store::{Belongs, Came, Cell, Kind, Partner, photo_name};
 use chrono::{NaiveDate, NaiveDateTime, Timelike};
 use ciborium::Value;
 use fluent::{FluentArgs, fluent_args};
@@ -30,19 +30,23 @@ impl Words {
 
     /// A device with what it is to this one, and how many of its edits are here.
     pub fn partner(&self, partner: &Partner, is_this: bool, signs: bool) -> String {
-        let state = match partner {
+        let args = fluent_args![
+            "who" => self.device(partner.device, &partner.holder),
+            "state" => self.partner_is(partner, is_this, signs),
+            "edits" => partner.edits,
+        ];
+        capital(self.say_with("partner-line", &args))
+    }
+
+    /// What a device is to this one.
+    pub(super) fn partner_is(&self, partner: &Partner, is_this: bool, signs: bool) -> String {
+        self.say(match partner {
             _ if is_this => "partner-own",
             Partner { own: true, .. } => "partner-earlier",
             Partner { accepted: true, .. } => "partner-accepted",
             _ if signs => "partner-waits",
             _ => "partner-unsigned",
-        };
-        let args = fluent_args![
-            "who" => self.device(partner.device, &partner.holder),
-            "state" => self.say(state),
-            "edits" => partner.edits,
-        ];
-        capital(self.say_with("partner-line", &args))
+        })
     }
 
     /// That a device which is not known wants to be accepted, and what to do.
@@ -98,6 +102,31 @@ impl Words {
         let one = missing.first == missing.last;
         let id = if one { "came_in-missing_one" } else { "came_in-missing" };
         self.say_with(id, &self.range_of(missing, holder))
+    }
+
+    /// All that is to be told of what came, `partners` being all that are known now; one sentence or more each.
+    pub fn came(&self, came: &Came, partners: &[Partner]) -> Vec<String> {
+        let taken = &came.taken;
+        let holder = |device: DeviceId| {
+            partners.iter().find(|other| other.device == device).map_or("", |other| other.holder.as_str())
+        };
+        if taken.held {
+            return vec![self.bundle_held()];
+        }
+        let photos = (!came.photos.is_empty()).then(|| self.photos_came_in(came.photos.len()));
+        let unnamed =
+            (!came.photos_unnamed.is_empty()).then(|| self.photos_unnamed(came.photos_unnamed.len()));
+        [self.came_in(taken.edits)]
+            .into_iter()
+            .chain(photos)
+            .chain(taken.strangers.iter().map(|device| self.stranger(*device, holder(*device))))
+            .chain(came.vouched.iter().map(|(signer, lost)| self.vouches(*signer, holder(*signer), *lost)))
+            .chain(taken.missing.iter().map(|missing| self.edits_missing(missing, holder(missing.device))))
+            .chain(taken.copied.iter().map(|device| self.copied(*device, holder(*device))))
+            .chain(taken.clock_wrong.iter().map(|device| self.clock_wrong(*device, holder(*device))))
+            .chain(came.photos_wrong.iter().map(|photo| self.photo_wrong(&photo_name(photo))))
+            .chain(unnamed)
+            .collect()
     }
 
     /// That a file of a newer version is kept for later.
@@ -283,17 +312,18 @@ impl Words {
         self.say_with(if back { "regretted-back" } else { "regretted-stays" }, &args)
     }
 
-    /// Where a record belongs: `Long Sedge, pit 3, layer`. `pit` is the pit's number, if it has one still.
-    pub fn belongs(&self, field: &str, pit: Option<usize>, kinds: &[Kind], gone: bool) -> String {
-        let mut told = vec![field.to_owned()];
-        for kind in kinds {
-            told.push(match (kind, pit) {
+    /// Where a record belongs: `Long Sedge, pit 3, layer`.
+    pub fn belongs(&self, of: &Belongs) -> String {
+        let mut told = vec![of.field_name.clone()];
+        for kind in &of.kinds {
+            told.push(match (kind, of.pit_number) {
                 (Kind::Field | Kind::Person, _) => continue,
                 (Kind::Pit, Some(number)) => self.say_with("belongs-pit", &fluent_args!["number" => number]),
                 _ => self.kind_of_record(*kind),
             });
         }
         let told = self.comma(&told);
+        let gone = of.pit.is_some() && of.pit_number.is_none();
         if gone { self.say_with("belongs-gone", &fluent_args!["what" => told]) } else { told }
     }
 

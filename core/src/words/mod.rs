@@ -38,6 +38,7 @@ mod place;
 mod plan;
 mod reasons;
 mod saving;
+mod screen_partners;
 mod screen_pit;
 mod screen_rest;
 mod screen_saved;
@@ -53,6 +54,7 @@ pub use merging::Wrote;
 pub use next_pit::WalkFrom;
 pub use plan::{PlanTold, ZoneTold};
 pub use saving::NotSaved;
+pub use screen_partners::PartnerText;
 pub use screen_pit::PitText;
 pub use screen_rest::Caption;
 

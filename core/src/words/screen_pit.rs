@@ -57,7 +57,6 @@ codes!(
         Show = "show",
         StartField = "start_field",
         StartPit = "start_pit",
-        TakeIn = "take_in",
         TakePosition = "take_position",
         TwoFaces = "two_faces",
         WalkEdge = "walk_edge",

@@ -104,6 +104,8 @@ codes!(
         PhotoPlace = "photo_place",
         WholeFace = "whole_face",
         HandOver = "hand_over",
+        AsFile = "as_file",
+        OrEverything = "or_everything",
         ShareField = "share_field",
         OpenFile = "open_file",
         WhatLeaves = "what_leaves",

@@ -6,9 +6,11 @@ use chrono::{DateTime, FixedOffset};
 use pitface_core::error::Fault;
 use pitface_core::picture::{Drawing, Shape};
 use pitface_core::record::{FieldNotes, Photo, RecordId, notes};
+use pitface_core::screen::partners::Partners;
 use pitface_core::screen::{
     Act, Ask, Bar, Button, Does, Doing, Done, Edit, Known, Own, Place, Row, Screen, World, show, tap,
 };
+use pitface_core::store::DeviceId;
 use pitface_core::units::LengthUnit;
 use pitface_core::words::{Language, Words};
 use std::collections::BTreeSet;
@@ -87,6 +89,7 @@ impl Phone {
             position_refused: false,
             now: self.now,
             photos_missing: &self.photos_missing,
+            partners: &Partners::none(DeviceId([1; 16])),
             can_undo: true,
         })
     }
@@ -102,7 +105,7 @@ impl Phone {
             made += 1;
             RecordId::new(made, [1; 10])
         };
-        let Done { edits, own, place, told } =
+        let Done { edits, own, accept: _, place, told } =
             self.with(words, |world| tap(self.place, act, text, world, &mut new_id))?;
         self.made = made;
         let told_of = matches!(act, Act::Machine(_) | Act::Behind(_));
@@ -201,7 +204,12 @@ fn keep(fields: &mut [FieldNotes], edit: Edit) {
             }
         }
         Edit::Undo => {}
-        Edit::Field(_) | Edit::Step { .. } | Edit::Layer { .. } => panic!("none of these screens does that"),
+        Edit::Field(_)
+        | Edit::Step { .. }
+        | Edit::Layer { .. }
+        | Edit::Settle { .. }
+        | Edit::BringBack { .. }
+        | Edit::StayDeleted { .. } => panic!("none of these screens does that"),
     }
 }
 

@@ -6,7 +6,9 @@ use chrono::{DateTime, FixedOffset};
 use pitface_core::picture::{Drawing, Shape};
 use pitface_core::place::AveragedFix;
 use pitface_core::record::{FieldNotes, Pit, Position, RecordId, notes};
+use pitface_core::screen::partners::Partners;
 use pitface_core::screen::{Act, Button, Does, Doing, Edit, Known, Own, Place, Screen, World, show, tap};
+use pitface_core::store::DeviceId;
 use pitface_core::units::LengthUnit;
 use pitface_core::words::{Language, Words};
 use std::collections::BTreeSet;
@@ -27,6 +29,7 @@ pub struct Phone {
     pub taps: usize,
     pub told: String,
     pub photos_missing: BTreeSet<String>,
+    pub partners: Partners,
     made: u64,
 }
 
@@ -62,6 +65,7 @@ impl Phone {
             taps: 0,
             told: String::new(),
             photos_missing: BTreeSet::new(),
+            partners: Partners::none(DeviceId([1; 16])),
             made: 0,
         }
     }
@@ -75,6 +79,7 @@ impl Phone {
             position_refused: self.refused,
             now: self.now,
             photos_missing: &self.photos_missing,
+            partners: &self.partners,
             can_undo: !self.before.is_empty(),
         }
     }

@@ -45,7 +45,6 @@ pit_text-same_as_above = wie darüber
 pit_text-show = zeigen
 pit_text-start_field = Schlag anlegen
 pit_text-start_pit = Grube beginnen
-pit_text-take_in = Datei aufnehmen
 pit_text-take_position = Standort neu übernehmen
 pit_text-two_faces = Eine oder zwei Seiten; zwei saubere Wände stehen lassen.
 pit_text-walk_edge = Rand des Schlages abgehen

@@ -102,12 +102,14 @@ caption-photo_place = Wohin gehört das letzte?
 caption-whole_face = ganze Wand
 
 caption-hand_over = Weitergeben
+caption-as_file = Als Notizdatei, die andere Programme und Menschen lesen können. Auf einem Handy übernommen, ergänzt sie dort den Schlag.
+caption-or_everything = Für andere, die auch graben, mit Fotos und allem, was mehrere schrieben:
 caption-share_field = Diesen Schlag weitergeben
-caption-open_file = Datei aufnehmen
+caption-open_file = Datei übernehmen
 caption-what_leaves = Die Aufzeichnungen verlassen das Handy mit allem, was darin steht: Namen der Grabenden, Tage und Antworten.
 caption-positions_leave = Mit ihnen gehen die Positionen: die des Umrisses, der Gruben und von allem, was markiert ist.
 caption-photos_stay = Fotos bleiben hier; nur was von ihnen vermerkt ist, geht mit.
-caption-half_read = Eine Grube hinter der Maschine ist erst angefangen: erst weiter messen, sonst nimmt kein anderes Handy die Datei auf.
+caption-half_read = Eine Grube hinter der Maschine ist erst angefangen: erst weiter messen, sonst übernimmt kein anderes Handy die Datei.
 caption-whom = Nur an den weitergeben, mit dem der Hof einverstanden ist.
 
 caption-on_plan = Wo die Grube liegt

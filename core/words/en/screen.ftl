@@ -45,7 +45,6 @@ pit_text-same_as_above = same as above
 pit_text-show = show
 pit_text-start_field = start a field
 pit_text-start_pit = start a pit
-pit_text-take_in = take in a file
 pit_text-take_position = take the position anew
 pit_text-two_faces = One or two sides; keep two clean faces.
 pit_text-walk_edge = walk the edge of the field

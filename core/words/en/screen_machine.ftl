@@ -102,6 +102,8 @@ caption-photo_place = Where does the last one belong?
 caption-whole_face = whole face
 
 caption-hand_over = Hand over
+caption-as_file = As a notes file, which other programs and people can read. Taken in on a phone it adds to the field there.
+caption-or_everything = For another walker, with photos and whatever several wrote:
 caption-share_field = Hand this field over
 caption-open_file = Take in a file
 caption-what_leaves = The notes leave this phone with everything in them: names of those who dug, days and answers.

@@ -6,6 +6,7 @@ use crate::measure::{in_turn, interleaved, timed};
 use crate::table::{Bar, Bytes, Row};
 use pitface_bindings::{Session, ShownScreen, UniFfiTag};
 use pitface_core::record::{FieldNotes, RecordId, Resistance};
+use pitface_core::screen::partners::Partners;
 use pitface_core::screen::pit::PitAct;
 use pitface_core::screen::{Act, Edit, Own, Place, World, show, tap};
 use pitface_core::store::{DeviceId, Store};
@@ -51,7 +52,12 @@ impl Tapped {
         std::fs::create_dir_all(folder)?;
         let file = folder.join("many.notes.json");
         std::fs::write(&file, pitface_core::record::notes::write(notes))?;
-        let session = Session::open(folder.display().to_string(), Some("en".to_owned()), 60)?;
+        let session = Session::open(
+            folder.display().to_string(),
+            folder.display().to_string(),
+            Some("en".to_owned()),
+            60,
+        )?;
         session.tap(r#"{"own":{"language":"en"}}"#.to_owned())?;
         session.import_file(file.display().to_string())?;
         let (field, walk) = places(notes);
@@ -84,6 +90,7 @@ struct Alone {
     notes: FieldNotes,
     words: Words,
     own: Own,
+    partners: Partners,
     now_ms: u64,
 }
 
@@ -99,7 +106,8 @@ impl Alone {
             language: Some(Language::English),
             unit: LengthUnit::Centimetres,
         };
-        Ok(Self { store, notes, words, own, now_ms: NOW_MS })
+        let partners = Partners::none(DeviceId([9; 16]));
+        Ok(Self { store, notes, words, own, partners, now_ms: NOW_MS })
     }
 
     fn world(&self) -> World<'_> {
@@ -110,6 +118,7 @@ impl Alone {
             fix: None,
             position_refused: false,
             photos_missing: &NONE_MISSING,
+            partners: &self.partners,
             now: chrono::DateTime::UNIX_EPOCH.fixed_offset(),
             can_undo: true,
         }

@@ -1,7 +1,7 @@
 //! `pitface settle`: values that two people wrote without knowing of each other, and what one deleted while another went on.
 
 use crate::argument::Shown;
-use crate::carried::belongs::Belongs;
+use crate::carried::belongs::belongs_json;
 use crate::carried::{device_json, of_store, wrote};
 use crate::json::merged;
 use crate::keep::now_ms;
@@ -93,18 +93,16 @@ fn settle(
     version: &Version,
 ) -> Result<String, StoreError> {
     store.settle(conflict.record, conflict.cell, &version.value, now_ms())?;
-    let place = Belongs::of(store, conflict.record)?.told(words);
+    let place = words.belongs(&store.belongs(conflict.record)?);
     Ok(words.settled_on(&place, conflict.cell, &version.value))
 }
 
 fn decide(store: &mut Store, words: &Words, regretted: &Regretted, back: bool) -> Result<String, StoreError> {
-    store.bring_back(regretted.record, now_ms())?;
-    let place = Belongs::of(store, regretted.record)?.told(words);
-    if !back {
-        // Deleted anew, now knowing of all that came to it.
-        store.delete_record(regretted.record, now_ms())?;
-    }
-    Ok(words.regret_settled(&place, back))
+    let record = regretted.record;
+    store.save_together(now_ms(), |saving| {
+        if back { saving.bring_back(record) } else { saving.stay_deleted(record) }
+    })?;
+    Ok(words.regret_settled(&words.belongs(&store.belongs(record)?), back))
 }
 
 fn told(
@@ -115,7 +113,7 @@ fn told(
 ) -> Result<Vec<String>, StoreError> {
     let mut lines = vec![words.versions(conflicts.len())];
     for (number, conflict) in (1..).zip(conflicts) {
-        let place = Belongs::of(store, conflict.record)?.told(words);
+        let place = words.belongs(&store.belongs(conflict.record)?);
         lines.push(words.versions_title(number, &place, conflict.cell));
         for (number, version) in (1..).zip(&conflict.versions) {
             let told = words.version(number, conflict.cell, &version.value, &wrote(version), number == 1);
@@ -124,7 +122,7 @@ fn told(
     }
     lines.push(words.regretted(regretted.len()));
     for (number, one) in (1..).zip(regretted) {
-        let place = Belongs::of(store, one.record)?.told(words);
+        let place = words.belongs(&store.belongs(one.record)?);
         let others: Vec<_> = one.edited.iter().map(|(cell, version)| (*cell, wrote(version))).collect();
         lines.push(words.regretted_line(number, &place, &wrote(&one.deleted), &others));
     }
@@ -139,13 +137,13 @@ fn json(store: &Store, conflicts: &[Conflict], regretted: &[Regretted]) -> Resul
     let conflicts = conflicts.iter().map(|conflict| {
         let versions = conflict.versions.iter().map(version);
         let of = json!({ "cell": conflict.cell.to_string(), "versions": versions.collect::<Vec<_>>() });
-        Ok(merged(Belongs::of(store, conflict.record)?.json(), of))
+        Ok(merged(belongs_json(&store.belongs(conflict.record)?), of))
     });
     let regretted = regretted.iter().map(|one| {
         let edited =
             one.edited.iter().map(|(cell, edit)| merged(version(edit), json!({ "cell": cell.to_string() })));
         let of = json!({ "deleted": version(&one.deleted), "edited": edited.collect::<Vec<_>>() });
-        Ok(merged(Belongs::of(store, one.record)?.json(), of))
+        Ok(merged(belongs_json(&store.belongs(one.record)?), of))
     });
     Ok(json!({
         "versions": conflicts.collect::<Result<Vec<_>, StoreError>>()?,

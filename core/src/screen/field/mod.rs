@@ -8,9 +8,10 @@ pub(super) mod outline;
 use super::bar::{empty, gone};
 use super::drawn::{Seen, plan_of};
 use super::part::{choices, go, section};
+use super::partners::{not_carried_note, versions_line};
 use super::photos::missing;
 use super::pit::where_left;
-use super::{Act, Ask, Button, Does, Doing, Done, Edit, Known, Place, Row, Screen, ScreenKind, Size, World};
+use super::{Act, Does, Doing, Done, Edit, Known, Place, Row, Screen, ScreenKind, Size, World};
 use crate::advice::readers::several_readers;
 use crate::advice::sampling::{At, Next};
 use crate::error::Fault;
@@ -60,9 +61,9 @@ pub(super) fn list(world: &World) -> Screen {
             .known
             .push(Known::Rows(fields.into_iter().map(|(here, notes)| row(here, notes, world)).collect()));
     }
-    let take_in = Button::new(words.label(PitText::TakeIn), Does::Ask(Ask::OpenFile));
     let own = go(words.label(PitText::Own), Place::Own);
-    shown.doing = vec![choices(2, [own, take_in].map(|button| button.sized(Size::Small)).into())];
+    shown.doing =
+        vec![choices(2, [own, not_carried_note(world)].map(|button| button.sized(Size::Small)).into())];
     shown.bar.main = Some(go(words.label(PitText::StartField), Place::StartField));
     shown
 }
@@ -158,7 +159,12 @@ fn pit_row(seen: &Seen, index: usize, world: &World) -> Row {
     let dug = pit.dug.map(|dug| words.date(dug.date_naive()));
     Row {
         title: words.pit_numbered(index + 1, pit.place),
-        lines: dug.into_iter().chain(worst).chain(missing(pit, world)).collect(),
+        lines: dug
+            .into_iter()
+            .chain(worst)
+            .chain(missing(pit, world))
+            .chain(versions_line(seen.notes.field.id, pit.id, world))
+            .collect(),
         does: Does::Act(Act::Go(where_left(seen, index, world))),
     }
 }

@@ -8,7 +8,7 @@ import org.pitface.core.Session
  * nanoseconds it took and whether it was saved. It decides nothing and asserts nothing.
  */
 fun main(arguments: Array<String>) {
-    Session.open(arguments[0], "en", 60).use { session ->
+    Session.open(arguments[0], arguments[0], "en", 60).use { session ->
         while (true) {
             val act = readlnOrNull() ?: return
             val started = System.nanoTime()

@@ -17,7 +17,7 @@ internal object Tour {
 
     private val toured by lazy {
         val folders = List(2) { Files.createTempDirectory("tour").toFile() }
-        val (english, german) = listOf("en", "de").zip(folders).map { (language, folder) -> Session.open(folder.path, language, 60) }
+        val (english, german) = listOf("en", "de").zip(folders).map { (language, folder) -> Session.open(folder.path, folder.path, language, 60) }
         english.use { german.use { Both(english, german).apply { everywhere() } } }
             .let { mapOf("en" to it.met.map { both -> both.first }, "de" to it.met.map { both -> both.second }) }
             .also { folders.forEach(File::deleteRecursively) }
@@ -43,7 +43,7 @@ internal object Tour {
             }
         }
 
-        private fun tap(words: String) = tap(words) { (label, _) -> label == words }
+        private fun tap(words: String) = tap(words) { (label, _) -> label.startsWith(words) }
 
         private fun acts(part: String) = tap(part) { (_, does) -> part in (does as ShownDoes.Act).act }
 
@@ -68,10 +68,56 @@ internal object Tour {
                 listOf("outline", "hand_over", "show").forEach(::thereAndBack)
                 back()
             }
+            withANeighbour()
             tap("Lapwing Ground")
             machines()
             behindTheMachine()
             aPit()
+        }
+
+        /** Somebody goes on with what was handed over, while it is changed here, and hands it back. */
+        private fun withANeighbour() {
+            thereAndBack("partners")
+            tap("Lapwing Ground")
+            tap("Dig a pit")
+            tap("Headland")
+            val neighbours = listOf(english, german).associateWith { session ->
+                Neighbour("Nora").apply { session.exported { takesIn(it) } }
+            }
+            tap("Undo")
+            back()
+            each { goesOn(neighbours.getValue(this)) }
+            to("partners")
+            tap("Nora")
+            tap("The same: accept Nora")
+            tap("Deleted here")
+            back()
+            tap("Nora")
+            back()
+            tap("Lapwing Ground: one value")
+            back(2)
+            neighbours.values.forEach(AutoCloseable::close)
+        }
+
+        /** The field in which a pit was dug and taken back here is changed on both phones. */
+        private fun Session.goesOn(neighbour: Neighbour): ShownScreen {
+            val field = neighbour.session.go("\"fields\"").rows.first { it.title == "Lapwing Ground" }.let { row ->
+                Regex("\"field\":\"([^\"]+)\"").find((row.does as ShownDoes.Act).act)!!.groupValues[1]
+            }
+            neighbour.sets(field, "texture", "Heavy")
+            val pit = neighbour.session.go("{\"field\":{\"field\":\"$field\"}}").rows.last()
+            neighbour.session.tap((pit.does as ShownDoes.Act).act)
+            neighbour.session.tapOn("Wheeling")
+            val light = go("{\"detail\":{\"field\":\"$field\",\"detail\":\"texture\"}}").buttons[2]
+            tap((light.does as ShownDoes.Act).act)
+            importFile(neighbour.handsOver().path)
+            return go("\"fields\"")
+        }
+
+        private fun Session.exported(use: (File) -> Unit) {
+            val folder = Files.createTempDirectory("handed").toFile()
+            use(File(exportBundle(null, true, folder.path).path!!))
+            folder.deleteRecursively()
         }
 
         private fun machines() {

@@ -6,7 +6,9 @@ import org.json.JSONTokener
 import org.junit.Assert.assertEquals
 import org.junit.Assert.assertTrue
 import org.junit.Test
+import org.pitface.core.PitfaceException
 import org.pitface.core.checkNotes
+import org.pitface.core.lookBundle
 import org.pitface.core.readField
 import java.io.File
 
@@ -61,6 +63,37 @@ class VectorsTest {
 
     private fun JSONObject.at(pointer: String): Any = pointer.split('/').drop(1).fold(this as Any) { here, key ->
         if (here is JSONArray) here.get(key.toInt()) else (here as JSONObject).get(key)
+    }
+
+    /** The golden bundles of every released version, which never change, hold on this side what they hold in Rust. */
+    @Test fun everyGoldenBundleHoldsTheSame() {
+        val files = File(folder, "bundles").walk().filter { it.extension == "pitb" }.sorted().toList()
+        val differ = files.filter { file ->
+            val expected = JSONObject(File(file.path.removeSuffix("pitb") + "json").readText()).list("parts")
+            val told = JSONObject(lookBundle(file.readBytes())).list("parts")
+            expected.forEach { part ->
+                part.remove("doubles") // bits of numbers, for readers that take values apart
+                part.list("edits").forEach { edit -> edit.optJSONObject("value")?.let { edit.put("value", it.getString("head") + it.getString("repeated").repeat(it.getInt("times"))) } }
+            }
+            expected.map(::sorted) != told.map(::sorted)
+        }
+        println("vectors: ${files.size - differ.size} of ${files.size} golden bundles the same through Kotlin")
+        assertTrue("$differ", differ.isEmpty() && files.size >= 9)
+    }
+
+    @Test fun aGoldenBundleWithABitTurnedOverIsRefused() {
+        val bytes = File(folder, "bundles/version_1/one_device.pitb").readBytes()
+        for (at in bytes.indices step 7) {
+            val broken = bytes.copyOf().apply { this[at] = (this[at].toInt() xor 1).toByte() }
+            assertTrue("byte $at", runCatching { lookBundle(broken) }.exceptionOrNull() is PitfaceException.Invalid)
+        }
+    }
+
+    /** With keys in order, so that two texts are equal where the values are. */
+    private fun sorted(value: Any?): String = when (value) {
+        is JSONObject -> value.keys().asSequence().sorted().joinToString(",", "{", "}") { "$it:${sorted(value.get(it))}" }
+        is JSONArray -> (0 until value.length()).joinToString(",", "[", "]") { sorted(value.get(it)) }
+        else -> value.toString()
     }
 
     @Test fun everyDecisionIsTheSame() {

@@ -14,7 +14,7 @@ internal object Walk {
 
     fun screens(language: String): List<ShownScreen> = walked.getOrPut(language) {
         val folder = Files.createTempDirectory("walk").toFile()
-        Session.open(folder.path, language, 60).use { walk(it, language) }.also { folder.deleteRecursively() }
+        Session.open(folder.path, folder.path, language, 60).use { walk(it, language) }.also { folder.deleteRecursively() }
     }
 
     private fun walk(session: Session, language: String): List<ShownScreen> {

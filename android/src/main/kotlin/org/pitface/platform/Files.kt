@@ -11,8 +11,8 @@ import java.io.File
 import java.io.IOException
 import java.io.InputStream
 
-/** No notes file comes near this; what is larger is none. */
-private const val LARGEST_BYTES = 256L * 1024 * 1024
+/** A season's photos come near this; what is larger was chosen by mistake, and is not to fill the phone. */
+private const val LARGEST_BYTES = 4L * 1024 * 1024 * 1024
 
 /** A chooser of programs and people to hand a file to. */
 internal fun Context.handOver(file: File): Intent {

@@ -17,6 +17,7 @@ internal fun offsetMinutes(): Int = TimeZone.getDefault().getOffset(System.curre
 /** The process: one session over the app's own folder, spoken to on one thread. */
 class Pitface : Application() {
     private val work = Executors.newSingleThreadExecutor { Thread(it, "core") }
+    private val aside = Executors.newSingleThreadExecutor { Thread(it, "check").apply { priority = Thread.MIN_PRIORITY } }
     private val handler = Handler(Looper.getMainLooper())
 
     /** Where pictures lie until the core has taken them in. */
@@ -32,8 +33,10 @@ class Pitface : Application() {
 
     private fun opened(): App {
         val notes = File(filesDir, "notes").apply { mkdirs() }
-        return App(handed.path, work, Executor { handler.post(it) }) {
-            Session.open(notes.path, Locale.getDefault().toLanguageTag(), offsetMinutes())
+        // Left out of every backup by the system itself.
+        val key = File(noBackupFilesDir, "key").apply { mkdirs() }
+        return App(handed.path, work, Executor { handler.post(it) }, aside) {
+            Session.open(notes.path, key.path, Locale.getDefault().toLanguageTag(), offsetMinutes())
         }
     }
 

@@ -22,13 +22,14 @@ interface Platform {
 }
 
 /**
- * The app without its window: the screen shown now, and a core that is only ever spoken to on [work], in order.
- * [screen] runs what changes the window.
+ * The app without its window: the screen shown now, and a core that is spoken to on [work], in order, but for its look
+ * at the files, which takes its time [aside]. [screen] runs what changes the window.
  */
 class App(
     private val handed: String,
     private val work: Executor,
     private val screen: Executor,
+    private val aside: Executor,
     open: () -> SessionInterface,
 ) : Doer {
     /** What is shown; `null` until the store is open. */
@@ -51,8 +52,14 @@ class App(
     private lateinit var session: SessionInterface
 
     init {
-        offTheScreen({ open().also { session = it }.screen() }, answered = ::show)
+        offTheScreen({ open().also { session = it }.screen() }) {
+            show(it)
+            check()
+        }
     }
+
+    /** What it finds is shown in order with the taps that came meanwhile. */
+    private fun check() = run(aside, { session.check() }) { found -> if (found != null) ask { it.screen() } }
 
     /** One tap is answered before the next is taken: a second one meanwhile was meant for a screen that is gone. */
     override fun does(what: ShownDoes) {
@@ -70,6 +77,14 @@ class App(
             is ShownDoes.ShareField -> {
                 enter()
                 offTheScreen({ session.exportField(what.field, handed) }) { platform?.share(it) }
+            }
+            is ShownDoes.ShareBundle -> {
+                enter()
+                pendingTap = true
+                offTheScreen({ session.exportBundle(what.to, what.withPhotos, handed) }, { pendingTap = false }) {
+                    show(it.screen)
+                    it.path?.let { path -> platform?.share(path) }
+                }
             }
             is ShownDoes.TakePhoto -> platform?.takePhoto(what)
             is ShownDoes.OpenFile -> platform?.chooseFile()
@@ -140,9 +155,11 @@ class App(
         if (next.saved) platform?.saved()
     }
 
-    private fun <T> offTheScreen(question: () -> T, ended: () -> Unit = {}, answered: (T) -> Unit) {
+    private fun <T> offTheScreen(question: () -> T, ended: () -> Unit = {}, answered: (T) -> Unit) = run(work, question, ended, answered)
+
+    private fun <T> run(on: Executor, question: () -> T, ended: () -> Unit = {}, answered: (T) -> Unit) {
         waiting.incrementAndGet()
-        work.execute {
+        on.execute {
             val answer = runCatching(question)
             screen.execute {
                 ended()

@@ -49,7 +49,7 @@ fun main(arguments: Array<String>) {
 }
 
 private fun open(wanted: Wanted): Session {
-    val session = Session.open(wanted.folder.path, wanted.language, TimeZone.getDefault().getOffset(System.currentTimeMillis()) / 60_000)
+    val session = Session.open(wanted.folder.path, File(wanted.folder, "key").apply { mkdirs() }.path, wanted.language, TimeZone.getDefault().getOffset(System.currentTimeMillis()) / 60_000)
     wanted.demo?.listFiles { file -> file.name.endsWith(".notes.json") }?.sorted()?.forEach { session.importFile(it.path) }
     while (wanted.demo != null && session.back() != null) Unit
     return session
@@ -57,7 +57,8 @@ private fun open(wanted: Wanted): Session {
 
 private fun inAWindow(wanted: Wanted) {
     val work = Executors.newSingleThreadExecutor { Thread(it, "core").apply { isDaemon = true } }
-    val app = App(Handed.path, work, Executor(EventQueue::invokeLater)) { open(wanted) }
+    val aside = Executors.newSingleThreadExecutor { Thread(it, "check").apply { isDaemon = true } }
+    val app = App(Handed.path, work, Executor(EventQueue::invokeLater), aside) { open(wanted) }
     application {
         app.platform = Desk(app, ::exitApplication)
         Window(
@@ -87,7 +88,7 @@ private fun asItStands(window: java.awt.Window, file: File) {
 
 /** Taps what was asked for, by its words, and writes what is then shown; all on one thread, without a window. */
 private fun asAPicture(wanted: Wanted, file: File) {
-    val app = App(Handed.path, Runnable::run, Runnable::run) { open(wanted) }
+    val app = App(Handed.path, Runnable::run, Runnable::run, Runnable::run) { open(wanted) }
     app.platform = Desk(app) {}
     wanted.taps.forEach { words ->
         val does = app.shown?.named(words) ?: run {

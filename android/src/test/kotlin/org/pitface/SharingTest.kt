@@ -1,0 +1,170 @@
+package org.pitface
+
+import android.content.Intent
+import android.net.Uri
+import androidx.compose.ui.test.junit4.createAndroidComposeRule
+import androidx.core.content.FileProvider
+import androidx.test.platform.app.InstrumentationRegistry
+import org.junit.After
+import org.junit.Assert.assertEquals
+import org.junit.Assert.assertFalse
+import org.junit.Assert.assertNull
+import org.junit.Assert.assertTrue
+import org.junit.Before
+import org.junit.Rule
+import org.junit.Test
+import org.junit.runner.RunWith
+import org.pitface.core.ScreenKind
+import org.pitface.core.ShownDoes
+import org.pitface.platform.MainActivity
+import org.robolectric.RobolectricTestRunner
+import org.robolectric.Shadows.shadowOf
+import org.robolectric.annotation.Config
+import org.robolectric.annotation.GraphicsMode
+import org.robolectric.util.ReflectionHelpers
+import java.io.ByteArrayInputStream
+import java.io.File
+
+/** Two walkers: bundles leave by the share sheet and come by being opened, and what differs is settled where it is. */
+@RunWith(RobolectricTestRunner::class)
+@GraphicsMode(GraphicsMode.Mode.NATIVE)
+@Config(sdk = [34], qualifiers = "en-rGB-w411dp-h891dp-port-notnight-xhdpi")
+class SharingTest {
+    @get:Rule val rule = createAndroidComposeRule<MainActivity>()
+
+    private val phone by lazy { Phone(rule) }
+    private val nora by lazy { Neighbour("Nora") }
+
+    /** The provider of files keeps the folders of the first process it saw; each test here is a process of its own. */
+    @Before fun forgetFolders() = ReflectionHelpers.getStaticField<MutableMap<*, *>>(FileProvider::class.java, "sCache").clear()
+
+    @After fun end() = nora.close()
+
+    private var opened = 0
+
+    /** A file tapped in another program. */
+    private fun opens(bytes: ByteArray) {
+        val uri = Uri.parse("content://elsewhere/${opened++}")
+        shadowOf(rule.activity.contentResolver).registerInputStream(uri, ByteArrayInputStream(bytes))
+        rule.runOnUiThread { InstrumentationRegistry.getInstrumentation().callActivityOnNewIntent(rule.activity, Intent(Intent.ACTION_VIEW, uri)) }
+        Thread.sleep(100) // the file is copied before the core is asked
+        phone.settle()
+    }
+
+    /** Hands everything over by the share sheet; what the other program gets. */
+    private fun shared(): ByteArray {
+        while (phone.shown.kind != ScreenKind.FIELDS) phone.back()
+        phone.tap("Hand over, take in")
+        phone.tap("Hand over everything")
+        val chooser = shadowOf(rule.activity).nextStartedActivity
+        assertEquals(Intent.ACTION_CHOOSER, chooser.action)
+        @Suppress("DEPRECATION") val send = chooser.getParcelableExtra<Intent>(Intent.EXTRA_INTENT)!!
+        @Suppress("DEPRECATION") val uri = send.getParcelableExtra<Uri>(Intent.EXTRA_STREAM)!!
+        assertTrue("$uri", uri.path!!.endsWith(".pitb"))
+        assertTrue(phone.shown.told, phone.shown.told.startsWith("The file is ready"))
+        return rule.activity.contentResolver.openInputStream(uri)!!.use { it.readBytes() }
+    }
+
+    private fun demo(name: String) = File(System.getProperty("demo.dir"), "$name.notes.json")
+
+    private fun file(bytes: ByteArray) = File.createTempFile("shared", ".pitb").apply { writeBytes(bytes) }
+
+    @Test fun whatAStrangerHandsOverWaitsUntilItsSignsAreCompared() {
+        phone.tap("English")
+        nora.session.importFile(demo("long_sedge").path)
+        opens(nora.handsOver().readBytes())
+        assertEquals(ScreenKind.PARTNERS, phone.shown.kind)
+        phone.picture("partners-stranger")
+        val row = phone.shown.rows.single()
+        assertTrue(row.title, row.title.startsWith("Nora ("))
+        phone.tap(row.title)
+        phone.picture("partner-stranger")
+        phone.tap("The same: accept ${row.title}")
+        assertTrue(phone.shown.told, phone.shown.saved)
+        phone.back()
+        assertEquals(ScreenKind.FIELDS, phone.shown.kind)
+        assertEquals(listOf("Long Sedge"), phone.shown.rows.map { it.title })
+    }
+
+    @Test fun twoVersionsStandInTheFieldUntilOneIsTapped() {
+        phone.tap("English")
+        opens(demo("long_sedge").readBytes())
+        val field = phone.shown.field!!
+        nora.takesIn(file(shared()))
+        nora.sets(field, "texture", "Heavy")
+        phone.back()
+        phone.tap("Long Sedge")
+        phone.tap(phone.shown.buttons.first { (it.does as? ShownDoes.Act)?.act?.contains("details") == true })
+        phone.tap(phone.shown.tappable.first { (_, does) -> (does as? ShownDoes.Act)?.act?.contains("\"texture\"") == true }.first)
+        phone.tap("Light")
+        opens(nora.handsOver().readBytes())
+        phone.tap(phone.shown.rows.first { it.title.startsWith("Nora (") }.title)
+        phone.tap(phone.shown.main)
+        phone.picture("partners-to-settle")
+        phone.back()
+        phone.tap("Long Sedge")
+        phone.picture("field-versions")
+        phone.tap("Long Sedge: one value in several versions")
+        assertEquals(ScreenKind.VERSIONS, phone.shown.kind)
+        phone.picture("versions")
+        phone.tap("Light")
+        assertEquals("Long Sedge, texture: light stands from now on.", phone.shown.told)
+        assertEquals("light", phone.notes(field).getJSONObject("field").getString("texture"))
+        nora.takesIn(file(shared()))
+        assertEquals(ScreenKind.FIELD, nora.session.go("{\"field\":{\"field\":\"$field\"}}").kind)
+        assertFalse(nora.session.screen().rows.any { "several versions" in it.title })
+    }
+
+    @Test fun aDamagedFileIsToldAndChangesNothing() {
+        phone.tap("English")
+        nora.session.importFile(demo("long_sedge").path)
+        val bytes = nora.handsOver().readBytes()
+        bytes[bytes.size / 2] = (bytes[bytes.size / 2].toInt() xor 1).toByte()
+        opens(bytes)
+        assertEquals("Not taken in: the file was damaged on its way. Have it sent again.", phone.shown.told)
+        assertEquals(ScreenKind.FIELDS, phone.shown.kind)
+        phone.tap("Hand over, take in")
+        assertTrue(phone.shown.rows.isEmpty())
+    }
+
+    @Test fun nothingToHandOverOpensNoSheet() {
+        phone.tap("English")
+        phone.tap("Hand over, take in")
+        phone.tap("Hand over everything")
+        assertNull(shadowOf(rule.activity).nextStartedActivity)
+        assertEquals("There is nothing to hand over that is not there yet.", phone.shown.told)
+    }
+
+    @Test fun theKeyIsLeftOutOfEveryBackup() {
+        phone.tap("English")
+        val key = File(process.noBackupFilesDir, "key/key")
+        assertEquals(65, key.length())
+        val notes = File(process.filesDir, "notes").walk().filter { it.isFile }.map { it.name }.toSet()
+        assertFalse("$notes", "key" in notes)
+    }
+
+    /** A bit of a photo turns over between two starts: the next one says so, and the file of another phone brings it back. */
+    @Test fun whatRottedIsFoundAtTheStartAndComesBack() {
+        phone.tap("English")
+        opens(demo("long_sedge").readBytes())
+        val field = phone.shown.field!!
+        val pit = phone.notes(field).list("pits").first().getString("id")
+        val picture = ByteArray(50_000) { (it * 7).toByte() }
+        phone.app.photoTaken(field, pit, null, file(picture).path, "image/jpeg")
+        phone.settle()
+        nora.takesIn(file(shared()))
+        val photo = File(process.filesDir, "notes/photos").listFiles()!!.single()
+        photo.writeBytes(picture.copyOf().apply { this[999] = (this[999].toInt() xor 8).toByte() })
+        process.reopen()
+        rule.activityRule.scenario.recreate()
+        phone.settle()
+        while (phone.shown.kind != ScreenKind.FIELDS) phone.back()
+        phone.tap("Hand over, take in")
+        assertTrue(phone.shown.known.toString(), "is damaged. Repair it with a bundle" in phone.shown.known.toString())
+        phone.picture("partners-damaged")
+        opens(nora.handsOver().readBytes())
+        assertTrue(phone.shown.told, "Photos that came: 1." in phone.shown.told)
+        assertTrue(photo.readBytes().contentEquals(picture))
+        assertFalse("damaged" in phone.shown.known.toString())
+    }
+}

@@ -1,0 +1,154 @@
+//! Bundles out and in: everything noted, with photos, for other walkers.
+
+use crate::PitfaceError;
+use crate::held::{Answer, Held};
+use crate::made::now_ms;
+use crate::save::why;
+use crate::shown::ShownScreen;
+use pitface_core::merge::{FileWriter, Signer as _};
+use pitface_core::screen::Place;
+use pitface_core::store::{
+    Came, CameFault, DeviceId, Handed, PhotoHash, Sealer, StoreError, TakenIn, beside, bundle_name,
+    put_in_place,
+};
+use std::collections::{BTreeSet, HashSet};
+use std::fs::{self, File};
+use std::io::BufWriter;
+use std::path::{Path, PathBuf};
+
+/// What goes into a bundle as the program that wrote it.
+const PROGRAM: &str = concat!("pitface-app ", env!("CARGO_PKG_VERSION"));
+
+/// A file ready to be handed over, and the screen to be shown.
+#[derive(Debug, Clone, PartialEq, uniffi::Record)]
+pub struct BundleReady {
+    /// Where it lies; nothing where there is nothing to hand over.
+    pub path: Option<String>,
+    /// The screen, with what is told of it.
+    pub screen: ShownScreen,
+}
+
+impl Held {
+    pub fn export_bundle(
+        &mut self,
+        to: Option<&str>,
+        with_photos: bool,
+        folder: &str,
+    ) -> Result<BundleReady, PitfaceError> {
+        let to = to.map(device).transpose()?;
+        let folder = Path::new(folder);
+        if !folder.is_dir() {
+            return Err(PitfaceError::NotFound { what: folder.display().to_string() });
+        }
+        let sealer = Sealer {
+            signer: &self.key,
+            holder: self.own.name.trim(),
+            written_by: PROGRAM,
+            now_ms: now_ms(),
+            ahead_ms: self.fixes.ahead_ms(),
+        };
+        let made = self.store.seal(&sealer).and_then(|_| self.write_bundle(to, with_photos, folder));
+        let (path, told) = match made {
+            Ok(Some((path, handed))) => {
+                let told = self.words.bundle_ready(handed.photos, handed.damaged.len());
+                (Some(path.display().to_string()), told)
+            }
+            Ok(None) => (None, self.words.nothing_to_hand_over()),
+            Err(error) => (None, self.words.not_saved(why(&error))),
+        };
+        self.partners_stale();
+        Ok(BundleReady { path, screen: self.shown_with(told, false)? })
+    }
+
+    /// Writes it beside its place first; nothing where there is nothing to write.
+    fn write_bundle(
+        &self,
+        to: Option<DeviceId>,
+        with_photos: bool,
+        folder: &Path,
+    ) -> Result<Option<(PathBuf, Handed)>, StoreError> {
+        let photos = self.folder.photos();
+        let chosen = match to {
+            _ if !with_photos => Vec::new(),
+            Some(device) => here(self.store.photos_new_to(device)?, &photos),
+            None => here(self.store.photos()?, &photos),
+        };
+        let new = beside(&folder.join("bundle"));
+        let written = (|| {
+            let mut file = FileWriter::new(BufWriter::new(File::create(&new)?));
+            let handed =
+                self.store.hand_over_with_photos(to, &HashSet::new(), (&photos, &chosen), &mut file)?;
+            if file.count() == 0 {
+                return Ok(None);
+            }
+            let path = folder.join(bundle_name(self.key.device(), &file.digest()));
+            let file = file.end()?.into_inner().map_err(std::io::IntoInnerError::into_error)?;
+            put_in_place(&file, &new, &path)?;
+            Ok(Some((path, handed)))
+        })();
+        if !matches!(written, Ok(Some(_))) {
+            let _ = fs::remove_file(&new);
+        }
+        written
+    }
+
+    /// Takes in a file of bundles, and goes to the screen of the other devices.
+    pub fn import_bundle(&mut self, file: &mut File) -> Result<Answer, PitfaceError> {
+        let photos = self.folder.photos();
+        let damaged = self.partners().checkup.photos.clone();
+        let came = match self.store.take_in_with_photos(file, &photos, &damaged, now_ms()) {
+            Ok(came) => came,
+            Err(CameFault::Store(StoreError::Bundle(damage))) => {
+                return self.told(self.words.bundle_refused(&damage));
+            }
+            Err(CameFault::Store(error)) => return self.told(self.words.not_saved(why(&error))),
+            Err(CameFault::Photo(_, error)) => {
+                self.took_in();
+                return self.told(self.words.not_saved(why(&error.into())));
+            }
+        };
+        self.mended(&came.photos);
+        self.place = Place::Partners;
+        self.came(&came, Vec::new())
+    }
+
+    /// Accepts a device; what waited for it comes in.
+    pub fn accept(&mut self, device: DeviceId) -> Result<Answer, PitfaceError> {
+        let taken = match self.store.accept(device, now_ms()) {
+            Ok(taken) => taken,
+            Err(error) => return self.told(self.words.not_saved(why(&error))),
+        };
+        let accepted = self.words.accepted(device, self.partners().holder(device));
+        self.came(&Came { taken, ..Came::default() }, vec![accepted])
+    }
+
+    fn came(&mut self, came: &Came, before: Vec<String>) -> Result<Answer, PitfaceError> {
+        self.took_in();
+        let changed = came.taken.edits > 0 || !came.photos.is_empty();
+        let partners = self.store.partners()?;
+        // Who waits and what is missing stands on the screen that is shown.
+        let taken = TakenIn { strangers: BTreeSet::new(), missing: BTreeSet::new(), ..came.taken.clone() };
+        let came = Came { taken, ..came.clone() };
+        let told: Vec<String> = before.into_iter().chain(self.words.came(&came, &partners)).collect();
+        Ok(Answer { screen: self.shown_with(told.join(" "), true)?, changed })
+    }
+
+    /// Anything may stand otherwise now.
+    fn took_in(&mut self) {
+        self.notes.changed(None);
+        self.partners_stale();
+    }
+}
+
+fn here(named: impl IntoIterator<Item = PhotoHash>, photos: &pitface_core::store::Photos) -> Vec<PhotoHash> {
+    named.into_iter().filter(|photo| photos.size(photo).is_some()).collect()
+}
+
+/// A device by its id in hex, as it crosses the border.
+fn device(id: &str) -> Result<DeviceId, PitfaceError> {
+    let invalid = || PitfaceError::Invalid {
+        what: format!("{id:?} is no id of a device"),
+        todo: "give the one of what was tapped as it came".to_owned(),
+    };
+    DeviceId::from_hex(id).ok_or_else(invalid)
+}

@@ -1,0 +1,109 @@
+//! What is known of the other devices, as far as the screen shown needs it.
+
+use crate::PitfaceError;
+use crate::held::Held;
+use crate::shown::ShownScreen;
+use pitface_core::screen::Place;
+use pitface_core::screen::partners::{Checkup, Partners};
+use pitface_core::store::{DeviceId, PhotoHash, Store, StoreError};
+use std::collections::BTreeSet;
+
+/// What was last found, and whether that still holds.
+pub(crate) struct Others {
+    partners: Partners,
+    stale: bool,
+}
+
+impl Others {
+    pub fn new(own: DeviceId) -> Self {
+        Self { partners: Partners::none(own), stale: true }
+    }
+
+    fn load(&mut self, store: &Store) -> Result<(), StoreError> {
+        let own = self.partners.own;
+        let mut all = store.partners()?;
+        all.retain(|partner| partner.device != own);
+        // Alone one has nothing to settle with anybody; looking for it goes over all that is noted.
+        let alone = all.is_empty();
+        let versions = if alone { Vec::new() } else { store.conflicts()? };
+        let regretted = if alone { Vec::new() } else { store.regretted()? };
+        self.partners = Partners {
+            missing: store.missing()?,
+            versions: versions
+                .into_iter()
+                .map(|of| Ok((store.belongs(of.record)?, of)))
+                .collect::<Result<_, StoreError>>()?,
+            regretted: regretted
+                .into_iter()
+                .map(|of| Ok((store.belongs(of.record)?, of)))
+                .collect::<Result<_, StoreError>>()?,
+            checkup: std::mem::take(&mut self.partners.checkup),
+            all,
+            ..Partners::none(own)
+        };
+        self.stale = false;
+        Ok(())
+    }
+}
+
+impl Held {
+    pub fn partners(&self) -> &Partners {
+        &self.others.partners
+    }
+
+    /// What is known of the others has to be looked up again.
+    pub fn partners_stale(&mut self) {
+        self.others.stale = true;
+    }
+
+    /// Something was saved: what there was to settle may be settled by it.
+    pub fn saved_something(&mut self) {
+        let Partners { versions, regretted, .. } = self.partners();
+        if !versions.is_empty() || !regretted.is_empty() {
+            self.partners_stale();
+        }
+    }
+
+    /// Looks up what the place shows.
+    pub fn load_partners(&mut self) -> Result<(), PitfaceError> {
+        if self.others.stale {
+            self.others.load(&self.store)?;
+        }
+        if matches!(self.place, Place::Fields | Place::Partners) {
+            self.others.partners.not_carried = self.store.not_carried()?;
+        }
+        if self.place == Place::Partners {
+            let named: Vec<PhotoHash> = self.store.photos()?.into_iter().collect();
+            let missing = self.folder.photos().missing(&named).len();
+            self.others.partners.photos = [named.len() - missing, named.len()];
+        }
+        Ok(())
+    }
+
+    /// Checks the store, and keeps what that of the photos found. Current values that are not those of the edits are made
+    /// anew. The screen, if anything was wrong.
+    pub fn checked(&mut self, photos: BTreeSet<PhotoHash>) -> Result<Option<ShownScreen>, PitfaceError> {
+        let mut checkup = Checkup { photos, ..Checkup::default() };
+        if let Err(error) = self.store.check() {
+            let StoreError::Corrupt(_) = error else { return Err(error.into()) };
+            match self.store.damaged_edits() {
+                Ok(damaged) if !damaged.is_empty() => checkup.damaged = damaged,
+                // Only what was reckoned from the edits is wrong, if that helps.
+                Ok(_) if self.store.rebuild().is_ok() && self.store.check().is_ok() => {
+                    checkup.made_anew = true;
+                    self.notes.changed(None);
+                    self.partners_stale();
+                }
+                _ => checkup.unreadable = true,
+            }
+        }
+        let sound = checkup == Checkup::default();
+        self.others.partners.checkup = checkup;
+        if sound { Ok(None) } else { self.shown().map(Some) }
+    }
+
+    /// Photos that are as they were taken again.
+    pub fn mended(&mut self, photos: &BTreeSet<PhotoHash>) {
+        self.others.partners.checkup.photos.retain(|photo| !photos.contains(photo));
+    }
+}

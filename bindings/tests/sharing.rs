@@ -1,0 +1,386 @@
+//! Two phones that hand over to each other: strangers, versions, deletions, photos, damage, a phone that was lost.
+#![allow(clippy::unwrap_used)]
+
+mod support;
+
+use pitface_bindings::{ScreenKind, Session, ShownDoes, ShownDoing, ShownKnown, ShownRow, ShownScreen};
+use serde_json::{Value, json};
+use std::path::{Path, PathBuf};
+use std::sync::Arc;
+use support::{demo, field_id, noted, tap, tappable};
+use tempfile::TempDir;
+
+struct Phone {
+    folder: TempDir,
+    session: Arc<Session>,
+}
+
+impl Phone {
+    /// A phone whose holder calls themselves so.
+    fn of(name: &str) -> Self {
+        let folder = tempfile::tempdir().unwrap();
+        for part in ["notes", "key", "handed"] {
+            std::fs::create_dir(folder.path().join(part)).unwrap();
+        }
+        let session = open(folder.path());
+        tap(&session, &session.screen().unwrap(), "English");
+        let phone = Self { folder, session };
+        let own = phone.go(&json!("own"));
+        support::type_in(&phone.session, &own, name);
+        phone
+    }
+
+    /// Two who know each other, with the same field; and the field's id.
+    fn pair() -> (Self, Self, String) {
+        let (ann, ben) = (Self::of("Ann"), Self::of("Ben"));
+        ann.session.import_file(demo("mere_piece").display().to_string()).unwrap();
+        let field = field_id(&ann.session);
+        ben.take_in(&ann.hand_over(true));
+        ben.accept("Ann");
+        ann.take_in(&ben.hand_over(true));
+        ann.accept("Ben");
+        (ann, ben, field)
+    }
+
+    fn go(&self, place: &Value) -> ShownScreen {
+        self.act(&json!({ "go": place }))
+    }
+
+    fn act(&self, act: &Value) -> ShownScreen {
+        self.session.tap(act.to_string()).unwrap()
+    }
+
+    fn path(&self, part: &str) -> PathBuf {
+        self.folder.path().join(part)
+    }
+
+    /// The main button of the screen of the partners.
+    fn hand_over(&self, with_photos: bool) -> PathBuf {
+        let screen = self.go(&json!("partners"));
+        let asked = tappable(&screen).into_iter().rev().find_map(|(_, does)| match does {
+            ShownDoes::ShareBundle { to, with_photos: its } if its == with_photos => Some(to),
+            _ => None,
+        });
+        self.export(asked.unwrap(), with_photos).unwrap()
+    }
+
+    fn export(&self, to: Option<String>, with_photos: bool) -> Option<PathBuf> {
+        let handed = self.path("handed").display().to_string();
+        let ready = self.session.export_bundle(to, with_photos, handed).unwrap();
+        assert_eq!(
+            ready.path.is_some(),
+            ready.screen.told.starts_with("The file is ready"),
+            "{:?}",
+            ready.screen.told
+        );
+        ready.path.map(PathBuf::from)
+    }
+
+    fn take_in(&self, file: &Path) -> ShownScreen {
+        self.session.import_file(file.display().to_string()).unwrap()
+    }
+
+    /// Accepts whoever waits under this name, from the row on.
+    fn accept(&self, name: &str) -> ShownScreen {
+        let screen = self.go(&json!("partners"));
+        let waiting = row(&screen, name);
+        let ShownDoes::Act { act } = waiting.does else { panic!("{waiting:?}") };
+        let stranger = self.session.tap(act).unwrap();
+        assert_eq!(stranger.kind, ScreenKind::Partners);
+        let label = stranger.main.clone().unwrap().label;
+        assert_eq!(label, format!("The same: accept {}", waiting.title));
+        tap(&self.session, &stranger, &label)
+    }
+
+    /// Puts a detail of the field so, at its own screen.
+    fn sets(&self, field: &str, detail: &str, label: &str) {
+        let screen = self.go(&json!({ "detail": { "field": field, "detail": detail } }));
+        assert!(tap(&self.session, &screen, label).saved, "{label}");
+    }
+
+    fn noted(&self, field: &str) -> Value {
+        serde_json::from_str(&noted(&self.session, field)).unwrap()
+    }
+}
+
+fn open(folder: &Path) -> Arc<Session> {
+    let path = |part| folder.join(part).display().to_string();
+    Session::open(path("notes"), path("key"), Some("en-GB".to_owned()), 60).unwrap()
+}
+
+fn rows(screen: &ShownScreen) -> Vec<ShownRow> {
+    let rows = screen.known.iter().filter_map(|known| match known {
+        ShownKnown::Rows { rows } => Some(rows.clone()),
+        _ => None,
+    });
+    rows.flatten().collect()
+}
+
+#[track_caller]
+fn row(screen: &ShownScreen, begins: &str) -> ShownRow {
+    let found = rows(screen).into_iter().find(|row| row.title.starts_with(begins));
+    found.unwrap_or_else(|| panic!("no {begins:?} among {:?}", rows(screen)))
+}
+
+/// Everything that is said on a screen, but for its buttons.
+fn said(screen: &ShownScreen) -> String {
+    let known = screen.known.iter().map(|known| match known {
+        ShownKnown::Sentence { text } | ShownKnown::Line { text } => text.clone(),
+        ShownKnown::Section { heading, lines } => format!("{heading}\n{}", lines.join("\n")),
+        ShownKnown::Rows { rows } => {
+            rows.iter().map(|row| format!("{}\n{}", row.title, row.lines.join("\n"))).collect()
+        }
+        ShownKnown::Picture { .. } => String::new(),
+    });
+    known.collect::<Vec<_>>().join("\n")
+}
+
+fn notes_of_buttons(screen: &ShownScreen) -> Vec<[String; 2]> {
+    let buttons = screen.doing.iter().flat_map(|doing| match doing {
+        ShownDoing::Choices { buttons, .. } => buttons.clone(),
+        _ => Vec::new(),
+    });
+    buttons.map(|button| [button.label, button.note]).collect()
+}
+
+#[test]
+fn a_stranger_waits_until_the_signs_are_compared() {
+    let (ann, ben) = (Phone::of("Ann"), Phone::of("Ben"));
+    ann.session.import_file(demo("mere_piece").display().to_string()).unwrap();
+    let field = field_id(&ann.session);
+    let file = ann.hand_over(true);
+
+    let screen = ben.take_in(&file);
+    assert_eq!((screen.kind, screen.told.as_str()), (ScreenKind::Partners, "Taken in: nothing new."));
+    assert!(rows(&ben.go(&json!("fields"))).is_empty());
+    let waiting = row(&ben.go(&json!("partners")), "Ann (");
+    assert_eq!(waiting.lines, ["waits to be accepted, no edits here"]);
+    // The signs that Ann's phone shows of itself.
+    let own = said(&ann.go(&json!("partners")));
+    assert!(own.contains(&format!("This phone is {}.", waiting.title)), "{own}");
+
+    let screen = ben.accept("Ann");
+    assert!(screen.told.starts_with("Ann (") && screen.told.contains("Taken in: "), "{}", screen.told);
+    assert_eq!(row(&ben.go(&json!("fields")), "Mere Piece").title, "Mere Piece");
+    assert_eq!(ben.noted(&field), ann.noted(&field));
+    // Taken in again it is nothing new.
+    assert_eq!(ben.take_in(&file).told, "Taken in: nothing new.");
+}
+
+#[test]
+fn what_nobody_else_has_is_counted_at_home_until_it_is_heard_of() {
+    let (ann, ben, field) = Phone::pair();
+    let home = |phone: &Phone| notes_of_buttons(&phone.go(&json!("fields")));
+    assert_eq!(home(&ann)[1], ["Hand over, take in", ""]);
+    ann.sets(&field, "texture", "Medium");
+    assert_eq!(home(&ann)[1][1], "one edit nobody else has");
+    ben.take_in(&ann.hand_over(true));
+    assert_eq!(home(&ann)[1][1], "one edit nobody else has");
+    ann.take_in(&ben.hand_over(true));
+    assert_eq!(home(&ann)[1][1], "");
+}
+
+#[test]
+fn two_versions_stand_where_they_are_until_one_is_tapped() {
+    let (ann, ben, field) = Phone::pair();
+    ann.sets(&field, "texture", "Medium");
+    ben.sets(&field, "texture", "Heavy");
+    ann.take_in(&ben.hand_over(true));
+
+    let at_field = ann.go(&json!({ "field": { "field": field } }));
+    let marked = rows(&at_field)[0].clone();
+    assert_eq!(marked.title, "Mere Piece: one value in several versions");
+    let ShownDoes::Act { act } = marked.does else { panic!("{marked:?}") };
+    let screen = ann.session.tap(act).unwrap();
+    assert_eq!(screen.kind, ScreenKind::Versions);
+    let buttons = notes_of_buttons(&screen);
+    assert_eq!(buttons.iter().map(|[label, _]| label.as_str()).collect::<Vec<_>>(), ["Heavy", "Medium"]);
+    assert!(buttons[0][1].starts_with("Ben (") && buttons[1][1].starts_with("Ann ("), "{buttons:?}");
+
+    // A restart comes back to the question.
+    drop(screen);
+    let screen = tap(&ann.session, &ann.session.screen().unwrap(), "Medium");
+    assert!(screen.saved && screen.told.ends_with("medium stands from now on."), "{}", screen.told);
+    assert_eq!(screen.kind, ScreenKind::Field);
+    assert!(!rows(&screen).iter().any(|row| row.title.contains("several versions")));
+    // Undo takes back what was shown before.
+    ann.act(&json!("undo"));
+    assert_eq!(ann.noted(&field)["field"]["texture"], "heavy");
+
+    ben.take_in(&ann.hand_over(true));
+    assert_eq!(ben.noted(&field), ann.noted(&field));
+    assert!(!said(&ben.go(&json!("partners"))).contains("settled"));
+}
+
+#[test]
+fn the_next_save_settles_too() {
+    let (ann, ben, field) = Phone::pair();
+    ann.sets(&field, "texture", "Medium");
+    ben.sets(&field, "texture", "Heavy");
+    ann.take_in(&ben.hand_over(true));
+    assert!(said(&ann.go(&json!("partners"))).contains("To be settled"));
+    ann.sets(&field, "texture", "Light");
+    assert!(!said(&ann.go(&json!("partners"))).contains("To be settled"));
+}
+
+#[test]
+fn what_was_deleted_while_another_went_on_is_asked_about() {
+    let (ann, ben, field) = Phone::pair();
+    let pits = |phone: &Phone| phone.noted(&field)["pits"].as_array().unwrap().len();
+    for back in [true, false] {
+        let many = pits(&ann);
+        // A new pit, known to both; one takes it back, the other goes on with it.
+        let screen = ann.go(&json!({ "start_pit": { "field": field, "pit": null } }));
+        tap(&ann.session, &screen, "Open ground");
+        ben.take_in(&ann.hand_over(true));
+        ann.take_in(&ben.hand_over(true));
+        ann.act(&json!("undo"));
+        let pit = ben.noted(&field)["pits"][many]["id"].as_str().unwrap().to_owned();
+        let screen = ben.go(&json!({ "start_pit": { "field": field, "pit": pit } }));
+        tap(&ben.session, &screen, "Headland");
+        ann.take_in(&ben.hand_over(true));
+        assert_eq!(pits(&ann), many);
+        let screen = ann.go(&json!({ "regretted": { "number": 0 } }));
+        assert_eq!(screen.kind, ScreenKind::Versions, "{}", said(&ann.go(&json!("partners"))));
+        tap(&ann.session, &screen, if back { "Bring it back" } else { "Leave it deleted" });
+        let left = said(&ann.go(&json!("partners")));
+        assert!(!left.contains("Deleted"), "{back}: {left}");
+        ben.take_in(&ann.hand_over(true));
+        assert_eq!(pits(&ann), many + usize::from(back));
+        assert_eq!(ben.noted(&field), ann.noted(&field));
+    }
+}
+
+#[test]
+fn photos_go_along_and_come_back_when_they_rot() {
+    let (ann, ben, field) = Phone::pair();
+    let pit = ann.noted(&field)["pits"][0]["id"].as_str().unwrap().to_owned();
+    let taken = ann.path("taken.jpg");
+    let picture: Vec<u8> =
+        (0..3_000_000_u32).map(|byte| (byte.wrapping_mul(2_654_435_761) >> 13) as u8).collect();
+    std::fs::write(&taken, &picture).unwrap();
+    let path = taken.display().to_string();
+    ann.session.photo_taken(field.clone(), pit, None, path, "image/jpeg".into()).unwrap();
+
+    let told = ben.take_in(&ann.hand_over(false)).told;
+    assert!(!told.contains("Photos"), "{told}");
+    assert!(said(&ben.go(&json!("partners"))).contains("Photos here: 0 of 1"));
+    assert!(ben.take_in(&ann.hand_over(true)).told.contains("Photos that came: 1."));
+    let [photo] = &std::fs::read_dir(ben.path("notes/photos"))
+        .unwrap()
+        .map(|file| file.unwrap().path())
+        .collect::<Vec<_>>()[..]
+    else {
+        panic!("not one photo")
+    };
+    assert_eq!(std::fs::read(photo).unwrap(), picture);
+    assert_eq!(ben.session.check().unwrap(), None);
+
+    // One bit of it turns over, silently.
+    let mut rotten = picture.clone();
+    rotten[1_234_567] ^= 4;
+    std::fs::write(photo, &rotten).unwrap();
+    let found = ben.session.check().unwrap().unwrap();
+    assert_eq!(found.kind, ScreenKind::Partners);
+    assert!(said(&found).contains("is damaged. Repair it with a bundle that holds it."), "{}", said(&found));
+    // What is damaged is not handed on.
+    assert!(ben.export(None, true).is_some());
+    assert!(ben.session.screen().unwrap().told.is_empty());
+    ben.take_in(&ann.hand_over(true));
+    assert_eq!(std::fs::read(photo).unwrap(), picture);
+    assert!(!said(&ben.go(&json!("partners"))).contains("damaged"));
+    assert_eq!(ben.session.check().unwrap(), None);
+}
+
+#[test]
+fn only_what_the_other_lacks_is_written_for_it() {
+    let (ann, ben, field) = Phone::pair();
+    ben.take_in(&ann.hand_over(true));
+    ann.take_in(&ben.hand_over(true));
+    let screen = ann.go(&json!("partners"));
+    let ShownDoes::Act { act } = row(&screen, "Ben (").does else { panic!("no act") };
+    let screen = ann.session.tap(act).unwrap();
+    let Some(ShownDoes::ShareBundle { to, with_photos: true }) = screen.main.map(|main| main.does) else {
+        panic!("nothing to hand over by")
+    };
+    assert!(to.is_some());
+    ann.sets(&field, "texture", "Medium");
+    let all = std::fs::metadata(ann.hand_over(true)).unwrap().len();
+    let file = ann.export(to, true).unwrap();
+    let few = std::fs::metadata(&file).unwrap().len();
+    assert!(few * 3 < all, "{few} of {all} bytes");
+    ben.take_in(&file);
+    assert_eq!(ben.noted(&field), ann.noted(&field));
+}
+
+#[test]
+fn a_damaged_file_is_refused_and_changes_nothing() {
+    let (ann, ben, field) = Phone::pair();
+    ann.sets(&field, "texture", "Medium");
+    let file = ann.hand_over(true);
+    let bytes = std::fs::read(&file).unwrap();
+    let before = ben.noted(&field);
+    for (at, told) in [
+        (bytes.len() / 2, "Not taken in: the file was damaged on its way. Have it sent again."),
+        (0, "Not taken in: there are faults in the file."),
+    ] {
+        let mut broken = bytes.clone();
+        broken[at] ^= 1;
+        std::fs::write(&file, &broken).unwrap();
+        let screen = ben.take_in(&file);
+        assert!(
+            screen.told.starts_with(told) || at == 0 && screen.told.starts_with("Not taken in"),
+            "{}",
+            screen.told
+        );
+        assert!(!screen.saved);
+        assert_eq!(ben.noted(&field), before);
+    }
+    std::fs::write(&file, &bytes[..bytes.len() - 1]).unwrap();
+    assert_eq!(ben.take_in(&file).told, "Not taken in: the file ends in the middle. Have it sent again.");
+    std::fs::write(&file, &bytes).unwrap();
+    ben.take_in(&file);
+    assert_eq!(ben.noted(&field), ann.noted(&field));
+}
+
+#[test]
+fn a_phone_whose_notes_come_from_a_backup_writes_as_another_and_answers_for_the_old_one() {
+    let (ann, ben, field) = Phone::pair();
+    ann.sets(&field, "texture", "Medium");
+    // The notes were backed up; the key never is.
+    let restored = Phone::of("Ann");
+    let Phone { folder, session } = restored;
+    drop(session);
+    for file in ["notes.pitface", "own.json"] {
+        let from = ann.path("notes").join(file);
+        std::fs::copy(from, folder.path().join("notes").join(file)).unwrap();
+    }
+    let wal = ann.path("notes").join("notes.pitface-wal");
+    if wal.exists() {
+        std::fs::copy(wal, folder.path().join("notes/notes.pitface-wal")).unwrap();
+    }
+    let old = said(&ann.go(&json!("partners")));
+    let restored = Phone { session: open(folder.path()), folder };
+    let new = said(&restored.go(&json!("partners")));
+    let signs = |text: &str| text.split("This phone is ").nth(1).unwrap()[..15].to_owned();
+    assert_ne!(signs(&old), signs(&new));
+    restored.sets(&field, "organic_matter", "Low");
+
+    let screen = ben.take_in(&restored.hand_over(true));
+    assert!(screen.told.contains("answers for edits of device"), "{}", screen.told);
+    ben.accept("Ann");
+    assert_eq!(ben.noted(&field), restored.noted(&field));
+    assert_eq!(ben.noted(&field)["field"]["texture"], "medium");
+}
+
+#[test]
+fn nothing_noted_is_nothing_to_hand_over() {
+    let ann = Phone::of("Ann");
+    let handed = ann.path("handed").display().to_string();
+    let ready = ann.session.export_bundle(None, true, handed.clone()).unwrap();
+    assert_eq!(ready.path, None);
+    assert_eq!(ready.screen.told, "There is nothing to hand over that is not there yet.");
+    assert_eq!(std::fs::read_dir(ann.path("handed")).unwrap().count(), 0);
+    assert!(ann.session.export_bundle(Some("xyz".into()), true, handed).is_err());
+    assert!(ann.session.export_bundle(None, true, ann.path("none").display().to_string()).is_err());
+}

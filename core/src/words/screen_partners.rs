@@ -1,0 +1,116 @@
+//! What stands on the screens of handing over and taking in.
+
+use super::{Words, Wrote, capital};
+use crate::merge::{Damage, DeviceId};
+use crate::record::codes::codes;
+use crate::store::{Cell, Partner};
+use fluent::fluent_args;
+
+codes!(
+    /// A fixed text of these screens.
+    PartnerText {
+        Title = "title",
+        Everything = "everything",
+        WithPhotos = "with_photos",
+        NotesAlone = "notes_alone",
+        NobodyYet = "nobody_yet",
+        Others = "others",
+        Waiting = "waiting",
+        Lacking = "lacking",
+        OnlyLacking = "only_lacking",
+        Compare = "compare",
+        AcceptMeans = "accept_means",
+        SameSigns = "same_signs",
+        StoreDamaged = "store_damaged",
+        ToSettle = "to_settle",
+        Versions = "versions",
+        BothKept = "both_kept",
+        WhichHolds = "which_holds",
+        Regretted = "regretted",
+        WhatHolds = "what_holds",
+        BringBack = "bring_back",
+        StayDeleted = "stay_deleted",
+    }
+);
+
+impl Words {
+    /// By which name and signs others tell this device.
+    pub fn this_device(&self, device: DeviceId, holder: &str) -> String {
+        self.say_with("partner-this", &fluent_args!["who" => self.device(device, holder)])
+    }
+
+    /// What a device is to this one, and how many of its edits are here.
+    pub fn partner_state(&self, partner: &Partner) -> String {
+        let args = fluent_args!["state" => self.partner_is(partner, false, true), "edits" => partner.edits];
+        self.say_with("partner-state", &args)
+    }
+
+    /// The button that accepts a device.
+    pub fn accept(&self, who: &str) -> String {
+        self.say_with("partner-accept", &fluent_args!["who" => who])
+    }
+
+    /// That a device is accepted now.
+    pub fn accepted(&self, device: DeviceId, holder: &str) -> String {
+        capital(self.say_with("partner-accepted_now", &fluent_args!["who" => self.device(device, holder)]))
+    }
+
+    /// That a file is ready to be handed over, with so many photos; and that some are damaged and stay here.
+    pub fn bundle_ready(&self, photos: usize, damaged: usize) -> String {
+        let ready = self.say_with("bundle-ready", &fluent_args!["photos" => photos]);
+        if damaged == 0 {
+            return ready;
+        }
+        self.say_with("bundle-without", &fluent_args!["ready" => ready, "damaged" => damaged])
+    }
+
+    /// That a file of bundles is not taken in, why, and what to do.
+    pub fn bundle_refused(&self, damage: &Damage) -> String {
+        self.say(match damage {
+            Damage::NotABundle => "bundle-none",
+            Damage::CutOff => "bundle-cut_off",
+            Damage::Damaged(_) => "bundle-damaged",
+            Damage::TooLarge(_) => "bundle-too_large",
+            Damage::Forged => "bundle-forged",
+            Damage::Newer(_) => "came_in-held",
+        })
+    }
+
+    /// How many edits nobody else has, short.
+    pub fn not_carried_short(&self, edits: u64) -> String {
+        self.say_with("partner-not_carried", &fluent_args!["edits" => edits])
+    }
+
+    /// Which value of what has several versions.
+    pub fn versions_of(&self, place: &str, cell: Cell) -> String {
+        self.say_with("versions-of", &fluent_args!["place" => place, "cell" => self.cell(cell)])
+    }
+
+    /// Where several values have several versions.
+    pub fn versions_in(&self, place: &str, count: usize) -> String {
+        self.say_with("versions-in", &fluent_args!["place" => place, "count" => count])
+    }
+
+    /// How many values here have several versions.
+    pub fn versions_here(&self, count: usize) -> String {
+        self.say_with("versions-here", &fluent_args!["count" => count])
+    }
+
+    /// A version on its button.
+    pub fn version_label(&self, cell: Cell, value: &[u8]) -> String {
+        capital(self.cell_value(cell, value))
+    }
+
+    /// Who wrote a version, and when.
+    pub fn wrote(&self, wrote: &Wrote) -> String {
+        let args = fluent_args![
+            "who" => self.device(wrote.device, wrote.holder), "when" => self.when(wrote.when),
+        ];
+        self.say_with("versions-wrote", &args)
+    }
+
+    /// The button to the next one of several: `the next (1 of 3)`.
+    pub fn next_version(&self, number: usize, count: usize) -> String {
+        self.say_with("versions-next", &fluent_args!["number" => number, "count" => count])
+    }
+}

@@ -1,0 +1,60 @@
+# Die Bildschirme zum Weitergeben und Übernehmen.
+
+partner_text-title = Weitergeben, übernehmen
+partner_text-everything = Alles weitergeben
+partner_text-with_photos = mit Fotos
+partner_text-notes_alone = Nur die Notizen weitergeben
+partner_text-nobody_yet = Noch ist kein anderes Handy bekannt. Eine Datei, die eines weitergibt, macht es bekannt.
+partner_text-others = Andere Geräte
+partner_text-waiting = Hier nicht bekannt; was von dort kommt, wartet:
+partner_text-lacking = Es fehlt
+partner_text-only_lacking = Von hier weitergegeben, enthält eine Datei nur, was jenes Gerät nicht schon hat, soweit bekannt.
+partner_text-compare = Dort denselben Bildschirm öffnen und die acht Zeichen jenes Handys vorlesen lassen.
+partner_text-accept_means = Wer angenommen ist, kann hier ergänzen und ändern. Nichts, was da ist, geht dadurch verloren.
+partner_text-same_signs = Sind sie gleich?
+partner_text-store_damaged = Die Notizen auf diesem Handy sind beschädigt. Weitergeben, was da ist, und ein anderes Handy verwahren lassen.
+partner_text-to_settle = Zu entscheiden
+partner_text-versions = Mehrere Fassungen
+partner_text-both_kept = Beide schrieben, ohne voneinander zu wissen. Nichts geht verloren: Was nicht gewählt wird, bleibt im Verlauf.
+partner_text-which_holds = Was gilt?
+partner_text-regretted = Hier gelöscht, dort weitergeführt
+partner_text-what_holds = Was gilt?
+partner_text-bring_back = Zurückholen
+partner_text-stay_deleted = Gelöscht lassen
+
+partner-this = Dieses Handy ist { $who }. Andere nehmen es nach diesen Zeichen an.
+partner-state = { $state }, { $edits ->
+    [0] keine Änderungen hier
+    [one] eine Änderung hier
+   *[other] { $edits } Änderungen hier
+}
+partner-accept = Gleich: { $who } annehmen
+partner-accepted_now = { $who } ist angenommen.
+partner-not_carried = { $edits ->
+    [one] eine Änderung hat sonst niemand
+   *[other] { $edits } Änderungen hat sonst niemand
+}
+
+versions-of = { $place }: { $cell }
+versions-in = { $place }: { $count ->
+    [one] ein Wert in mehreren Fassungen
+   *[other] { $count } Werte in mehreren Fassungen
+}
+versions-here = { $count ->
+    [one] ein Wert in mehreren Fassungen
+   *[other] { $count } Werte in mehreren Fassungen
+}
+versions-wrote = { $who }, { $when }
+versions-next = weiter ({ $number } von { $count })
+
+bundle-ready = Die Datei ist fertig, { $photos ->
+    [0] ohne Fotos
+    [one] mit einem Foto
+   *[other] mit { $photos } Fotos
+}.
+bundle-without = { $ready } Beschädigte Fotos, die nicht mitgehen: { $damaged }.
+bundle-none = Nicht übernommen: Diese Datei hat nicht Pitface weitergegeben.
+bundle-cut_off = Nicht übernommen: Die Datei hört mittendrin auf. Noch einmal schicken lassen.
+bundle-damaged = Nicht übernommen: Die Datei wurde unterwegs beschädigt. Noch einmal schicken lassen.
+bundle-too_large = Nicht übernommen: Die Datei enthält mehr, als diese App auf einmal übernimmt.
+bundle-forged = Nicht übernommen: Die Datei kommt nicht von dort, wo sie es sagt. Beim Absender nachfragen.

@@ -1,0 +1,60 @@
+# The screens of handing over and taking in.
+
+partner_text-title = Hand over, take in
+partner_text-everything = Hand over everything
+partner_text-with_photos = with photos
+partner_text-notes_alone = Hand over the notes alone
+partner_text-nobody_yet = No other phone is known yet. A file that one hands over makes it known.
+partner_text-others = Other devices
+partner_text-waiting = Is not known here, and what it brings waits:
+partner_text-lacking = Missing
+partner_text-only_lacking = Handed over from here, a file holds only what that device is not known to have.
+partner_text-compare = Have its holder open the same screen there and read out the eight signs of that phone.
+partner_text-accept_means = Whoever is accepted can add to the notes and change them here. Nothing that stands is lost by it.
+partner_text-same_signs = Are they the same?
+partner_text-store_damaged = The notes on this phone are damaged. Hand over what there is, and let another phone keep it.
+partner_text-to_settle = To be settled
+partner_text-versions = Several versions
+partner_text-both_kept = Both wrote without knowing of each other. Nothing is lost: what is not chosen stays in the log.
+partner_text-which_holds = Which one holds?
+partner_text-regretted = Deleted here, gone on with there
+partner_text-what_holds = What holds?
+partner_text-bring_back = Bring it back
+partner_text-stay_deleted = Leave it deleted
+
+partner-this = This phone is { $who }. Others accept it by these signs.
+partner-state = { $state }, { $edits ->
+    [0] no edits here
+    [one] one edit here
+   *[other] { $edits } edits here
+}
+partner-accept = The same: accept { $who }
+partner-accepted_now = { $who } is accepted.
+partner-not_carried = { $edits ->
+    [one] one edit nobody else has
+   *[other] { $edits } edits nobody else has
+}
+
+versions-of = { $place }: { $cell }
+versions-in = { $place }: { $count ->
+    [one] one value in several versions
+   *[other] { $count } values in several versions
+}
+versions-here = { $count ->
+    [one] one value in several versions
+   *[other] { $count } values in several versions
+}
+versions-wrote = { $who }, { $when }
+versions-next = the next one ({ $number } of { $count })
+
+bundle-ready = The file is ready, { $photos ->
+    [0] without photos
+    [one] with one photo
+   *[other] with { $photos } photos
+}.
+bundle-without = { $ready } Damaged photos that stayed out: { $damaged }.
+bundle-none = Not taken in: this is no file that Pitface handed over.
+bundle-cut_off = Not taken in: the file ends in the middle. Have it sent again.
+bundle-damaged = Not taken in: the file was damaged on its way. Have it sent again.
+bundle-too_large = Not taken in: the file holds more than this app takes in at once.
+bundle-forged = Not taken in: the file does not come from whom it says. Ask its sender.
