@@ -47,7 +47,7 @@ pub struct HandOver {
     #[arg(long, conflicts_with = "out")]
     folder: Option<PathBuf>,
     /// After that make one file of all that this device has put into the folder. The old ones go once the new one was read back.
-    #[arg(long, requires = "folder")]
+    #[arg(long, requires = "folder", conflicts_with = "out")]
     gather: bool,
     /// Lock the file with the team word, for folders and messengers that others can look into.
     #[arg(long)]
