@@ -20,6 +20,13 @@ fn files(folder: &Path) -> BTreeMap<String, Vec<u8>> {
     shown.map(|name| (name.clone(), fs::read(folder.join(name)).unwrap())).collect()
 }
 
+/// Lays files into a folder.
+fn lay(files: &BTreeMap<String, Vec<u8>>, place: &Place) {
+    for (name, bytes) in files {
+        fs::write(place.path(name), bytes).unwrap();
+    }
+}
+
 /// The parts in the whole files of a folder.
 fn parts(folder: &Path) -> BTreeSet<[u8; 32]> {
     let files = files(folder);
@@ -96,7 +103,7 @@ fn killed_at_any_moment_it_loses_nothing() {
     let start = std::time::Instant::now();
     let fresh = || {
         let place = Place::new();
-        original.iter().for_each(|(name, bytes)| fs::write(place.path(name), bytes).unwrap());
+        lay(&original, &place);
         place
     };
     let whole = fresh();
@@ -133,7 +140,7 @@ fn two_at_once_lose_nothing() {
     let (original, before) = (files(shared.folder.path()), parts(shared.folder.path()));
     for round in 0..10 {
         let place = Place::new();
-        original.iter().for_each(|(name, bytes)| fs::write(place.path(name), bytes).unwrap());
+        lay(&original, &place);
         let folder = place.path("").display().to_string();
         let run = |store| {
             let arguments = ["hand-over", store, "--folder", &folder, "--gather"];

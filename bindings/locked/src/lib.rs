@@ -78,10 +78,10 @@ pub fn unlock(bytes: &[u8], word: &str) -> Result<Vec<u8>, Refused> {
     Ok(content)
 }
 
-fn lock_with(bytes: &[u8], word: &str, work: u8) -> Result<Vec<u8>, Refused> {
+fn lock_with(bytes: &[u8], word: &str, exponent: u8) -> Result<Vec<u8>, Refused> {
     // Nothing here fails for a pass phrase alone that is written to memory.
     let mut recipient = scrypt::Recipient::new(phrase(word));
-    recipient.set_work_factor(work);
+    recipient.set_work_factor(exponent);
     let encryptor =
         Encryptor::with_recipients(std::iter::once(&recipient as _)).map_err(|_| Refused::NotMade)?;
     let mut locked = Vec::with_capacity(bytes.len() + bytes.len() / 2048 + LONGEST_HEADER);
@@ -107,4 +107,5 @@ impl From<DecryptError> for Refused {
 }
 
 #[cfg(test)]
+#[allow(clippy::unwrap_used, reason = "a test may fail")]
 mod tests;

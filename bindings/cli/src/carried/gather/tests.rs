@@ -31,7 +31,9 @@ fn part(number: u8) -> Vec<u8> {
 /// A file of a device with these parts.
 fn put(folder: &Path, device: DeviceId, numbers: &[u8], word: Option<&TeamWord>) -> PathBuf {
     let mut file = FileWriter::new(NewFile::begin(folder, word).unwrap());
-    numbers.iter().for_each(|number| file.add(&part(*number)).unwrap());
+    for number in numbers {
+        file.add(&part(*number)).unwrap();
+    }
     file.end().unwrap().put_named(device).unwrap()
 }
 
