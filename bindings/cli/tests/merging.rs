@@ -4,72 +4,11 @@
 mod support;
 
 use pitface_core::merge::{FileWriter, Part, PartKind, read_file};
-use pitface_core::store::{DeviceId, Store, photo_name};
+use pitface_core::store::{DeviceId, Store};
 use serde_json::Value;
 use sha2::{Digest, Sha256};
+use support::walker::{STORE, Walker, dug_to, pair, share_all, with_photo};
 use support::{ONE_PIT, Place};
-
-const STORE: &str = "notes.pitface";
-
-/// Somebody with a laptop of their own.
-struct Walker {
-    name: &'static str,
-    place: Place,
-}
-
-impl Walker {
-    fn new(name: &'static str) -> Self {
-        Self { name, place: Place::new() }
-    }
-
-    /// Notes one field.
-    fn notes(&self, notes: &str) {
-        let file = self.place.file("field.notes.json", notes);
-        self.place.good(&["read", &file, "--store", STORE]);
-    }
-
-    fn fingerprint(&self) -> String {
-        let told = self.place.json(&["partners", STORE]);
-        let own =
-            told["partners"].as_array().unwrap().iter().find(|partner| partner["this"] == true).unwrap();
-        own["device"].as_str().unwrap().to_owned()
-    }
-
-    /// Hands over to a folder and takes in what is there. Tells whether there was something new.
-    fn share(&self, folder: &str) -> bool {
-        let told = self.place.json(&["hand-over", STORE, "--folder", folder, "--holder", self.name]);
-        !told["written"].is_null() || told["taken_in"]["edits"] != 0
-    }
-
-    fn accept(&self, other: &Self) -> Value {
-        self.place.json(&["take-in", STORE, "--accept", &other.fingerprint()])
-    }
-
-    /// A file with all it has, outside its own folder.
-    fn hand_over(&self, name: &str, more: &[&str]) -> String {
-        self.place.good(&[&["hand-over", STORE, "--out", name, "--holder", self.name], more].concat());
-        self.place.path(name).display().to_string()
-    }
-
-    /// The hash over all that its store has now. Of a copy: looking leaves no trace.
-    fn digest(&self) -> [u8; 32] {
-        let copy = self.place.path("copy.pitface");
-        std::fs::copy(self.place.path(STORE), &copy).unwrap();
-        let digest = Store::open_existing(&copy, DeviceId([9; 16])).unwrap().digest().unwrap();
-        std::fs::remove_file(copy).unwrap();
-        digest
-    }
-}
-
-/// All share until nobody has anything new.
-fn share_all(walkers: &[&Walker], folder: &str) {
-    let rounds = (0..6).position(|_| walkers.iter().filter(|walker| walker.share(folder)).count() == 0);
-    assert!(rounds.is_some(), "they never come to rest");
-}
-
-fn dug_to(mm: u32) -> String {
-    ONE_PIT.replace("\"dug_to_mm\": 450", &format!("\"dug_to_mm\": {mm}"))
-}
 
 #[test]
 fn three_walkers_share_a_folder() {
@@ -137,22 +76,6 @@ fn three_walkers_share_a_folder() {
 
 fn is_hex(text: &str) -> bool {
     text.chars().all(|letter| letter.is_ascii_hexdigit())
-}
-
-/// Two who accepted each other, and have the same.
-fn pair() -> (Walker, Walker) {
-    let (ann, ben) = (Walker::new("Ann"), Walker::new("Ben"));
-    ann.notes(ONE_PIT);
-    let file = ann.hand_over("all.pitb", &[]);
-    let ann_is = ann.fingerprint();
-    let told = ben.place.json(&["take-in", STORE, &file, "--accept", &ann_is]);
-    assert_ne!(told["edits"], 0);
-    assert_eq!(told["strangers"], Value::Array(Vec::new()));
-    let file = ben.hand_over("all.pitb", &[]);
-    ann.place.good(&["take-in", STORE, &file]);
-    ann.accept(&ben);
-    assert_eq!(ann.digest(), ben.digest());
-    (ann, ben)
 }
 
 #[test]
@@ -319,20 +242,6 @@ fn the_key_is_made_once_and_for_this_person_alone() {
         assert_eq!(std::fs::metadata(&key).unwrap().permissions().mode() & 0o777, 0o600);
     }
     assert!(ann.place.good(&["hand-over", "--help"]).contains("do not copy it"));
-}
-
-/// A photo of two pieces, in the folder beside the store, and notes that name it.
-fn with_photo(walker: &Walker) -> (String, Vec<u8>) {
-    let bytes: Vec<u8> = (0..1_500_000_u32).map(|at| (at / 3 % 251) as u8).collect();
-    let name = photo_name(&Sha256::digest(&bytes).into());
-    std::fs::create_dir_all(walker.place.path("photos")).unwrap();
-    std::fs::write(walker.place.path("photos").join(&name), &bytes).unwrap();
-    let photo = format!(
-        r#""photos": [{{"sha256": "{name}", "size_bytes": {}, "media_type": "image/jpeg"}}]"#,
-        bytes.len()
-    );
-    walker.notes(&ONE_PIT.replace("\"rolls\":", &format!("{photo}, \"rolls\":")));
-    (name, bytes)
 }
 
 #[test]

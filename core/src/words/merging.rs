@@ -144,6 +144,19 @@ impl Words {
         self.say("handed_over-nothing")
     }
 
+    /// That what was handed over is locked.
+    pub fn handed_over_locked(&self) -> String {
+        self.say("handed_over-locked")
+    }
+
+    /// How many of this device's files in a shared folder were made one.
+    pub fn gathered(&self, files: usize) -> String {
+        if files == 0 {
+            return self.say("handed_over-gathered_already");
+        }
+        self.say_with("handed_over-gathered", &fluent_args!["files" => files])
+    }
+
     /// How many edits made here no other device is known to have.
     pub fn not_carried(&self, edits: u64) -> String {
         if edits == 0 {
@@ -166,6 +179,11 @@ impl Words {
 
 /// What a file of bundles holds.
 impl Words {
+    /// That a file is locked.
+    pub fn locked_inside(&self) -> String {
+        self.say("inside-locked")
+    }
+
     /// A bundle that holds: whose edits, which, sealed when and with what program.
     pub fn bundle_inside(&self, wrote: &Wrote, first: u64, last: u64, program: &str) -> String {
         let args = fluent_args![

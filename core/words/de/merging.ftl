@@ -32,6 +32,9 @@ handed_over-nothing = Es gibt nichts weiterzugeben, was dort nicht schon ist.
 handed_over-waiting = Änderungen von hier, die noch kein anderes Gerät hat, soweit bekannt: { $edits }.
 handed_over-carried = Alles hier Notierte ist auch auf einem anderen Gerät.
 handed_over-photos = Fotos hier: { $here } von { $named }, die genannt sind.
+handed_over-locked = Sie ist mit dem gemeinsamen Kennwort verschlossen: Öffnen kann sie nur, wer es kennt.
+handed_over-gathered = Dateien dieses Geräts, die in eine zusammengelegt sind: { $files }.
+handed_over-gathered_already = Von diesem Gerät liegt dort nicht mehr als eine Datei.
 
 partner-own = Dieses Gerät
 partner-earlier = Dieser Speicher unter früherem Namen
@@ -77,6 +80,7 @@ cell_value-places = { $count ->
 }
 cell_name-newer = ein Wert aus einer neueren Fassung
 
+inside-locked = Die Datei ist mit dem gemeinsamen Kennwort verschlossen.
 inside-part = { $who }: Änderungen { $first } bis { $last }, versiegelt am { $when } mit { $program }; Unterschrift, Prüfsummen und Kette stimmen.
 inside-seen = { $who }: nur die Auskunft, was es gesehen hat, versiegelt am { $when }; die Unterschrift stimmt.
 inside-broken = Ein Bündel darin stimmt nicht: { $why }.

@@ -32,6 +32,9 @@ handed_over-nothing = There is nothing to hand over that is not there yet.
 handed_over-waiting = Edits made here that no other device is known to have: { $edits }.
 handed_over-carried = Everything noted here is on another device too.
 handed_over-photos = Photos here: { $here } of { $named } that records name.
+handed_over-locked = It is locked with the team word: only who knows the word can open it.
+handed_over-gathered = Files of this device that went into one: { $files }.
+handed_over-gathered_already = This device has no more than one file there.
 
 partner-own = This device
 partner-earlier = This store under an earlier name
@@ -77,6 +80,7 @@ cell_value-places = { $count ->
 }
 cell_name-newer = a value of a newer version
 
+inside-locked = The file is locked with the team word.
 inside-part = { $who }: edits { $first } to { $last }, sealed on { $when } with { $program }; signature, hashes and chain hold.
 inside-seen = { $who }: only word of what it has seen, sealed on { $when }; the signature holds.
 inside-broken = A bundle in it does not hold: { $why }.

@@ -1,39 +1,51 @@
-//! Bundle files: read and checked whole; written under another name first.
+//! Bundle files: read and checked whole, locked or not; what a store has, written as one.
 
-use super::id_of;
+use super::new_file::{ENDING, NewFile, hash_of};
+use super::team_word::{HOW, TeamWord};
 use crate::trouble::Trouble;
-use crate::write::{beside, cannot};
+use crate::write::cannot;
 use pitface_core::error::Fault;
 use pitface_core::merge::{
     Bundle, Damage, DeviceId, FileWriter, Header, Part, PartKind, PhotoPiece, read_file,
 };
 use pitface_core::store::{PhotoHash, Photos, Store};
-use sha2::{Digest, Sha256};
+use pitface_locked::is_locked;
 use std::collections::HashSet;
-use std::io::{self, BufWriter, Write};
+use std::io;
 use std::path::{Path, PathBuf};
 
-/// Ending of a bundle file's name.
-const ENDING: &str = "pitb";
+/// What programs for the age format put behind the name of a file they lock.
+const LOCKED_ENDING: &str = ".age";
 
 /// A file that was read.
 pub struct Bundles {
-    /// All of it.
+    /// Where it lies.
+    pub path: PathBuf,
+    /// All of it, unlocked.
     pub bytes: Vec<u8>,
     /// What its bundles say of themselves; none of a file of a newer version.
     pub headers: Vec<Header>,
+    /// Whether it was locked.
+    pub locked: bool,
+    /// The hash of its bytes as they lie there.
+    pub hash: [u8; 32],
 }
 
 impl Bundles {
     /// Reads a file and checks every bit of it. One of a newer version is let pass: a store keeps it for later.
-    pub fn read(path: &Path) -> Result<Self, Trouble> {
-        let bytes = std::fs::read(path)
-            .map_err(|error| cannot(path, "cannot be read", &error, "name a bundle (.pitb)"))?;
+    pub fn read(path: &Path, word: Option<&TeamWord>) -> Result<Self, Trouble> {
+        Self::of(path, read_bytes(path)?, word)
+    }
+
+    /// The same of the bytes of a file.
+    pub fn of(path: &Path, bytes: Vec<u8>, word: Option<&TeamWord>) -> Result<Self, Trouble> {
+        let (hash, locked) = (hash_of(&bytes), is_locked(&bytes));
+        let bytes = unlocked(path, bytes, word)?;
         let headers = match headers(&bytes) {
             Err(Damage::Newer(_)) => Vec::new(),
             headers => headers.map_err(|damage| Trouble::of_said(path, &damage))?,
         };
-        Ok(Self { bytes, headers })
+        Ok(Self { path: path.to_owned(), bytes, headers, locked, hash })
     }
 
     /// Its parts; none of a file of a newer version.
@@ -46,6 +58,22 @@ impl Bundles {
         let parts = self.parts().into_iter().filter(|part| part.kind == PartKind::PhotoPiece);
         parts.filter_map(|part| PhotoPiece::read(part.content).ok())
     }
+}
+
+/// The bytes of a file as they lie there.
+pub fn read_bytes(path: &Path) -> Result<Vec<u8>, Trouble> {
+    std::fs::read(path).map_err(|error| cannot(path, "cannot be read", &error, "name a bundle (.pitb)"))
+}
+
+/// The bytes of a bundle, whether the file is locked or not.
+pub fn unlocked(path: &Path, bytes: Vec<u8>, word: Option<&TeamWord>) -> Result<Vec<u8>, Trouble> {
+    if !is_locked(&bytes) {
+        return Ok(bytes);
+    }
+    let Some(word) = word else {
+        return Err(Trouble::one(path, Fault::new("", "the file is locked", HOW)));
+    };
+    word.unlock(&bytes).map_err(|refused| Trouble::of_said(path, &refused))
 }
 
 fn headers(bytes: &[u8]) -> Result<Vec<Header>, Damage> {
@@ -65,8 +93,7 @@ pub fn in_folder(folder: &Path) -> Result<Vec<PathBuf>, Trouble> {
     let mut files = Vec::new();
     for entry in std::fs::read_dir(folder).map_err(unread)? {
         let path = entry.map_err(unread)?.path();
-        let hidden = path.file_name().is_none_or(|name| name.to_string_lossy().starts_with('.'));
-        if !hidden && path.extension().is_some_and(|ending| ending == ENDING) && path.is_file() {
+        if path.file_name().is_some_and(|name| is_of_a_bundle(&name.to_string_lossy())) && path.is_file() {
             files.push(path);
         }
     }
@@ -74,7 +101,14 @@ pub fn in_folder(folder: &Path) -> Result<Vec<PathBuf>, Trouble> {
     Ok(files)
 }
 
+/// Whether a file with this name is looked into. A hidden one is still being written.
+fn is_of_a_bundle(name: &str) -> bool {
+    let stem = name.strip_suffix(LOCKED_ENDING).unwrap_or(name).strip_suffix(ENDING);
+    !name.starts_with('.') && stem.is_some_and(|stem| stem.ends_with('.'))
+}
+
 /// What is handed over.
+#[derive(Default)]
 pub struct Handed {
     /// The file written; `None` if there was nothing to write.
     pub file: Option<PathBuf>,
@@ -100,6 +134,8 @@ pub struct Way<'a> {
     pub folder: &'a Path,
     /// This device.
     pub own: DeviceId,
+    /// The word with which the file is locked.
+    pub word: Option<&'a TeamWord>,
 }
 
 /// Writes a file with what a store has, and photos.
@@ -111,12 +147,11 @@ pub fn write(store: &Store, kept: &Photos, way: &Way) -> Result<Handed, Trouble>
     let place = way.out.unwrap_or(folder);
     let todo = "make room or name a place that can be written";
     let failed = |error: &io::Error| cannot(place, "cannot be written", error, todo);
-    let mut written = beside(folder).map_err(|error| failed(&error))?;
+    let written = NewFile::begin(folder, way.word).map_err(|error| failed(&error))?;
     let mut all = FileWriter::new(Vec::new());
     store.hand_over(way.to, &mut all).map_err(|error| Trouble::of_said(place, &error))?;
     let all = all.end().map_err(|error| failed(&error))?;
-    let mut file =
-        FileWriter::new(Hashing { to: BufWriter::new(written.as_file_mut()), hash: Sha256::new() });
+    let mut file = FileWriter::new(written);
     let new = |part: &[u8]| part.last_chunk::<32>().is_some_and(|hash| !way.there.contains(hash));
     let mut handed = Handed { file: None, bundles: 0, photos: 0, damaged: Vec::new() };
     for part in read_file(&all).map_err(|damage| Trouble::of_said(place, &damage))? {
@@ -141,48 +176,15 @@ pub fn write(store: &Store, kept: &Photos, way: &Way) -> Result<Handed, Trouble>
     if file.count() == 0 {
         return Ok(handed);
     }
-    let Hashing { to, hash } = file.end().map_err(|error| failed(&error))?;
-    to.into_inner().map_err(|error| failed(error.error()))?.sync_all().map_err(|error| failed(&error))?;
-    let hash = hash.finalize();
-    let name = || {
-        let [a, b, c, d] = [hash[0], hash[1], hash[2], hash[3]];
-        format!("{}-{a:02x}{b:02x}{c:02x}{d:02x}.{ENDING}", &id_of(way.own)[..8])
-    };
-    let place = way.out.map_or_else(|| folder.join(name()), Path::to_owned);
-    if place.is_dir() {
+    if place.is_dir() && way.out.is_some() {
         let todo = "name a file, or give the folder with --folder";
-        return Err(Trouble::one(&place, Fault::new("", "this is a folder", todo)));
+        return Err(Trouble::one(place, Fault::new("", "this is a folder", todo)));
     }
-    written.persist(&place).map_err(|error| failed(&error.error))?;
-    sync(folder).map_err(|error| failed(&error))?;
-    handed.file = Some(place);
+    let written = file.end().map_err(|error| failed(&error))?;
+    let put = match way.out {
+        Some(out) => written.put_at(out).map(|()| out.to_owned()),
+        None => written.put_named(way.own),
+    };
+    handed.file = Some(put.map_err(|error| failed(&error))?);
     Ok(handed)
-}
-
-/// A new name in a folder lasts once the folder is synced.
-#[cfg(unix)]
-fn sync(folder: &Path) -> io::Result<()> {
-    std::fs::File::open(folder)?.sync_all()
-}
-
-#[cfg(not(unix))]
-fn sync(_: &Path) -> io::Result<()> {
-    Ok(())
-}
-
-/// Hashes what goes through.
-struct Hashing<W> {
-    to: W,
-    hash: Sha256,
-}
-
-impl<W: Write> Write for Hashing<W> {
-    fn write(&mut self, bytes: &[u8]) -> io::Result<usize> {
-        let count = self.to.write(bytes)?;
-        self.hash.update(&bytes[..count]);
-        Ok(count)
-    }
-    fn flush(&mut self) -> io::Result<()> {
-        self.to.flush()
-    }
 }

@@ -2,7 +2,10 @@
 
 pub mod belongs;
 pub mod files;
+pub mod gather;
+pub mod new_file;
 pub mod taking;
+pub mod team_word;
 
 use crate::trouble::Trouble;
 use chrono::{DateTime, Local, NaiveDateTime};

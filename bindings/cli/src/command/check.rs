@@ -3,6 +3,7 @@
 use crate::argument::Shown;
 use crate::carried::files::Bundles;
 use crate::carried::taking::missing_json;
+use crate::carried::team_word::TeamWordArgument;
 use crate::carried::{holder_of, of_store, photos_of};
 use crate::trouble::Trouble;
 use crate::write::cannot;
@@ -28,6 +29,8 @@ pub struct Check {
     /// Mend what can be: damaged and missing photos from these bundles, current values from the edits.
     #[arg(long, value_name = "FILE.pitb", num_args = 0..)]
     repair: Option<Vec<PathBuf>>,
+    #[command(flatten)]
+    team_word: TeamWordArgument,
 }
 
 /// What was found, and what became of it.
@@ -46,9 +49,10 @@ impl Check {
     /// Checks it.
     pub fn run(self, shown: &Shown) -> Result<Answer, Trouble> {
         let failed = of_store(&self.store);
+        let word = self.team_word.word()?;
         let (mut trouble, mut files) = (Trouble::default(), Vec::new());
         for file in self.repair.iter().flatten() {
-            match Bundles::read(file) {
+            match Bundles::read(file, word.as_ref()) {
                 Ok(file) => files.push(file),
                 Err(faults) => trouble.add(faults),
             }

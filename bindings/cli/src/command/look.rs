@@ -2,16 +2,18 @@
 
 use crate::Answer;
 use crate::argument::Shown;
+use crate::carried::files::{read_bytes, unlocked};
 use crate::carried::taking::missing_json;
+use crate::carried::team_word::TeamWordArgument;
 use crate::carried::{device_json, local};
 use crate::json::merged;
 use crate::trouble::Trouble;
-use crate::write::cannot;
 use clap::Args;
 use pitface_core::merge::plan::{Arrival, Fate, Missing, plan};
 use pitface_core::merge::{Bundle, Damage, DeviceId, PIECE_BYTES, PartKind, PhotoPiece, read_file};
 use pitface_core::store::{PhotoHash, StoreError, photo_name};
 use pitface_core::words::{Words, Wrote};
+use pitface_locked::is_locked;
 use serde_json::{Value, json};
 use sha2::{Digest, Sha256};
 use std::collections::{BTreeMap, BTreeSet};
@@ -23,15 +25,23 @@ pub struct Look {
     /// A bundle file; nothing of it is taken in.
     #[arg(value_name = "FILE.pitb")]
     file: PathBuf,
+    #[command(flatten)]
+    team_word: TeamWordArgument,
 }
 
 impl Look {
     /// Looks.
     pub fn run(self, shown: &Shown) -> Result<Answer, Trouble> {
-        let bytes = std::fs::read(&self.file)
-            .map_err(|error| cannot(&self.file, "cannot be read", &error, "name a bundle (.pitb)"))?;
+        let word = self.team_word.word()?;
+        let bytes = read_bytes(&self.file)?;
+        let locked = is_locked(&bytes);
+        let bytes = unlocked(&self.file, bytes, word.as_ref())?;
         let inside = Inside::of(&bytes).map_err(|damage| Trouble::of_said(&self.file, &damage))?;
-        let answer = Answer::new(inside.told(&shown.words()).join("\n") + "\n", inside.json());
+        let words = shown.words();
+        let mut lines: Vec<String> = locked.then(|| words.locked_inside()).into_iter().collect();
+        lines.extend(inside.told(&words));
+        let json = merged(json!({ "locked": locked }), inside.json());
+        let answer = Answer::new(lines.join("\n") + "\n", json);
         Ok(Answer { sound: inside.holds(), ..answer })
     }
 }

@@ -2,6 +2,7 @@
 
 use crate::argument::Shown;
 use crate::carried::files::Bundles;
+use crate::carried::team_word::TeamWordArgument;
 use crate::carried::{find_device, of_store, photos_of, taking};
 use crate::trouble::Trouble;
 use crate::{Answer, device};
@@ -22,15 +23,18 @@ pub struct TakeIn {
     /// in from then on.
     #[arg(long, value_name = "FINGERPRINT")]
     accept: Vec<String>,
+    #[command(flatten)]
+    team_word: TeamWordArgument,
 }
 
 impl TakeIn {
     /// Takes them in.
     pub fn run(self, shown: &Shown) -> Result<Answer, Trouble> {
         let words = shown.words();
+        let word = self.team_word.word()?;
         let (mut trouble, mut files) = (Trouble::default(), Vec::new());
         for file in &self.files {
-            match Bundles::read(file) {
+            match Bundles::read(file, word.as_ref()) {
                 Ok(file) => files.push(file),
                 Err(faults) => trouble.add(faults),
             }

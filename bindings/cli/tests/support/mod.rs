@@ -1,5 +1,12 @@
 //! Runs the built `pitface` in a folder of its own.
-#![allow(dead_code, clippy::expect_used, reason = "each test file uses some of it; a test may fail")]
+#![allow(
+    dead_code,
+    clippy::expect_used,
+    clippy::unwrap_used,
+    reason = "each test file uses some of it; a test may fail"
+)]
+
+pub mod walker;
 
 use serde_json::Value;
 use std::path::{Path, PathBuf};
@@ -16,6 +23,14 @@ pub struct Ran {
     pub code: Option<i32>,
     pub out: String,
     pub err: String,
+}
+
+impl Ran {
+    pub fn of(command: &mut Command) -> Self {
+        let output: Output = command.output().expect("pitface runs");
+        let text = |bytes: Vec<u8>| String::from_utf8(bytes).expect("UTF-8");
+        Self { code: output.status.code(), out: text(output.stdout), err: text(output.stderr) }
+    }
 }
 
 impl Place {
@@ -40,15 +55,19 @@ impl Place {
         self.file(&name, &text)
     }
 
-    pub fn run(&self, arguments: &[&str]) -> Ran {
-        let output: Output = Command::new(env!("CARGO_BIN_EXE_pitface"))
+    /// The program with arguments, not yet started.
+    pub fn command(&self, arguments: &[&str]) -> Command {
+        let mut command = Command::new(env!("CARGO_BIN_EXE_pitface"));
+        command
             .args(arguments)
             .current_dir(self.folder.path())
             .env("XDG_CONFIG_HOME", self.path("settings"))
-            .output()
-            .expect("pitface runs");
-        let text = |bytes: Vec<u8>| String::from_utf8(bytes).expect("UTF-8");
-        Ran { code: output.status.code(), out: text(output.stdout), err: text(output.stderr) }
+            .env_remove("PITFACE_TEAM_WORD");
+        command
+    }
+
+    pub fn run(&self, arguments: &[&str]) -> Ran {
+        Ran::of(&mut self.command(arguments))
     }
 
     /// Runs what should go well; its standard output.

@@ -1,0 +1,105 @@
+//! Walkers with a laptop and a store each, who hand over to each other.
+
+use super::{ONE_PIT, Place};
+use pitface_core::store::{DeviceId, Store, photo_name};
+use serde_json::Value;
+use sha2::{Digest, Sha256};
+
+/// Name of everybody's store.
+pub const STORE: &str = "notes.pitface";
+
+/// Somebody with a laptop of their own.
+pub struct Walker {
+    pub name: &'static str,
+    pub place: Place,
+}
+
+impl Walker {
+    pub fn new(name: &'static str) -> Self {
+        Self { name, place: Place::new() }
+    }
+
+    /// Notes one field.
+    pub fn notes(&self, notes: &str) {
+        let file = self.place.file("field.notes.json", notes);
+        self.place.good(&["read", &file, "--store", STORE]);
+    }
+
+    pub fn fingerprint(&self) -> String {
+        let told = self.place.json(&["partners", STORE]);
+        let own =
+            told["partners"].as_array().unwrap().iter().find(|partner| partner["this"] == true).unwrap();
+        own["device"].as_str().unwrap().to_owned()
+    }
+
+    /// Hands over to a folder and takes in what is there. Tells whether there was something new.
+    pub fn share(&self, folder: &str) -> bool {
+        self.share_with(folder, &[])
+    }
+
+    /// The same with more options.
+    pub fn share_with(&self, folder: &str, more: &[&str]) -> bool {
+        let arguments = [&["hand-over", STORE, "--folder", folder, "--holder", self.name], more].concat();
+        let told = self.place.json(&arguments);
+        !told["written"].is_null() || told["taken_in"]["edits"] != 0
+    }
+
+    pub fn accept(&self, other: &Self) -> Value {
+        self.place.json(&["take-in", STORE, "--accept", &other.fingerprint()])
+    }
+
+    /// A file with all it has, outside its own folder.
+    pub fn hand_over(&self, name: &str, more: &[&str]) -> String {
+        self.place.good(&[&["hand-over", STORE, "--out", name, "--holder", self.name], more].concat());
+        self.place.path(name).display().to_string()
+    }
+
+    /// The hash over all that its store has now. Of a copy: looking leaves no trace.
+    pub fn digest(&self) -> [u8; 32] {
+        let copy = self.place.path("copy.pitface");
+        std::fs::copy(self.place.path(STORE), &copy).unwrap();
+        let digest = Store::open_existing(&copy, DeviceId([9; 16])).unwrap().digest().unwrap();
+        std::fs::remove_file(copy).unwrap();
+        digest
+    }
+}
+
+/// All share until nobody has anything new.
+pub fn share_all(walkers: &[&Walker], folder: &str) {
+    let rounds = (0..6).position(|_| walkers.iter().filter(|walker| walker.share(folder)).count() == 0);
+    assert!(rounds.is_some(), "they never come to rest");
+}
+
+pub fn dug_to(mm: u32) -> String {
+    ONE_PIT.replace("\"dug_to_mm\": 450", &format!("\"dug_to_mm\": {mm}"))
+}
+
+/// Two who accepted each other, and have the same.
+pub fn pair() -> (Walker, Walker) {
+    let (ann, ben) = (Walker::new("Ann"), Walker::new("Ben"));
+    ann.notes(ONE_PIT);
+    let file = ann.hand_over("all.pitb", &[]);
+    let ann_is = ann.fingerprint();
+    let told = ben.place.json(&["take-in", STORE, &file, "--accept", &ann_is]);
+    assert_ne!(told["edits"], 0);
+    assert_eq!(told["strangers"], Value::Array(Vec::new()));
+    let file = ben.hand_over("all.pitb", &[]);
+    ann.place.good(&["take-in", STORE, &file]);
+    ann.accept(&ben);
+    assert_eq!(ann.digest(), ben.digest());
+    (ann, ben)
+}
+
+/// A photo of two pieces, in the folder beside the store, and notes that name it.
+pub fn with_photo(walker: &Walker) -> (String, Vec<u8>) {
+    let bytes: Vec<u8> = (0..1_500_000_u32).map(|at| (at / 3 % 251) as u8).collect();
+    let name = photo_name(&Sha256::digest(&bytes).into());
+    std::fs::create_dir_all(walker.place.path("photos")).unwrap();
+    std::fs::write(walker.place.path("photos").join(&name), &bytes).unwrap();
+    let photo = format!(
+        r#""photos": [{{"sha256": "{name}", "size_bytes": {}, "media_type": "image/jpeg"}}]"#,
+        bytes.len()
+    );
+    walker.notes(&ONE_PIT.replace("\"rolls\":", &format!("{photo}, \"rolls\":")));
+    (name, bytes)
+}
