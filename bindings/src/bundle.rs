@@ -96,7 +96,7 @@ impl Held {
     pub fn import_bundle(&mut self, file: &mut File) -> Result<Answer, PitfaceError> {
         let photos = self.folder.photos();
         let damaged = self.partners().checkup.photos.clone();
-        let came = match self.store.take_in_with_photos(file, &photos, &damaged, now_ms()) {
+        let mut came = match self.store.take_in_with_photos(file, &photos, &damaged, now_ms()) {
             Ok(came) => came,
             Err(CameFault::Store(StoreError::Bundle(damage))) => {
                 return self.told(self.words.bundle_refused(&damage));
@@ -108,6 +108,12 @@ impl Held {
             }
         };
         self.mended(&came.photos);
+        if !came.taken.strangers.is_empty() && !came.photos_unnamed.is_empty() {
+            // Its photos belong to records that wait; where there is no room, they have to be handed over again.
+            if self.folder.keep_waiting(file).is_ok() {
+                came.photos_unnamed.clear();
+            }
+        }
         self.place = Place::Partners;
         self.came(&came, Vec::new())
     }
@@ -119,7 +125,25 @@ impl Held {
             Err(error) => return self.told(self.words.not_saved(why(&error))),
         };
         let accepted = self.words.accepted(device, self.partners().holder(device));
-        self.came(&Came { taken, ..Came::default() }, vec![accepted])
+        let mut came = Came { taken, ..Came::default() };
+        for path in self.folder.waiting() {
+            self.photos_of_waiting(&path, &mut came);
+        }
+        self.came(&came, vec![accepted])
+    }
+
+    /// Photos that came before the records that name them were accepted. A file that somebody still waits in is kept.
+    fn photos_of_waiting(&mut self, path: &Path, came: &mut Came) {
+        let Ok(mut file) = File::open(path) else { return };
+        let photos = self.folder.photos();
+        let damaged = self.partners().checkup.photos.clone();
+        let again = self.store.take_in_with_photos(&mut file, &photos, &damaged, now_ms());
+        let Ok(again) = again else { return };
+        self.mended(&again.photos);
+        came.photos.extend(&again.photos);
+        if again.taken.strangers.is_empty() || again.photos_unnamed.is_empty() {
+            let _ = fs::remove_file(path);
+        }
     }
 
     fn came(&mut self, came: &Came, before: Vec<String>) -> Result<Answer, PitfaceError> {

@@ -6,19 +6,21 @@
 //! | `own.json` | settings of whoever holds the phone |
 //! | `place.json` | where one is in the app |
 //! | `photos/` | photos, each under the SHA-256 of its content |
+//! | `waiting/` | files of bundles from devices that are not accepted yet, for the photos in them |
 //!
 //! The small files are written whole or not at all. One that is missing or broken reads as its default: none of them is
 //! worth an app that does not start.
 
 use crate::PitfaceError;
 use pitface_core::screen::{Own, Place};
-use pitface_core::store::{DeviceId, Photos, Store, beside, write_whole};
+use pitface_core::store::{DeviceId, Photos, Store, beside, put_in_place, write_whole};
 use pitface_core::units::LengthUnit;
 use pitface_core::words::Language;
 use serde_json::{Value, json};
-use std::fs;
-use std::io;
+use std::fs::{self, File};
+use std::io::{self, Seek as _};
 use std::path::{Path, PathBuf};
+use uuid::Uuid;
 
 /// The folder of a session.
 pub(crate) struct Folder(PathBuf);
@@ -41,6 +43,29 @@ impl Folder {
     /// Where photos lie.
     pub fn photos(&self) -> Photos {
         Photos::new(self.0.join("photos"))
+    }
+
+    /// Keeps a file that was taken in until the devices that it is from are accepted.
+    pub fn keep_waiting(&self, file: &mut File) -> io::Result<()> {
+        let folder = self.0.join("waiting");
+        fs::create_dir_all(&folder)?;
+        file.rewind()?;
+        let path = folder.join(Uuid::new_v4().to_string());
+        let new = beside(&path);
+        let kept = File::create(&new).and_then(|mut to| {
+            io::copy(file, &mut to)?;
+            put_in_place(&to, &new, &path)
+        });
+        if kept.is_err() {
+            let _ = fs::remove_file(&new);
+        }
+        kept
+    }
+
+    /// The files that wait.
+    pub fn waiting(&self) -> Vec<PathBuf> {
+        let files = fs::read_dir(self.0.join("waiting")).into_iter().flatten().flatten();
+        files.map(|file| file.path()).collect()
     }
 
     /// The settings; whatever of them is missing or broken is as on the first start.

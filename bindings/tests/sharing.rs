@@ -282,7 +282,7 @@ fn photos_go_along_and_come_back_when_they_rot() {
     std::fs::write(photo, &rotten).unwrap();
     let found = ben.session.check().unwrap().unwrap();
     assert_eq!(found.kind, ScreenKind::Partners);
-    assert!(said(&found).contains("is damaged. Repair it with a bundle that holds it."), "{}", said(&found));
+    assert!(said(&found).contains("A photo on this phone is damaged."), "{}", said(&found));
     // What is damaged is not handed on.
     assert!(ben.export(None, true).is_some());
     assert!(ben.session.screen().unwrap().told.is_empty());
@@ -290,6 +290,25 @@ fn photos_go_along_and_come_back_when_they_rot() {
     assert_eq!(std::fs::read(photo).unwrap(), picture);
     assert!(!said(&ben.go(&json!("partners"))).contains("damaged"));
     assert_eq!(ben.session.check().unwrap(), None);
+}
+
+#[test]
+fn photos_of_a_stranger_come_with_the_acceptance() {
+    let (ann, ben) = (Phone::of("Ann"), Phone::of("Ben"));
+    ann.session.import_file(demo("mere_piece").display().to_string()).unwrap();
+    let field = field_id(&ann.session);
+    let pit = ann.noted(&field)["pits"][0]["id"].as_str().unwrap().to_owned();
+    let taken = ann.path("taken.jpg");
+    std::fs::write(&taken, b"a picture").unwrap();
+    let path = taken.display().to_string();
+    ann.session.photo_taken(field, pit, None, path, "image/jpeg".into()).unwrap();
+    ben.take_in(&ann.hand_over(true));
+    let waiting = || std::fs::read_dir(ben.path("notes/waiting")).unwrap().count();
+    assert_eq!(waiting(), 1);
+    let told = ben.accept("Ann").told;
+    assert!(told.contains("Photos that came: 1."), "{told}");
+    assert!(said(&ben.go(&json!("partners"))).contains("Photos here: 1 of 1"));
+    assert_eq!(waiting(), 0);
 }
 
 #[test]

@@ -76,6 +76,11 @@ impl Words {
         })
     }
 
+    /// How many photos on this phone are damaged, and what to do.
+    pub fn photos_damaged(&self, count: usize) -> String {
+        self.say_with("partner-photos_damaged", &fluent_args!["count" => count])
+    }
+
     /// How many edits nobody else has, short.
     pub fn not_carried_short(&self, edits: u64) -> String {
         self.say_with("partner-not_carried", &fluent_args!["edits" => edits])

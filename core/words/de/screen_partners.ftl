@@ -58,3 +58,8 @@ bundle-cut_off = Nicht übernommen: Die Datei hört mittendrin auf. Noch einmal 
 bundle-damaged = Nicht übernommen: Die Datei wurde unterwegs beschädigt. Noch einmal schicken lassen.
 bundle-too_large = Nicht übernommen: Die Datei enthält mehr, als diese App auf einmal übernimmt.
 bundle-forged = Nicht übernommen: Die Datei kommt nicht von dort, wo sie es sagt. Beim Absender nachfragen.
+
+partner-photos_damaged = { $count ->
+    [one] Ein Foto auf diesem Handy ist beschädigt. Eine Datei eines anderen Handys übernehmen, die es enthält.
+   *[other] { $count } Fotos auf diesem Handy sind beschädigt. Dateien anderer Handys übernehmen, die sie enthalten.
+}

@@ -58,3 +58,8 @@ bundle-cut_off = Not taken in: the file ends in the middle. Have it sent again.
 bundle-damaged = Not taken in: the file was damaged on its way. Have it sent again.
 bundle-too_large = Not taken in: the file holds more than this app takes in at once.
 bundle-forged = Not taken in: the file does not come from whom it says. Ask its sender.
+
+partner-photos_damaged = { $count ->
+    [one] A photo on this phone is damaged. Take in a file of another phone that holds it.
+   *[other] { $count } photos on this phone are damaged. Take in files of other phones that hold them.
+}

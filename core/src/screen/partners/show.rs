@@ -7,7 +7,7 @@ use super::super::{
 };
 use super::PartnersAct;
 use crate::merge::DeviceId;
-use crate::store::{Partner, photo_name};
+use crate::store::Partner;
 use crate::words::{Caption, PartnerText};
 
 pub(in crate::screen) fn show(world: &World) -> Screen {
@@ -17,11 +17,13 @@ pub(in crate::screen) fn show(world: &World) -> Screen {
     screen.known.extend(damage(world).into_iter().map(Known::Sentence));
     let waits = partners.all.iter().filter(|partner| is_stranger(partner)).map(|partner| row(partner, world));
     let waits: Vec<Row> = waits.collect();
+    let nobody = partners.all.is_empty();
     if !waits.is_empty() {
         screen.known.extend([Known::Sentence(label(PartnerText::Waiting)), Known::Rows(waits)]);
     }
     screen.known.extend(super::versions::rows(world));
-    screen.known.push(Known::Line(words.not_carried(partners.not_carried)));
+    let anything = partners.not_carried > 0 || partners.all.iter().any(|partner| partner.edits > 0);
+    screen.known.extend(anything.then(|| Known::Line(words.not_carried(partners.not_carried))));
     let [here, named] = partners.photos;
     screen.known.extend((named > 0).then(|| Known::Line(words.photos_here(here, named))));
     screen.known.push(Known::Line(words.this_device(partners.own, &world.own.name)));
@@ -31,9 +33,10 @@ pub(in crate::screen) fn show(world: &World) -> Screen {
         .filter(|partner| !is_stranger(partner))
         .map(|partner| row(partner, world))
         .collect();
-    if others.is_empty() {
+    if nobody {
         screen.known.push(Known::Line(label(PartnerText::NobodyYet)));
-    } else {
+    }
+    if !others.is_empty() {
         screen.known.extend([Known::Line(label(PartnerText::Others)), Known::Rows(others)]);
     }
     let lacking =
@@ -115,7 +118,7 @@ fn damage(world: &World) -> Vec<String> {
     let checkup = &partners.checkup;
     let edits =
         checkup.damaged.iter().map(|damaged| words.checked_damaged(damaged, partners.holder(damaged.device)));
-    let photos = checkup.photos.iter().map(|photo| words.checked_photo(&photo_name(photo), false));
+    let photos = (!checkup.photos.is_empty()).then(|| words.photos_damaged(checkup.photos.len()));
     checkup
         .unreadable
         .then(|| words.label(PartnerText::StoreDamaged))

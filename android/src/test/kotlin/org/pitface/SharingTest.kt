@@ -160,7 +160,7 @@ class SharingTest {
         phone.settle()
         while (phone.shown.kind != ScreenKind.FIELDS) phone.back()
         phone.tap("Hand over, take in")
-        assertTrue(phone.shown.known.toString(), "is damaged. Repair it with a bundle" in phone.shown.known.toString())
+        assertTrue(phone.shown.known.toString(), "A photo on this phone is damaged." in phone.shown.known.toString())
         phone.picture("partners-damaged")
         opens(nora.handsOver().readBytes())
         assertTrue(phone.shown.told, "Photos that came: 1." in phone.shown.told)
