@@ -16,7 +16,8 @@ macro_rules! files {
     ($language:literal) => {
         files!(
             $language: "after_dig", "calls", "details", "face", "ground", "headings", "machine", "measures", "merging",
-            "photos", "place", "plan", "reasons", "saving", "screen", "screen_machine", "screen_saved", "signs", "soil"
+            "photos", "place", "plan", "reasons", "saving", "screen", "screen_machine", "screen_saved", "signs", "soil",
+            "tables"
         )
     };
     ($language:literal: $($name:literal),+) => {
