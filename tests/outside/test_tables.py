@@ -183,9 +183,11 @@ def test_gdal_reads_every_feature(place):
     }
 
 
-def test_every_zone_with_a_hole_has_one(estate):
+def test_a_headland_goes_round_its_field(estate):
     headlands = [one for one in features(estate, "zones") if one["properties"]["zone"] == "headland" and one["geometry"]]
-    assert headlands and all(len(polygon) == 2 for one in headlands for polygon in polygons(one["geometry"]))
+    rings = [len(polygon) for one in headlands for polygon in polygons(one["geometry"])]
+    # A gateway cuts one of them open.
+    assert len(rings) > 3 and sorted(set(rings)) == [1, 2] and rings.count(1) == 1
 
 
 def test_areas_are_those_of_the_ellipsoid(estate):
@@ -202,7 +204,7 @@ def test_zones_of_a_field_share_its_ground(estate):
         number = field["properties"]["field_number"]
         zones = [one for one in features(estate, "zones") if one["properties"]["field_number"] == number]
         area = sum(one["properties"]["area_m2"] or 0 for one in zones)
-        assert math.isclose(area, field["properties"]["area_m2"], rel_tol=1e-9)
+        assert math.isclose(area, field["properties"]["area_m2"], rel_tol=1e-7)
         shapes = [shapely.from_geojson(json.dumps(one["geometry"])) for one in zones if one["geometry"]]
         whole = shapely.from_geojson(json.dumps(field["geometry"]))
         # A hundredth of a metre along the edges is what rounding takes or gives.
@@ -227,7 +229,7 @@ def test_a_field_across_the_antimeridian_is_cut_there(hard):
         assert all(abs(longitude) == 180 for longitude, _ in corners - noted)
         for piece in pieces:
             assert len({longitude > 0 for longitude, _ in piece}) == 1, "a piece lies on one side"
-    if_cut = [one for one in features(hard, "zones") if one["geometry"]["type"] == "MultiPolygon"]
+    if_cut = [one for one in features(hard, "zones") if (one["geometry"] or {}).get("type") == "MultiPolygon"]
     assert {one["properties"]["zone"] for one in if_cut} >= {"open", "headland", "patch"}
     for one in features(hard, "lines")[:3]:
         assert one["geometry"]["type"] == "MultiLineString"
@@ -436,7 +438,7 @@ SPOILT = {
     "no geometry columns": "DROP TABLE gpkg_geometry_columns",
 }
 # GDAL's own checks say nothing of these.
-UNTOLD_BY_GDAL = {"an extent that is not so", "a text for a number", "another version", "a damaged header", "half a blob"}
+UNTOLD_BY_GDAL = {"a table untold", "an extent that is not so", "a text for a number", "another version", "a damaged header", "half a blob"}
 
 
 def spoilt(estate: Path, into: Path, how: str) -> Path:

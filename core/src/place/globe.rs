@@ -53,17 +53,50 @@ pub fn circle_of(middle: [f64; 2], radius_m: f64) -> Vec<[f64; 2]> {
     corners(circle.polygon(COARSE).exterior()).into_iter().map(|corner| plane.place(corner)).collect()
 }
 
+/// What is narrower than this is no ground. Ours: a hundred times what the plane can tell, far below a blade of grass.
+const NO_WIDTH_M: f64 = 1e-4;
+
 impl FieldMap {
     /// The ground of each zone, no ground in two of them, in the order of [`Zone::ALL`]; wheelings lie in open ground.
     /// Edges between two zones are computed on the field's plane.
     pub fn zones_on_globe(&self) -> Vec<(Zone, Vec<Rings>)> {
         let Some(plane) = self.plane() else { return Vec::new() };
         let on_globe = |ground: MultiPolygon| {
-            let ground = ground.map_coords(|spot| plane.place(spot.into()).into());
-            ground.iter().flat_map(cut).collect()
+            let tidy = ground.iter().filter_map(tidy);
+            tidy.flat_map(|piece| cut(&piece.map_coords(|spot| plane.place(spot.into()).into()))).collect()
         };
         self.split().zones.into_iter().map(|(zone, ground)| (zone, on_globe(ground))).collect()
     }
+}
+
+/// Ground on the plane without what taking one piece off another leaves over: strips of no width along an edge. `None` where
+/// nothing else is left.
+fn tidy(ground: &Polygon) -> Option<Polygon> {
+    let ring = |ring: &LineString| {
+        let mut corners: Vec<Coord> = ring.coords().skip(1).copied().collect();
+        // A corner without which the edge encloses the same goes, then perhaps its neighbour.
+        while let Some(idle) = (0..corners.len()).find(|&at| is_idle(&corners, at)) {
+            corners.remove(idle);
+        }
+        Polygon::new(corners.into(), Vec::new())
+    };
+    let has_ground = |ring: &Polygon| ring.unsigned_area() > NO_WIDTH_M;
+    let edge = Some(ring(ground.exterior())).filter(has_ground)?;
+    let holes = ground.interiors().iter().map(ring).filter(has_ground);
+    Some(Polygon::new(edge.exterior().clone(), holes.map(|hole| hole.exterior().clone()).collect()))
+}
+
+/// Whether the edge comes to a corner and goes back the way it came, or stays where it is.
+fn is_idle(corners: &[Coord], at: usize) -> bool {
+    let count = corners.len();
+    let (before, here, after) = (corners[(at + count - 1) % count], corners[at], corners[(at + 1) % count]);
+    let (come, go) = (before - here, after - here);
+    let (come_m, go_m) = (come.x.hypot(come.y), go.x.hypot(go.y));
+    if come_m < NO_WIDTH_M || go_m < NO_WIDTH_M {
+        return true;
+    }
+    let apart_m = (come.x * go.y - come.y * go.x).abs() / come_m.max(go_m);
+    apart_m < NO_WIDTH_M && come.x * go.x + come.y * go.y > 0.0
 }
 
 /// A longitude as it runs on from another, beyond 180 degrees if need be.
@@ -80,6 +113,9 @@ fn seam_beyond(longitude: f64) -> Option<f64> {
 fn meets(one: [f64; 2], other: [f64; 2], seam: f64) -> f64 {
     let (from, to) = (Point::from(one), Point::from(other));
     let start = near(seam, one[0]) - seam;
+    if start == 0.0 {
+        return one[1];
+    }
     let beyond = |share: f64| {
         let at = Geodesic.point_at_ratio_between(from, to, share);
         (near(seam, at.x()) - seam) * start <= 0.0
