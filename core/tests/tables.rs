@@ -1,14 +1,14 @@
 //! Tables for other programs: whole in each format, and nothing in them that was not noted.
 #![allow(clippy::unwrap_used, reason = "a test fails by it")]
 
-use geo::{GeodesicArea, Polygon};
+use geo::{GeodesicArea, Polygon, Validation};
 use pitface_core::advice::advise;
 use pitface_core::advice::after_dig::look_behind;
-use pitface_core::place::{FieldMap, Rings, circle_of, ground_of, line_of};
+use pitface_core::place::{FieldMap, Rings, circle_of, ground_of, line_of, on_grid};
 use pitface_core::reading::read_field;
 use pitface_core::record::{Field, FieldNotes, Pit, PlaceKind, Position, RecordId};
 use pitface_core::store::{StoreError, write_geopackage};
-use pitface_core::tables::{Cell, FieldTold, Holds, Shape, Table, csv, geojson, tables};
+use pitface_core::tables::{Cell, DECIMALS, FieldTold, Holds, Shape, Table, csv, geojson, tables};
 use proptest::prelude::*;
 use serde_json::Value;
 
@@ -160,15 +160,48 @@ fn a_line_across_the_antimeridian_is_cut_where_it_crosses() {
     assert!(line_of(&[[2.5, 54.5]]).is_empty());
 }
 
+fn polygon(rings: &Rings) -> Polygon {
+    let ring = |ring: &Vec<[f64; 2]>| ring.iter().map(|&place| geo::Coord::from(place)).collect();
+    Polygon::new(ring(&rings[0]), rings[1..].iter().map(ring).collect())
+}
+
 fn area_m2(pieces: &[Rings]) -> f64 {
-    let area = |rings: &Rings| {
-        let ring = |ring: &Vec<[f64; 2]>| ring.iter().map(|&place| geo::Coord::from(place)).collect();
-        Polygon::new(ring(&rings[0]), rings[1..].iter().map(ring).collect()).geodesic_area_signed()
-    };
-    pieces.iter().map(area).sum()
+    pieces.iter().map(|rings| polygon(rings).geodesic_area_signed()).sum()
+}
+
+#[test]
+fn sides_that_rounding_crosses_are_put_right() {
+    // The sliver between the first and the last side is narrower than the grid.
+    let sliver = vec![[0.0, 0.0], [4.0, 0.4], [8.0, 0.0], [8.0, 8.0], [3.6, 0.4], [0.0, 0.0]];
+    let pieces = on_grid(&vec![sliver], 0);
+    assert!(!pieces.is_empty());
+    assert!(pieces.iter().flatten().flatten().flatten().all(|degrees| degrees.fract() == 0.0), "{pieces:?}");
+    assert!(pieces.iter().all(|rings| polygon(rings).is_valid()), "{pieces:?}");
+    // A ring smaller than the grid has no ground on it.
+    assert!(on_grid(&vec![vec![[0.1, 0.1], [0.2, 0.1], [0.2, 0.2], [0.1, 0.1]]], 0).is_empty());
+    assert!(on_grid(&Vec::new(), 7).is_empty());
 }
 
 proptest! {
+    /// Corners so near each other that rounding moves them past each other.
+    #[test]
+    fn on_the_grid_no_sides_cross(reach in prop::collection::vec(0.05..6.0_f64, 5..40)) {
+        let count = reach.len() as f64;
+        let corner = |(at, reach): (usize, &f64)| {
+            let angle = at as f64 / count * std::f64::consts::TAU;
+            [2.5 + reach * angle.cos() * 1e-7, 54.5 + reach * angle.sin() * 1e-7]
+        };
+        let mut ring: Vec<[f64; 2]> = reach.iter().enumerate().map(corner).collect();
+        ring.push(ring[0]);
+        for rings in on_grid(&vec![ring], DECIMALS) {
+            prop_assert!(polygon(&rings).is_valid(), "{rings:?}");
+            for degrees in rings.iter().flatten().flatten() {
+                let decimals = degrees.to_string().split_once('.').map_or(0, |(_, decimals)| decimals.len());
+                prop_assert!(decimals <= 7, "{degrees}");
+            }
+        }
+    }
+
     /// A ring round a middle anywhere, its corners at any distance, given either way round.
     #[test]
     fn a_cut_ring_has_its_ground_and_every_corner(

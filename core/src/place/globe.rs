@@ -130,9 +130,9 @@ fn meets(one: [f64; 2], other: [f64; 2], seam: f64) -> f64 {
 
 /// A corner as it runs on from the first one of its polygon, and as it is written.
 #[derive(Clone, Copy)]
-struct Corner {
-    on: [f64; 2],
-    written: [f64; 2],
+pub(super) struct Corner {
+    pub(super) on: [f64; 2],
+    pub(super) written: [f64; 2],
 }
 
 fn cut(polygon: &Polygon) -> Vec<Rings> {
@@ -210,7 +210,7 @@ fn half(rings: &[Vec<Corner>], seam: f64, beyond: bool) -> Vec<Rings> {
 }
 
 /// Rings closed, the first counter-clockwise, the others clockwise.
-fn wound(rings: &[Vec<Corner>]) -> Rings {
+pub(super) fn wound(rings: &[Vec<Corner>]) -> Rings {
     let wound = |(index, ring): (usize, &Vec<Corner>)| {
         let [east, north] = ring[0].on;
         // Taken from its first corner, so that no digit is lost on the way from Greenwich.

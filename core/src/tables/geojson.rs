@@ -1,6 +1,7 @@
 //! Tables as GeoJSON (RFC 7946): one collection, a feature a line.
 
-use super::{Cell, Row, Shape, Table, rounded};
+use super::{Cell, DECIMALS, Row, Shape, Table, rounded};
+use crate::place::on_grid;
 use serde_json::{Map, Value, json};
 
 /// The tables as one feature collection. Every row of a table that stands alone is a feature, its property `table` the
@@ -62,13 +63,8 @@ fn geometry(shape: &Shape) -> Option<Value> {
             one_or_many(["LineString", "MultiLineString"], pieces.map(Value::from).collect())?
         }
         Shape::Ground(pieces) => {
-            let rings = |piece: &Vec<Vec<[f64; 2]>>| -> Option<Value> {
-                let mut rings = piece.iter().map(|ring| apart(ring));
-                let edge = rings.next().filter(|edge| edge.len() > 3)?;
-                let holes = rings.filter(|hole| hole.len() > 3);
-                Some(std::iter::once(edge).chain(holes).map(Value::from).collect())
-            };
-            one_or_many(["Polygon", "MultiPolygon"], pieces.iter().filter_map(rings).collect())?
+            let pieces = pieces.iter().flat_map(|piece| on_grid(piece, DECIMALS));
+            one_or_many(["Polygon", "MultiPolygon"], pieces.map(|piece| json!(piece)).collect())?
         }
     };
     Some(json!({ "type": kind, "coordinates": places }))
