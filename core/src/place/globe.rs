@@ -113,7 +113,7 @@ fn seam_beyond(longitude: f64) -> Option<f64> {
 fn meets(one: [f64; 2], other: [f64; 2], seam: f64) -> f64 {
     let (from, to) = (Point::from(one), Point::from(other));
     let start = near(seam, one[0]) - seam;
-    if start == 0.0 {
+    if is_on_seam(one[0]) {
         return one[1];
     }
     let beyond = |share: f64| {
@@ -135,6 +135,18 @@ pub(super) struct Corner {
     pub(super) written: [f64; 2],
 }
 
+/// The same place, whichever sign its longitude is written with.
+impl PartialEq for Corner {
+    fn eq(&self, other: &Self) -> bool {
+        self.on.as_slice() == other.on.as_slice()
+    }
+}
+
+/// Whether a longitude is the antimeridian itself.
+fn is_on_seam(longitude: f64) -> bool {
+    longitude.abs().total_cmp(&180.0).is_eq()
+}
+
 fn cut(polygon: &Polygon) -> Vec<Rings> {
     let Some(first) = polygon.exterior().coords().next() else { return Vec::new() };
     let rings = std::iter::once(polygon.exterior()).chain(polygon.interiors());
@@ -154,12 +166,12 @@ fn run_on(ring: &LineString, from: f64) -> Vec<Corner> {
         .coords()
         .map(|place| Corner { on: [near(from, place.x), place.y], written: [place.x, place.y] })
         .collect();
-    corners.dedup_by(|one, other| one.on == other.on);
-    if corners.len() > 1 && corners.first().map(|one| one.on) == corners.last().map(|one| one.on) {
+    corners.dedup();
+    if corners.len() > 1 && corners.first() == corners.last() {
         corners.pop();
     }
     // Either sign names the antimeridian itself: that of the side it is on is written.
-    for corner in corners.iter_mut().filter(|corner| corner.on[0].abs() == 180.0) {
+    for corner in corners.iter_mut().filter(|corner| is_on_seam(corner.on[0])) {
         corner.written = corner.on;
     }
     corners
@@ -190,7 +202,7 @@ fn half(rings: &[Vec<Corner>], seam: f64, beyond: bool) -> Vec<Rings> {
         let away = |corner: &&Corner| (corner.on[0] - place.x).hypot(corner.on[1] - place.y);
         let corner = rings.iter().flatten().min_by(|one, other| away(one).total_cmp(&away(other)));
         let mut corner = corner.copied().unwrap_or(Corner { on: place.into(), written: place.into() });
-        if beyond && corner.on[0].abs() == 180.0 {
+        if beyond && is_on_seam(corner.on[0]) {
             corner.written[0] = -seam;
         }
         corner
@@ -199,7 +211,7 @@ fn half(rings: &[Vec<Corner>], seam: f64, beyond: bool) -> Vec<Rings> {
         let rings = std::iter::once(polygon.exterior()).chain(polygon.interiors());
         let rings = rings.map(|ring| {
             let mut corners: Vec<Corner> = ring.coords().map(|&place| back(place)).collect();
-            corners.dedup_by(|one, other| one.on == other.on);
+            corners.dedup();
             corners.pop();
             corners
         });

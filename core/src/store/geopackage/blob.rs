@@ -10,8 +10,8 @@ pub struct Extent(pub [f64; 4]);
 impl Extent {
     /// That of both together.
     pub fn with(self, other: Self) -> Self {
-        let ([a, b, c, d], [e, f, g, h]) = (self.0, other.0);
-        Self([a.min(e), b.max(f), c.min(g), d.max(h)])
+        let ([west, east, south, north], further) = (self.0, other.0);
+        Self([west.min(further[0]), east.max(further[1]), south.min(further[2]), north.max(further[3])])
     }
 }
 
@@ -66,7 +66,9 @@ pub fn blob(shape: &Shape, reference: i32) -> Vec<u8> {
             for rings in pieces {
                 begin(POLYGON, &mut bytes);
                 count(rings.len(), &mut bytes);
-                rings.iter().for_each(|ring| places(ring, &mut bytes));
+                for ring in rings {
+                    places(ring, &mut bytes);
+                }
             }
         }
     }
@@ -84,7 +86,9 @@ fn count(count: usize, bytes: &mut Vec<u8>) {
 
 fn places(places: &[[f64; 2]], bytes: &mut Vec<u8>) {
     count(places.len(), bytes);
-    places.iter().for_each(|&place| put(place, bytes));
+    for place in places {
+        put(*place, bytes);
+    }
 }
 
 fn put([longitude, latitude]: [f64; 2], bytes: &mut Vec<u8>) {

@@ -48,12 +48,13 @@ pub fn write_geopackage(path: &Path, tables: &[Table], at: DateTime<Utc>) -> Res
 
 fn write(connection: &Connection, table: &Table, at: DateTime<Utc>) -> Result<(), StoreError> {
     let name = quoted(table.name);
-    let shape = table.shapes.map(|shapes| format!(", shape {}", type_of(shapes)));
-    let columns: String = table.columns.iter().map(|column| format!(", {}", declared(column))).collect();
-    let create = format!(
-        "CREATE TABLE {name} (fid INTEGER PRIMARY KEY AUTOINCREMENT NOT NULL{}{columns})",
-        shape.unwrap_or_default()
-    );
+    let shape = table.shapes.map(|shapes| format!("shape {}", type_of(shapes)));
+    let columns: Vec<String> = ["fid INTEGER PRIMARY KEY AUTOINCREMENT NOT NULL".to_owned()]
+        .into_iter()
+        .chain(shape)
+        .chain(table.columns.iter().map(declared))
+        .collect();
+    let create = format!("CREATE TABLE {name} ({})", columns.join(", "));
     connection.execute_batch(&create)?;
     tell(connection, table, at)?;
     let width = table.columns.len() + usize::from(table.shapes.is_some());

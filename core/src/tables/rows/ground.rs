@@ -61,7 +61,7 @@ fn fields(told: &[FieldTold]) -> Table {
     let columns = call(columns, |line: &Line<()>| Some(&line.field.advice.whole));
     let plan = Plan { name: "fields", shapes: Some(Shapes::Grounds), within: &[], columns };
     plan.fill(
-        lines(told, |_| vec![()]),
+        &lines(told, |_| vec![()]),
         |line| Some(of(line).id),
         // An edge that is not walked all round yet encloses nothing.
         |line| grounds(Outline::new(&of(line).outline).map_or(Vec::new(), |_| ground_of(&of(line).outline))),
@@ -101,7 +101,7 @@ fn zones(told: &[FieldTold]) -> Table {
         .count("pits", |line| Some(line.item.call?.pits));
     let columns = call(columns, |line: &Line<ZoneTold>| line.item.call);
     let plan = Plan { name: "zones", shapes: Some(Shapes::Grounds), within: &[], columns };
-    plan.fill(lines(told, zones_of), |_| None, |line| grounds(line.item.ground.clone()), |_| None)
+    plan.fill(&lines(told, zones_of), |_| None, |line| grounds(line.item.ground.clone()), |_| None)
 }
 
 fn parts(told: &[FieldTold]) -> Table {
@@ -118,7 +118,7 @@ fn parts(told: &[FieldTold]) -> Table {
         .number("radius_m", |line| circle(line).map(|(_, radius_m)| radius_m));
     let plan = Plan { name: "parts", shapes: Some(Shapes::Grounds), within: &[], columns };
     plan.fill(
-        lines(told, |field| field.notes.field.parts.iter().collect()),
+        &lines(told, |field| field.notes.field.parts.iter().collect()),
         |line| Some(line.item.id),
         |line| {
             if !line.item.faults().is_empty() {
@@ -140,7 +140,7 @@ fn buried(told: &[FieldTold]) -> Table {
         .mm("depth_mm", |line| line.item.depth_mm);
     let plan = Plan { name: "lines", shapes: Some(Shapes::Lines), within: &[], columns };
     plan.fill(
-        lines(told, |field| field.notes.field.lines.iter().collect()),
+        &lines(told, |field| field.notes.field.lines.iter().collect()),
         |line| Some(line.item.id),
         |line| Some(line_of(&line.item.along)).filter(|pieces| !pieces.is_empty()).map(Shape::Line),
         |_| None,

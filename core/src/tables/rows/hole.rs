@@ -5,7 +5,8 @@ use super::{Columns, FieldTold, Line, Plan, lines, of_field, point};
 use crate::RULES;
 use crate::advice::{ZoneCall, stands_for};
 use crate::reading::LayerReading;
-use crate::record::{FaceMoisture, Pit, RecordId, Roll, Sign, Step, Zone};
+use crate::record::{ComesAway, FaceMoisture, Pit, RecordId, Resistance, Roll, Sign, Step, Zone};
+use crate::soil::texture::TextureGroup;
 use crate::tables::{Shapes, Table};
 
 pub fn tables(told: &[FieldTold]) -> [Table; 4] {
@@ -42,7 +43,7 @@ fn pits(told: &[FieldTold]) -> Table {
     let columns = call(columns, |line: &Line<Numbered<&Pit>>| call_of(line));
     let plan = Plan { name: "pits", shapes: Some(Shapes::Points), within: &[], columns };
     plan.fill(
-        lines(told, |field| numbered(&field.notes.pits)),
+        &lines(told, |field| numbered(&field.notes.pits)),
         |line| Some(line.item.it.id),
         |line| point(line.item.it.at),
         |_| None,
@@ -79,11 +80,11 @@ fn steps(told: &[FieldTold]) -> Table {
     let columns = of_pit::<&Step>()
         .count("step", |line| Some(line.item.it.number))
         .mm("to_mm", |line| Some(line.item.it.it.to_mm))
-        .code("comes_away", |line| line.item.it.it.comes_away.map(|seen| seen.code()))
-        .code("resistance", |line| line.item.it.it.resistance.map(|met| met.code()));
+        .code("comes_away", |line| line.item.it.it.comes_away.map(ComesAway::code))
+        .code("resistance", |line| line.item.it.it.resistance.map(Resistance::code));
     let plan = Plan { name: "steps", shapes: None, within: &["pits"], columns };
     plan.fill(
-        in_pits(told, |field, index| field.notes.pits[index].walk.iter().collect()),
+        &in_pits(told, |field, index| field.notes.pits[index].walk.iter().collect()),
         |line| Some(line.item.it.it.id),
         |_| None,
         |line| Some(("pits", line.item.row)),
@@ -100,14 +101,14 @@ fn layers(told: &[FieldTold]) -> Table {
         columns.code(sign.code(), move |line| seen(line).map(|answer| sign.answers()[answer]))
     });
     let columns = columns
-        .code("texture_group", |line| line.item.it.it.texture.map(|group| group.code()))
+        .code("texture_group", |line| line.item.it.it.texture.map(TextureGroup::code))
         .code("condition", |line| Some(line.item.it.it.condition.code()))
         .code("cause", |line| Some(line.item.it.it.cause.code()))
         .number("share", |line| Some(line.item.it.it.share))
         .code("rules", |_| Some(RULES));
     let plan = Plan { name: "layers", shapes: None, within: &["pits"], columns };
     plan.fill(
-        in_pits(told, |field, index| {
+        &in_pits(told, |field, index| {
             field.reading.pits.get(index).map_or(Vec::new(), |read| read.layers.iter().collect())
         }),
         |_| None,
@@ -144,8 +145,8 @@ fn rolls(told: &[FieldTold]) -> Table {
         })
     });
     let plan = Plan { name: "rolls", shapes: None, within: &["pits", "passes"], columns };
-    let all = in_pits.chain(of_passes).collect();
-    plan.fill(all, |line| Some(line.item.roll.id), |_| None, |line| Some(line.item.of))
+    let all: Vec<_> = in_pits.chain(of_passes).collect();
+    plan.fill(&all, |line| Some(line.item.roll.id), |_| None, |line| Some(line.item.of))
 }
 
 /// The number of a pit in its field, from 1.

@@ -44,7 +44,7 @@ struct Line<'a, T> {
     item: T,
 }
 
-impl<'a, T> Line<'a, T> {
+impl<T> Line<'_, T> {
     /// A record's id, where it lasts.
     fn id(&self, id: RecordId) -> Option<String> {
         (self.field.lasts)(id).then(|| id.to_string())
@@ -161,7 +161,7 @@ impl<'a, T> Plan<'a, T> {
     /// The table, one row a line.
     fn fill(
         self,
-        lines: Vec<Line<'a, T>>,
+        lines: &[Line<'a, T>],
         id: impl Fn(&Line<'a, T>) -> Option<RecordId>,
         shape: impl Fn(&Line<'a, T>) -> Option<Shape>,
         of: impl Fn(&Line<'a, T>) -> Option<(&'static str, usize)>,

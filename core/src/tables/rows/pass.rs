@@ -3,8 +3,11 @@
 use super::hole::pit_number;
 use super::{FieldTold, Plan, lines, of_field, point};
 use crate::RULES;
-use crate::advice::after_dig::{DigAdvice, PassAdvice};
-use crate::record::{AfterDig, Machine, Pass, RecordId};
+use crate::advice::after_dig::{DigAdvice, PassAdvice, Verdict};
+use crate::record::{
+    AfterDig, Clods, Extent, FeetSeen, Lift, Machine, Pass, PlatesLeft, Profile, RecordId, RootsSeen, Smear,
+    Zone,
+};
 use crate::tables::{Shapes, Table};
 
 pub fn tables(told: &[FieldTold]) -> [Table; 2] {
@@ -32,17 +35,17 @@ fn passes(told: &[FieldTold]) -> Table {
         .count("pass", |line| Some(line.item.number))
         .text("pass_id", |line| line.id(line.item.pass.id))
         .text("machine", |line| machine_of(line.field, line.item.pass.machine).map(|it| it.name.clone()))
-        .code("zone", |line| line.item.pass.zone.map(|zone| zone.code()))
-        .code("extent", |line| line.item.pass.extent.map(|extent| extent.code()))
+        .code("zone", |line| line.item.pass.zone.map(Zone::code))
+        .code("extent", |line| line.item.pass.extent.map(Extent::code))
         .day("done", |line| line.item.pass.done)
         .mm("tip_mm", |line| line.item.pass.tip_mm)
         .number("speed_kmh", |line| line.item.pass.speed_kmh)
         .day("driven_on", |line| line.item.pass.driven_on)
-        .code("verdict", |line| line.item.said.verdict.map(|verdict| verdict.code()))
+        .code("verdict", |line| line.item.said.verdict.map(Verdict::code))
         .code("next", |line| Some(line.item.said.next.code()))
         .code("rules", |_| Some(RULES));
     let plan = Plan { name: "passes", shapes: None, within: &[], columns };
-    plan.fill(lines(told, passes_of), |line| Some(line.item.pass.id), |_| None, |_| None)
+    plan.fill(&lines(told, passes_of), |line| Some(line.item.pass.id), |_| None, |_| None)
 }
 
 /// An after-dig, numbered over all passes of the field, as it is told.
@@ -72,15 +75,15 @@ fn after_digs(told: &[FieldTold]) -> Table {
         .text("by", |line| line.item.dig.by.clone())
         .lengths("firm_mm", |line| line.item.dig.firm_mm.clone())
         .lengths("slots_mm", |line| line.item.dig.slots_mm.clone())
-        .code("profile", |line| line.item.dig.profile.map(|seen| seen.code()))
-        .code("smear", |line| line.item.dig.smear.map(|seen| seen.code()))
-        .code("lift", |line| line.item.dig.lift.map(|seen| seen.code()))
-        .code("clods", |line| line.item.dig.clods.map(|seen| seen.code()))
+        .code("profile", |line| line.item.dig.profile.map(Profile::code))
+        .code("smear", |line| line.item.dig.smear.map(Smear::code))
+        .code("lift", |line| line.item.dig.lift.map(Lift::code))
+        .code("clods", |line| line.item.dig.clods.map(Clods::code))
         .flag("subsoil_up", |line| line.item.dig.subsoil_up)
-        .code("plates", |line| line.item.dig.plates.map(|seen| seen.code()))
-        .code("feet", |line| line.item.dig.feet.map(|seen| seen.code()))
+        .code("plates", |line| line.item.dig.plates.map(PlatesLeft::code))
+        .code("feet", |line| line.item.dig.feet.map(FeetSeen::code))
         .flag("old_slots", |line| line.item.dig.old_slots)
-        .code("roots", |line| line.item.dig.roots.map(|seen| seen.code()))
+        .code("roots", |line| line.item.dig.roots.map(RootsSeen::code))
         .code("verdict", |line| Some(line.item.said.verdict.code()))
         .number("loosened_share", |line| line.item.said.share.value().copied())
         .number("layer_broken_share", |line| line.item.said.layer_broken.value().copied())
@@ -89,5 +92,5 @@ fn after_digs(told: &[FieldTold]) -> Table {
         .number("cause_share", |line| Some(line.item.said.causes.first()?.share))
         .code("rules", |_| Some(RULES));
     let plan = Plan { name: "after_digs", shapes: Some(Shapes::Points), within: &[], columns };
-    plan.fill(lines(told, digs_of), |line| Some(line.item.dig.id), |line| point(line.item.dig.at), |_| None)
+    plan.fill(&lines(told, digs_of), |line| Some(line.item.dig.id), |line| point(line.item.dig.at), |_| None)
 }
