@@ -1,155 +1,16 @@
-"""What leaves for other programs, read by other programs: GeoJSON, CSV and GeoPackage."""
+"""What leaves for other programs, read by other programs: GeoJSON and CSV, and all three against each other."""
 
 import csv
 import json
 import math
-import os
-import shutil
-import sqlite3
-import subprocess
-from pathlib import Path
 
 import geopandas
-import pyproj
-import pytest
 import shapely
-from conftest import ROOT, built_into
-from geographiclib.geodesic import Geodesic
-from geopackage import faults, shape_of
-
-csv.field_size_limit(1 << 24)
-ESTATE = sorted((ROOT / "bindings/cli/demo").glob("*.notes.json"))
-FEATURES = ["fields", "zones", "parts", "lines", "pits", "after_digs"]
-FORMULA = ("=", "+", "-", "@", "\t", "\r", "\n", "＝", "＋", "－", "＠")
-
-# Texts that are lost somewhere on the way as a rule.
-TEXTS = [
-    '=HYPERLINK("x")', "+1", "-1", "@sum", "\t=1", "＝1", "'=1", "''", 'say "so", he said', "two\nlines\r\nand three",
-    "caf\u00e9", "cafe\u0301", "👩\u200d🌾 und 🏴󠁧󠁢󠁷󠁬󠁳󠁿", "שדה ארוך", "\u202eright to left", " spaces ", "a;b,c", "null", "NaN", "1e5", "a\0b", "\ufeffmark",
-]  # fmt: skip
-# Places whose digits are lost as a rule.
-PLACES = [
-    [0.1 + 0.2, 1 / 3], [-0.0, 5e-324], [180.0, 90.0], [-180.0, -90.0], [179.99999999, -89.99999999], [-1e-9, 1e-9],
-    [2.50000005, 54.49999995], [-2.123456789012345, 54.987654321098765],
-]  # fmt: skip
-
-
-def run(place: Path, *arguments) -> dict:
-    program = os.environ.get("PITFACE", built_into() / "pitface")
-    if shutil.which(program) is None:
-        pytest.fail(f"{program} is not there; build it with `cargo build -p pitface`")
-    settings = {**os.environ, "XDG_CONFIG_HOME": str(place / "settings")}
-    done = subprocess.run([program, "--json", "tables", *arguments], capture_output=True, text=True, cwd=place, env=settings, timeout=120)
-    assert done.returncode == 0, done.stderr
-    return json.loads(done.stdout)
-
-
-def notes(**more) -> dict:
-    return {"pitface": 1, "field": {"name": "Long Sedge"}, "pits": [], **more}
-
-
-def write(place: Path, *files: dict) -> list[str]:
-    names = [f"{index}.notes.json" for index in range(len(files))]
-    for name, content in zip(names, files):
-        (place / name).write_text(json.dumps(content), encoding="utf-8")
-    return names
-
-
-def rows(place: Path, table: str) -> list[dict]:
-    with (place / "out" / f"{table}.csv").open(encoding="utf-8", newline="") as file:
-        return list(csv.DictReader(file, strict=True))
-
-
-def unguarded(cell: str) -> str:
-    return cell.removeprefix("'")
-
-
-def features(place: Path, table: str | None = None) -> list[dict]:
-    collection = json.loads((place / "out/fields.geojson").read_text(encoding="utf-8"))
-    assert collection["type"] == "FeatureCollection"
-    return [one for one in collection["features"] if table in (None, one["properties"]["table"])]
-
-
-def packed(place: Path, table: str) -> list[dict]:
-    base = sqlite3.connect(place / "out/fields.gpkg")
-    base.row_factory = sqlite3.Row
-    return [dict(row) for row in base.execute(f'SELECT * FROM "{table}" ORDER BY fid')]
-
-
-def polygons(geometry: dict) -> list:
-    return {"Polygon": [geometry["coordinates"]], "MultiPolygon": geometry["coordinates"]}[geometry["type"]]
-
-
-def signed(ring) -> float:
-    """Twice the signed area of a ring, counted from its first corner."""
-    (east, north), around = ring[0], [(x - ring[0][0], y - ring[0][1]) for x, y in ring]
-    return sum(a[0] * b[1] - b[0] * a[1] for a, b in zip(around, around[1:]))
-
-
-def on_ellipsoid(rings: list) -> float:
-    """Area on the ellipsoid in square metres by geographiclib, and the same by pyproj."""
-    total = 0.0
-    for ring in rings:
-        polygon = Geodesic.WGS84.Polygon()
-        for longitude, latitude in ring[:-1]:
-            polygon.AddPoint(latitude, longitude)
-        ours = polygon.Compute(False, True)[2]
-        theirs, _ = pyproj.Geod(ellps="WGS84").polygon_area_perimeter(*zip(*ring[:-1]))
-        assert math.isclose(ours, theirs, rel_tol=1e-7), (ours, theirs)
-        total += ours
-    return total
-
-
-@pytest.fixture(scope="module")
-def estate(tmp_path_factory) -> Path:
-    place = tmp_path_factory.mktemp("estate")
-    said = run(place, *ESTATE, "--out", "out")
-    assert said["fields"] == len(ESTATE) and len(said["written"]) == 12
-    assert sorted(said["written"]) == sorted(f"out/{name}" for name in os.listdir(place / "out"))
-    return place
-
-
-HARD_FIELDS = {
-    # East first, west first, and one with a bay that the antimeridian cuts in two pieces on one side.
-    "east first": [[179.998, -16.8], [-179.998, -16.8], [-179.998, -16.797], [179.998, -16.797]],
-    "west first": [[-179.998, -16.797], [-179.998, -16.8], [179.998, -16.8], [179.998, -16.797]],
-    "a bay": [
-        [179.997, -16.80012345678901], [-179.997, -16.8], [-179.997, -16.797], [179.999, -16.7971],
-        [179.999, -16.7976], [-179.9985, -16.7982], [-179.9985, -16.7988], [179.997, -16.799],
-    ],
-    "on the line": [[179.99, 60.0], [-180.0, 60.0], [180.0, 60.004], [179.99, 60.004]],
-    "from the line": [[-180.0, 60.0], [-180.0, 60.004], [179.99, 60.004], [179.99, 60.0]],
-}  # fmt: skip
-
-
-@pytest.fixture(scope="module")
-def hard(tmp_path_factory) -> Path:
-    """Fields across the antimeridian, with headland, gateways, drains; texts and places of every kind."""
-    place = tmp_path_factory.mktemp("hard")
-    across = [
-        notes(
-            field={
-                "name": name,
-                "outline": ring,
-                "headland_mm": 24000,
-                "parts": [{"zone": "patch", "at": [-179.99999, ring[0][1] + 0.001], "radius_m": 60}],
-                "lines": [{"kind": "drain", "along": [ring[0], ring[1], ring[2]], "depth_mm": 800}],
-            }
-        )
-        for name, ring in HARD_FIELDS.items()
-    ]
-    pits = [{"place": "open", "by": text} for text in TEXTS]
-    pits += [{"place": "reference", "at": at, "accuracy_m": 2.0**53} for at in PLACES]
-    texts = notes(field={"name": TEXTS[8], "crop_now": "wheat " * 200_000, "organic_matter": 0.1 + 0.2}, pits=pits)
-    files = write(place, *across, texts, notes())
-    said = run(place, *files, "--out", "out")
-    assert said["pits_without_place"] == len(TEXTS)
-    return place
-
-
-@pytest.fixture(params=["estate", "hard"])
-def place(request) -> Path:
-    return request.getfixturevalue(request.param)
+from geopackage import shape_of
+# `estate`, `hard` and `place` are fixtures.
+from made_tables import (
+    ESTATE, FEATURES, FORMULA, HARD_FIELDS, TEXTS, estate, features, hard, on_ellipsoid, packed, place, polygons, rows, run, signed, unguarded,
+)  # fmt: skip
 
 
 def test_geojson_is_as_rfc_7946_wants_it(place):
@@ -243,10 +104,6 @@ def test_a_circle_has_its_area(hard):
         assert math.isclose(on_ellipsoid(pieces), math.pi * row["radius_m"] ** 2, rel_tol=1e-6)
 
 
-def sevens(degrees: float) -> float:
-    return round(degrees, 7) + 0.0
-
-
 def near(given: float, wanted: float) -> bool:
     """The same to seven decimals: a half may be rounded either way."""
     return abs(given - wanted) <= 5.0000001e-8 and given == round(given, 7)
@@ -262,7 +119,6 @@ def test_csv_says_what_the_notes_say(place):
     tables = {table: rows(place, table) for table in ["fields", "pits", "steps", "rolls", "passes", "after_digs", "lines", "parts"]}
     expected = {table: [] for table in tables}
     places = {"pits": [], "after_digs": []}
-    walks: dict = {}
     for number, note in enumerate(all_notes, 1):
         field = note["field"]
         keys = ["headland_mm", "tramline_mm", "wheel_track_mm", "tyre_mm", "crop_now", "last_crop", "last_loosened"]
@@ -353,22 +209,6 @@ def test_csv_lines_end_and_begin_as_rfc_4180_wants(place):
         assert len(set(header)) == len(header) and all(len(row) == len(header) for row in others)
 
 
-def test_a_geopackage_breaks_no_requirement(place):
-    assert faults(place / "out/fields.gpkg") == []
-
-
-def test_geopandas_reads_each_layer_as_it_was_noted(hard):
-    read = geopandas.read_file(hard / "out/fields.gpkg", layer="pits")
-    assert read.crs.to_epsg() == 4326
-    places = [shape for shape in read.geometry if shape is not None]
-    # Every digit, and the sign of a zero.
-    assert [[repr(degrees) for degrees in (shape.x, shape.y)] for shape in places] == [[repr(float(x)), repr(float(y))] for x, y in PLACES]
-    assert [row["by"] for row in packed(hard, "pits")][: len(TEXTS)] == TEXTS
-    assert {row["accuracy_m"] for row in packed(hard, "pits")} == {None, 2.0**53}
-    for table in ["steps", "layers", "rolls", "passes", *FEATURES]:
-        assert len(geopandas.read_file(hard / "out/fields.gpkg", layer=table)) == len(rows(hard, table))
-
-
 def test_the_three_say_the_same(place):
     for table in ["fields", "zones", "parts", "lines", "pits", "passes", "after_digs"]:
         for feature, row, line in zip(features(place, table), packed(place, table), rows(place, table), strict=True):
@@ -420,56 +260,3 @@ def test_a_store_gives_what_its_files_gave(estate, tmp_path):
     assert {one["id"] for one in features(tmp_path, "pits")} == set(ids)
     # Without a store nobody keeps the ids that were made for one reading.
     assert {row["pit_id"] for row in rows(estate, "pits")} == {""}
-
-
-SPOILT = {
-    "another application": "PRAGMA application_id = 1",
-    "another version": "PRAGMA user_version = 10200",
-    "no row -1": "DELETE FROM gpkg_spatial_ref_sys WHERE srs_id = -1",
-    "a table untold": "DELETE FROM gpkg_contents WHERE table_name = 'steps'",
-    "another kind of geometry": "UPDATE gpkg_geometry_columns SET geometry_type_name = 'POINT' WHERE table_name = 'fields'",
-    "a line among places": "UPDATE pits SET shape = (SELECT shape FROM fields LIMIT 1) WHERE fid = 1",
-    "a damaged header": "UPDATE pits SET shape = x'4751' || substr(shape, 3) WHERE fid = 1",
-    "half a blob": "UPDATE fields SET shape = substr(shape, 1, 60) WHERE fid = 1",
-    "an extent that is not so": "UPDATE gpkg_contents SET max_x = 0 WHERE table_name = 'pits'",
-    "a reference nobody has": "UPDATE gpkg_geometry_columns SET srs_id = 4327 WHERE table_name = 'pits'",
-    "no time of change": "UPDATE gpkg_contents SET last_change = 'yesterday' WHERE table_name = 'pits'",
-    "a text for a number": "UPDATE pits SET dug_to_mm = 'deep' WHERE fid = 1",
-    "no geometry columns": "DROP TABLE gpkg_geometry_columns",
-}
-# GDAL's own checks say nothing of these.
-UNTOLD_BY_GDAL = {"a table untold", "an extent that is not so", "a text for a number", "another version", "a damaged header", "half a blob"}
-
-
-def spoilt(estate: Path, into: Path, how: str) -> Path:
-    path = into / "spoilt.gpkg"
-    shutil.copy(estate / "out/fields.gpkg", path)
-    base = sqlite3.connect(path)
-    base.execute(SPOILT[how])
-    base.commit()
-    base.close()
-    return path
-
-
-@pytest.mark.parametrize("how", SPOILT)
-def test_a_spoilt_geopackage_is_refused(estate, tmp_path, how):
-    assert faults(spoilt(estate, tmp_path, how)) != []
-
-
-def gdals_checks(path: Path) -> subprocess.CompletedProcess:
-    """GDAL's validator, which Debian ships with its Python binding (python3-gdal)."""
-    python, module = "/usr/bin/python3", "osgeo_utils.samples.validate_gpkg"
-    if not Path(python).exists() or subprocess.run([python, "-c", f"import {module}"], capture_output=True).returncode:
-        pytest.skip("GDAL's validator is not installed (Debian: python3-gdal)")
-    clean = {"PATH": "/usr/bin:/bin"}
-    return subprocess.run([python, "-m", module, path], capture_output=True, text=True, env=clean, timeout=120)
-
-
-def test_gdals_validator_passes_it(place):
-    checked = gdals_checks(place / "out/fields.gpkg")
-    assert checked.returncode == 0, checked.stderr
-
-
-@pytest.mark.parametrize("how", sorted(SPOILT.keys() - UNTOLD_BY_GDAL))
-def test_gdals_validator_refuses_a_spoilt_one(estate, tmp_path, how):
-    assert gdals_checks(spoilt(estate, tmp_path, how)).returncode != 0

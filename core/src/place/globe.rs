@@ -55,6 +55,8 @@ pub fn circle_of(middle: [f64; 2], radius_m: f64) -> Vec<[f64; 2]> {
 
 /// What is narrower than this is no ground. Ours: a hundred times what the plane can tell, far below a blade of grass.
 const NO_WIDTH_M: f64 = 1e-4;
+/// About the same in degrees.
+const NO_WIDTH_DEG: f64 = 1e-9;
 
 impl FieldMap {
     /// The ground of each zone, no ground in two of them, in the order of [`Zone::ALL`]; wheelings lie in open ground.
@@ -63,7 +65,8 @@ impl FieldMap {
         let Some(plane) = self.plane() else { return Vec::new() };
         let on_globe = |ground: MultiPolygon| {
             let tidy = ground.iter().filter_map(tidy);
-            tidy.flat_map(|piece| cut(&piece.map_coords(|spot| plane.place(spot.into()).into()))).collect()
+            let place = |spot: Coord| Coord::from(on_seam_if_near(plane.place(spot.into())));
+            tidy.flat_map(|piece| cut(&piece.map_coords(place))).collect()
         };
         self.split().zones.into_iter().map(|(zone, ground)| (zone, on_globe(ground))).collect()
     }
@@ -97,6 +100,13 @@ fn is_idle(corners: &[Coord], at: usize) -> bool {
     }
     let apart_m = (come.x * go.y - come.y * go.x).abs() / come_m.max(go_m);
     apart_m < NO_WIDTH_M && come.x * go.x + come.y * go.y > 0.0
+}
+
+/// A computed place, on the antimeridian itself where the plane cannot tell it from there: a strip of no width beyond would be
+/// a piece of its own.
+fn on_seam_if_near([longitude, latitude]: [f64; 2]) -> [f64; 2] {
+    let near = (longitude.abs() - 180.0).abs() < NO_WIDTH_DEG;
+    [if near { 180.0 } else { longitude }, latitude]
 }
 
 /// A longitude as it runs on from another, beyond 180 degrees if need be.
@@ -200,7 +210,8 @@ fn half(rings: &[Vec<Corner>], seam: f64, beyond: bool) -> Vec<Rings> {
     let window = Rect::new((seam, around.min().y - margin), (seam + 2.0 * outward, around.max().y + margin));
     let back = |place: Coord| {
         let away = |corner: &&Corner| (corner.on[0] - place.x).hypot(corner.on[1] - place.y);
-        let corner = rings.iter().flatten().min_by(|one, other| away(one).total_cmp(&away(other)));
+        let here = rings.iter().flatten().filter(|corner| (corner.on[0] - seam) * outward >= 0.0);
+        let corner = here.min_by(|one, other| away(one).total_cmp(&away(other)));
         let mut corner = corner.copied().unwrap_or(Corner { on: place.into(), written: place.into() });
         if beyond && is_on_seam(corner.on[0]) {
             corner.written[0] = -seam;
