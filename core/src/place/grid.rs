@@ -2,7 +2,7 @@
 
 use super::Rings;
 use super::globe::{Corner, wound};
-use geo::{Area, Coord, LineString, MapCoords, Polygon, Validation, unary_union};
+use geo::{Area, BooleanOps, Coord, LineString, MapCoords, MultiPolygon, Polygon, Validation};
 
 /// Times that ground is put right at most; it takes one or two.
 const ROUNDS: usize = 8;
@@ -26,7 +26,9 @@ pub fn on_grid(rings: &Rings, decimals: i32) -> Vec<Rings> {
         if pieces.iter().all(Validation::is_valid) {
             break;
         }
-        let right = unary_union(&pieces).map_coords(|place| (place.x.round(), place.y.round()).into());
+        // Inside is what an odd number of sides lies around: which way round a ring runs is not sure where its sides cross.
+        let ground = MultiPolygon::new(pieces).union(&MultiPolygon::new(Vec::new()));
+        let right = ground.map_coords(|place| (place.x.round(), place.y.round()).into());
         pieces = right.iter().filter_map(apart).collect();
     }
     let written = |places: &LineString| {
