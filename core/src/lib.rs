@@ -19,6 +19,7 @@
 //! | [`picture`] | drawings as shapes with roles; the SVG writer |
 //! | [`words`] | sentences in the chosen language; the only room that knows languages |
 //! | [`screen`] | one record a screen with everything it shows; what a tap means |
+//! | [`tables`] | notes and calls as rows for other programs: GeoJSON, CSV |
 //! | [`report`] | pages put together from words and pictures |
 
 pub mod advice;
@@ -33,6 +34,7 @@ pub mod report;
 pub mod screen;
 pub mod soil;
 pub mod store;
+pub mod tables;
 pub mod units;
 pub mod words;
 

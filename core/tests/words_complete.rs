@@ -311,6 +311,10 @@ fn every_other_sentence_is_whole() {
         }
         sentence(&words.texture_edge(TextureScheme::Usda, &[TextureClass::Loam, TextureClass::Clay]));
         sentence(&words.class("A 1999", "30 N", "firm"));
+        for count in [0, 1, 2] {
+            sentence(&words.tables_written(count + 1, count));
+            sentence(&words.tables_without_place(count + 1));
+        }
         let rolls = || RollOutcome::ALL.iter().copied().map(Some).chain([None]);
         for (surface, at_depth) in
             rolls().flat_map(|surface| rolls().map(move |at_depth| (surface, at_depth)))

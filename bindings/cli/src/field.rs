@@ -5,7 +5,8 @@ use pitface_core::advice::readers::{SeveralReaders, several_readers};
 use pitface_core::advice::{FieldAdvice, REGRET, advise, changes};
 use pitface_core::place::FieldMap;
 use pitface_core::reading::{FieldReading, NextLook, Table, next_look, read_field};
-use pitface_core::record::FieldNotes;
+use pitface_core::record::{FieldNotes, RecordId};
+use std::collections::BTreeSet;
 
 /// A field with its reading and its calls.
 pub struct FieldRead {
@@ -25,6 +26,8 @@ pub struct FieldRead {
     pub next_looks: Vec<Option<NextLook>>,
     /// Places of keys in its file that nobody knows; they are kept.
     pub unknown_keys: Vec<String>,
+    /// Ids made for this reading alone, which nothing keeps.
+    pub passing: BTreeSet<RecordId>,
 }
 
 impl FieldRead {
@@ -39,6 +42,7 @@ impl FieldRead {
         let next_looks = reading.pits.iter().map(|pit| next_look(pit, &REGRET, Table::standard())).collect();
         let readers = several_readers(&notes, &reading);
         let passes = look_behind(&notes, &reading, &advice);
-        Self { notes, map, reading, advice, readers, passes, next_looks, unknown_keys }
+        let passing = BTreeSet::new();
+        Self { notes, map, reading, advice, readers, passes, next_looks, unknown_keys, passing }
     }
 }

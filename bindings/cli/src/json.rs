@@ -12,7 +12,7 @@ use serde_json::{Map, Value, json};
 
 /// One field, read and advised.
 pub fn field(field: &FieldRead) -> Value {
-    let FieldRead { notes, map, reading, advice, readers, passes, next_looks, unknown_keys } = field;
+    let FieldRead { notes, map, reading, advice, readers, passes, next_looks, unknown_keys, .. } = field;
     let read = reading.pits.iter().zip(next_looks).map(|(read, look)| pit(read, look.as_ref()));
     let pits: Vec<Value> =
         notes.pits.iter().zip(read).map(|(noted, read)| merged(place(noted, map), read)).collect();

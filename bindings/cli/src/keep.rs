@@ -9,7 +9,7 @@ use pitface_core::error::Fault;
 use pitface_core::merge::Signer as _;
 use pitface_core::record::adopt::{adopt, ids, is_kept_as};
 use pitface_core::record::{FieldNotes, RecordId, notes};
-use pitface_core::store::{DeviceId, Store, StoreError};
+use pitface_core::store::{DeviceId, FieldSummary, Store, StoreError};
 use std::collections::BTreeSet;
 use std::fmt::Write as _;
 use std::path::{Path, PathBuf};
@@ -81,7 +81,21 @@ pub fn keep(all: Vec<Sound>, store: Option<&Path>) -> Result<Vec<FieldRead>, Tro
         Trouble::of_arguments(Fault::new("--store", wrong, todo))
     })?;
     // The folder goes, and the store in it, when this is done.
-    pass_all(all, &folder.path().join("passing.pitface"), device::passing())
+    let made: Vec<_> = all.iter().map(|sound| sound.made.clone()).collect();
+    let mut fields = pass_all(all, &folder.path().join("passing.pitface"), device::passing())?;
+    for (field, made) in fields.iter_mut().zip(made) {
+        field.passing = made;
+    }
+    Ok(fields)
+}
+
+/// Every field of a store, read back.
+pub fn kept(path: &Path) -> Result<Vec<FieldRead>, Trouble> {
+    let of_store = |error: StoreError| Trouble::of_said(path, &error);
+    let store = Store::open_existing(path, device::lasting()?.device()).map_err(of_store)?;
+    let fields = store.fields().map_err(of_store)?;
+    let read = |field: &FieldSummary| Ok(FieldRead::of(store.load_notes(field.id)?, Vec::new()));
+    fields.iter().map(read).collect::<Result<_, _>>().map_err(of_store)
 }
 
 fn pass_all(all: Vec<Sound>, path: &Path, device: DeviceId) -> Result<Vec<FieldRead>, Trouble> {

@@ -4,6 +4,7 @@ use crate::Answer;
 use crate::trouble::Trouble;
 use pitface_core::error::Fault;
 use serde_json::json;
+use std::fmt;
 use std::io::{self, Write};
 use std::path::{Path, PathBuf};
 use tempfile::NamedTempFile;
@@ -38,10 +39,22 @@ impl Folder {
             .and_then(|mut file| {
                 file.write_all(content).and_then(|()| file.as_file().sync_all()).map(|()| file)
             })
-            .map_err(|error| {
-                cannot(&place, "cannot be written", &error, "make room or name a folder that can be written")
-            })?;
+            .map_err(|error| not_written(&place, &error))?;
         self.waiting.push((place.clone(), written));
+        Ok(place)
+    }
+
+    /// Takes a file that something else writes, which is given an empty one under a passing name; its place in the end.
+    pub fn add_written<E: fmt::Display>(
+        &mut self,
+        name: &str,
+        write: impl FnOnce(&Path) -> Result<(), E>,
+    ) -> Result<PathBuf, Trouble> {
+        let place = self.path.join(name);
+        let file = beside(&self.path).map_err(|error| not_written(&place, &error))?;
+        write(file.path()).map_err(|error| Trouble::of_said(&place, &error))?;
+        file.as_file().sync_all().map_err(|error| not_written(&place, &error))?;
+        self.waiting.push((place.clone(), file));
         Ok(place)
     }
 
@@ -83,6 +96,10 @@ pub fn beside(folder: &Path) -> io::Result<NamedTempFile> {
     #[cfg(unix)]
     builder.permissions(std::os::unix::fs::PermissionsExt::from_mode(0o666));
     builder.prefix(".pitface-").tempfile_in(folder)
+}
+
+fn not_written(place: &Path, error: &io::Error) -> Trouble {
+    cannot(place, "cannot be written", error, "make room or name a folder that can be written")
 }
 
 /// That something cannot be done with a file, and what to do.

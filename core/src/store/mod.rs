@@ -47,6 +47,7 @@ mod conflicts;
 mod error;
 #[cfg(test)]
 mod full_disk_test;
+mod geopackage;
 mod kept;
 mod lines;
 mod load;
@@ -75,6 +76,7 @@ pub use cells::{Cell, Kind};
 pub use check::Checked;
 pub use conflicts::{Conflict, Version};
 pub use error::StoreError;
+pub use geopackage::write_geopackage;
 pub use load::FieldSummary;
 pub use partners::Partner;
 pub use photos::{

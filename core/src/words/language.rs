@@ -17,7 +17,7 @@ macro_rules! files {
         files!(
             $language: "after_dig", "calls", "details", "face", "ground", "headings", "machine", "measures", "merging",
             "photos", "place", "plan", "reasons", "saving", "screen", "screen_machine", "screen_partners", "screen_saved",
-            "signs", "soil"
+            "signs", "soil", "tables"
         )
     };
     ($language:literal: $($name:literal),+) => {

@@ -44,6 +44,7 @@ mod screen_rest;
 mod screen_saved;
 mod section;
 mod soil;
+mod tables;
 
 pub use amount::unit_symbol;
 pub use details::{Detail, DetailText};

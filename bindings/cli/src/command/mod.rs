@@ -14,6 +14,7 @@ mod read;
 mod roll;
 mod set;
 mod settle;
+mod tables;
 mod take_in;
 mod texture;
 mod tip;
@@ -51,6 +52,8 @@ pub enum Command {
     Ground(ground::Ground),
     /// Draws the pits of a field: SVG files and one page with all of them.
     Draw(draw::Draw),
+    /// Writes fields for other programs: GeoJSON, a GeoPackage and CSV.
+    Tables(tables::Tables),
     /// Hands over what a store has: into a file, or into a folder that several share.
     HandOver(hand_over::HandOver),
     /// Takes in what others handed over, and accepts their devices.
@@ -81,6 +84,7 @@ impl Command {
             Self::Where(place) => place.run(shown),
             Self::Ground(ground) => ground.run(shown),
             Self::Draw(draw) => draw.run(shown),
+            Self::Tables(tables) => tables.run(shown),
             Self::HandOver(hand_over) => hand_over.run(shown),
             Self::TakeIn(take_in) => take_in.run(shown),
             Self::Look(look) => look.run(shown),

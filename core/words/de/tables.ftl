@@ -1,0 +1,14 @@
+# Tabellen für andere Programme.
+
+tables-written = Für andere Programme geschrieben: { $fields ->
+    [one] ein Schlag
+   *[other] { $fields } Schläge
+} mit { $pits ->
+    [0] keiner Grube
+    [one] einer Grube
+   *[other] { $pits } Gruben
+}.
+tables-no_place = { $pits ->
+    [one] Eine Grube hat keine Position: Sie steht in jeder Datei, aber auf keiner Karte.
+   *[other] { $pits } Gruben haben keine Position: Sie stehen in jeder Datei, aber auf keiner Karte.
+}
