@@ -281,7 +281,7 @@ fn use_bundles(
     for (line, _, _, arrived) in &used {
         using.note_seen(&arrived.header, *line)?;
     }
-    using.edits.end()
+    using.edits.to_cells()
 }
 
 /// All bundles of accepted devices that are not used yet.

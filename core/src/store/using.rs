@@ -55,6 +55,8 @@ impl Using<'_> {
                 None => read_again(self.connection, arrived.hash)?,
             };
             let here: Vec<_> = (header.first..from).zip(edits).collect();
+            // What has just come may be among it.
+            self.edits.to_cells()?;
             follow(self.connection, |sequence| self.rows[plan::line_at(self.lines, line, sequence)], &here)?;
         }
         if from > header.last {

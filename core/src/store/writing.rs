@@ -1,42 +1,47 @@
 //! Edits of others into log and cells. A store that meets another after a year takes in a hundred thousand of them, so
-//! they are written cell by cell: what was replaced before it came never gets a row among the cells, and rows
-//! that lie side by side are written one after the other.
+//! they are put among the cells together, in the order of the keys: what was replaced before it came never gets a row there,
+//! each record is read once, and rows that lie side by side are written one after the other.
 
 use super::StoreError;
 use super::lines::to_log;
-use super::log::{EditName, encode_names, show_latest};
-use crate::merge::Edit;
+use super::log::{EditName, encode_names};
 use crate::merge::plan::{self, Line};
+use crate::merge::{DeviceId, Edit};
 use rusqlite::{CachedStatement, Connection, params};
 use std::collections::{HashMap, HashSet};
 
 /// A record and the number of a field.
 type CellName = ([u8; 16], u16);
 
+/// Most edits that are kept in memory until they are put among the cells.
+const MOST_NEW: usize = 100_000;
+
 /// Puts edits into log and cells.
 pub(super) struct EditWriter<'a> {
-    connection: &'a Connection,
     lines: &'a [Line],
     rows: &'a [i64],
-    /// How far each line (by its row) is in the log.
-    here: HashMap<i64, i64>,
+    /// By its row, whose each line is and how far it is in the log.
+    here: HashMap<i64, (DeviceId, i64)>,
+    /// Edits that are in the log and not yet among the cells, and what they replace.
+    new: Vec<Head>,
+    names: Vec<(CellName, EditName)>,
     /// Edits of cells that were replaced before they came.
     replaced: HashSet<(CellName, EditName)>,
-    /// Cells of which the head to show may be another now.
-    open: HashSet<CellName>,
     log: CachedStatement<'a>,
     heads: CachedStatement<'a>,
     drop: CachedStatement<'a>,
     keep: CachedStatement<'a>,
+    show: CachedStatement<'a>,
 }
 
-/// An edit that is in the log and not yet among the cells.
-struct Logged {
+/// An edit that is or may become a head of its cell.
+struct Head {
     cell: CellName,
     name: EditName,
     clock: i64,
-    predecessors: Vec<EditName>,
     value: Vec<u8>,
+    /// Whether it is shown; `None` if it is not among the cells yet.
+    shown: Option<bool>,
 }
 
 impl<'a> EditWriter<'a> {
@@ -49,28 +54,33 @@ impl<'a> EditWriter<'a> {
     ) -> Result<Self, StoreError> {
         const LOG: &str = "INSERT INTO log (device, sequence, clock, record, field, predecessors, value)
             VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7)";
-        const HEADS: &str = "SELECT device, sequence FROM cells WHERE record = ?1 AND field = ?2";
+        const HEADS: &str = "SELECT field, device, sequence, clock, value, shown FROM cells
+            WHERE record = ?1 AND field BETWEEN ?2 AND ?3";
         const DROP: &str =
             "DELETE FROM cells WHERE record = ?1 AND field = ?2 AND device = ?3 AND sequence = ?4";
-        const KEEP: &str = "INSERT INTO cells (record, field, device, sequence, clock, value)
-            VALUES (?1, ?2, ?3, ?4, ?5, ?6)";
-        let here = rows.iter().copied().zip(known.iter().map(|line| line.last.cast_signed())).collect();
+        const KEEP: &str = "INSERT INTO cells (record, field, device, sequence, clock, value, shown)
+            VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7)";
+        const SHOW: &str = "UPDATE cells SET shown = ?5
+            WHERE record = ?1 AND field = ?2 AND device = ?3 AND sequence = ?4";
+        let last = known.iter().map(|line| line.last.cast_signed()).chain(std::iter::repeat(0));
+        let here = lines.iter().zip(last).map(|(line, last)| (line.device, last));
         Ok(Self {
-            connection,
             lines,
             rows,
-            here,
+            here: rows.iter().copied().zip(here).collect(),
+            new: Vec::new(),
+            names: Vec::new(),
             replaced: HashSet::new(),
-            open: HashSet::new(),
             log: connection.prepare_cached(LOG)?,
             heads: connection.prepare_cached(HEADS)?,
             drop: connection.prepare_cached(DROP)?,
             keep: connection.prepare_cached(KEEP)?,
+            show: connection.prepare_cached(SHOW)?,
         })
     }
 
-    /// Writes edits of a line that follow one another, the first with sequence `from`. `witness`: the lines that their predecessors
-    /// name.
+    /// Writes edits of a line that follow one another, the first with sequence `from`, into the log. `witness`: the lines that their
+    /// predecessors name.
     pub(super) fn write(
         &mut self,
         line: usize,
@@ -79,73 +89,87 @@ impl<'a> EditWriter<'a> {
         witness: &[usize],
     ) -> Result<(), StoreError> {
         let row = self.rows[line];
-        let mut logged = Vec::with_capacity(edits.size_hint().0);
+        let mut names: Vec<EditName> = Vec::new();
         for (edit, sequence) in edits.zip(from..) {
-            let one = Logged {
-                cell: (edit.record, edit.field),
-                name: (row, sequence.cast_signed()),
-                clock: edit.clock.cast_signed(),
-                predecessors: self.predecessors(&edit, line, witness),
-                value: to_log(edit.content),
-            };
-            let (record, field) = one.cell;
-            let names = encode_names(&one.predecessors);
-            let (device, sequence) = one.name;
-            self.log.execute(params![device, sequence, one.clock, record, field, names, one.value])?;
-            self.here.insert(row, sequence);
-            logged.push(one);
+            let Edit { clock, record, field, predecessors, content } = edit;
+            names.clear();
+            names.extend(predecessors.iter().map(|named| {
+                let line = named.line.checked_sub(1).map_or(line, |at| witness[at as usize]);
+                let sequence = named.name.sequence;
+                (self.rows[plan::line_at(self.lines, line, sequence)], sequence.cast_signed())
+            }));
+            let (sequence, clock, value) = (sequence.cast_signed(), clock.cast_signed(), to_log(content));
+            self.log.execute(params![row, sequence, clock, record, field, encode_names(&names), value])?;
+            self.names.extend(names.iter().map(|name| ((record, field), *name)));
+            self.new.push(Head { cell: (record, field), name: (row, sequence), clock, value, shown: None });
+            if let Some((_, last)) = self.here.get_mut(&row) {
+                *last = sequence;
+            }
         }
-        // Stable: the edits of a cell stay in their order.
-        logged.sort_by_key(|edit| edit.cell);
-        logged.chunk_by(|edit, next| edit.cell == next.cell).try_for_each(|edits| self.cell(edits))
+        if self.new.len() > MOST_NEW { self.to_cells() } else { Ok(()) }
     }
 
-    fn predecessors(&self, edit: &Edit, line: usize, witness: &[usize]) -> Vec<EditName> {
-        let row = |named: &crate::merge::Predecessor| {
-            let line = named.line.checked_sub(1).map_or(line, |at| witness[at as usize]);
-            let sequence = named.name.sequence;
-            (self.rows[plan::line_at(self.lines, line, sequence)], sequence.cast_signed())
+    /// Brings the cells to where the log is.
+    pub(super) fn to_cells(&mut self) -> Result<(), StoreError> {
+        let (mut new, mut names) = (std::mem::take(&mut self.new), std::mem::take(&mut self.names));
+        new.sort_unstable_by_key(|head| (head.cell, head.name));
+        names.sort_unstable();
+        for new in new.chunk_by(|head, next| head.cell.0 == next.cell.0) {
+            self.record(new, &names)?;
+        }
+        let to_come = |(_, (row, sequence)): &(CellName, EditName)| {
+            self.here.get(row).is_none_or(|(_, last)| last < sequence)
         };
-        edit.predecessors.iter().map(row).collect()
+        self.replaced.extend(names.into_iter().filter(to_come));
+        Ok(())
     }
 
-    /// Brings one cell from the heads it had to those it has after `edits`.
-    fn cell(&mut self, edits: &[Logged]) -> Result<(), StoreError> {
-        let cell = edits[0].cell;
-        let (record, field) = cell;
-        let mut old: Vec<EditName> = self
-            .heads
-            .query_map(params![record, field], |row| Ok((row.get(0)?, row.get(1)?)))?
-            .collect::<Result<_, _>>()?;
-        let mut new: Vec<&Logged> = Vec::new();
-        for edit in edits {
-            for &name in &edit.predecessors {
-                if let Some(at) = old.iter().position(|head| *head == name) {
-                    old.swap_remove(at);
-                    self.drop.execute(params![record, field, name.0, name.1])?;
-                } else if let Some(at) = new.iter().position(|head| head.name == name) {
-                    new.swap_remove(at);
-                } else if self.here.get(&name.0).is_none_or(|last| *last < name.1) {
-                    self.replaced.insert((cell, name));
-                }
+    /// Brings the cells of one record that have new edits from the heads they had to those they have now.
+    fn record(&mut self, new: &[Head], names: &[(CellName, EditName)]) -> Result<(), StoreError> {
+        let ((record, first), (_, last)) = (new[0].cell, new[new.len() - 1].cell);
+        let old = self.heads.query_map(params![record, first, last], |row| {
+            let (cell, name) = ((record, row.get(0)?), (row.get(1)?, row.get(2)?));
+            Ok(Head { cell, name, clock: row.get(3)?, value: row.get(4)?, shown: Some(row.get(5)?) })
+        })?;
+        let old: Vec<Head> = old.collect::<Result<_, _>>()?;
+        let mut heads: Vec<&Head> = old.iter().chain(new).collect();
+        heads.sort_unstable_by_key(|head| (head.cell, head.name));
+        for heads in heads.chunk_by(|head, next| head.cell == next.cell) {
+            if heads.iter().any(|head| head.shown.is_none()) {
+                self.cell(heads, names)?;
             }
-            if !self.replaced.remove(&(cell, edit.name)) {
-                new.push(edit);
-            }
-        }
-        if !old.is_empty() || new.len() > 1 {
-            self.open.insert(cell);
-        }
-        for Logged { name, clock, value, .. } in new {
-            self.keep.execute(params![record, field, name.0, name.1, clock, value])?;
         }
         Ok(())
     }
 
-    /// Of cells with several heads, shows the latest.
-    pub(super) fn end(self) -> Result<(), StoreError> {
-        let mut open: Vec<CellName> = self.open.into_iter().collect();
-        open.sort_unstable();
-        open.iter().try_for_each(|(record, field)| show_latest(self.connection, record, *field))
+    /// Of old heads of a cell and new edits, keeps what no other replaces. Shown is the latest by (clock, device, value): an order that
+    /// all devices agree on, see [`show_latest`](super::log::show_latest).
+    fn cell(&mut self, heads: &[&Head], names: &[(CellName, EditName)]) -> Result<(), StoreError> {
+        let (record, field) = heads[0].cell;
+        let (mut left, mut latest) = (Vec::with_capacity(heads.len()), None);
+        for &head in heads {
+            let (row, sequence) = head.name;
+            let name = (head.cell, head.name);
+            if names.binary_search(&name).is_err() && !self.replaced.remove(&name) {
+                left.push(head);
+                let device = self.here.get(&row).map(|(device, _)| device);
+                latest = latest.max(Some((head.clock, device, &head.value, head.name)));
+            } else if head.shown.is_some() {
+                self.drop.execute(params![record, field, row, sequence])?;
+            }
+        }
+        for Head { name, clock, value, shown, .. } in left {
+            let is_latest = latest.is_some_and(|(.., latest)| latest == *name);
+            match shown {
+                None => {
+                    self.keep.execute(params![record, field, name.0, name.1, clock, value, is_latest])?
+                }
+                Some(shown) if *shown != is_latest => {
+                    self.show.execute(params![record, field, name.0, name.1, is_latest])?
+                }
+                Some(_) => 0,
+            };
+        }
+        Ok(())
     }
 }

@@ -15,7 +15,8 @@ use std::time::Duration;
 
 /// Most edits in one bundle, as the store seals them.
 const MOST_EDITS: usize = 50_000;
-const NOW_MS: u64 = 1_800_000_000_000;
+/// When all is sealed and taken in.
+pub const NOW_MS: u64 = 1_800_000_000_000;
 
 /// A log of a million edits.
 pub const MILLION: Size = Size { pits: 100_000, edits: 1_000_000, ..WORK_B };
@@ -159,7 +160,11 @@ pub struct Line {
 impl Line {
     /// Of a new device.
     pub fn new(device: u8) -> Self {
-        let signer = key(device);
+        Self::of(key(device))
+    }
+
+    /// Of a new device with that key.
+    pub fn of(signer: KeyFromSeed) -> Self {
         Self { chain: Chain::start(signer.device()), signer, last: 0 }
     }
 

@@ -192,7 +192,7 @@ impl Chance {
     }
 
     /// A UUID of version 7.
-    fn id(&mut self, time_ms: u64) -> [u8; 16] {
+    pub fn id(&mut self, time_ms: u64) -> [u8; 16] {
         let mut id = [0; 16];
         id[..6].copy_from_slice(&time_ms.to_be_bytes()[2..]);
         id[6..14].copy_from_slice(&self.any().to_be_bytes());
