@@ -9,7 +9,8 @@
 //! to disk; ours is on the disk when it returns, and is timed with that. Hand-overs are all that all devices wrote, with the time of
 //! every save (yrs has none). Memory is the most that the merging process had. Damage: single bits of a hand-over of work A
 //! are flipped, and what a new device takes in without complaint is counted. Older shown: of the cells where devices differ,
-//! those that show another value than the one noted last.
+//! those that show another value than the one noted last. Plain SQLite is the floor: what a log and the values that hold cost on the
+//! disk alone, with nothing checked and no versions kept.
 
 #[cfg(feature = "ours")]
 mod many;

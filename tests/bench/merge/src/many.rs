@@ -67,7 +67,8 @@ pub fn take_in(folder: &Path, say: fn(&str, f64)) -> Result<()> {
 }
 
 fn open(folder: &Path) -> Result<[Store; 2]> {
-    let open = |number: usize| Store::open_existing(&folder.join(TAKING[number]), key(DEVICES + number).device());
+    let open =
+        |number: usize| Store::open_existing(&folder.join(TAKING[number]), key(DEVICES + number).device());
     Ok([open(0)?, open(1)?])
 }
 

@@ -1,9 +1,12 @@
 //! One measurement in one process, so that memory is its own; what it came to is printed as `name=number`.
 
-#[cfg(feature = "ours")]
-use crate::{many, ours::{self, Ours}};
 use crate::peer::{Merged, Peer, Result, hand_overs, timed};
 use crate::work::{Chance, STREWN, Size, WORK_A, WORK_B, Work};
+#[cfg(feature = "ours")]
+use crate::{
+    many,
+    ours::{self, Ours},
+};
 #[cfg(feature = "peers")]
 use crate::{with_automerge::WithAutomerge, with_loro::WithLoro, with_sqlite::WithSqlite, with_yrs::WithYrs};
 use std::panic::{AssertUnwindSafe, catch_unwind};

@@ -42,7 +42,9 @@ impl Peer for WithSqlite {
     }
 
     fn open(&self, folder: &Path, id: [u8; 16]) -> Result<()> {
-        read(&open(&folder.join("merged"))?, id, "zone")?.map(drop).ok_or_else(|| "the pit is not there".into())
+        read(&open(&folder.join("merged"))?, id, "zone")?
+            .map(drop)
+            .ok_or_else(|| "the pit is not there".into())
     }
 
     fn shown(&self, folder: &Path, work: &Work, cells: &[(usize, usize)]) -> Result<Vec<Option<Scalar>>> {

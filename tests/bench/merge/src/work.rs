@@ -236,6 +236,7 @@ fn parent(rank: u64) -> Vec<u8> {
 }
 
 /// An id as peers have it, whose keys are text: base 64 without padding (RFC 4648, 5), 22 characters.
+#[cfg(feature = "peers")]
 pub fn text_of(id: &[u8; 16]) -> String {
     const LETTERS: &[u8; 64] = b"ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789-_";
     let whole = u128::from_be_bytes(*id);
