@@ -124,6 +124,7 @@ fn bytes_row(work: &str, all: &[Numbers]) -> Row {
 fn rows(work: &str, all: &[Numbers]) -> Vec<Row> {
     let yrs = |numbers: [Option<f64>; 5], times: f64| numbers[3].unwrap_or(0.0) * times;
     let (merge, save) = (of(all, "merge_ms", 1.0), of(all, "save_ms", 1.0));
+    let processor = of(all, "merge_processor_ms", 1.0);
     let (open, memory) = (of(all, "open_ms", 1.0), of(all, "memory", f64::from(1 << 20)));
     let share = |part: &str, whole: &str| -> [Option<f64>; 5] {
         std::array::from_fn(|at| Some(100.0 * all[at].get(part)? / all[at].get(whole)?))
@@ -133,6 +134,7 @@ fn rows(work: &str, all: &[Numbers]) -> Vec<Row> {
     let row = |what: &str, measured, bar| Row { what: format!("{work}: {what}"), measured, bar };
     let mut rows = vec![
         row("merge, ms", merge, bar("1.0 x yrs", yrs(merge, 1.0))),
+        row("... of it on a processor, ms", processor, bar("1.0 x yrs", yrs(processor, 1.0))),
         row("... closing or saving after it, ms", save, None),
         bytes_row(work, all),
         row("cold start, ms", open, bar("0.1 x yrs", yrs(open, 0.1))),

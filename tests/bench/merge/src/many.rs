@@ -58,10 +58,10 @@ pub fn take_in(folder: &Path, say: fn(&str, f64)) -> Result<()> {
     if taken.edits != DEVICES as u64 || also_taken.edits != taken.edits {
         return Err(format!("not all came in: {taken:?}, {also_taken:?}").into());
     }
-    say("take_ms", took.as_secs_f64() * 1e3);
-    say("seal_ms", sealed.as_secs_f64() * 1e3);
+    say("take_ms", took.ms());
+    say("seal_ms", sealed.ms());
     say("vector_bytes", (all.len() - file.len()) as f64);
-    say("learn_ms", learned.as_secs_f64() * 1e3);
+    say("learn_ms", learned.ms());
     say("memory", most_memory()? as f64);
     Ok(())
 }

@@ -67,7 +67,7 @@ pub fn child(arguments: &[String]) -> Result<()> {
         "open" => {
             let id = std::fs::read(folder.join("last-id"))?.as_slice().try_into()?;
             let (took, ()) = timed(|| peer.open(folder, id))?;
-            say("open_ms", took.as_secs_f64() * 1e3);
+            say("open_ms", took.ms());
         }
         "check" => check(peer, size, folder)?,
         "damage" => damage(peer, folder)?,
@@ -81,8 +81,9 @@ fn say(name: &str, number: f64) {
 }
 
 fn say_merged(merged: &Merged) {
-    say("merge_ms", merged.took.as_secs_f64() * 1e3);
-    say("save_ms", merged.saved.as_secs_f64() * 1e3);
+    say("merge_ms", merged.took.ms());
+    say("merge_processor_ms", merged.took.processor.as_secs_f64() * 1e3);
+    say("save_ms", merged.saved.ms());
     say("memory", merged.memory as f64);
 }
 
@@ -125,7 +126,7 @@ fn million(step: &str, folder: &Path) -> Result<()> {
     match step {
         "prepare" => ours::prepare_million(folder)?,
         "merge" => say_merged(&ours::take_in_million(folder)?),
-        "open" => say("open_ms", ours::open_million(folder)?.as_secs_f64() * 1e3),
+        "open" => say("open_ms", ours::open_million(folder)?.ms()),
         _ => return Err("no such step".into()),
     }
     Ok(())

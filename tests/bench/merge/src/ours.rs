@@ -1,6 +1,6 @@
 //! Ours: a store and its bundles.
 
-use crate::peer::{Merged, Peer, Result, hand_over_path, hand_overs, most_memory, timed};
+use crate::peer::{Merged, Peer, Result, Took, hand_over_path, hand_overs, most_memory, timed};
 use crate::work::{CELLS, Save, Scalar, Size, WORK_B, Work};
 use pitface_core::merge::{
     self, Chain, Content, DeviceId, Edit, EditName, FileWriter, Header, KeyFromSeed, Predecessor, Signer,
@@ -11,7 +11,6 @@ use pitface_core::store::Store;
 use std::collections::{BTreeMap, HashMap};
 use std::fs;
 use std::path::Path;
-use std::time::Duration;
 
 /// Most edits in one bundle, as the store seals them.
 const MOST_EDITS: usize = 50_000;
@@ -140,7 +139,7 @@ pub fn take_in_million(folder: &Path) -> Result<Merged> {
 ///
 /// # Errors
 /// Whatever goes wrong.
-pub fn open_million(folder: &Path) -> Result<Duration> {
+pub fn open_million(folder: &Path) -> Result<Took> {
     let opened = timed(|| Ok(Store::open_existing(&folder.join("merged"), key(200).device())?))?;
     Ok(opened.0)
 }
