@@ -165,8 +165,8 @@ impl Arrived {
     }
 }
 
-/// Does something in which no row is looked up that a foreign key names: whatever is taken in is of a line whose row was read or made in the
-/// same transaction.
+/// Does something for which foreign keys need not be looked up: all that is taken in is of lines whose rows were read or made in the
+/// same transaction. [`Store::check`] looks them up.
 fn without_foreign_keys<T>(
     connection: &mut Connection,
     work: impl FnOnce(&mut Connection) -> Result<T, StoreError>,
