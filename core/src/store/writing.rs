@@ -113,7 +113,7 @@ impl<'a> EditWriter<'a> {
         });
         let (row, first) = (self.rows[line], first.cast_signed());
         if let Some((_, last)) = self.here.get_mut(&row) {
-            *last = first + edits.count() as i64 - 1;
+            *last = first + edits.count().cast_signed() as i64 - 1;
         }
         self.new.push(New { row, first, known, edits });
         if self.new.iter().map(|new| new.edits.bytes()).sum::<usize>() > MOST_BYTES {
@@ -226,7 +226,7 @@ impl New {
         let PackedEdit { clock, record, field, names, value } = self.edits.edit(at);
         [
             self.row.into(),
-            (self.first + at as i64).into(),
+            (self.first + at.cast_signed() as i64).into(),
             clock.into(),
             blob(record),
             field.into(),
