@@ -50,7 +50,7 @@ pub fn take_in(folder: &Path, say: fn(&str, f64)) -> Result<()> {
     let signer = key(DEVICES);
     let sealer =
         Sealer { signer: &signer, holder: "", written_by: "pitface 0.1.0", now_ms: NOW_MS, ahead_ms: None };
-    let (sealed, _) = timed(|| Ok(first.seal(&sealer)?))?;
+    let (seal_took, _) = timed(|| Ok(first.seal(&sealer)?))?;
     let mut all = FileWriter::new(Vec::new());
     first.hand_over(None, &mut all)?;
     let all = all.end()?;
@@ -59,7 +59,7 @@ pub fn take_in(folder: &Path, say: fn(&str, f64)) -> Result<()> {
         return Err(format!("not all came in: {taken:?}, {also_taken:?}").into());
     }
     say("take_ms", took.ms());
-    say("seal_ms", sealed.ms());
+    say("seal_ms", seal_took.ms());
     say("vector_bytes", (all.len() - file.len()) as f64);
     say("learn_ms", learned.ms());
     say("memory", most_memory()? as f64);

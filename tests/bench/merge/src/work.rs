@@ -101,6 +101,9 @@ pub struct Work {
     pub summer: Vec<Vec<Save>>,
 }
 
+/// Of one cell, by device: when, and what it noted last.
+type OfDevices<'a> = BTreeMap<usize, (u64, &'a Scalar)>;
+
 const DAY_MS: u64 = 86_400_000;
 /// 1 March 2026.
 const BEGIN_MS: u64 = 1_772_323_200_000;
@@ -148,7 +151,7 @@ impl Work {
     /// differs from it.
     pub fn conflicts(&self) -> BTreeMap<(usize, usize), Scalar> {
         // Of each cell, the last of every device.
-        let mut last: BTreeMap<(usize, usize), BTreeMap<usize, (u64, &Scalar)>> = BTreeMap::new();
+        let mut last: BTreeMap<(usize, usize), OfDevices> = BTreeMap::new();
         for (device, saves) in self.summer.iter().enumerate() {
             for save in saves {
                 for (cell, value) in &save.cells {
@@ -156,7 +159,7 @@ impl Work {
                 }
             }
         }
-        let differing = |of: &BTreeMap<usize, (u64, &Scalar)>| {
+        let differing = |of: &OfDevices| {
             let (_, latest) = of.values().max_by_key(|(time_ms, _)| time_ms)?;
             of.values().any(|(_, value)| value != latest).then(|| (*latest).clone())
         };
@@ -222,8 +225,8 @@ fn parent(rank: u64) -> Vec<u8> {
     bytes.push(2);
     match rank {
         ..24 => bytes.push(rank as u8),
-        ..0x100 => bytes.extend([0x18, rank as u8]),
-        ..0x1_0000 => {
+        24..0x100 => bytes.extend([0x18, rank as u8]),
+        0x100..0x1_0000 => {
             bytes.push(0x19);
             bytes.extend((rank as u16).to_be_bytes());
         }
