@@ -307,11 +307,14 @@ pub(super) fn value_of(
     Ok(value.unwrap_or_else(|| ABSENT.to_vec()))
 }
 
+/// No predecessors, as they stand in the log.
+pub(super) const NO_NAMES: &[u8] = &[0x80];
+
 /// Predecessors as they stand in the log.
 pub(super) fn encode_names(names: &[EditName]) -> Vec<u8> {
     // Most edits replace nothing.
     if names.is_empty() {
-        return vec![0x80];
+        return NO_NAMES.to_vec();
     }
     let mut bytes = Vec::with_capacity(16 * names.len());
     // Writing to memory does not fail.

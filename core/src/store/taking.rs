@@ -1,18 +1,19 @@
 //! Taking in: what others wrote comes into the log, all of a file or nothing of it.
 
 use super::lines::Lines;
+use super::packed::Packed;
 use super::redacting::empty_write_ahead_log;
 use super::using::Using;
 use super::writing::EditWriter;
 use super::{Store, StoreError, clock};
 use crate::merge::plan::{self, Arrival, Fate, Line, Missing};
-use crate::merge::{Bundle, Chain, Content, Damage, DeviceId, Edit, Header, Part, PartKind, read_file};
+use crate::merge::{Bundle, Chain, Content, Damage, DeviceId, Header, Part, PartKind, read_file};
 use rusqlite::{Connection, Transaction, TransactionBehavior, params};
 use sha2::{Digest, Sha256};
 use std::collections::BTreeSet;
 
-/// Edits that are kept unpacked between checking and using them; of more, the packed ones are unpacked again.
-const KEPT_UNPACKED: usize = 30_000;
+/// Bytes of edits that are kept between checking and using them; of more, the bundles are unpacked again.
+const MOST_KEPT_BYTES: usize = 8 << 20;
 
 /// What taking in came to; it is on the disk.
 #[derive(Debug, Clone, Default, PartialEq, Eq)]
@@ -39,7 +40,7 @@ pub(super) struct Arrived {
     pub(super) header: Header,
     chains: Vec<Chain>,
     /// `None`: to be unpacked again.
-    pub(super) edits: Option<Vec<Edit>>,
+    pub(super) edits: Option<Packed>,
     /// Whether values were taken out of it.
     pub(super) redacts: bool,
 }
@@ -67,9 +68,11 @@ impl Store {
     /// # Errors
     /// Whatever the disk reports.
     pub fn accept(&mut self, device: DeviceId, now_ms: u64) -> Result<TakenIn, StoreError> {
-        let transaction = self.connection.transaction_with_behavior(TransactionBehavior::Immediate)?;
-        transaction.execute("UPDATE signers SET accepted = 1 WHERE id = ?1", [device.0])?;
-        finish(transaction, Vec::new(), TakenIn::default(), now_ms)
+        without_foreign_keys(&mut self.connection, |connection| {
+            let transaction = connection.transaction_with_behavior(TransactionBehavior::Immediate)?;
+            transaction.execute("UPDATE signers SET accepted = 1 WHERE id = ?1", [device.0])?;
+            finish(transaction, Vec::new(), TakenIn::default(), now_ms)
+        })
     }
 
     /// Accepts a device before anything of it came, by the public key it showed.
@@ -116,18 +119,19 @@ impl Store {
         arrived: Vec<Option<Arrived>>,
         now_ms: u64,
     ) -> Result<TakenIn, StoreError> {
-        let transaction = self.connection.transaction_with_behavior(TransactionBehavior::Immediate)?;
-        let mut taken = TakenIn::default();
-        let (mut new, mut redacts) = (Vec::new(), false);
-        for (part, arrived) in parts.iter().zip(arrived) {
-            let Some(arrived) = arrived else {
-                keep_unknown(&transaction, part)?;
-                continue;
-            };
-            redacts |= arrived.redacts;
-            if keep(&transaction, part, &arrived)? { new.push(arrived) } else { taken.known += 1 }
-        }
-        let taken = finish(transaction, new, taken, now_ms)?;
+        let redacts = arrived.iter().flatten().any(|arrived| arrived.redacts);
+        let taken = without_foreign_keys(&mut self.connection, |connection| {
+            let transaction = connection.transaction_with_behavior(TransactionBehavior::Immediate)?;
+            let (mut taken, mut new) = (TakenIn::default(), Vec::new());
+            for (part, arrived) in parts.iter().zip(arrived) {
+                match arrived {
+                    None => keep_unknown(&transaction, part)?,
+                    Some(arrived) if keep(&transaction, part, &arrived)? => new.push(arrived),
+                    Some(_) => taken.known += 1,
+                }
+            }
+            finish(transaction, new, taken, now_ms)
+        })?;
         if redacts {
             empty_write_ahead_log(&self.connection)?;
         }
@@ -139,11 +143,11 @@ impl Store {
 fn read_all(file: &[u8]) -> Result<(Vec<Part<'_>>, Vec<Option<Arrived>>), Damage> {
     let parts: Vec<Part> =
         read_file(file)?.into_iter().filter(|part| part.kind != PartKind::PhotoPiece).collect();
-    let mut unpacked = 0;
+    let mut kept_bytes = 0;
     let mut arrived = Vec::with_capacity(parts.len());
     for part in &parts {
         arrived.push(match part.kind {
-            PartKind::Edits => Some(Arrived::read(part.hash, part.content, &mut unpacked)?),
+            PartKind::Edits => Some(Arrived::read(part.hash, part.content, &mut kept_bytes)?),
             _ => None,
         });
     }
@@ -151,13 +155,26 @@ fn read_all(file: &[u8]) -> Result<(Vec<Part<'_>>, Vec<Option<Arrived>>), Damage
 }
 
 impl Arrived {
-    fn read(hash: [u8; 32], content: &[u8], unpacked: &mut usize) -> Result<Self, Damage> {
+    /// `kept_bytes`: how much is kept of the edits of all so far.
+    fn read(hash: [u8; 32], content: &[u8], kept_bytes: &mut usize) -> Result<Self, Damage> {
         let Bundle { header, edits, chains } = Bundle::read(content)?;
-        let stays = *unpacked + edits.len() <= KEPT_UNPACKED;
-        *unpacked += if stays { edits.len() } else { 0 };
         let redacts = edits.iter().any(|edit| matches!(edit.content, Content::Redacted(_)));
-        Ok(Self { hash, header, chains, edits: stays.then_some(edits), redacts })
+        let edits = Some(Packed::new(edits)).filter(|edits| *kept_bytes + edits.bytes() <= MOST_KEPT_BYTES);
+        *kept_bytes += edits.as_ref().map_or(0, Packed::bytes);
+        Ok(Self { hash, header, chains, edits, redacts })
     }
+}
+
+/// Does something for which foreign keys need not be looked up: all that is taken in is of lines whose rows were read or made in the
+/// same transaction. [`Store::check`] looks them up.
+fn without_foreign_keys<T>(
+    connection: &mut Connection,
+    work: impl FnOnce(&mut Connection) -> Result<T, StoreError>,
+) -> Result<T, StoreError> {
+    connection.pragma_update(None, "foreign_keys", false)?;
+    let came = work(connection);
+    connection.pragma_update(None, "foreign_keys", true)?;
+    came
 }
 
 /// Keeps the bytes of a bundle and who signed it; `false` if they were here.
@@ -281,7 +298,7 @@ fn use_bundles(
     for (line, _, _, arrived) in &used {
         using.note_seen(&arrived.header, *line)?;
     }
-    using.edits.end()
+    using.edits.write()
 }
 
 /// All bundles of accepted devices that are not used yet.
@@ -289,7 +306,7 @@ fn waiting(connection: &Connection, new: Vec<Arrived>) -> Result<Vec<Arrived>, S
     const SQL: &str = "SELECT hash, bytes FROM parts JOIN signers ON id = signer
         WHERE kind = 1 AND line IS NULL AND accepted = 1 ORDER BY hash";
     let mut arrived = Vec::new();
-    let mut unpacked = new.iter().filter_map(|new| new.edits.as_ref()).map(Vec::len).sum();
+    let mut kept_bytes = new.iter().filter_map(|new| new.edits.as_ref()).map(Packed::bytes).sum();
     let mut new: std::collections::HashMap<[u8; 32], Arrived> =
         new.into_iter().map(|new| (new.hash, new)).collect();
     let mut statement = connection.prepare_cached(SQL)?;
@@ -298,16 +315,16 @@ fn waiting(connection: &Connection, new: Vec<Arrived>) -> Result<Vec<Arrived>, S
         let hash = row.get(0)?;
         arrived.push(match new.remove(&hash) {
             Some(new) => new,
-            None => unpack(hash, &row.get::<_, Vec<u8>>(1)?, &mut unpacked)?,
+            None => unpack(hash, &row.get::<_, Vec<u8>>(1)?, &mut kept_bytes)?,
         });
     }
     Ok(arrived)
 }
 
-fn unpack(hash: [u8; 32], bytes: &[u8], unpacked: &mut usize) -> Result<Arrived, StoreError> {
+fn unpack(hash: [u8; 32], bytes: &[u8], kept_bytes: &mut usize) -> Result<Arrived, StoreError> {
     let rotten = |_| StoreError::Corrupt("a bundle in it is not as it came".into());
     let (part, _) = Part::first_of(bytes).map_err(rotten)?;
-    Arrived::read(hash, part.content, unpacked).map_err(rotten)
+    Arrived::read(hash, part.content, kept_bytes).map_err(rotten)
 }
 
 /// The chain at the first edit of a line that begins.

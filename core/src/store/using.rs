@@ -2,6 +2,7 @@
 
 use super::StoreError;
 use super::lines::Lines;
+use super::packed::Packed;
 use super::redacting::follow;
 use super::taking::Arrived;
 use super::writing::EditWriter;
@@ -50,11 +51,10 @@ impl Using<'_> {
             header.signer().0
         ])?;
         if arrived.redacts {
-            let edits = match &arrived.edits {
-                Some(edits) => edits.clone(),
-                None => read_again(self.connection, arrived.hash)?,
-            };
+            let edits = read_again(self.connection, arrived.hash)?;
             let here: Vec<_> = (header.first..from).zip(edits).collect();
+            // What has just come may be among it.
+            self.edits.write()?;
             follow(self.connection, |sequence| self.rows[plan::line_at(self.lines, line, sequence)], &here)?;
         }
         if from > header.last {
@@ -63,12 +63,11 @@ impl Using<'_> {
         }
         let edits = match arrived.edits.take() {
             Some(edits) => edits,
-            None => read_again(self.connection, arrived.hash)?,
+            None => Packed::new(read_again(self.connection, arrived.hash)?),
         };
-        let new = edits.into_iter().skip((from - header.first) as usize);
-        let mut newest = 0;
-        let new = new.inspect(|edit| newest = newest.max(edit.clock.cast_signed()));
-        self.edits.write(line, from, new, witness)?;
+        let known = (from - header.first) as usize;
+        let newest = edits.newest_clock(known);
+        self.edits.add(line, header.first, known, edits, witness)?;
         self.connection.prepare_cached(LINE)?.execute(params![row, last, header.after.0, newest])?;
         Ok(newest > self.latest_believed)
     }

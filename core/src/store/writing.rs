@@ -1,42 +1,66 @@
 //! Edits of others into log and cells. A store that meets another after a year takes in a hundred thousand of them, so
-//! they are written cell by cell: what was replaced before it came never gets a row among the cells, and rows
-//! that lie side by side are written one after the other.
+//! they are put among the cells together, in the order of the keys: what was replaced before it came never gets a row there,
+//! each record is read once, and rows that lie side by side are written one after the other.
 
 use super::StoreError;
-use super::lines::to_log;
-use super::log::{EditName, encode_names, show_latest};
-use crate::merge::Edit;
+use super::log::{EditName, NO_NAMES, encode_names};
+use super::packed::{Packed, PackedEdit};
+use super::rows::{MANY, Rows};
+use crate::merge::DeviceId;
 use crate::merge::plan::{self, Line};
+use rusqlite::types::{ToSqlOutput, ValueRef};
 use rusqlite::{CachedStatement, Connection, params};
-use std::collections::{HashMap, HashSet};
+use std::borrow::Cow;
+use std::collections::{BTreeMap, HashSet};
 
-/// A record and the number of a field.
-type CellName = ([u8; 16], u16);
+/// Most bytes of edits that are kept in memory until they are written.
+const MOST_BYTES: usize = 8 << 20;
 
 /// Puts edits into log and cells.
 pub(super) struct EditWriter<'a> {
-    connection: &'a Connection,
     lines: &'a [Line],
     rows: &'a [i64],
-    /// How far each line (by its row) is in the log.
-    here: HashMap<i64, i64>,
-    /// Edits of cells that were replaced before they came.
-    replaced: HashSet<(CellName, EditName)>,
-    /// Cells of which the head to show may be another now.
-    open: HashSet<CellName>,
-    log: CachedStatement<'a>,
+    /// By its row, whose each line is and how far it is in the log.
+    here: BTreeMap<i64, (DeviceId, i64)>,
+    new: Vec<New>,
+    /// Edits that were replaced before they came, by the cell of what replaced them.
+    replaced: HashSet<(u128, u16, EditName)>,
+    log: Rows<'a, 7>,
     heads: CachedStatement<'a>,
     drop: CachedStatement<'a>,
-    keep: CachedStatement<'a>,
+    keep: Rows<'a, 7>,
+    show: CachedStatement<'a>,
 }
 
-/// An edit that is in the log and not yet among the cells.
-struct Logged {
-    cell: CellName,
+/// Edits that are to be written, all but the first few.
+struct New {
+    row: i64,
+    /// Sequence of the first of all.
+    first: i64,
+    known: usize,
+    edits: Packed,
+}
+
+/// Which of the new edits, in the order of the cells: record, field, the place of its [`New`], and its own in there.
+type Place = (u128, u16, u32, u32);
+
+/// An edit that is or may become a head of its cell.
+struct Head<'a> {
+    field: u16,
     name: EditName,
     clock: i64,
-    predecessors: Vec<EditName>,
-    value: Vec<u8>,
+    value: Cow<'a, [u8]>,
+    standing: Standing,
+}
+
+/// Where a head stands.
+#[derive(Clone, Copy)]
+enum Standing {
+    /// Among the cells, and whether it is shown.
+    Kept {
+        shown: bool,
+    },
+    New(Place),
 }
 
 impl<'a> EditWriter<'a> {
@@ -47,105 +71,186 @@ impl<'a> EditWriter<'a> {
         rows: &'a [i64],
         known: &[Line],
     ) -> Result<Self, StoreError> {
-        const LOG: &str = "INSERT INTO log (device, sequence, clock, record, field, predecessors, value)
-            VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7)";
-        const HEADS: &str = "SELECT device, sequence FROM cells WHERE record = ?1 AND field = ?2";
+        const LOG: &str =
+            "INSERT OR ROLLBACK INTO log (device, sequence, clock, record, field, predecessors, value)";
+        const HEADS: &str = "SELECT field, device, sequence, clock, value, shown FROM cells
+            WHERE record = ?1 AND field BETWEEN ?2 AND ?3";
         const DROP: &str =
             "DELETE FROM cells WHERE record = ?1 AND field = ?2 AND device = ?3 AND sequence = ?4";
-        const KEEP: &str = "INSERT INTO cells (record, field, device, sequence, clock, value)
-            VALUES (?1, ?2, ?3, ?4, ?5, ?6)";
-        let here = rows.iter().copied().zip(known.iter().map(|line| line.last.cast_signed())).collect();
+        const KEEP: &str =
+            "INSERT OR ROLLBACK INTO cells (record, field, device, sequence, clock, value, shown)";
+        const SHOW: &str = "UPDATE cells SET shown = ?5
+            WHERE record = ?1 AND field = ?2 AND device = ?3 AND sequence = ?4";
+        let last = known.iter().map(|line| line.last.cast_signed()).chain(std::iter::repeat(0));
+        let here = lines.iter().zip(last).map(|(line, last)| (line.device, last));
         Ok(Self {
-            connection,
             lines,
             rows,
-            here,
+            here: rows.iter().copied().zip(here).collect(),
+            new: Vec::new(),
             replaced: HashSet::new(),
-            open: HashSet::new(),
-            log: connection.prepare_cached(LOG)?,
+            log: Rows::new(connection, LOG)?,
             heads: connection.prepare_cached(HEADS)?,
             drop: connection.prepare_cached(DROP)?,
-            keep: connection.prepare_cached(KEEP)?,
+            keep: Rows::new(connection, KEEP)?,
+            show: connection.prepare_cached(SHOW)?,
         })
     }
 
-    /// Writes edits of a line that follow one another, the first with sequence `from`. `witness`: the lines that their predecessors
-    /// name.
-    pub(super) fn write(
+    /// Adds the edits of a bundle but the first few, which are `known`. `first`: the sequence of its first; `witness`: the lines that
+    /// predecessors name.
+    pub(super) fn add(
         &mut self,
         line: usize,
-        from: u64,
-        edits: impl Iterator<Item = Edit>,
+        first: u64,
+        known: usize,
+        mut edits: Packed,
         witness: &[usize],
     ) -> Result<(), StoreError> {
-        let row = self.rows[line];
-        let mut logged = Vec::with_capacity(edits.size_hint().0);
-        for (edit, sequence) in edits.zip(from..) {
-            let one = Logged {
-                cell: (edit.record, edit.field),
-                name: (row, sequence.cast_signed()),
-                clock: edit.clock.cast_signed(),
-                predecessors: self.predecessors(&edit, line, witness),
-                value: to_log(edit.content),
-            };
-            let (record, field) = one.cell;
-            let names = encode_names(&one.predecessors);
-            let (device, sequence) = one.name;
-            self.log.execute(params![device, sequence, one.clock, record, field, names, one.value])?;
-            self.here.insert(row, sequence);
-            logged.push(one);
+        edits.rename(|(named, sequence)| {
+            let line = usize::try_from(named - 1).map_or(line, |at| witness[at]);
+            (self.rows[plan::line_at(self.lines, line, sequence.cast_unsigned())], sequence)
+        });
+        let (row, first) = (self.rows[line], first.cast_signed());
+        if let Some((_, last)) = self.here.get_mut(&row) {
+            *last = first + edits.count().cast_signed() as i64 - 1;
         }
-        // Stable: the edits of a cell stay in their order.
-        logged.sort_by_key(|edit| edit.cell);
-        logged.chunk_by(|edit, next| edit.cell == next.cell).try_for_each(|edits| self.cell(edits))
-    }
-
-    fn predecessors(&self, edit: &Edit, line: usize, witness: &[usize]) -> Vec<EditName> {
-        let row = |named: &crate::merge::Predecessor| {
-            let line = named.line.checked_sub(1).map_or(line, |at| witness[at as usize]);
-            let sequence = named.name.sequence;
-            (self.rows[plan::line_at(self.lines, line, sequence)], sequence.cast_signed())
-        };
-        edit.predecessors.iter().map(row).collect()
-    }
-
-    /// Brings one cell from the heads it had to those it has after `edits`.
-    fn cell(&mut self, edits: &[Logged]) -> Result<(), StoreError> {
-        let cell = edits[0].cell;
-        let (record, field) = cell;
-        let mut old: Vec<EditName> = self
-            .heads
-            .query_map(params![record, field], |row| Ok((row.get(0)?, row.get(1)?)))?
-            .collect::<Result<_, _>>()?;
-        let mut new: Vec<&Logged> = Vec::new();
-        for edit in edits {
-            for &name in &edit.predecessors {
-                if let Some(at) = old.iter().position(|head| *head == name) {
-                    old.swap_remove(at);
-                    self.drop.execute(params![record, field, name.0, name.1])?;
-                } else if let Some(at) = new.iter().position(|head| head.name == name) {
-                    new.swap_remove(at);
-                } else if self.here.get(&name.0).is_none_or(|last| *last < name.1) {
-                    self.replaced.insert((cell, name));
-                }
-            }
-            if !self.replaced.remove(&(cell, edit.name)) {
-                new.push(edit);
-            }
-        }
-        if !old.is_empty() || new.len() > 1 {
-            self.open.insert(cell);
-        }
-        for Logged { name, clock, value, .. } in new {
-            self.keep.execute(params![record, field, name.0, name.1, clock, value])?;
+        self.new.push(New { row, first, known, edits });
+        if self.new.iter().map(|new| new.edits.bytes()).sum::<usize>() > MOST_BYTES {
+            self.write()?;
         }
         Ok(())
     }
 
-    /// Of cells with several heads, shows the latest.
-    pub(super) fn end(self) -> Result<(), StoreError> {
-        let mut open: Vec<CellName> = self.open.into_iter().collect();
-        open.sort_unstable();
-        open.iter().try_for_each(|(record, field)| show_latest(self.connection, record, *field))
+    /// Writes what was added.
+    pub(super) fn write(&mut self) -> Result<(), StoreError> {
+        let new = std::mem::take(&mut self.new);
+        for new in &new {
+            let places: Vec<usize> = (new.known..new.edits.count()).collect();
+            self.log.write(&places, |at| new.log_row(*at))?;
+        }
+        let places = new.iter().zip(0..).flat_map(|(new, of)| {
+            (new.known..new.edits.count()).map(move |at| {
+                let PackedEdit { record, field, .. } = new.edits.edit(at);
+                (u128::from_be_bytes(*record), field, of, at as u32)
+            })
+        });
+        let mut places: Vec<Place> = places.collect();
+        places.sort_unstable();
+        let mut kept = Vec::new();
+        for places in places.chunk_by(|place, next| place.0 == next.0) {
+            self.record(&new, places, &mut kept)?;
+            if kept.len() >= MANY {
+                let whole = kept.len() / MANY * MANY;
+                self.keep.write(&kept[..whole], |(place, shown)| cell_row(&new, *place, *shown))?;
+                kept.drain(..whole);
+            }
+        }
+        self.keep.write(&kept, |(place, shown)| cell_row(&new, *place, *shown))
     }
+
+    /// Brings the cells of one record that have new edits from the heads they had to those they have now. What is to be added is put
+    /// to `kept`, with whether it is shown.
+    fn record(
+        &mut self,
+        new: &[New],
+        places: &[Place],
+        kept: &mut Vec<(Place, bool)>,
+    ) -> Result<(), StoreError> {
+        let ((record, first, ..), (_, last, ..)) = (places[0], places[places.len() - 1]);
+        let old = self.heads.query_map(params![record.to_be_bytes(), first, last], |row| {
+            let standing = Standing::Kept { shown: row.get(5)? };
+            let (field, name, value) = (row.get(0)?, (row.get(1)?, row.get(2)?), Cow::Owned(row.get(4)?));
+            Ok(Head { field, name, clock: row.get(3)?, value, standing })
+        })?;
+        let mut heads: Vec<Head> = old.collect::<Result<_, _>>()?;
+        let mut names: Vec<(u16, EditName)> = Vec::new();
+        for &place in places {
+            let (edit, name) = (edit(new, place), name(new, place));
+            names.extend(edit.names.iter().map(|name| (edit.field, *name)));
+            let PackedEdit { field, clock, value, .. } = edit;
+            heads.push(Head { field, name, clock, value: value.into(), standing: Standing::New(place) });
+        }
+        names.sort_unstable();
+        heads.sort_unstable_by_key(|head| (head.field, head.name));
+        for heads in heads.chunk_by(|head, next| head.field == next.field) {
+            if heads.iter().any(|head| matches!(head.standing, Standing::New(_))) {
+                self.cell(record, heads, &names, kept)?;
+            }
+        }
+        let to_come = |(_, (row, sequence)): &(u16, EditName)| {
+            self.here.get(row).is_none_or(|(_, last)| last < sequence)
+        };
+        self.replaced.extend(names.into_iter().filter(to_come).map(|(field, name)| (record, field, name)));
+        Ok(())
+    }
+
+    /// Of old heads of a cell and new edits, keeps what no other replaces. Shown is the latest by (clock, device, value): an order that
+    /// all devices agree on, see [`show_latest`](super::log::show_latest).
+    fn cell(
+        &mut self,
+        record: u128,
+        heads: &[Head],
+        names: &[(u16, EditName)],
+        kept: &mut Vec<(Place, bool)>,
+    ) -> Result<(), StoreError> {
+        let id = record.to_be_bytes();
+        let (mut left, mut latest) = (Vec::with_capacity(heads.len()), None);
+        for head in heads {
+            let Head { field, name, .. } = *head;
+            let is_named = names.binary_search(&(field, name)).is_ok();
+            if !is_named && !self.replaced.remove(&(record, field, name)) {
+                left.push(head);
+                let device = self.here.get(&name.0).map(|(device, _)| device);
+                latest = latest.max(Some((head.clock, device, &head.value, name)));
+            } else if let Standing::Kept { .. } = head.standing {
+                self.drop.execute(params![id, field, name.0, name.1])?;
+            }
+        }
+        for Head { field, name, standing, .. } in left {
+            let is_latest = latest.is_some_and(|(.., latest)| latest == *name);
+            match standing {
+                Standing::New(place) => kept.push((*place, is_latest)),
+                Standing::Kept { shown } if *shown != is_latest => {
+                    self.show.execute(params![id, field, name.0, name.1, is_latest])?;
+                }
+                Standing::Kept { .. } => {}
+            }
+        }
+        Ok(())
+    }
+}
+
+impl New {
+    fn log_row(&self, at: usize) -> [ToSqlOutput<'_>; 7] {
+        let PackedEdit { clock, record, field, names, value } = self.edits.edit(at);
+        [
+            self.row.into(),
+            (self.first + at.cast_signed() as i64).into(),
+            clock.into(),
+            blob(record),
+            field.into(),
+            if names.is_empty() { blob(NO_NAMES) } else { encode_names(names).into() },
+            blob(value),
+        ]
+    }
+}
+
+fn edit(new: &[New], (_, _, of, at): Place) -> PackedEdit<'_> {
+    new[of as usize].edits.edit(at as usize)
+}
+
+fn name(new: &[New], (_, _, of, at): Place) -> EditName {
+    let new = &new[of as usize];
+    (new.row, new.first + i64::from(at))
+}
+
+fn cell_row(new: &[New], place: Place, shown: bool) -> [ToSqlOutput<'_>; 7] {
+    let PackedEdit { clock, record, field, value, .. } = edit(new, place);
+    let (row, sequence) = name(new, place);
+    [blob(record), field.into(), row.into(), sequence.into(), clock.into(), blob(value), shown.into()]
+}
+
+fn blob(bytes: &[u8]) -> ToSqlOutput<'_> {
+    ToSqlOutput::Borrowed(ValueRef::Blob(bytes))
 }

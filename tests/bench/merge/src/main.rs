@@ -1,4 +1,4 @@
-//! Ours against automerge, loro and yrs: merging the same work (see [`work`]), each step of each in a process of its own.
+//! Ours against automerge, loro, yrs and plain SQLite: merging the same work (see [`work`]), each step of each in a process of its own.
 //!
 //! ```sh
 //! cargo run --release --manifest-path tests/bench/merge/Cargo.toml            # all
@@ -9,8 +9,11 @@
 //! to disk; ours is on the disk when it returns, and is timed with that. Hand-overs are all that all devices wrote, with the time of
 //! every save (yrs has none). Memory is the most that the merging process had. Damage: single bits of a hand-over of work A
 //! are flipped, and what a new device takes in without complaint is counted. Older shown: of the cells where devices differ,
-//! those that show another value than the one noted last.
+//! those that show another value than the one noted last. Plain SQLite is the floor: what a log and the values that hold cost on the
+//! disk alone, with nothing checked and no versions kept.
 
+#[cfg(feature = "ours")]
+mod many;
 mod measure;
 #[cfg(feature = "ours")]
 mod ours;
@@ -20,6 +23,8 @@ mod table;
 mod with_automerge;
 #[cfg(feature = "peers")]
 mod with_loro;
+#[cfg(feature = "peers")]
+mod with_sqlite;
 #[cfg(feature = "peers")]
 mod with_yrs;
 mod work;
@@ -38,7 +43,7 @@ fn main() -> Result<()> {
     match arguments.split_first() {
         Some((first, rest)) if first == "child" => measure::child(rest),
         Some((first, _)) if first == "--short" => run(&["A"], 1),
-        None => run(&["A", "B", "strewn", "M"], 5),
+        None => run(&["A", "B", "strewn", "M", "V"], 5),
         _ => Err("only --short is known".into()),
     }
 }
@@ -49,7 +54,8 @@ fn run(works: &[&str], rounds: usize) -> Result<()> {
     for work in works {
         let folder = folder.path().join(work);
         match *work {
-            "M" if !is_built("ours") => {}
+            "M" | "V" if !is_built("ours") => {}
+            "V" => rows.extend(many(&folder)?),
             "M" => rows.extend(million(&folder, rounds)?),
             "strewn" => rows.extend(weighed(&folder, work)?),
             _ => rows.extend(against_peers(&folder, work, rounds)?),
@@ -104,7 +110,7 @@ fn against_peers(folder: &Path, work: &str, rounds: usize) -> Result<Vec<Row>> {
 }
 
 /// A number of ours and the peers, in parts of `scale`.
-fn of(all: &[Numbers], name: &str, scale: f64) -> [Option<f64>; 4] {
+fn of(all: &[Numbers], name: &str, scale: f64) -> [Option<f64>; 5] {
     std::array::from_fn(|at| all[at].get(name).map(|number| number / scale))
 }
 
@@ -116,10 +122,11 @@ fn bytes_row(work: &str, all: &[Numbers]) -> Row {
 }
 
 fn rows(work: &str, all: &[Numbers]) -> Vec<Row> {
-    let yrs = |numbers: [Option<f64>; 4], times: f64| numbers[3].unwrap_or(0.0) * times;
+    let yrs = |numbers: [Option<f64>; 5], times: f64| numbers[3].unwrap_or(0.0) * times;
     let (merge, save) = (of(all, "merge_ms", 1.0), of(all, "save_ms", 1.0));
+    let processor = of(all, "merge_processor_ms", 1.0);
     let (open, memory) = (of(all, "open_ms", 1.0), of(all, "memory", f64::from(1 << 20)));
-    let share = |part: &str, whole: &str| -> [Option<f64>; 4] {
+    let share = |part: &str, whole: &str| -> [Option<f64>; 5] {
         std::array::from_fn(|at| Some(100.0 * all[at].get(part)? / all[at].get(whole)?))
     };
     // The bars are of work B; what is never to be is so in both.
@@ -127,6 +134,7 @@ fn rows(work: &str, all: &[Numbers]) -> Vec<Row> {
     let row = |what: &str, measured, bar| Row { what: format!("{work}: {what}"), measured, bar };
     let mut rows = vec![
         row("merge, ms", merge, bar("1.0 x yrs", yrs(merge, 1.0))),
+        row("... of it on a processor, ms", processor, bar("1.0 x yrs", yrs(processor, 1.0))),
         row("... closing or saving after it, ms", save, None),
         bytes_row(work, all),
         row("cold start, ms", open, bar("0.1 x yrs", yrs(open, 0.1))),
@@ -149,13 +157,33 @@ fn million(folder: &Path, rounds: usize) -> Result<Vec<Row>> {
     let opened = medians(&opened);
     let row = |what: &str, number: Option<f64>, bar| Row {
         what: format!("a million edits: {what}"),
-        measured: [number, None, None, None],
+        measured: [number, None, None, None, None],
         bar,
     };
     Ok(vec![
         row("taking in, ms", taken.get("merge_ms").copied(), None),
         row("memory, MB", taken.get("memory").map(|bytes| bytes / 1e6), Some(("at most", 200.0))),
         row("open, ms", opened.get("open_ms").copied(), Some(("at most", 500.0))),
+    ])
+}
+
+/// A version vector of thousands of devices: only ours.
+fn many(folder: &Path) -> Result<Vec<Row>> {
+    std::fs::create_dir_all(folder)?;
+    eprintln!("5,000 devices");
+    step("prepare", "ours", "V", folder)?;
+    let came = step("merge", "ours", "V", folder)?;
+    let row = |what: &str, name: &str, scale: f64| Row {
+        what: format!("5,000 devices: {what}"),
+        measured: [came.get(name).map(|number| number / scale), None, None, None, None],
+        bar: None,
+    };
+    Ok(vec![
+        row("taking in, ms", "take_ms", 1.0),
+        row("sealing the vector, ms", "seal_ms", 1.0),
+        row("... bytes", "vector_bytes", 1.0),
+        row("taking in all with it, ms", "learn_ms", 1.0),
+        row("memory, MB", "memory", 1e6),
     ])
 }
 

@@ -1,11 +1,14 @@
 //! One measurement in one process, so that memory is its own; what it came to is printed as `name=number`.
 
-#[cfg(feature = "ours")]
-use crate::ours::{self, Ours};
 use crate::peer::{Merged, Peer, Result, hand_overs, timed};
 use crate::work::{Chance, STREWN, Size, WORK_A, WORK_B, Work};
+#[cfg(feature = "ours")]
+use crate::{
+    many,
+    ours::{self, Ours},
+};
 #[cfg(feature = "peers")]
-use crate::{with_automerge::WithAutomerge, with_loro::WithLoro, with_yrs::WithYrs};
+use crate::{with_automerge::WithAutomerge, with_loro::WithLoro, with_sqlite::WithSqlite, with_yrs::WithYrs};
 use std::panic::{AssertUnwindSafe, catch_unwind};
 use std::path::Path;
 
@@ -13,7 +16,7 @@ use std::path::Path;
 const FLIPS: u32 = 500;
 
 /// Ours and the peers, in the order of the table.
-pub const NAMES: [&str; 4] = ["ours", "automerge", "loro", "yrs"];
+pub const NAMES: [&str; 5] = ["ours", "automerge", "loro", "yrs", "sqlite"];
 
 /// One of [`NAMES`], if it was built.
 fn peer(name: &str) -> Option<&'static dyn Peer> {
@@ -26,6 +29,8 @@ fn peer(name: &str) -> Option<&'static dyn Peer> {
         "loro" => Some(&WithLoro),
         #[cfg(feature = "peers")]
         "yrs" => Some(&WithYrs),
+        #[cfg(feature = "peers")]
+        "sqlite" => Some(&WithSqlite),
         _ => None,
     }
 }
@@ -42,8 +47,10 @@ pub fn is_built(name: &str) -> bool {
 pub fn child(arguments: &[String]) -> Result<()> {
     let [step, name, work, folder] = arguments else { return Err("step, peer, work, folder".into()) };
     let folder = Path::new(folder);
-    if work == "M" {
-        return million(step, folder);
+    match work.as_str() {
+        "M" => return million(step, folder),
+        "V" => return vector(step, folder),
+        _ => {}
     }
     let peer = peer(name).ok_or("no such peer")?;
     let size = match work.as_str() {
@@ -60,7 +67,7 @@ pub fn child(arguments: &[String]) -> Result<()> {
         "open" => {
             let id = std::fs::read(folder.join("last-id"))?.as_slice().try_into()?;
             let (took, ()) = timed(|| peer.open(folder, id))?;
-            say("open_ms", took.as_secs_f64() * 1e3);
+            say("open_ms", took.ms());
         }
         "check" => check(peer, size, folder)?,
         "damage" => damage(peer, folder)?,
@@ -74,8 +81,9 @@ fn say(name: &str, number: f64) {
 }
 
 fn say_merged(merged: &Merged) {
-    say("merge_ms", merged.took.as_secs_f64() * 1e3);
-    say("save_ms", merged.saved.as_secs_f64() * 1e3);
+    say("merge_ms", merged.took.ms());
+    say("merge_processor_ms", merged.took.processor.as_secs_f64() * 1e3);
+    say("save_ms", merged.saved.ms());
     say("memory", merged.memory as f64);
 }
 
@@ -118,10 +126,23 @@ fn million(step: &str, folder: &Path) -> Result<()> {
     match step {
         "prepare" => ours::prepare_million(folder)?,
         "merge" => say_merged(&ours::take_in_million(folder)?),
-        "open" => say("open_ms", ours::open_million(folder)?.as_secs_f64() * 1e3),
+        "open" => say("open_ms", ours::open_million(folder)?.ms()),
         _ => return Err("no such step".into()),
     }
     Ok(())
+}
+
+#[cfg(feature = "ours")]
+fn vector(step: &str, folder: &Path) -> Result<()> {
+    match step {
+        "prepare" => many::prepare(folder),
+        _ => many::take_in(folder, say),
+    }
+}
+
+#[cfg(not(feature = "ours"))]
+fn vector(_: &str, _: &Path) -> Result<()> {
+    Err("ours was not built".into())
 }
 
 #[cfg(not(feature = "ours"))]

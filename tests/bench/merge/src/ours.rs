@@ -1,6 +1,6 @@
 //! Ours: a store and its bundles.
 
-use crate::peer::{Merged, Peer, Result, hand_over_path, hand_overs, most_memory, timed};
+use crate::peer::{Merged, Peer, Result, Took, hand_over_path, hand_overs, most_memory, timed};
 use crate::work::{CELLS, Save, Scalar, Size, WORK_B, Work};
 use pitface_core::merge::{
     self, Chain, Content, DeviceId, Edit, EditName, FileWriter, Header, KeyFromSeed, Predecessor, Signer,
@@ -11,11 +11,11 @@ use pitface_core::store::Store;
 use std::collections::{BTreeMap, HashMap};
 use std::fs;
 use std::path::Path;
-use std::time::Duration;
 
 /// Most edits in one bundle, as the store seals them.
 const MOST_EDITS: usize = 50_000;
-const NOW_MS: u64 = 1_800_000_000_000;
+/// When all is sealed and taken in.
+pub const NOW_MS: u64 = 1_800_000_000_000;
 
 /// A log of a million edits.
 pub const MILLION: Size = Size { pits: 100_000, edits: 1_000_000, ..WORK_B };
@@ -139,7 +139,7 @@ pub fn take_in_million(folder: &Path) -> Result<Merged> {
 ///
 /// # Errors
 /// Whatever goes wrong.
-pub fn open_million(folder: &Path) -> Result<Duration> {
+pub fn open_million(folder: &Path) -> Result<Took> {
     let opened = timed(|| Ok(Store::open_existing(&folder.join("merged"), key(200).device())?))?;
     Ok(opened.0)
 }
@@ -159,7 +159,11 @@ pub struct Line {
 impl Line {
     /// Of a new device.
     pub fn new(device: u8) -> Self {
-        let signer = key(device);
+        Self::of(key(device))
+    }
+
+    /// Of a new device with that key.
+    pub fn of(signer: KeyFromSeed) -> Self {
         Self { chain: Chain::start(signer.device()), signer, last: 0 }
     }
 

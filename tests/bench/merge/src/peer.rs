@@ -12,9 +12,9 @@ pub type Result<T> = std::result::Result<T, Box<dyn std::error::Error>>;
 /// What a merge came to.
 pub struct Merged {
     /// Taking in, alone. Ours is on the disk then; peers have it in memory.
-    pub took: Duration,
+    pub took: Took,
     /// Making it last, where that is not part of taking in.
-    pub saved: Duration,
+    pub saved: Took,
     /// The most memory until then, bytes.
     pub memory: u64,
 }
@@ -72,14 +72,38 @@ pub fn hand_overs(folder: &Path, from_device: usize) -> Result<Vec<Vec<u8>>> {
     Ok(files.into_values().collect())
 }
 
-/// A time and what came out.
+/// How long something took.
+#[derive(Clone, Copy)]
+pub struct Took {
+    /// By the clock on the wall.
+    pub wall: Duration,
+    /// Of that, on a processor: what a busy machine changes least.
+    pub processor: Duration,
+}
+
+impl Took {
+    /// Milliseconds by the clock on the wall.
+    pub fn ms(self) -> f64 {
+        self.wall.as_secs_f64() * 1e3
+    }
+}
+
+/// How long it took and what came out.
 ///
 /// # Errors
 /// Whatever `run` reports.
-pub fn timed<T>(run: impl FnOnce() -> Result<T>) -> Result<(Duration, T)> {
-    let start = Instant::now();
+pub fn timed<T>(run: impl FnOnce() -> Result<T>) -> Result<(Took, T)> {
+    let (before, start) = (on_processor()?, Instant::now());
     let came = run()?;
-    Ok((start.elapsed(), came))
+    let wall = start.elapsed();
+    Ok((Took { wall, processor: on_processor()?.saturating_sub(before) }, came))
+}
+
+/// How long this thread was on a processor so far (Linux: `schedstat`, which is brought up to date when it makes way for others).
+fn on_processor() -> Result<Duration> {
+    std::thread::yield_now();
+    let status = fs::read_to_string("/proc/thread-self/schedstat")?;
+    Ok(Duration::from_nanos(status.split(' ').next().ok_or("no schedstat")?.parse()?))
 }
 
 /// The most memory this process ever had, bytes (Linux: `VmHWM`).

@@ -4,24 +4,27 @@
 pub struct Row {
     /// What.
     pub what: String,
-    /// Ours, automerge, loro, yrs; `None` where there is nothing to measure.
-    pub measured: [Option<f64>; 4],
+    /// Ours, automerge, loro, yrs, plain SQLite; `None` where there is nothing to measure.
+    pub measured: [Option<f64>; 5],
     /// What the bar is, in words, and the number that ours may reach.
     pub bar: Option<(&'static str, f64)>,
 }
 
 /// Prints the table.
 pub fn print(rows: &[Row]) {
-    println!("{:<36}{:>12}{:>12}{:>12}{:>12}  {:<38} met", "", "ours", "automerge", "loro", "yrs", "bar");
+    println!(
+        "{:<40}{:>11}{:>11}{:>11}{:>11}{:>11}  {:<46} met",
+        "", "ours", "automerge", "loro", "yrs", "sqlite", "bar"
+    );
     for Row { what, measured, bar } in rows {
-        print!("{what:<36}");
+        print!("{what:<40}");
         for number in measured {
-            print!("{:>12}", number.map_or_else(|| "-".to_owned(), short));
+            print!("{:>11}", number.map_or_else(|| "-".to_owned(), short));
         }
         match (bar, measured[0]) {
             (Some((words, limit)), Some(ours)) => {
                 let bar = format!("{words} = {}", short(*limit));
-                println!("  {bar:<38} {}", if ours <= *limit { "met" } else { "not met" });
+                println!("  {bar:<46} {}", if ours <= *limit { "met" } else { "not met" });
             }
             _ => println!(),
         }

@@ -11,7 +11,7 @@ use std::path::Path;
 pub struct WithLoro;
 
 /// As ours.
-const LEVEL: i32 = 3;
+const LEVEL: i32 = 19;
 const LARGEST_BYTES: usize = 64 << 20;
 
 impl Peer for WithLoro {

@@ -17,7 +17,7 @@ impl Peer for WithYrs {
     fn prepare(&self, work: &Work, folder: &Path) -> Result<()> {
         let documents: Vec<Doc> = (0..work.spring.len()).map(|device| document(device as u64 + 1)).collect();
         for (device, document) in documents.iter().enumerate() {
-            fs::write(hand_over_path(folder, 0, device), write(document, work, &work.spring[device])?)?;
+            fs::write(hand_over_path(folder, 0, device), write(document, work, &work.spring[device]))?;
         }
         for (device, document) in documents.iter().enumerate() {
             if device > 0 {
@@ -26,7 +26,7 @@ impl Peer for WithYrs {
                     document.transact_mut().apply_update(Update::decode_v1(&file)?)?;
                 }
             }
-            fs::write(hand_over_path(folder, 1, device), write(document, work, &work.summer[device])?)?;
+            fs::write(hand_over_path(folder, 1, device), write(document, work, &work.summer[device]))?;
         }
         fs::write(folder.join("own"), whole(&documents[0]))?;
         Ok(())
@@ -77,7 +77,7 @@ fn whole(document: &Doc) -> Vec<u8> {
 }
 
 /// Makes the saves, each a transaction, and gives what is new as an update.
-fn write(document: &Doc, work: &Work, saves: &[Save]) -> Result<Vec<u8>> {
+fn write(document: &Doc, work: &Work, saves: &[Save]) -> Vec<u8> {
     let before = document.transact().state_vector();
     let pits = document.get_or_insert_map("pits");
     for save in saves {
@@ -96,7 +96,7 @@ fn write(document: &Doc, work: &Work, saves: &[Save]) -> Result<Vec<u8>> {
             map.insert(&mut transaction, CELLS[*cell].0, value);
         }
     }
-    Ok(document.transact().encode_state_as_update_v1(&before))
+    document.transact().encode_state_as_update_v1(&before)
 }
 
 fn read(document: &Doc, id: [u8; 16], cell: &str) -> Option<Scalar> {

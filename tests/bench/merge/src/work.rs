@@ -101,6 +101,9 @@ pub struct Work {
     pub summer: Vec<Vec<Save>>,
 }
 
+/// Of one cell, by device: when, and what it noted last.
+type OfDevices<'a> = BTreeMap<usize, (u64, &'a Scalar)>;
+
 const DAY_MS: u64 = 86_400_000;
 /// 1 March 2026.
 const BEGIN_MS: u64 = 1_772_323_200_000;
@@ -148,7 +151,7 @@ impl Work {
     /// differs from it.
     pub fn conflicts(&self) -> BTreeMap<(usize, usize), Scalar> {
         // Of each cell, the last of every device.
-        let mut last: BTreeMap<(usize, usize), BTreeMap<usize, (u64, &Scalar)>> = BTreeMap::new();
+        let mut last: BTreeMap<(usize, usize), OfDevices> = BTreeMap::new();
         for (device, saves) in self.summer.iter().enumerate() {
             for save in saves {
                 for (cell, value) in &save.cells {
@@ -156,7 +159,7 @@ impl Work {
                 }
             }
         }
-        let differing = |of: &BTreeMap<usize, (u64, &Scalar)>| {
+        let differing = |of: &OfDevices| {
             let (_, latest) = of.values().max_by_key(|(time_ms, _)| time_ms)?;
             of.values().any(|(_, value)| value != latest).then(|| (*latest).clone())
         };
@@ -192,7 +195,7 @@ impl Chance {
     }
 
     /// A UUID of version 7.
-    fn id(&mut self, time_ms: u64) -> [u8; 16] {
+    pub fn id(&mut self, time_ms: u64) -> [u8; 16] {
         let mut id = [0; 16];
         id[..6].copy_from_slice(&time_ms.to_be_bytes()[2..]);
         id[6..14].copy_from_slice(&self.any().to_be_bytes());
@@ -222,8 +225,8 @@ fn parent(rank: u64) -> Vec<u8> {
     bytes.push(2);
     match rank {
         ..24 => bytes.push(rank as u8),
-        ..0x100 => bytes.extend([0x18, rank as u8]),
-        ..0x1_0000 => {
+        24..0x100 => bytes.extend([0x18, rank as u8]),
+        0x100..0x1_0000 => {
             bytes.push(0x19);
             bytes.extend((rank as u16).to_be_bytes());
         }
@@ -236,6 +239,7 @@ fn parent(rank: u64) -> Vec<u8> {
 }
 
 /// An id as peers have it, whose keys are text: base 64 without padding (RFC 4648, 5), 22 characters.
+#[cfg(feature = "peers")]
 pub fn text_of(id: &[u8; 16]) -> String {
     const LETTERS: &[u8; 64] = b"ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789-_";
     let whole = u128::from_be_bytes(*id);
