@@ -1,6 +1,7 @@
 //! Reading and adding to the two tables. Every other file of this room goes through here for edits.
 
 use super::cells::{Cell, Kind};
+use super::kept::read_cell;
 use super::lines::{Lines, content};
 use super::value::{ABSENT, CellValue, Hangs, encode, read};
 use super::{Change, StoreError, clock};
@@ -81,7 +82,7 @@ impl Heads {
 
     /// The value shown for a cell.
     pub(super) fn read<T: CellValue>(&self, cell: Cell) -> Result<T, StoreError> {
-        read(self.value(cell)).ok_or(StoreError::Unreadable { record: self.record, cell })
+        read_cell(cell, self.value(cell)).ok_or(StoreError::Unreadable { record: self.record, cell })
     }
 
     /// The kind; `None` if there is no such record or this version does not know its kind.
