@@ -303,6 +303,25 @@ fn what_must_be_known_is_kept_as_it_is() {
     assert_eq!(held(&connection(&phone).1), files, "each once, as it came");
 }
 
+/// What rots while it waits is told, and taking it in again mends it.
+#[test]
+fn a_file_that_waits_is_checked_too() {
+    let mut phone = Phone::new(2);
+    phone.trust(1);
+    let (_, waits) = unreadable().remove(0);
+    phone.take_in(&waits);
+    let (folder, connection) = connection(&phone);
+    let rotten = [&waits[..waits.len() - 1], &[0]].concat();
+    connection.execute("UPDATE held SET bytes = ?1", [rotten]).unwrap();
+    drop(connection);
+    let path = folder.path().join("notes.pitface");
+    let mut store = pitface_core::store::Store::open_existing(&path, phone.id()).unwrap();
+    let told = store.check().unwrap_err().to_string();
+    assert!(told.contains("a file that waits for an update is not as it came"), "{told}");
+    assert!(store.take_in(&waits, 1_770_000_000_000).unwrap().held);
+    store.check().unwrap();
+}
+
 /// After an update, as if the file had been of a later version until now; a damaged one does not stop the others.
 #[test]
 fn what_was_kept_is_taken_in_after_an_update() {
