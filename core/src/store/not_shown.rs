@@ -39,7 +39,9 @@ impl NotShown {
     /// How many there are of each kind.
     pub fn by_kind(all: &[Self]) -> BTreeMap<Option<Kind>, usize> {
         let mut count = BTreeMap::new();
-        all.iter().for_each(|one| *count.entry(one.kind).or_default() += 1);
+        for one in all {
+            *count.entry(one.kind).or_default() += 1;
+        }
         count
     }
 

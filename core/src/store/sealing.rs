@@ -286,7 +286,7 @@ mod tests {
         let small = Size { edits: 1, predecessors: 1, bytes: 6 };
         assert_eq!(cut([]), [0; 0]);
         assert_eq!(cut([small; 7]), [7]);
-        assert_eq!(cut([small; 120_000]), [50_000, 50_000, 20_000]);
+        assert_eq!(cut(std::iter::repeat_n(small, 120_000)), [50_000, 50_000, 20_000]);
         let naming = |predecessors| Size { predecessors, ..small };
         let half = MOST_PREDECESSORS / 2;
         assert_eq!(cut([small, naming(half), naming(half), small]), [2, 2]);

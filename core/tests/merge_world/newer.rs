@@ -72,6 +72,9 @@ pub struct Written {
     pub names: BTreeSet<String>,
 }
 
+/// A record, the number of a cell and what is put there.
+type NewCell = ([u8; 16], u16, Vec<u8>);
+
 /// An edit that is there: its chain names it.
 struct There {
     name: EditName,
@@ -112,7 +115,7 @@ impl Writer {
             predecessors.sort_unstable();
             edits.push(Edit { clock, record, field, predecessors, content: Content::Value(value) });
         }
-        Some(self.pack(edits, witness, packed, number))
+        Some(self.pack(&edits, witness, packed, number))
     }
 
     /// The number of the line that an edit is in; 0 = that of this writer.
@@ -126,12 +129,7 @@ impl Writer {
     }
 
     /// The cells that are written.
-    fn cells(
-        phone: &mut Phone,
-        field: RecordId,
-        new: New,
-        number: u64,
-    ) -> Option<Vec<([u8; 16], u16, Vec<u8>)>> {
+    fn cells(phone: &mut Phone, field: RecordId, new: New, number: u64) -> Option<Vec<NewCell>> {
         let notes = phone.store.load_notes(field).unwrap();
         let of_field = *field.as_bytes();
         let pit = notes.pits.first().map(|pit| *pit.id.as_bytes());
@@ -166,7 +164,7 @@ impl Writer {
     }
 
     /// Seals edits and goes on behind them.
-    fn pack(&mut self, edits: Vec<Edit>, witness: Vec<Witness>, packed: Packed, number: u64) -> Written {
+    fn pack(&mut self, edits: &[Edit], witness: Vec<Witness>, packed: Packed, number: u64) -> Written {
         let device = self.device();
         let before = self.chains.last().copied().unwrap_or_else(|| Chain::start(device));
         let first = self.chains.len() as u64 + 1;
@@ -185,7 +183,7 @@ impl Writer {
             after: before,
             sections: Vec::new(),
         };
-        let plain = seal(&key(self.seed), header, &edits).unwrap();
+        let plain = seal(&key(self.seed), header, edits).unwrap();
         let content = Part::first_of(&plain).unwrap().0.content;
         self.chains.extend(Bundle::read(content).unwrap().chains);
         let more = |flags| {

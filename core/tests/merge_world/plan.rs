@@ -92,7 +92,7 @@ impl Plan {
         let count = 30 + dice.below(61);
         let acts = (0..count).map(|_| act(&mut dice)).collect();
         let mut lots = Dice(!seed);
-        let acts = if seed % 2 == 0 { acts } else { with_newer(acts, phones, &mut lots) };
+        let acts = if seed.is_multiple_of(2) { acts } else { with_newer(acts, phones, &mut lots) };
         Self { skews_ms, acts }
     }
 }
