@@ -12,8 +12,8 @@ use pitface_core::merge::{
     Bundle, Chain, Content, Damage, Edit, EditName, Header, Part, PartKind, Predecessor, Signer, read_file,
     seal,
 };
-use pitface_core::record::RecordId;
-use pitface_core::store::{Cell, TakenIn};
+use pitface_core::record::{PlaceKind, RecordId};
+use pitface_core::store::{Cell, Kind, NotShown, TakenIn, WhyNotShown};
 use rusqlite::{Connection, params};
 use std::path::PathBuf;
 use tempfile::TempDir;
@@ -22,6 +22,7 @@ use tempfile::TempDir;
 const NEW_OF_FIELD: u16 = 190;
 const NEW_OF_PIT: u16 = 64_000;
 const COMES_AWAY: u16 = 301;
+const PLACE: u16 = 200;
 
 fn header(first: u64, before: Chain) -> Header {
     Header {
@@ -95,13 +96,18 @@ impl Newer {
 
     /// Another edit of the new cell of the field.
     fn goes_on(&self) -> Vec<u8> {
+        self.says_anew(NEW_OF_FIELD, "said anew")
+    }
+
+    /// Another edit of the first cell with a number.
+    fn says_anew(&self, field: u16, value: &str) -> Vec<u8> {
         let bundle = bundles(&file(&[self.part()])).remove(0);
-        let at = self.edits.iter().position(|edit| edit.field == NEW_OF_FIELD).unwrap();
+        let at = self.edits.iter().position(|edit| edit.field == field).unwrap();
         let name = EditName { device: key(1).device(), sequence: at as u64 + 1 };
         let edit = Edit {
             clock: self.edits.last().unwrap().clock + (1 << 16),
             predecessors: vec![Predecessor { name, line: 0 }],
-            content: Content::Value(cbor(&"said anew".into())),
+            content: Content::Value(cbor(&value.into())),
             ..self.edits[at].clone()
         };
         seal(&key(1), header(bundle.header.last + 1, bundle.header.after), &[edit]).unwrap()
@@ -160,6 +166,52 @@ fn new_cells_go_through_an_older_build_bit_by_bit() {
         .flat_map(|bundle| bundle.edits)
         .collect();
     assert_eq!(of_newer[..newer.edits.len()], newer.edits);
+}
+
+/// A kind of place that only a newer build knows: the older one leaves the pit out, tells so, works on beside it, and hands it on.
+#[test]
+fn a_pit_that_an_older_build_cannot_show_goes_through_it() {
+    let mut newer = Newer::noted();
+    let place = newer.edits.iter().position(|edit| edit.field == PLACE).unwrap();
+    newer.edits[place].content = Content::Value(cbor(&"under_the_moon".into()));
+    let hidden = RecordId::from_bytes(newer.edits[place].record).unwrap();
+    let part = newer.part();
+    let (mut old, mut third) = (Phone::new(2), Phone::new(3));
+    Phone::trust_all(&mut [&mut old, &mut third]);
+    old.trust(1);
+    third.trust(1);
+    old.take_in(&file(std::slice::from_ref(&part)));
+    let mut notes = old.store.load_notes(newer.field).unwrap();
+    assert_eq!((notes.field.name.as_str(), notes.pits.len()), ("Long Sedge", 0));
+    let told = old.store.not_shown(newer.field).unwrap();
+    let why = WhyNotShown::NewValue(Cell::known(PLACE).unwrap());
+    assert!(told.contains(&NotShown { record: hidden, kind: Some(Kind::Pit), why }), "{told:?}");
+    let by_kind: Vec<_> = NotShown::by_kind(&told).into_iter().collect();
+    assert_eq!(by_kind, [(None, 1), (Some(Kind::Pit), 1)], "and a record of a kind nobody here knows");
+
+    let beside = pit(&mut old, newer.field, 400);
+    notes.field.name = "Sedge".to_owned();
+    let now = old.now();
+    old.store.save_notes(&notes, now).unwrap();
+    old.store.check().unwrap();
+    let handed_over = old.hand_over();
+    for bundle in bundles(&handed_over).iter().filter(|bundle| bundle.header.device == old.id()) {
+        assert!(bundle.edits.iter().all(|edit| edit.record != *hidden.as_bytes()));
+    }
+    third.take_in(&handed_over);
+    assert_eq!(third.store.not_shown(newer.field).unwrap(), told);
+    assert!(read_file(&third.hand_over()).unwrap().iter().any(|found| found.bytes == part), "as it came");
+
+    // Where the value means something, the pit is there with all that hangs on it.
+    let known = file(&[newer.says_anew(PLACE, PlaceKind::Headland.code())]);
+    for phone in [&mut old, &mut third] {
+        phone.take_in(&known);
+        assert_eq!(phone.store.conflicts().unwrap(), []);
+        let notes = phone.store.load_notes(newer.field).unwrap();
+        let pits: Vec<_> = notes.pits.iter().map(|pit| (pit.id, pit.walk.len())).collect();
+        assert_eq!(pits, [(hidden, 1), (beside, 1)]);
+    }
+    assert_eq!(third.store.digest().unwrap(), old.store.digest().unwrap());
 }
 
 /// Two newer builds that disagree about a cell nobody here knows: both stay.
@@ -249,6 +301,25 @@ fn what_must_be_known_is_kept_as_it_is() {
     let mut files: Vec<Vec<u8>> = unreadable().into_iter().map(|(_, file)| file).collect();
     files.sort();
     assert_eq!(held(&connection(&phone).1), files, "each once, as it came");
+}
+
+/// What rots while it waits is told, and taking it in again mends it.
+#[test]
+fn a_file_that_waits_is_checked_too() {
+    let mut phone = Phone::new(2);
+    phone.trust(1);
+    let (_, waits) = unreadable().remove(0);
+    phone.take_in(&waits);
+    let (folder, connection) = connection(&phone);
+    let rotten = [&waits[..waits.len() - 1], &[0]].concat();
+    connection.execute("UPDATE held SET bytes = ?1", [rotten]).unwrap();
+    drop(connection);
+    let path = folder.path().join("notes.pitface");
+    let mut store = pitface_core::store::Store::open_existing(&path, phone.id()).unwrap();
+    let told = store.check().unwrap_err().to_string();
+    assert!(told.contains("a file that waits for an update is not as it came"), "{told}");
+    assert!(store.take_in(&waits, 1_770_000_000_000).unwrap().held);
+    store.check().unwrap();
 }
 
 /// After an update, as if the file had been of a later version until now; a damaged one does not stop the others.

@@ -1,17 +1,19 @@
 //! Two to nine phones, whose clocks may be years off, note and delete and take back; files go astray, come twice or late, in any order and through
-//! others; phones are lost, restored and copied. In the end all have the same, and nothing is gone that was saved.
+//! others; phones are lost, restored and copied; some get a newer build, which writes what the others do not know. In the end all have the
+//! same, and nothing is gone that was saved.
 //!
 //! `PITFACE_SEEDS=0..10000 cargo test -p pitface-core --release --test merge_simulation -- --nocapture` runs other seeds.
 #![allow(clippy::unwrap_used, reason = "a test fails by it")]
 
+mod merge_forge;
 mod merge_support;
 mod merge_world;
 
-use merge_world::{Plan, run};
+use merge_world::{Plan, Tally, run};
 use std::panic::{AssertUnwindSafe, catch_unwind};
 
 /// What a plan ends in; a panic is as bad as any other end.
-fn outcome(plan: &Plan) -> Result<(), String> {
+fn outcome(plan: &Plan) -> Result<Tally, String> {
     catch_unwind(AssertUnwindSafe(|| run(plan))).unwrap_or_else(|panic| {
         let text = panic.downcast_ref::<String>().cloned();
         Err(text.or_else(|| panic.downcast_ref::<&str>().map(ToString::to_string)).unwrap_or_default())
@@ -42,17 +44,27 @@ fn seeds() -> std::ops::Range<u64> {
 #[test]
 fn whatever_happens_all_end_alike_and_nothing_is_lost() {
     let seeds = seeds();
-    let mut acts = 0;
+    let (mut acts, mut all) = (0, Tally::default());
     for seed in seeds.clone() {
         let plan = Plan::of(seed);
         acts += plan.acts.len();
-        if let Err(wrong) = outcome(&plan) {
-            let least = shrunk(plan);
-            let still = outcome(&least).unwrap_err();
-            panic!("seed {seed}: {wrong}\nshrunk: {still}\n{least:?}");
+        match outcome(&plan) {
+            Ok(Tally { newer, left_alone, not_shown }) => {
+                all.newer += newer;
+                all.left_alone += left_alone;
+                all.not_shown += not_shown;
+            }
+            Err(wrong) => {
+                let least = shrunk(plan);
+                let still = outcome(&least).unwrap_err();
+                panic!("seed {seed}: {wrong}\nshrunk: {still}\n{least:?}");
+            }
         }
     }
-    println!("{} seeds, {acts} acts: all ended alike, nothing lost", seeds.end - seeds.start);
+    let enough =
+        seeds.end - seeds.start < 100 || (all.newer >= 200 && all.left_alone >= 10 && all.not_shown >= 50);
+    assert!(enough, "builds are hardly mixed: {all:?}");
+    println!("{} seeds, {acts} acts, {all:?}: all ended alike, nothing lost", seeds.end - seeds.start);
 }
 
 /// Plans that failed once, left with what it took, and the seeds they came from.

@@ -4,6 +4,7 @@ mod merge_support;
 
 use merge_support::{Phone, name, pit, texts};
 use pitface_core::merge::plan::Missing;
+use pitface_core::merge::read_file;
 use pitface_core::store::{Cell, StoreError};
 
 #[test]
@@ -203,4 +204,137 @@ fn nobody_redacts_what_another_device_wrote() {
     assert_eq!(cat.store.load_notes(field).unwrap().field.name, "Long Sedge");
     assert!(texts(&cat.hand_over()).contains("Long Sedge"));
     cat.store.check().unwrap();
+}
+
+/// It does not matter who comes first: what the device itself signed has the values.
+#[test]
+fn what_another_took_out_in_a_device_s_name_comes_back_with_its_own_word() {
+    let (mut ann, mut cat) = (Phone::new(1), Phone::new(3));
+    for phone in [&mut ann, &mut cat] {
+        (1..=4).for_each(|seed| phone.trust(seed));
+    }
+    let field = ann.new_field("Long Sedge");
+    let first = ann.hand_over();
+    ann.rename(field, "Sedge");
+    let both = ann.hand_over();
+    let mut other = ann.restored_with_key(2);
+    assert_eq!(other.redact(field, Cell::FIELD_NAME), 2);
+    let vouched = other.hand_over();
+    let together = [both.as_slice(), vouched.as_slice()].concat();
+    let together_otherwise = [vouched.as_slice(), both.as_slice()].concat();
+    cat.take_in(&both);
+    let digest = cat.store.digest().unwrap();
+    for (at, files) in [
+        vec![&vouched, &both],
+        vec![&vouched, &first, &both],
+        vec![&first, &vouched, &both],
+        vec![&together],
+        vec![&together_otherwise],
+        vec![&vouched, &first, &vouched, &both, &first],
+    ]
+    .into_iter()
+    .enumerate()
+    {
+        let mut ben = Phone::new(4);
+        (1..=3).for_each(|seed| ben.trust(seed));
+        for file in files {
+            ben.take_in(file);
+            ben.store.check().unwrap();
+        }
+        assert_eq!(ben.store.fields().unwrap()[0].name, "Sedge", "order {at}");
+        assert_eq!(ben.store.digest().unwrap(), digest, "order {at}");
+        let texts = texts(&ben.hand_over());
+        assert!(texts.contains("Long Sedge") && texts.contains("Sedge"), "order {at}");
+        ben.store.rebuild().unwrap();
+        assert_eq!(ben.store.digest().unwrap(), digest, "order {at}");
+        // And it goes on from there.
+        let mut dan = Phone::new(5);
+        (1..=4).for_each(|seed| dan.trust(seed));
+        dan.take_in(&ben.hand_over());
+        dan.store.check().unwrap();
+        assert_eq!(dan.store.digest().unwrap(), digest, "order {at}");
+    }
+}
+
+/// The same where what it signed itself is but a beginning of what another vouches for.
+#[test]
+fn a_device_s_own_word_brings_back_as_much_as_it_says() {
+    let mut ann = Phone::new(1);
+    let field = ann.new_field("Long Sedge");
+    let first = ann.copied().hand_over();
+    ann.rename(field, "Sedge");
+    let mut other = ann.restored_with_key(2);
+    other.seal();
+    assert_eq!(other.redact(field, Cell::FIELD_NAME), 2);
+    let vouched = other.hand_over();
+    let mut ben = Phone::new(4);
+    (1..=2).for_each(|seed| ben.trust(seed));
+    for file in [&vouched, &first, &vouched] {
+        ben.take_in(file);
+        ben.store.check().unwrap();
+    }
+    let on_the_way = ben.hand_over();
+    assert!(texts(&on_the_way).contains("Long Sedge") && !texts(&on_the_way).contains("Sedge"));
+    let mut dan = Phone::new(5);
+    (1..=4).for_each(|seed| dan.trust(seed));
+    dan.take_in(&on_the_way);
+    dan.store.check().unwrap();
+    assert_eq!(dan.store.digest().unwrap(), ben.store.digest().unwrap());
+    let all = ann.hand_over();
+    for phone in [&mut ben, &mut dan] {
+        phone.take_in(&all);
+        phone.store.check().unwrap();
+        assert_eq!(phone.store.digest().unwrap(), ann.store.digest().unwrap());
+        assert_eq!(phone.store.fields().unwrap()[0].name, "Sedge");
+    }
+}
+
+/// What the device took out itself stays out, whatever old files of it turn up, and so it does where it was written.
+#[test]
+fn what_a_device_took_out_itself_does_not_come_back() {
+    let (mut ann, mut ben) = Phone::pair();
+    ben.trust(2);
+    let field = ann.new_field("Mrs Reed's garden");
+    let first = ann.hand_over();
+    ann.rename(field, "Long Sedge");
+    let mut restored = ann.restored_with_key(9);
+    let old = ann.hand_over();
+    ann.redact(field, Cell::FIELD_NAME);
+    ben.trust(9);
+    ben.take_in(&ann.hand_over());
+    for file in [&old, &first] {
+        ben.take_in(file);
+        ben.store.check().unwrap();
+    }
+    assert!(!texts(&ben.hand_over()).contains("Long Sedge"));
+    assert!(!texts(&ben.hand_over()).contains("Mrs Reed's garden"));
+    // Where it was written, by an earlier device of the same store.
+    assert_eq!(restored.redact(field, Cell::FIELD_NAME), 2);
+    restored.trust(1);
+    for file in [&old, &first] {
+        restored.take_in(file);
+        restored.store.check().unwrap();
+    }
+    assert!(!texts(&restored.hand_over()).contains("Mrs Reed's garden"));
+}
+
+/// More than one bundle may hold is handed over in several; what none could hold is not saved.
+#[test]
+fn what_is_too_large_for_one_bundle_goes_in_several() {
+    let (mut ann, mut ben) = Phone::pair();
+    let field = ann.new_field("Long Sedge");
+    let long = |letter: &str| letter.repeat(17 << 20);
+    for letter in ["a", "b"] {
+        ann.rename(field, &long(letter));
+    }
+    let file = ann.hand_over();
+    assert_eq!(read_file(&file).unwrap().len(), 2);
+    ben.take_in(&file);
+    assert!(ben.store.fields().unwrap()[0].name == long("b"));
+    assert_eq!(ann.store.digest().unwrap(), ben.store.digest().unwrap());
+    let mut notes = ann.store.load_notes(field).unwrap();
+    notes.field.name = "d".repeat(33 << 20);
+    let refused = ann.store.save_field(&notes.field, 1_770_000_000_000).unwrap_err();
+    assert!(matches!(refused, StoreError::InvalidValue(_)), "{refused}");
+    ann.store.check().unwrap();
 }

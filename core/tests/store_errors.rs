@@ -368,16 +368,3 @@ fn values_no_record_may_have() {
 fn at(pit: &mut Pit) -> &mut Position {
     pit.at.as_mut().unwrap()
 }
-
-#[test]
-fn a_value_that_may_not_be_absent_and_means_nothing_here() {
-    let (_folder, path) = place();
-    ellmoor_store(&path);
-    execute(&path, "UPDATE cells SET value = x'646d6f6f6e' WHERE field = 200");
-    let store = Store::open_existing(&path, DEVICE).unwrap();
-    let error = store.load_notes(id(1)).unwrap_err();
-    assert!(matches!(error, StoreError::Unreadable { .. }), "{error:?}");
-    assert!(
-        error.to_string().contains("pit.place of record") && error.to_string().contains("update the program")
-    );
-}

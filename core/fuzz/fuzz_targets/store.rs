@@ -38,6 +38,7 @@ fuzz_target!(|bytes: &[u8]| {
     let _ = store.conflicts();
     let _ = store.missing();
     let _ = store.digest();
+    let _ = store.not_shown_anywhere();
     for field in store.fields().unwrap_or_default() {
         let _ = store.load_notes(field.id);
     }

@@ -44,6 +44,12 @@ impl Cell {
         self.0
     }
 
+    /// Whether a record is shown without it where this version cannot read it: what is noted of a field, for nothing of it is
+    /// shown without the field, and keys that nobody knows.
+    pub(super) fn is_shown_without(self) -> bool {
+        matches!(self, Self::UNKNOWN_KEYS | Self::NOTES_UNKNOWN_KEYS) || matches!(self.0, 100..200)
+    }
+
     /// Its name, e.g. `step.to_mm`; `None` if this version does not know the number.
     pub fn name(self) -> Option<&'static str> {
         Self::ALL.iter().find(|(number, _)| *number == self.0).map(|(_, name)| *name)

@@ -3,6 +3,7 @@
 use super::{DeviceId, StoreError};
 use crate::merge::{Header, Part, PartKind};
 use rusqlite::{Connection, Row};
+use sha2::{Digest, Sha256};
 use std::collections::BTreeMap;
 
 /// A row of `parts` as it is noted, but for its bytes.
@@ -94,7 +95,22 @@ pub(super) fn check_parts(connection: &Connection) -> Result<(), StoreError> {
             return Err(StoreError::Corrupt(format!("the key of device {device} is not its own")));
         }
     }
+    check_held(connection)?;
     check_cover(connection)
+}
+
+/// An error if a file that waits for a newer version is not as it came.
+fn check_held(connection: &Connection) -> Result<(), StoreError> {
+    let mut statement = connection.prepare("SELECT hash, bytes FROM held")?;
+    let mut rows = statement.query([])?;
+    while let Some(row) = rows.next()? {
+        let hash: Vec<u8> = row.get(0)?;
+        if Sha256::digest(row.get_ref(1)?.as_blob().unwrap_or_default())[..] != hash {
+            let what = "a file that waits for an update is not as it came (taking it in again mends it)";
+            return Err(StoreError::Corrupt(what.into()));
+        }
+    }
+    Ok(())
 }
 
 /// An error if edits of others are here that no bundle hands on.

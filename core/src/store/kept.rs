@@ -3,8 +3,11 @@
 use super::StoreError;
 use super::cells::{Cell, Kind};
 use super::log::Heads;
-use super::value::{CellValue, as_understood, encode};
+use super::value::{CellValue, encode, read};
 use crate::record::RecordId;
+
+/// The name of a field whose name this version cannot read. Saving it leaves the name that stands there alone.
+pub const NAME_NOT_READABLE: &str = "?";
 
 /// A record that the store keeps: one list of cells, its children apart.
 pub(super) trait Kept: Sized {
@@ -23,13 +26,33 @@ pub(super) struct Wanted {
     pub(super) cell: Cell,
     pub(super) value: Vec<u8>,
     /// How this version would write what already stands there.
-    pub(super) as_understood: fn(&[u8]) -> Vec<u8>,
+    as_understood: fn(Cell, &[u8]) -> Vec<u8>,
 }
 
 impl Wanted {
     pub(super) fn new<T: CellValue>(cell: Cell, value: &T) -> Self {
         Self { cell, value: encode(value.to_value().as_ref()), as_understood: as_understood::<T> }
     }
+
+    /// Whether it says something else than what already stands there.
+    pub(super) fn differs(&self, stands: Option<&[u8]>) -> bool {
+        self.value != stands.map_or_else(|| encode(None), |bytes| (self.as_understood)(self.cell, bytes))
+    }
+}
+
+/// What stands in a cell; `None` if this version cannot read it and shows no record without it.
+pub(super) fn read_cell<T: CellValue>(cell: Cell, bytes: Option<&[u8]>) -> Option<T> {
+    let instead = || {
+        let name = (cell == Cell::FIELD_NAME).then(|| NAME_NOT_READABLE.into());
+        if cell.is_shown_without() { T::from_value(name.as_ref()) } else { None }
+    };
+    read(bytes).or_else(instead)
+}
+
+/// The bytes this version would write for what it reads in `bytes`. What it cannot read counts as absent, so
+/// that a save which says nothing of a newer value leaves it alone.
+fn as_understood<T: CellValue>(cell: Cell, bytes: &[u8]) -> Vec<u8> {
+    encode(read_cell::<T>(cell, Some(bytes)).and_then(|value| value.to_value()).as_ref())
 }
 
 /// Turns the list of numbers into [`Kind`], the names of the cells and [`Kept`] for each record.

@@ -1,12 +1,18 @@
 //! Reading and adding to the two tables. Every other file of this room goes through here for edits.
 
 use super::cells::{Cell, Kind};
+use super::kept::read_cell;
 use super::lines::{Lines, content};
 use super::value::{ABSENT, CellValue, Hangs, encode, read};
 use super::{Change, StoreError, clock};
+use crate::error::Fault;
+use crate::merge::columns::MOST_PREDECESSORS;
 use crate::merge::{self, Chain, Content, DeviceId, Edit, Predecessor};
 use crate::record::RecordId;
 use rusqlite::{Connection, OptionalExtension, Row, Transaction, params};
+
+/// Most bytes that a value may have: half of what a bundle may hold.
+pub(super) const LARGEST_VALUE: usize = 32 << 20;
 
 /// Names an edit: the device's row number and its sequence.
 pub(super) type EditName = (i64, i64);
@@ -81,7 +87,7 @@ impl Heads {
 
     /// The value shown for a cell.
     pub(super) fn read<T: CellValue>(&self, cell: Cell) -> Result<T, StoreError> {
-        read(self.value(cell)).ok_or(StoreError::Unreadable { record: self.record, cell })
+        read_cell(cell, self.value(cell)).ok_or(StoreError::Unreadable { record: self.record, cell })
     }
 
     /// The kind; `None` if there is no such record or this version does not know its kind.
@@ -194,6 +200,11 @@ impl<'store> Batch<'store> {
             "DELETE FROM cells WHERE record = ?1 AND field = ?2 AND device = ?3 AND sequence = ?4";
         const KEEP: &str = "INSERT INTO cells
             (record, field, device, sequence, clock, value) VALUES (?1, ?2, ?3, ?4, ?5, ?6)";
+        // What no bundle could carry is not saved: it would keep all that comes after it here.
+        if predecessors.len() as u64 > MOST_PREDECESSORS || value.len() > LARGEST_VALUE {
+            let wrong = format!("{} bytes in place of {} edits", value.len(), predecessors.len());
+            return Err(Fault::new(cell.to_string(), wrong, "save less at once, part by part").into());
+        }
         self.sequence += 1;
         let id = record.as_bytes();
         let names = encode_names(predecessors);

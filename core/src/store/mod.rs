@@ -27,7 +27,8 @@
 //! **deleted**; the **unknown keys** it came with (a JSON object as CBOR, key order kept); and for a field
 //! those of the notes file around it. The creating edit of a record is that of its kind, so (device,
 //! sequence) of it also names the record. Cells with a number this version does not know stay as they are,
-//! bit for bit.
+//! bit for bit; so does a record with a value that this version cannot do without and cannot read: it is left out of what is loaded, and
+//! [`Store::not_shown`] tells so.
 //!
 //! # What is promised
 //!
@@ -52,6 +53,7 @@ mod kept;
 mod lines;
 mod load;
 mod log;
+mod not_shown;
 mod open;
 mod packed;
 mod partners;
@@ -79,7 +81,9 @@ pub use check::Checked;
 pub use conflicts::{Conflict, Version};
 pub use error::StoreError;
 pub use geopackage::write_geopackage;
+pub use kept::NAME_NOT_READABLE;
 pub use load::FieldSummary;
+pub use not_shown::{NotShown, WhyNotShown};
 pub use partners::Partner;
 pub use photos::{
     KeptPhoto, PhotoFault, PhotoHash, Photos, PhotosChecked, PieceTaken, photo_hash, photo_name,

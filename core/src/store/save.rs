@@ -255,8 +255,7 @@ impl Batch<'_> {
             self.replace(&heads, Cell::DELETED, &None::<bool>)?;
         }
         for wanted in record.cells().into_iter().chain(also) {
-            let now = heads.value(wanted.cell).map(wanted.as_understood);
-            if wanted.value != now.unwrap_or_else(|| super::value::ABSENT.to_vec()) {
+            if wanted.differs(heads.value(wanted.cell)) {
                 self.edit(record.id(), wanted.cell, &heads.names(wanted.cell), &wanted.value)?;
             }
         }

@@ -1,13 +1,51 @@
 //! Sealing: what was written here is signed, in bundles that are kept and handed on as they are.
 
 use super::lines::Lines;
+use super::log::LARGEST_VALUE;
 use super::{Store, StoreError};
+use crate::merge::columns::MOST_PREDECESSORS;
 use crate::merge::{Bundle, Chain, Edit, EditName, Header, Part, Signer, Witness, plan, seal};
 use rusqlite::{Connection, TransactionBehavior, params};
 use std::collections::BTreeMap;
 
-/// Most edits in one bundle that is written here.
-const MOST_EDITS: u64 = 50_000;
+/// How large a bundle is that is written here.
+#[derive(Debug, Clone, Copy, Default, PartialEq, Eq)]
+struct Size {
+    edits: u64,
+    predecessors: u64,
+    /// Bytes of the values.
+    bytes: u64,
+}
+
+impl Size {
+    /// No larger than this, unless one edit alone is: a reader takes twice the bytes.
+    const MOST: Self = Self { edits: 50_000, predecessors: MOST_PREDECESSORS, bytes: LARGEST_VALUE as u64 };
+
+    fn and(self, other: Self) -> Self {
+        Self {
+            edits: self.edits + other.edits,
+            predecessors: self.predecessors + other.predecessors,
+            bytes: self.bytes + other.bytes,
+        }
+    }
+
+    fn fits(self) -> bool {
+        let most = Self::MOST;
+        self.edits <= most.edits && self.predecessors <= most.predecessors && self.bytes <= most.bytes
+    }
+}
+
+/// Where edits of these sizes are cut into bundles: how many go into each.
+fn cut(sizes: impl IntoIterator<Item = Size>) -> Vec<u64> {
+    let mut cuts: Vec<Size> = Vec::new();
+    for size in sizes {
+        match cuts.last_mut() {
+            Some(last) if last.and(size).fits() => *last = last.and(size),
+            _ => cuts.push(size),
+        }
+    }
+    cuts.into_iter().map(|cut| cut.edits).collect()
+}
 
 /// Who seals, and when.
 #[derive(Clone, Copy)]
@@ -83,12 +121,27 @@ impl Sealing<'_> {
         let last = self.lines.all[place].last;
         let first = self.sealed_to(place)? + 1;
         let mut from = first;
-        while from <= last {
-            let to = last.min(from + MOST_EDITS - 1);
+        for count in cut(self.sizes(place, first, last)?) {
+            let to = from + count - 1;
             self.write(place, from, to, if to == last { seen } else { &[] }, false)?;
             from = to + 1;
         }
         Ok(from - first)
+    }
+
+    /// How large the edits of a line are.
+    fn sizes(&self, place: usize, first: u64, last: u64) -> Result<Vec<Size>, StoreError> {
+        const SQL: &str = "SELECT length(predecessors), length(value) FROM log
+            WHERE device = ?1 AND sequence BETWEEN ?2 AND ?3 ORDER BY sequence";
+        // The shortest name of an edit is three bytes: two numbers in an array.
+        const SHORTEST_NAME: u64 = 3;
+        let mut statement = self.connection.prepare_cached(SQL)?;
+        let line = params![self.lines.rows[place], first.cast_signed(), last.cast_signed()];
+        let sizes = statement.query_map(line, |row| {
+            let [names, bytes] = [row.get::<_, u32>(0)?, row.get(1)?].map(u64::from);
+            Ok(Size { edits: 1, predecessors: names / SHORTEST_NAME, bytes })
+        })?;
+        Ok(sizes.collect::<Result<_, _>>()?)
     }
 
     /// Up to where a line is in bundles.
@@ -221,5 +274,29 @@ impl Sealing<'_> {
         }
         let witness = named.into_iter().map(|(place, sequence)| self.witness(place, sequence));
         Ok((edits, witness.collect::<Result<_, _>>()?))
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn edits_are_cut_before_a_bundle_grows_too_large() {
+        let small = Size { edits: 1, predecessors: 1, bytes: 6 };
+        assert_eq!(cut([]), [0; 0]);
+        assert_eq!(cut([small; 7]), [7]);
+        assert_eq!(cut(std::iter::repeat_n(small, 120_000)), [50_000, 50_000, 20_000]);
+        let naming = |predecessors| Size { predecessors, ..small };
+        let half = MOST_PREDECESSORS / 2;
+        assert_eq!(cut([small, naming(half), naming(half), small]), [2, 2]);
+        assert_eq!(
+            cut([small, naming(2 * half + 1), small]),
+            [1, 1, 1],
+            "one that is too large stands alone"
+        );
+        assert_eq!(cut([naming(half); 5]), [2, 2, 1]);
+        let long = Size { bytes: Size::MOST.bytes / 3, ..small };
+        assert_eq!(cut([long; 10]), [3, 3, 3, 1]);
     }
 }

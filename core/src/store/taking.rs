@@ -55,7 +55,7 @@ impl Store {
         match read_all(file) {
             Ok((parts, arrived)) => self.take_in_parts(&parts, arrived, now_ms),
             Err(Damage::Newer(_)) => {
-                const HOLD: &str = "INSERT OR IGNORE INTO held (hash, bytes) VALUES (?1, ?2)";
+                const HOLD: &str = "INSERT OR REPLACE INTO held (hash, bytes) VALUES (?1, ?2)";
                 self.connection.execute(HOLD, params![Sha256::digest(file).as_slice(), file])?;
                 Ok(TakenIn { held: true, ..TakenIn::default() })
             }
@@ -183,7 +183,8 @@ fn keep(connection: &Connection, part: &Part, arrived: &Arrived) -> Result<bool,
         "INSERT OR IGNORE INTO parts (hash, kind, first, last, before, after, signer, bytes, redacts)
         VALUES (?1, 1, ?2, ?3, ?4, ?5, ?6, ?7, ?8)";
     const COVERED: &str = "SELECT 1 FROM parts JOIN devices ON number = line
-        WHERE base = ?1 AND parts.last >= ?3 AND parts.first <= ?2 AND after = ?4 AND parts.last = ?3";
+        WHERE base = ?1 AND parts.last = ?3 AND parts.first <= ?2 AND after = ?4
+        AND (?5 = 0 OR own = 1 OR redacts = 0 OR signer = base)";
     const SIGNER: &str = "INSERT INTO signers (id, key, holder, accepted, ahead_ms)
         VALUES (?1, ?2, ?3, EXISTS (SELECT 1 FROM devices WHERE id = ?1 AND own = 1), ?4)
         ON CONFLICT (id) DO UPDATE SET ahead_ms = ?4, holder = CASE ?3 WHEN '' THEN holder ELSE ?3 END";
@@ -198,14 +199,15 @@ fn keep(connection: &Connection, part: &Part, arrived: &Arrived) -> Result<bool,
         return Ok(false);
     }
     let (first, last) = (header.first.cast_signed(), header.last.cast_signed());
-    // The same edits cut anew, as part of what is here.
+    // The same edits cut anew, as part of what is here; but what another device signed itself has values that somebody took out in its name.
     if header.count() > 0
         && !arrived.redacts
         && connection.prepare_cached(COVERED)?.exists(params![
             header.device.0,
             first,
             last,
-            header.after.0
+            header.after.0,
+            header.signer() == header.device
         ])?
     {
         return Ok(false);
@@ -294,11 +296,12 @@ fn use_bundles(
             connection.execute("UPDATE signers SET clock_wrong = 1 WHERE id = ?1", [signer.0])?;
         }
     }
-    // Only now is all there that anybody may have seen.
+    // Only then is all there that anybody may have seen.
+    using.edits.write()?;
     for (line, _, _, arrived) in &used {
         using.note_seen(&arrived.header, *line)?;
     }
-    using.edits.write()
+    Ok(())
 }
 
 /// All bundles of accepted devices that are not used yet.

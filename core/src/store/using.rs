@@ -3,7 +3,7 @@
 use super::StoreError;
 use super::lines::Lines;
 use super::packed::Packed;
-use super::redacting::follow;
+use super::redacting::Redacted;
 use super::taking::Arrived;
 use super::writing::EditWriter;
 use crate::merge::plan::{self, Line};
@@ -32,11 +32,14 @@ impl Using<'_> {
     ) -> Result<bool, StoreError> {
         const PART: &str = "UPDATE parts SET line = ?2 WHERE hash = ?1";
         // Smaller cuts of the same edits, and earlier word of what was seen, are no longer needed.
+        // A redaction in another's name stands in for nothing that one signed itself.
         const COVERED: &str = "DELETE FROM parts WHERE line = ?1 AND hash <> ?2 AND kind = 1
             AND ((first > last AND signer = ?5 AND last <= ?4)
-                OR (?3 <= ?4 AND first <= last AND first >= ?3 AND last <= ?4))";
+                OR (?3 <= ?4 AND first <= last AND first >= ?3 AND last <= ?4 AND (?6 = 0 OR signer <> ?7)))";
         const NEEDLESS: &str = "DELETE FROM parts WHERE hash = ?1 AND first <= last AND EXISTS (SELECT 1
-            FROM parts AS other WHERE other.line = ?2 AND other.hash <> ?1 AND other.first <= ?3 AND other.last >= ?4)";
+            FROM parts AS other WHERE other.line = ?2 AND other.hash <> ?1 AND other.first <= ?3 AND other.last >= ?4
+                AND (parts.signer <> ?5 OR other.redacts = 0 OR other.signer = ?5
+                    OR EXISTS (SELECT 1 FROM devices WHERE number = ?2 AND own = 1)))";
         const LINE: &str = "UPDATE devices SET last = ?2, chain = ?3, clock = max(clock, ?4)
             WHERE number = ?1 AND last < ?2";
         let header = &arrived.header;
@@ -48,17 +51,25 @@ impl Using<'_> {
             arrived.hash,
             first,
             last,
-            header.signer().0
+            header.signer().0,
+            arrived.redacts && header.signer() != header.device,
+            header.device.0
         ])?;
-        if arrived.redacts {
-            let edits = read_again(self.connection, arrived.hash)?;
-            let here: Vec<_> = (header.first..from).zip(edits).collect();
-            // What has just come may be among it.
+        let rows = |sequence| self.rows[plan::line_at(self.lines, line, sequence)];
+        let redacted = Redacted { connection: self.connection, hash: arrived.hash, header, row: &rows };
+        if from > header.first {
+            // What has just come may be among what is here already.
             self.edits.write()?;
-            follow(self.connection, |sequence| self.rows[plan::line_at(self.lines, line, sequence)], &here)?;
+        }
+        if from > header.first && (arrived.redacts || redacted.may_come_back(from)?) {
+            let edits = read_again(self.connection, arrived.hash)?;
+            (header.first..from)
+                .zip(edits)
+                .try_for_each(|(sequence, edit)| redacted.follow(sequence, &edit))?;
         }
         if from > header.last {
-            self.connection.prepare_cached(NEEDLESS)?.execute(params![arrived.hash, row, first, last])?;
+            let needless = params![arrived.hash, row, first, last, header.device.0];
+            self.connection.prepare_cached(NEEDLESS)?.execute(needless)?;
             return Ok(false);
         }
         let edits = match arrived.edits.take() {

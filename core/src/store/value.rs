@@ -45,12 +45,6 @@ pub(super) fn read<T: CellValue>(bytes: Option<&[u8]>) -> Option<T> {
     T::from_value(bytes.and_then(decode).as_ref())
 }
 
-/// The bytes this version would write for what it reads in `bytes`. What it cannot read counts as absent, so
-/// that a save which says nothing of a newer value leaves it alone.
-pub(super) fn as_understood<T: CellValue>(bytes: &[u8]) -> Vec<u8> {
-    encode(read::<T>(Some(bytes)).and_then(|value| value.to_value()).as_ref())
-}
-
 impl<T: CellValue> CellValue for Option<T> {
     fn to_value(&self) -> Option<Value> {
         self.as_ref().and_then(T::to_value)

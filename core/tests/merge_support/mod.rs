@@ -4,6 +4,7 @@
 use pitface_core::merge::{Bundle, Content, DeviceId, FileWriter, KeyFromSeed, PartKind, Signer, read_file};
 use pitface_core::record::{ComesAway, Field, Pit, PlaceKind, RecordId, Step, Unknown};
 use pitface_core::store::{Cell, Sealer, Store, TakenIn};
+use sha2::{Digest, Sha256};
 use std::collections::BTreeSet;
 use std::path::PathBuf;
 use std::sync::atomic::{AtomicU64, Ordering};
@@ -177,6 +178,26 @@ impl Phone {
         (self.folder, path)
     }
 
+    /// Gets a newer build, which reads `understood` in place of the files that were left alone, and takes them in.
+    pub fn update(&mut self, understood: impl Fn(&[u8]) -> Vec<u8>) -> Vec<TakenIn> {
+        self.close();
+        let connection = rusqlite::Connection::open(self.path()).unwrap();
+        let mut statement = connection.prepare("SELECT bytes FROM held").unwrap();
+        let rows = statement.query_map([], |row| row.get(0)).unwrap();
+        let held: Vec<Vec<u8>> = rows.collect::<Result<_, _>>().unwrap();
+        connection.execute("DELETE FROM held", []).unwrap();
+        for bytes in held.iter().map(|bytes| understood(bytes)) {
+            let hash: [u8; 32] = Sha256::digest(&bytes).into();
+            let row = rusqlite::params![hash, bytes];
+            connection.execute("INSERT OR IGNORE INTO held (hash, bytes) VALUES (?1, ?2)", row).unwrap();
+        }
+        drop(statement);
+        drop(connection);
+        self.open();
+        let now = self.now();
+        self.store.take_in_held(now).unwrap()
+    }
+
     fn path(&self) -> PathBuf {
         self.folder.path().join("notes.pitface")
     }
@@ -207,17 +228,22 @@ impl Phone {
     }
 }
 
-/// All texts that the edits of a file write.
+/// All texts that the edits of a file write, and the bytes of what is no text.
 pub fn texts(file: &[u8]) -> BTreeSet<String> {
     let mut texts = BTreeSet::new();
     for part in read_file(file).unwrap().iter().filter(|part| part.kind == PartKind::Edits) {
         for edit in Bundle::read(part.content).unwrap().edits {
-            let Content::Value(value) = edit.content else { continue };
-            let value: ciborium::Value = ciborium::from_reader(value.as_slice()).unwrap();
-            texts.extend(value.as_text().map(str::to_owned));
+            texts.extend(text(&edit.content));
         }
     }
     texts
+}
+
+/// The text that an edit writes; the bytes of what is none.
+pub fn text(content: &Content) -> Option<String> {
+    let Content::Value(bytes) = content else { return None };
+    let value: ciborium::Value = ciborium::from_reader(bytes.as_slice()).unwrap();
+    Some(value.as_text().map_or_else(|| format!("{bytes:02x?}"), str::to_owned))
 }
 
 fn sealer(signer: &KeyFromSeed, now_ms: u64) -> Sealer<'_> {

@@ -1,118 +1,18 @@
 //! A world of walkers: a plan of what happens to whom, run step by step, and what must be so at its end.
 #![allow(clippy::unwrap_used, reason = "a test fails by it")]
 
-use crate::merge_support::{Phone, texts};
+mod newer;
+mod plan;
+
+pub use newer::{New, Packed};
+pub use plan::{Act, Plan};
+
+use crate::merge_support::{Phone, text, texts};
+use newer::{Critical, Writer};
 use pitface_core::merge::{Bundle, Chain, PartKind, read_file};
 use pitface_core::record::RecordId;
+use pitface_core::store::Cell;
 use std::collections::BTreeSet;
-
-/// Something that happens. Numbers are taken modulo what is there, so that a plan stays one when parts of it are left out.
-#[derive(Debug, Clone, Copy)]
-pub enum Act {
-    /// Somebody begins a field.
-    Field(usize),
-    /// Somebody renames a field.
-    Rename(usize, usize),
-    /// Somebody digs a pit in a field.
-    Pit(usize, usize),
-    /// Somebody adds a step to the walk of a pit of a field.
-    Step(usize, usize, usize),
-    /// Somebody deletes a pit, or a field.
-    Delete(usize, usize, bool),
-    /// Somebody takes back the last save.
-    Undo(usize),
-    /// Somebody settles the first conflict.
-    Settle(usize),
-    /// Somebody brings back what was deleted while others went on.
-    BringBack(usize),
-    /// Somebody hands all over to whom it may concern.
-    HandOver(usize),
-    /// Somebody hands over to one other what that one is not known to have.
-    HandOverTo(usize, usize),
-    /// Somebody takes in one of the files about.
-    TakeIn(usize, usize),
-    /// A file is lost for now.
-    Lose(usize),
-    /// A phone's clock jumps by hours.
-    Jump(usize, i64),
-    /// A copy of the phone is put away.
-    Backup(usize),
-    /// The phone is lost, and another begins from the copy: with the same key, or with a new one.
-    Restore(usize, bool),
-    /// The phone is copied, and both go on.
-    Clone(usize),
-    /// The phone is looked over.
-    Check(usize),
-}
-
-/// A source of numbers that a seed fixes (`SplitMix64`, Steele and others 2014).
-pub struct Dice(pub u64);
-
-impl Dice {
-    pub fn next(&mut self) -> u64 {
-        self.0 = self.0.wrapping_add(0x9e37_79b9_7f4a_7c15);
-        let mut z = self.0;
-        z = (z ^ (z >> 30)).wrapping_mul(0xbf58_476d_1ce4_e5b9);
-        z = (z ^ (z >> 27)).wrapping_mul(0x94d0_49bb_1331_11eb);
-        z ^ (z >> 31)
-    }
-
-    fn between(&mut self, least: i64, most: i64) -> i64 {
-        least.saturating_add_unsigned(self.next() % most.abs_diff(least).saturating_add(1))
-    }
-
-    pub fn below(&mut self, n: usize) -> usize {
-        (self.next() % n as u64) as usize
-    }
-}
-
-/// A plan: how far each phone's clock is off, and what happens.
-#[derive(Debug, Clone)]
-pub struct Plan {
-    pub skews_ms: Vec<i64>,
-    pub acts: Vec<Act>,
-}
-
-impl Plan {
-    /// The plan of a seed: two to seven phones, thirty to ninety acts.
-    pub fn of(seed: u64) -> Self {
-        const YEAR_MS: i64 = 365 * 86_400_000;
-        let mut dice = Dice(seed);
-        let phones = 2 + dice.below(6);
-        let skews_ms = (0..phones)
-            .map(|_| match dice.below(4) {
-                0 => (dice.between(-20, 20)) * YEAR_MS,
-                1 => 0,
-                _ => dice.between(-60_000, 59_999),
-            })
-            .collect();
-        let count = 30 + dice.below(61);
-        Self { skews_ms, acts: (0..count).map(|_| act(&mut dice)).collect() }
-    }
-}
-
-fn act(dice: &mut Dice) -> Act {
-    let (who, a, b) = (dice.below(1 << 16), dice.below(1 << 16), dice.below(1 << 16));
-    match dice.below(100) {
-        0..8 => Act::Field(who),
-        8..22 => Act::Rename(who, a),
-        22..34 => Act::Pit(who, a),
-        34..46 => Act::Step(who, a, b),
-        46..51 => Act::Delete(who, a, b % 4 == 0),
-        51..56 => Act::Undo(who),
-        56..59 => Act::Settle(who),
-        59..61 => Act::BringBack(who),
-        61..69 => Act::HandOver(who),
-        69..75 => Act::HandOverTo(who, a),
-        75..90 => Act::TakeIn(who, a),
-        90..92 => Act::Lose(a),
-        92..94 => Act::Jump(who, dice.between(-36, 35)),
-        94..95 => Act::Backup(who),
-        95..97 => Act::Restore(who, b % 2 == 0),
-        97..98 => Act::Clone(who),
-        _ => Act::Check(who),
-    }
-}
 
 /// A file about, and the names that were written before it was.
 struct Carried {
@@ -124,10 +24,30 @@ struct Carried {
 struct Walker {
     phone: Phone,
     names: BTreeSet<String>,
-    backup: Option<(Phone, BTreeSet<String>)>,
+    /// Who writes in its newer build, if it has that.
+    newer: Option<Writer>,
+    /// Files that it left alone, as a newer build reads them.
+    held: Vec<Vec<u8>>,
+    backup: Option<Box<Walker>>,
 }
 
+/// What happened that a test wants to know to have happened.
+#[derive(Debug, Clone, Copy, Default)]
+pub struct Tally {
+    /// Bundles of newer builds.
+    pub newer: usize,
+    /// Files that an older build left alone.
+    pub left_alone: usize,
+    /// Records that are not shown in the end, by one phone of each plan.
+    pub not_shown: usize,
+}
+
+/// The keys of those who write in a newer build.
+const WRITERS: std::ops::RangeInclusive<u8> = 201..=209;
+
 struct World {
+    tally: Tally,
+    critical: Critical,
     walkers: Vec<Walker>,
     files: Vec<Carried>,
     written: u64,
@@ -138,13 +58,15 @@ struct World {
 }
 
 /// Runs a plan to its end and tells the first thing that is not as it must be.
-pub fn run(plan: &Plan) -> Result<(), String> {
+pub fn run(plan: &Plan) -> Result<Tally, String> {
     let walkers = plan.skews_ms.iter().zip(1..).map(|(skew, seed)| {
         let mut phone = Phone::in_memory(seed);
         phone.set_clock(*skew);
-        Walker { phone, names: BTreeSet::new(), backup: None }
+        Walker { phone, names: BTreeSet::new(), newer: None, held: Vec::new(), backup: None }
     });
     let mut world = World {
+        tally: Tally::default(),
+        critical: Critical::default(),
         walkers: walkers.collect(),
         files: Vec::new(),
         written: 0,
@@ -152,7 +74,7 @@ pub fn run(plan: &Plan) -> Result<(), String> {
         keys: 100,
     };
     for phone in 0..world.walkers.len() {
-        for seed in 1..=plan.skews_ms.len() as u8 {
+        for seed in (1..=world.first).chain(WRITERS) {
             world.walkers[phone].phone.trust(seed);
         }
     }
@@ -227,13 +149,13 @@ impl World {
             }
             Act::HandOver(who) => {
                 let walker = &mut self.walkers[who % count];
-                let bytes = walker.phone.hand_over();
+                let bytes = self.critical.packed(&walker.phone.hand_over());
                 self.files.push(Carried { bytes, names: walker.names.clone() });
             }
             Act::HandOverTo(who, whom) => {
                 let to = self.walkers[whom % count].phone.id();
                 let walker = &mut self.walkers[who % count];
-                let bytes = walker.phone.hand_over_to(to);
+                let bytes = self.critical.packed(&walker.phone.hand_over_to(to));
                 // What the other is said to have is not in it, so nothing is expected of it alone.
                 self.files.push(Carried { bytes, names: BTreeSet::new() });
             }
@@ -241,8 +163,7 @@ impl World {
                 let walker = &mut self.walkers[who % count];
                 if !self.files.is_empty() {
                     let file = &self.files[file % self.files.len()];
-                    walker.phone.take_in(&file.bytes);
-                    walker.names.extend(file.names.iter().cloned());
+                    walker.takes_in(file, &self.critical)?;
                 }
             }
             Act::Lose(file) => {
@@ -255,29 +176,40 @@ impl World {
             Act::Jump(who, hours) => self.walkers[who % count].phone.set_clock(hours * 3_600_000),
             Act::Backup(who) => {
                 let walker = &mut self.walkers[who % count];
-                walker.backup = Some((walker.phone.copied(), walker.names.clone()));
+                walker.backup = Some(Box::new(walker.copied()));
             }
             Act::Restore(who, same_key) => {
-                let walker = &mut self.walkers[who % count];
-                if let Some((phone, names)) = walker.backup.take() {
-                    walker.names = names;
-                    walker.phone = phone;
+                let who = who % count;
+                if let Some(copy) = self.walkers[who].backup.take() {
+                    let is_newer = self.walkers[who].newer.is_some();
+                    self.walkers[who] = *copy;
                     // Whom it came to trust since then it does not know.
-                    for key in (1..=self.first).chain(101..=self.keys) {
-                        walker.phone.trust(key);
+                    for key in (1..=self.first).chain(101..=self.keys).chain(WRITERS) {
+                        self.walkers[who].phone.trust(key);
                     }
                     if !same_key {
-                        self.new_key(who % count);
+                        self.new_key(who);
+                    }
+                    if is_newer {
+                        self.update(who)?;
                     }
                 }
             }
             Act::Clone(who) => {
                 if count < 9 {
-                    let walker = &mut self.walkers[who % count];
-                    let (phone, names) = (walker.phone.copied(), walker.names.clone());
-                    self.walkers.push(Walker { phone, names, backup: None });
+                    let copy = self.walkers[who % count].copied();
+                    self.walkers.push(copy);
                 }
             }
+            Act::Update(who) => self.update(who % count)?,
+            Act::Newer(who, field, new, packed) => {
+                let newer = (0..count).filter(|at| self.walkers[*at].newer.is_some());
+                let newer: Vec<usize> = newer.collect();
+                if !newer.is_empty() {
+                    self.writes_newer(newer[who % newer.len()], field, new, packed)?;
+                }
+            }
+            Act::SaveAll(who, field) => self.walkers[who % count].saves_all(field, name)?,
             Act::Check(who) => {
                 let store = &self.walkers[who % count].phone.store;
                 store.check().map_err(|error| error.to_string())?;
@@ -295,8 +227,55 @@ impl World {
         }
     }
 
+    /// A phone gets the newer build; what it had to leave alone is taken in.
+    fn update(&mut self, who: usize) -> Result<(), String> {
+        let walker = &mut self.walkers[who];
+        if walker.newer.is_none() {
+            walker.newer = Some(Writer::new(WRITERS.start() + who as u8));
+        }
+        if walker.held.is_empty() {
+            return Ok(());
+        }
+        self.tally.left_alone += walker.held.len();
+        let taken = walker.phone.update(|file| self.critical.understood(file));
+        let held: BTreeSet<Vec<u8>> = walker.held.drain(..).collect();
+        if taken.len() != held.len() || taken.iter().any(|taken| taken.held) {
+            return Err(format!("of {} files left alone {taken:?} came in", held.len()));
+        }
+        let there = chains(&walker.phone.hand_over());
+        if held.iter().any(|file| !chains(file).is_subset(&there)) {
+            return Err("a file that was left alone did not come in as a whole".to_owned());
+        }
+        Ok(())
+    }
+
+    /// Somebody's newer build writes what this version does not know, and takes it in.
+    fn writes_newer(&mut self, who: usize, field: usize, new: New, packed: Packed) -> Result<(), String> {
+        let walker = &mut self.walkers[who];
+        let (Some(field), Some(writer)) = (walker.field(field), &mut walker.newer) else { return Ok(()) };
+        let Some(written) = writer.write(&mut walker.phone, field, new, packed, self.written) else {
+            return Ok(());
+        };
+        let taken = walker.phone.take_in(&written.file);
+        self.tally.newer += 1;
+        walker.names.extend(written.names);
+        if let Some(critical) = written.critical {
+            // It is handed over at once, so that some leave it alone.
+            self.critical.add(written.part, critical);
+            let bytes = self.critical.packed(&walker.phone.hand_over());
+            self.files.push(Carried { bytes, names: walker.names.clone() });
+        }
+        if taken.held { Err("a newer build did not understand itself".to_owned()) } else { Ok(()) }
+    }
+
     /// Everybody hands everything to everybody; then all must be alike, and nothing that was saved may be gone.
-    fn end(mut self) -> Result<(), String> {
+    fn end(mut self) -> Result<Tally, String> {
+        for who in 0..self.walkers.len() {
+            self.update(who)?;
+        }
+        for file in &mut self.files {
+            file.bytes = self.critical.understood(&file.bytes);
+        }
         for _ in 0..2 {
             for who in 0..self.walkers.len() {
                 let walker = &mut self.walkers[who];
@@ -321,7 +300,9 @@ impl World {
             }
             let digest = store.digest().map_err(|error| error.to_string())?;
             let file = walker.phone.hand_over();
-            let (held, texts) = (chains(&file), texts(&file));
+            let store = &walker.phone.store;
+            let (held, mut texts) = (chains(&file), texts(&file));
+            texts.extend(newer::parts(&file));
             if let Some(name) = names.iter().find(|name| !texts.contains(*name)) {
                 return Err(format!("phone {who} has lost {name:?}"));
             }
@@ -332,12 +313,53 @@ impl World {
             if digest != *first_digest {
                 return Err(format!("phone {who} shows something else than phone 0 of the same edits"));
             }
+            for field in store.fields().map_err(|error| error.to_string())? {
+                store.load_notes(field.id).map_err(|error| error.to_string())?;
+            }
+            self.tally.not_shown = store.not_shown_anywhere().map_err(|error| error.to_string())?.len();
         }
-        Ok(())
+        Ok(self.tally)
     }
 }
 
 impl Walker {
+    /// Another with a copy of all.
+    fn copied(&mut self) -> Self {
+        let phone = self.phone.copied();
+        let (names, newer, held) = (self.names.clone(), self.newer.clone(), self.held.clone());
+        Self { phone, names, newer, held, backup: None }
+    }
+
+    /// Takes in a file, or leaves it alone: an older build does where a newer one packed it so.
+    fn takes_in(&mut self, file: &Carried, critical: &Critical) -> Result<(), String> {
+        let understood = critical.understood(&file.bytes);
+        let bytes = if self.newer.is_some() { &understood } else { &file.bytes };
+        let leaves_alone = *bytes != understood;
+        if self.phone.take_in(bytes).held != leaves_alone {
+            return Err(format!("a file was to be left alone: {leaves_alone}"));
+        }
+        if leaves_alone {
+            self.held.push(understood);
+        } else {
+            self.names.extend(file.names.iter().cloned());
+        }
+        Ok(())
+    }
+
+    /// Saves a field as it is shown, under another name. Nothing else is to change, least of all what is not shown.
+    fn saves_all(&mut self, field: usize, name: String) -> Result<(), String> {
+        let Some(field) = self.field(field) else { return Ok(()) };
+        let mut notes = self.phone.store.load_notes(field).map_err(|error| error.to_string())?;
+        notes.field.name.clone_from(&name);
+        let now = self.phone.now();
+        let saved = self.phone.store.save_notes(&notes, now).map_err(|error| error.to_string())?;
+        self.names.insert(name);
+        // Records that two phones put in one place get places of their own.
+        let meant = [Cell::FIELD_NAME, Cell::PARENT];
+        let other = saved.changes.iter().find(|change| !meant.contains(&change.cell));
+        other.map_or(Ok(()), |change| Err(format!("saving what is shown changed {change:?}")))
+    }
+
     fn field(&self, at: usize) -> Option<RecordId> {
         let fields = self.phone.store.fields().unwrap();
         (!fields.is_empty()).then(|| fields[at % fields.len()].id)
