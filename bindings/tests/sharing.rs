@@ -128,7 +128,8 @@ fn said(screen: &ShownScreen) -> String {
         ShownKnown::Sentence { text } | ShownKnown::Line { text } => text.clone(),
         ShownKnown::Section { heading, lines } => format!("{heading}\n{}", lines.join("\n")),
         ShownKnown::Rows { rows } => {
-            rows.iter().map(|row| format!("{}\n{}", row.title, row.lines.join("\n"))).collect()
+            let told = rows.iter().map(|row| format!("{}\n{}", row.title, row.lines.join("\n")));
+            told.collect::<Vec<_>>().join("\n")
         }
         ShownKnown::Picture { .. } => String::new(),
     });

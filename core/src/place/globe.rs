@@ -65,8 +65,8 @@ impl FieldMap {
         let Some(plane) = self.plane() else { return Vec::new() };
         let on_globe = |ground: MultiPolygon| {
             let tidy = ground.iter().filter_map(tidy);
-            let place = |spot: Coord| Coord::from(on_seam_if_near(plane.place(spot.into())));
-            tidy.flat_map(|piece| cut(&piece.map_coords(place))).collect()
+            let to_degrees = |spot: Coord| Coord::from(on_seam_if_near(plane.place(spot.into())));
+            tidy.flat_map(|piece| cut(&piece.map_coords(to_degrees))).collect()
         };
         self.split().zones.into_iter().map(|(zone, ground)| (zone, on_globe(ground))).collect()
     }

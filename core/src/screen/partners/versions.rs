@@ -98,7 +98,7 @@ pub(super) fn rows(world: &World) -> Vec<Known> {
             places.push((field, belongs.pit));
         }
     }
-    let versions = places.into_iter().flat_map(|(field, pit)| row(field, pit, world));
+    let versions = places.into_iter().filter_map(|(field, pit)| row(field, pit, world));
     let regretted = (!partners.regretted.is_empty()).then(|| Row {
         title: words.label(PartnerText::Regretted),
         lines: partners.regretted.iter().map(|(belongs, _)| words.belongs(belongs)).collect(),
