@@ -112,12 +112,8 @@ fn is_of_a_bundle(name: &str) -> bool {
 pub struct Handed {
     /// The file written; `None` if there was nothing to write.
     pub file: Option<PathBuf>,
-    /// Bundles in it.
-    pub bundles: u64,
-    /// Photos in it, whole or in part.
-    pub photos: usize,
-    /// Photos that are damaged here, and stayed out.
-    pub damaged: Vec<PhotoHash>,
+    /// What is in it.
+    pub added: pitface_core::store::Handed,
 }
 
 /// For whom, and where to.
@@ -148,31 +144,10 @@ pub fn write(store: &Store, kept: &Photos, way: &Way) -> Result<Handed, Trouble>
     let todo = "make room or name a place that can be written";
     let failed = |error: &io::Error| cannot(place, "cannot be written", error, todo);
     let written = NewFile::begin(folder, way.word).map_err(|error| failed(&error))?;
-    let mut all = FileWriter::new(Vec::new());
-    store.hand_over(way.to, &mut all).map_err(|error| Trouble::of_said(place, &error))?;
-    let all = all.end().map_err(|error| failed(&error))?;
     let mut file = FileWriter::new(written);
-    let new = |part: &[u8]| part.last_chunk::<32>().is_some_and(|hash| !way.there.contains(hash));
-    let mut handed = Handed { file: None, bundles: 0, photos: 0, damaged: Vec::new() };
-    for part in read_file(&all).map_err(|damage| Trouble::of_said(place, &damage))? {
-        if new(part.bytes) {
-            file.add(part.bytes).map_err(|error| failed(&error))?;
-            handed.bundles += 1;
-        }
-    }
-    for photo in way.photos {
-        if !kept.is_sound(photo) {
-            handed.damaged.push(*photo);
-            continue;
-        }
-        let before = file.count();
-        let add = |piece: &PhotoPiece| {
-            let part = piece.write();
-            if new(&part) { file.add(&part) } else { Ok(()) }
-        };
-        kept.each_piece(photo, add).map_err(|error| failed(&error))?;
-        handed.photos += usize::from(file.count() > before);
-    }
+    let added = store.hand_over_with_photos(way.to, way.there, (kept, way.photos), &mut file);
+    let added = added.map_err(|error| Trouble::of_said(place, &error))?;
+    let mut handed = Handed { file: None, added };
     if file.count() == 0 {
         return Ok(handed);
     }

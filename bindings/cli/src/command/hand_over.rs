@@ -112,7 +112,7 @@ impl HandOver {
             let wrong = "nothing is put here in the clear: there are locked files, and none of them opens";
             let _ = write!(remarks, "{}", Trouble::one(folder, Fault::new("", wrong, HOW)));
         }
-        for photo in handed.iter().flat_map(|handed| &handed.damaged) {
+        for photo in handed.iter().flat_map(|handed| &handed.added.damaged) {
             let fault = Fault::new("", "the photo is damaged and stays here", "see `pitface check`");
             let _ = writeln!(remarks, "{}: {fault}", photos.path(photo).display());
         }
@@ -215,7 +215,8 @@ impl Shared {
 
 fn told(words: &Words, handed: &Handed, locked: bool) -> Vec<String> {
     let Some(file) = &handed.file else { return vec![words.nothing_to_hand_over()] };
-    let mut lines = vec![words.handed_over(handed.bundles, handed.photos), file.display().to_string()];
+    let mut lines =
+        vec![words.handed_over(handed.added.bundles, handed.added.photos), file.display().to_string()];
     lines.extend(locked.then(|| words.handed_over_locked()));
     lines
 }
@@ -229,9 +230,9 @@ fn json(handed: &Handed, locked: bool, waiting: u64, [here, named]: [usize; 2]) 
     json!({
         "written": handed.file.as_ref().map(|file| file.display().to_string()),
         "locked": handed.file.is_some() && locked,
-        "bundles": handed.bundles,
-        "photos": handed.photos,
-        "photos_damaged": handed.damaged.iter().map(photo_name).collect::<Vec<_>>(),
+        "bundles": handed.added.bundles,
+        "photos": handed.added.photos,
+        "photos_damaged": handed.added.damaged.iter().map(photo_name).collect::<Vec<_>>(),
         "photos_here": here,
         "photos_named": named,
         "edits_not_carried": waiting,
