@@ -73,6 +73,9 @@ impl Held {
             self.others.partners.not_carried = self.store.not_carried()?;
         }
         if self.place == Place::Partners {
+            // All that is noted is gone through for it.
+            let alone = self.partners().all.is_empty();
+            self.others.partners.not_shown = if alone { 0 } else { self.store.not_shown_anywhere()?.len() };
             let named: Vec<PhotoHash> = self.store.photos()?.into_iter().collect();
             let missing = self.folder.photos().missing(&named).len();
             self.others.partners.photos = [named.len() - missing, named.len()];

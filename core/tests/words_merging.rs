@@ -3,8 +3,8 @@
 
 use chrono::NaiveDate;
 use ciborium::Value;
-use pitface_core::merge::DeviceId;
 use pitface_core::merge::plan::Missing;
+use pitface_core::merge::{Damage, DeviceId};
 use pitface_core::record::RecordId;
 use pitface_core::store::{Belongs, Cell, Kind, Partner};
 use pitface_core::units::LengthUnit;
@@ -180,7 +180,20 @@ fn all_of_it_is_said_whole() {
             words.settled_on("Long Sedge", Cell::FIELD_NAME, &bytes(&"Sedge".into())),
             words.regret_settled("Long Sedge", true),
             words.regret_settled("Long Sedge", false),
+            words.this_device(ANN, ""),
+            words.accepted(ANN, "Ann"),
         ];
+        said.extend([1, 2].map(|count| words.not_shown(count)));
+        said.extend([1, 2].map(|count| words.photos_damaged(count)));
+        said.extend([(0, 0), (1, 0), (2, 3)].map(|(photos, damaged)| words.bundle_ready(photos, damaged)));
+        let refused = [
+            Damage::NotABundle,
+            Damage::CutOff,
+            Damage::Damaged(""),
+            Damage::TooLarge(""),
+            Damage::Forged,
+        ];
+        said.extend(refused.iter().map(|damage| words.bundle_refused(damage)));
         said.extend([0, 1, 2].map(|count| words.came_in(count)));
         said.extend([0, 1, 2].map(|count| words.handed_over(count, 2)));
         said.extend(

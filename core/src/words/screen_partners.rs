@@ -76,6 +76,11 @@ impl Words {
         })
     }
 
+    /// How many records only a newer version can show.
+    pub fn not_shown(&self, records: usize) -> String {
+        self.say_with("partner-not_shown", &fluent_args!["records" => records])
+    }
+
     /// How many photos on this phone are damaged, and what to do.
     pub fn photos_damaged(&self, count: usize) -> String {
         self.say_with("partner-photos_damaged", &fluent_args!["count" => count])

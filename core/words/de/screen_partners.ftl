@@ -63,3 +63,8 @@ partner-photos_damaged = { $count ->
     [one] Ein Foto auf diesem Handy ist beschädigt. Eine Datei eines anderen Handys übernehmen, die es enthält.
    *[other] { $count } Fotos auf diesem Handy sind beschädigt. Dateien anderer Handys übernehmen, die sie enthalten.
 }
+
+partner-not_shown = { $records ->
+    [one] Ein Eintrag stammt aus einer neueren Fassung. Er ist da und geht mit; gezeigt wird er nach einer Erneuerung.
+   *[other] { $records } Einträge stammen aus einer neueren Fassung. Sie sind da und gehen mit; gezeigt werden sie nach einer Erneuerung.
+}

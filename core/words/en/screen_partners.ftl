@@ -63,3 +63,8 @@ partner-photos_damaged = { $count ->
     [one] A photo on this phone is damaged. Take in a file of another phone that holds it.
    *[other] { $count } photos on this phone are damaged. Take in files of other phones that hold them.
 }
+
+partner-not_shown = { $records ->
+    [one] One record comes from a newer version. It is kept and handed on, and shown after an update.
+   *[other] { $records } records come from a newer version. They are kept and handed on, and shown after an update.
+}

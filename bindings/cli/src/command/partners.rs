@@ -31,6 +31,7 @@ impl Partners {
         partners.sort_by_key(|partner| (partner.device != own, !partner.own, partner.device));
         let missing = store.missing().map_err(&failed)?;
         let waiting = store.not_carried().map_err(&failed)?;
+        let newer = store.not_shown_anywhere().map_err(&failed)?.len();
         let [here, named] = photo_counts(&store, &photos_of(&self.store)).map_err(&failed)?;
         let mut lines = Vec::new();
         for partner in &partners {
@@ -49,6 +50,7 @@ impl Partners {
         if named > 0 {
             lines.push(words.photos_here(here, named));
         }
+        lines.extend((newer > 0).then(|| words.not_shown(newer)));
         lines.push(words.not_carried(waiting));
         let json = json!({
             "partners": partners.iter().map(|partner| partner_json(partner, partner.device == own)).collect::<Vec<_>>(),
@@ -56,6 +58,7 @@ impl Partners {
             "photos_here": here,
             "photos_named": named,
             "edits_not_carried": waiting,
+            "records_of_a_newer_version": newer,
         });
         Ok(Answer::new(lines.join("\n") + "\n", json))
     }

@@ -22,6 +22,8 @@ pub struct Partners {
     pub versions: Vec<(Belongs, Conflict)>,
     /// Records that were deleted while somebody else went on with them.
     pub regretted: Vec<(Belongs, Regretted)>,
+    /// Records that hold what only a newer version can read: kept and handed on, but not shown.
+    pub not_shown: usize,
     /// What the check of the files found.
     pub checkup: Checkup,
 }
@@ -50,6 +52,7 @@ impl Partners {
             photos: [0, 0],
             versions: Vec::new(),
             regretted: Vec::new(),
+            not_shown: 0,
             checkup: Checkup::default(),
         }
     }

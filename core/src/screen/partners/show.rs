@@ -39,6 +39,8 @@ pub(in crate::screen) fn show(world: &World) -> Screen {
     if !others.is_empty() {
         screen.known.extend([Known::Line(label(PartnerText::Others)), Known::Rows(others)]);
     }
+    let newer = partners.not_shown;
+    screen.known.extend((newer > 0).then(|| Known::Line(words.not_shown(newer))));
     let lacking =
         partners.missing.iter().map(|lacks| words.edits_missing(lacks, partners.holder(lacks.device)));
     screen.known.extend(section(world, PartnerText::Lacking, lacking));
