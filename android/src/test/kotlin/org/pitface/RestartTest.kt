@@ -9,6 +9,7 @@ import org.junit.Rule
 import org.junit.Test
 import org.junit.runner.RunWith
 import org.pitface.core.ScreenKind
+import org.pitface.core.SessionInterface
 import org.pitface.core.ShownButton
 import org.pitface.core.ShownDoes
 import org.pitface.core.ShownScreen
@@ -16,6 +17,7 @@ import org.pitface.platform.MainActivity
 import org.robolectric.RobolectricTestRunner
 import org.robolectric.annotation.Config
 import org.robolectric.annotation.GraphicsMode
+import org.robolectric.util.ReflectionHelpers
 import java.io.File
 
 /** Wherever in the app its process is ended, it comes back to the same place, with all that was noted. */
@@ -108,8 +110,30 @@ class RestartTest {
         machines()
         behindTheMachine()
         aPit()
+        withANeighbour()
         println("restart: $ends times, at ${places.size} places of ${kinds.size} kinds of screen: $places")
         assertEquals("every kind of screen", ScreenKind.entries.toSet(), kinds)
+    }
+
+    /** What the same field became on somebody else's phone comes back, and differs from what it is here. */
+    private fun withANeighbour() {
+        while (phone.shown.kind != ScreenKind.FIELDS) phone.back()
+        to("partners")
+        endsAndComesBack("partners")
+        val session = ReflectionHelpers.getField<SessionInterface>(phone.app, "session")
+        Neighbour("Nora").use { nora ->
+            nora.takesIn(File(session.exportBundle(null, true, process.handed.path).path!!))
+            nora.sets(field!!, "texture", "Heavy")
+            phone.app.does(ShownDoes.Act("{\"go\":{\"detail\":{\"field\":\"$field\",\"detail\":\"texture\"}}}"))
+            phone.tap("Light")
+            phone.app.importFile(nora.handsOver().path)
+            phone.settle()
+        }
+        row("{\"go\":{\"partner\"")
+        endsAndComesBack("partner")
+        phone.tap(phone.shown.main)
+        row("{\"go\":{\"versions\"")
+        endsAndComesBack("versions")
     }
 
     private fun machines() {
