@@ -18,6 +18,9 @@ use std::path::Path;
 /// A larger file was chosen by mistake, a film say, and is not to fill the memory. Our judgement.
 const LONGEST_NOTES_BYTES: u64 = 16 << 20;
 
+/// How a file begins that is locked with a team's word (the age format, version line); only the command line opens it so far.
+const LOCKED: &[u8] = b"age-encryption.org/v1\n";
+
 impl Held {
     pub fn export_field(&self, field: &str, folder: &str) -> Result<String, PitfaceError> {
         let notes = self.store.load_notes(id(field)?)?;
@@ -36,6 +39,9 @@ impl Held {
         };
         if Part::begins(&text) {
             return self.import_bundle(&mut file);
+        }
+        if text.starts_with(LOCKED) {
+            return self.told(self.words.bundle_locked());
         }
         let Ok(text) = String::from_utf8(text) else { return self.told(self.words.taken_in_unread()) };
         let mut made = BTreeSet::new();

@@ -356,6 +356,8 @@ fn a_damaged_file_is_refused_and_changes_nothing() {
         assert!(!screen.saved);
         assert_eq!(ben.noted(&field), before);
     }
+    std::fs::write(&file, "age-encryption.org/v1\n-> scrypt").unwrap();
+    assert!(ben.take_in(&file).told.starts_with("Not taken in: the file is locked with a team word"));
     std::fs::write(&file, &bytes[..bytes.len() - 1]).unwrap();
     assert_eq!(ben.take_in(&file).told, "Not taken in: the file ends in the middle. Have it sent again.");
     std::fs::write(&file, &bytes).unwrap();

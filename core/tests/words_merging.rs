@@ -182,17 +182,13 @@ fn all_of_it_is_said_whole() {
             words.regret_settled("Long Sedge", false),
             words.this_device(ANN, ""),
             words.accepted(ANN, "Ann"),
+            words.bundle_locked(),
         ];
         said.extend([1, 2].map(|count| words.not_shown(count)));
         said.extend([1, 2].map(|count| words.photos_damaged(count)));
         said.extend([(0, 0), (1, 0), (2, 3)].map(|(photos, damaged)| words.bundle_ready(photos, damaged)));
-        let refused = [
-            Damage::NotABundle,
-            Damage::CutOff,
-            Damage::Damaged(""),
-            Damage::TooLarge(""),
-            Damage::Forged,
-        ];
+        let refused =
+            [Damage::NotABundle, Damage::CutOff, Damage::Damaged(""), Damage::TooLarge(""), Damage::Forged];
         said.extend(refused.iter().map(|damage| words.bundle_refused(damage)));
         said.extend([0, 1, 2].map(|count| words.came_in(count)));
         said.extend([0, 1, 2].map(|count| words.handed_over(count, 2)));

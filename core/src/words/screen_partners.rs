@@ -76,6 +76,11 @@ impl Words {
         })
     }
 
+    /// That a file is locked, and what to do.
+    pub fn bundle_locked(&self) -> String {
+        self.say("bundle-locked")
+    }
+
     /// How many records only a newer version can show.
     pub fn not_shown(&self, records: usize) -> String {
         self.say_with("partner-not_shown", &fluent_args!["records" => records])

@@ -17,7 +17,7 @@ partner_text-to_settle = Zu entscheiden
 partner_text-versions = Mehrere Fassungen
 partner_text-both_kept = Beide schrieben, ohne voneinander zu wissen. Nichts geht verloren: Was nicht gewählt wird, bleibt im Verlauf.
 partner_text-which_holds = Was gilt?
-partner_text-regretted = Hier gelöscht, dort weitergeführt
+partner_text-regretted = Von einem gelöscht, von anderen weitergeführt
 partner_text-what_holds = Was gilt?
 partner_text-bring_back = Zurückholen
 partner_text-stay_deleted = Gelöscht lassen
@@ -53,6 +53,7 @@ bundle-ready = Die Datei ist fertig, { $photos ->
    *[other] mit { $photos } Fotos
 }.
 bundle-without = { $ready } Beschädigte Fotos, die nicht mitgehen: { $damaged }.
+bundle-locked = Nicht übernommen: Die Datei ist mit einem Teamwort verschlossen, das diese App noch nicht öffnet. Unverschlossen weitergeben lassen.
 bundle-none = Nicht übernommen: Diese Datei hat nicht Pitface weitergegeben.
 bundle-cut_off = Nicht übernommen: Die Datei hört mittendrin auf. Noch einmal schicken lassen.
 bundle-damaged = Nicht übernommen: Die Datei wurde unterwegs beschädigt. Noch einmal schicken lassen.

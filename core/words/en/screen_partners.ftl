@@ -17,7 +17,7 @@ partner_text-to_settle = To be settled
 partner_text-versions = Several versions
 partner_text-both_kept = Both wrote without knowing of each other. Nothing is lost: what is not chosen stays in the log.
 partner_text-which_holds = Which one holds?
-partner_text-regretted = Deleted here, gone on with there
+partner_text-regretted = Deleted by one, gone on with by another
 partner_text-what_holds = What holds?
 partner_text-bring_back = Bring it back
 partner_text-stay_deleted = Leave it deleted
@@ -53,6 +53,7 @@ bundle-ready = The file is ready, { $photos ->
    *[other] with { $photos } photos
 }.
 bundle-without = { $ready } Damaged photos that stayed out: { $damaged }.
+bundle-locked = Not taken in: the file is locked with a team word, which this app cannot open yet. Have it handed over unlocked.
 bundle-none = Not taken in: this is no file that Pitface handed over.
 bundle-cut_off = Not taken in: the file ends in the middle. Have it sent again.
 bundle-damaged = Not taken in: the file was damaged on its way. Have it sent again.

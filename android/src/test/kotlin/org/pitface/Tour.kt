@@ -90,7 +90,7 @@ internal object Tour {
             to("partners")
             tap("Nora")
             tap("The same: accept Nora")
-            tap("Deleted here")
+            tap("Deleted by one")
             back()
             tap("Nora")
             back()
