@@ -215,8 +215,19 @@ fn handing_over_says_that_positions_leave() {
     println!("{said}");
     assert!(said.contains("Lapwing Ground: 8 pits, 3 passes.") && said.contains("Positions leave"));
     let field = phone.fields[0].field.id;
-    assert!(asks(&screen).contains(&&Ask::ShareField { field }) && asks(&screen).contains(&&Ask::OpenFile));
+    assert!(asks(&screen).contains(&&Ask::ShareField { field }));
     assert!(screen.bar.main.unwrap().enabled);
+}
+
+#[test]
+fn handing_everything_over_says_so_too_and_takes_in() {
+    let phone = phone(|_| Place::Partners, Language::English);
+    let screen = phone.screen(&phone.words());
+    assert!(known(&screen).contains("Positions leave"));
+    for with_photos in [true, false] {
+        assert!(asks(&screen).contains(&&Ask::ShareBundle { to: None, with_photos }));
+    }
+    assert!(asks(&screen).contains(&&Ask::OpenFile));
 }
 
 #[test]

@@ -18,7 +18,7 @@ partner_text-versions = Mehrere Fassungen
 partner_text-both_kept = Beide schrieben, ohne voneinander zu wissen. Nichts geht verloren: Was nicht gewählt wird, bleibt im Verlauf.
 partner_text-which_holds = Was gilt?
 partner_text-regretted = Von einem gelöscht, von anderen weitergeführt
-partner_text-what_holds = Was gilt?
+partner_text-what_holds = Was soll damit sein?
 partner_text-bring_back = Zurückholen
 partner_text-stay_deleted = Gelöscht lassen
 
