@@ -176,6 +176,7 @@ fn all_of_it_is_said_whole() {
             words.no_gap_inside(),
             words.checked_sound(1, 2, 3),
             words.checked_cells(),
+            words.edits_damaged(&range, "Ann"),
             words.checked_photo("0123456789", true),
             words.settled_on("Long Sedge", Cell::FIELD_NAME, &bytes(&"Sedge".into())),
             words.regret_settled("Long Sedge", true),

@@ -247,6 +247,11 @@ impl Words {
         capital(self.say_with("checked-damaged", &self.range_of(damaged, holder)))
     }
 
+    /// The same where there is nothing to be done about it here.
+    pub fn edits_damaged(&self, damaged: &Missing, holder: &str) -> String {
+        capital(self.say_with("checked-edits", &self.range_of(damaged, holder)))
+    }
+
     /// That the current cells were made anew.
     pub fn checked_cells(&self) -> String {
         self.say("checked-cells")

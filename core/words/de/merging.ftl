@@ -93,6 +93,7 @@ inside-no_gap = Alles, worauf die Änderungen folgen, ist in der Datei.
 
 checked-sound = Unversehrt: { $edits } Änderungen, { $cells } geltende Werte, { $photos } Fotos.
 checked-damaged = { $who }: Die Änderungen { $first } bis { $last } sind nicht, wie sie geschrieben wurden. Diesen Speicher aufheben und Bündel der anderen in einen neuen übernehmen.
+checked-edits = { $who }: Die Änderungen { $first } bis { $last } sind nicht mehr, wie sie geschrieben wurden.
 checked-cells = Die geltenden Werte passten nicht zu den Änderungen und wurden daraus neu gemacht.
 checked-photo = Foto { $photo } ist beschädigt. Mit einem Bündel reparieren, das es enthält.
 checked-photo_mended = Foto { $photo } war beschädigt und ist wieder, wie es aufgenommen wurde.

@@ -16,7 +16,7 @@ caption-volume_keys = Die Lautstärketasten im Messergang
 caption-keys_usual = stellen die Lautstärke
 caption-keys_answer = antworten: lauter = wie darüber, leiser = rückgängig
 caption-own_done = Zu den Schlägen
-caption-privacy = Positionen und Fotos bleiben auf diesem Handy, bis Sie einen Schlag weitergeben.
+caption-privacy = Positionen und Fotos bleiben auf diesem Handy, bis Sie sie weitergeben.
 
 caption-machines = Maschinen
 caption-no_machine = Für diesen Schlag ist noch keine Maschine beschrieben.

@@ -93,6 +93,7 @@ inside-no_gap = Everything that its edits follow on is in the file.
 
 checked-sound = Sound: { $edits } edits, { $cells } current values, { $photos } photos.
 checked-damaged = { $who }: edits { $first } to { $last } are not as they were written. Keep this store, and take in bundles of others into a new one.
+checked-edits = { $who }: edits { $first } to { $last } are not as they were written.
 checked-cells = The current values were not those of the edits and were made anew from them.
 checked-photo = Photo { $photo } is damaged. Repair it with a bundle that holds it.
 checked-photo_mended = Photo { $photo } was damaged and is as it was taken again.

@@ -16,7 +16,7 @@ caption-volume_keys = In the knife walk the volume keys
 caption-keys_usual = set the volume
 caption-keys_answer = answer: up same as above, down undo
 caption-own_done = To the fields
-caption-privacy = Positions and photos stay on this phone until you hand a field over.
+caption-privacy = Positions and photos stay on this phone until you hand them over.
 
 caption-machines = Machines
 caption-no_machine = No machine is described for this field yet.

@@ -120,10 +120,9 @@ fn damage(world: &World) -> Vec<String> {
     let (words, partners) = (world.words, world.partners);
     let checkup = &partners.checkup;
     let edits =
-        checkup.damaged.iter().map(|damaged| words.checked_damaged(damaged, partners.holder(damaged.device)));
+        checkup.damaged.iter().map(|damaged| words.edits_damaged(damaged, partners.holder(damaged.device)));
     let photos = (!checkup.photos.is_empty()).then(|| words.photos_damaged(checkup.photos.len()));
-    checkup
-        .unreadable
+    (checkup.unreadable || !checkup.damaged.is_empty())
         .then(|| words.label(PartnerText::StoreDamaged))
         .into_iter()
         .chain(edits)
