@@ -125,7 +125,7 @@ impl Held {
             Err(error) => return self.told(self.words.not_saved(why(&error))),
         };
         let accepted = self.words.accepted(device, self.partners().holder(device));
-        let mut came = Came { taken, ..Came::default() };
+        let mut came = Came::from(taken);
         for path in self.folder.waiting() {
             self.photos_of_waiting(&path, &mut came);
         }

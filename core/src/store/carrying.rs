@@ -86,7 +86,7 @@ impl Store {
         let mut bytes = Vec::new();
         file.rewind()?;
         file.read_to_end(&mut bytes)?;
-        Ok(Came { taken: self.take_in(&bytes, now_ms)?, ..Came::default() })
+        Ok(self.take_in(&bytes, now_ms)?.into())
     }
 
     /// Writes what is here for others: bundles ([`Store::hand_over`]), then pieces of photos. Parts whose hash is among
@@ -155,7 +155,29 @@ impl Looked {
     }
 }
 
+impl From<TakenIn> for Came {
+    fn from(taken: TakenIn) -> Self {
+        Self { taken, ..Self::default() }
+    }
+}
+
 impl Came {
+    /// What came of two files, one after the other.
+    pub fn add(&mut self, later: Self) {
+        let (taken, came) = (&mut self.taken, later.taken);
+        taken.edits += came.edits;
+        taken.known += came.known;
+        taken.held |= came.held;
+        taken.missing = came.missing;
+        taken.strangers.extend(came.strangers);
+        taken.copied.extend(came.copied);
+        taken.clock_wrong.extend(came.clock_wrong);
+        self.vouched.extend(later.vouched);
+        self.photos.extend(later.photos);
+        self.photos_unnamed.extend(later.photos_unnamed);
+        self.photos_wrong.extend(later.photos_wrong);
+    }
+
     fn piece(
         &mut self,
         piece: &PhotoPiece,
@@ -177,8 +199,8 @@ impl Came {
     }
 }
 
-/// How a file of bundles is called: by the device that wrote it and what is in it ([`FileWriter::digest`]).
-pub fn bundle_name(device: DeviceId, digest: &[u8; 32]) -> String {
+/// How a file of bundles is called, `1a2b3c4d-5e6f7a8b.pitb`: by the device that wrote it and a hash of what is in it.
+pub fn bundle_name(device: DeviceId, hash: &[u8; 32]) -> String {
     const DIGITS: usize = 8;
-    format!("{}-{}.pitb", &device.to_hex()[..DIGITS], &photo_name(digest)[..DIGITS])
+    format!("{}-{}.pitb", &device.to_hex()[..DIGITS], &photo_name(hash)[..DIGITS])
 }

@@ -110,15 +110,15 @@ impl Words {
         let holder = |device: DeviceId| {
             partners.iter().find(|other| other.device == device).map_or("", |other| other.holder.as_str())
         };
-        if taken.held {
-            return vec![self.bundle_held()];
-        }
+        let only_held = taken.held && taken.edits == 0 && taken.known == 0;
         let photos = (!came.photos.is_empty()).then(|| self.photos_came_in(came.photos.len()));
         let unnamed =
             (!came.photos_unnamed.is_empty()).then(|| self.photos_unnamed(came.photos_unnamed.len()));
-        [self.came_in(taken.edits)]
+        (!only_held)
+            .then(|| self.came_in(taken.edits))
             .into_iter()
             .chain(photos)
+            .chain(taken.held.then(|| self.bundle_held()))
             .chain(taken.strangers.iter().map(|device| self.stranger(*device, holder(*device))))
             .chain(came.vouched.iter().map(|(signer, lost)| self.vouches(*signer, holder(*signer), *lost)))
             .chain(taken.missing.iter().map(|missing| self.edits_missing(missing, holder(missing.device))))

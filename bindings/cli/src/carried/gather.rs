@@ -14,12 +14,13 @@
 //! A program that carries the folder to other machines may carry the removal first. What is missing there meanwhile is in this device's store.
 
 use super::files::{Bundles, in_folder, read_bytes};
-use super::new_file::{NewFile, hash_of, name, sync};
+use super::new_file::{NewFile, hash_of, sync};
 use super::team_word::TeamWord;
 use crate::trouble::Trouble;
 use crate::write::cannot;
 use pitface_core::error::Fault;
 use pitface_core::merge::{DeviceId, FileWriter, Part, PartKind};
+use pitface_core::store::bundle_name;
 use std::collections::{BTreeMap, BTreeSet, VecDeque};
 use std::fs;
 use std::io;
@@ -67,7 +68,7 @@ impl Found {
     fn read(folder: &Path, own: DeviceId, word: Option<&TeamWord>) -> Result<Option<Self>, Trouble> {
         let whole = |path: &PathBuf| {
             let bytes = read_bytes(path).ok()?;
-            let is_own = path.file_name().is_some_and(|found| *found == *name(own, &hash_of(&bytes)));
+            let is_own = path.file_name().is_some_and(|found| *found == *bundle_name(own, &hash_of(&bytes)));
             let file = is_own.then(|| Bundles::of(path, bytes, word).ok()).flatten()?;
             // With a word at hand a locked file could be read, and its content go into a clear one, only by mistake.
             (!file.parts().is_empty() && (word.is_some() || !file.locked)).then_some(file)

@@ -13,7 +13,6 @@ use pitface_core::error::Fault;
 use pitface_core::store::{DeviceId, Partner, Photos, Store, StoreError, Version};
 use pitface_core::words::Wrote;
 use serde_json::{Value, json};
-use std::fmt::Write as _;
 use std::path::Path;
 
 /// What went wrong with a store.
@@ -26,17 +25,9 @@ pub fn photos_of(store: &Path) -> Photos {
     Photos::new(store.parent().unwrap_or(Path::new("")).join("photos"))
 }
 
-/// A device's id in hex, without what makes its fingerprint readable.
-pub fn id_of(device: DeviceId) -> String {
-    device.0.iter().fold(String::new(), |mut hex, byte| {
-        let _ = write!(hex, "{byte:02x}");
-        hex
-    })
-}
-
 /// A device as JSON: its fingerprint, its whole id, and how its holder calls themselves.
 pub fn device_json(device: DeviceId, holder: &str) -> Value {
-    json!({ "device": device.to_string(), "id": id_of(device), "holder": holder })
+    json!({ "device": device.to_string(), "id": device.to_hex(), "holder": holder })
 }
 
 /// Milliseconds as local time.
@@ -61,7 +52,7 @@ pub fn find_device(
     if sought.len() < 8 || !sought.chars().all(|letter| letter.is_ascii_hexdigit()) {
         return fault(format!("`{text}` is no fingerprint"), "write it as it is shown, e.g. 1a2b-3c4d");
     }
-    let mut found: Vec<DeviceId> = known.filter(|device| id_of(*device).starts_with(&sought)).collect();
+    let mut found: Vec<DeviceId> = known.filter(|device| device.to_hex().starts_with(&sought)).collect();
     found.sort_unstable();
     found.dedup();
     match found[..] {

@@ -1,9 +1,9 @@
 //! A bundle file on its way to its place: written under another name, locked if asked for, synced, and only then given its own name.
 
-use super::id_of;
 use super::team_word::TeamWord;
 use crate::write::beside;
 use pitface_core::merge::DeviceId;
+use pitface_core::store::bundle_name;
 use sha2::{Digest, Sha256};
 use std::fs::{self, File};
 use std::io::{self, BufWriter, Write};
@@ -43,7 +43,7 @@ impl<'a> NewFile<'a> {
     pub fn put_named(mut self, own: DeviceId) -> io::Result<PathBuf> {
         self.lock()?;
         let hash = self.hash.clone().finalize().into();
-        let place = self.folder.join(name(own, &hash));
+        let place = self.folder.join(bundle_name(own, &hash));
         // One chance in four thousand million, but what is there would be gone.
         if place.exists() && hash_of(&fs::read(&place)?) != hash {
             return Err(io::Error::new(
@@ -84,12 +84,6 @@ impl Write for NewFile<'_> {
     fn flush(&mut self) -> io::Result<()> {
         self.file.flush()
     }
-}
-
-/// The name of a device's file with these bytes: `1a2b3c4d-5e6f7a8b.pitb`.
-pub fn name(own: DeviceId, hash: &[u8; 32]) -> String {
-    let [a, b, c, d, ..] = hash;
-    format!("{}-{a:02x}{b:02x}{c:02x}{d:02x}.{ENDING}", &id_of(own)[..8])
 }
 
 /// The hash of a file's bytes.

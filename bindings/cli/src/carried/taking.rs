@@ -1,4 +1,4 @@
-//! Taking in files: edits first, then the photos that records name, and what is to be told of both.
+//! Taking in files: what came of all of them, and what is to be told of it.
 
 use super::files::Bundles;
 use super::{device_json, holder_of, of_store};
@@ -6,32 +6,21 @@ use crate::keep::now_ms;
 use crate::trouble::Trouble;
 use crate::write::cannot;
 use pitface_core::merge::plan::Missing;
-use pitface_core::store::{
-    DeviceId, Partner, PhotoHash, Photos, PieceTaken, Store, StoreError, TakenIn, photo_name,
-};
+use pitface_core::store::{Came, CameFault, DeviceId, Partner, PhotoHash, Photos, Store, photo_name};
 use pitface_core::words::Words;
 use serde_json::{Value, json};
 use std::collections::BTreeSet;
+use std::io::Cursor;
 use std::path::Path;
 
-/// What came.
+/// What came of several files.
 #[derive(Default)]
-pub struct Came {
-    edits: u64,
-    /// Bundles that were here already.
-    known: u32,
+pub struct AllCame {
+    came: Came,
+    /// Files of a newer version, which wait.
     held: usize,
     /// Files of a newer version that could be taken in now.
     released: usize,
-    missing: BTreeSet<Missing>,
-    strangers: BTreeSet<DeviceId>,
-    copied: BTreeSet<DeviceId>,
-    clock_wrong: BTreeSet<DeviceId>,
-    /// Who answers for whom.
-    vouched: BTreeSet<(DeviceId, DeviceId)>,
-    photos: BTreeSet<PhotoHash>,
-    photos_unnamed: BTreeSet<PhotoHash>,
-    photos_wrong: BTreeSet<PhotoHash>,
     partners: Vec<Partner>,
 }
 
@@ -42,115 +31,78 @@ pub fn take_in(
     photos: &Photos,
     files: &[Bundles],
     accepted: &[DeviceId],
-) -> Result<Came, Trouble> {
-    let mut came = Came::default();
-    came.edits(store, files, accepted).map_err(of_store(path))?;
-    let named = store.photos().map_err(of_store(path))?;
-    for piece in files.iter().flat_map(Bundles::pieces) {
-        if !named.contains(&piece.sha256) {
-            came.photos_unnamed.insert(piece.sha256);
-            continue;
-        }
-        let todo = "make room and take the file in again";
-        let place = photos.path(&piece.sha256);
-        let taken = photos.take_in(&piece).map_err(|error| cannot(&place, "cannot be kept", &error, todo))?;
-        match taken {
-            PieceTaken::Complete => drop(came.photos.insert(piece.sha256)),
-            PieceTaken::Wrong => drop(came.photos_wrong.insert(piece.sha256)),
-            PieceTaken::Known | PieceTaken::Kept => {}
+) -> Result<AllCame, Trouble> {
+    let failed = of_store(path);
+    let mut all = AllCame::default();
+    let released = store.take_in_held(now_ms()).map_err(&failed)?;
+    all.released = released.len();
+    released.into_iter().for_each(|taken| all.came.add(taken.into()));
+    let take = |store: &mut Store, file: &Bundles| {
+        store.take_in_with_photos(&mut Cursor::new(&file.bytes), photos, &BTreeSet::new(), now_ms()).map_err(
+            |fault| match fault {
+                CameFault::Store(error) => failed(error),
+                CameFault::Photo(photo, error) => {
+                    let todo = "make room and take the file in again";
+                    cannot(&photos.path(&photo), "cannot be kept", &error, todo)
+                }
+            },
+        )
+    };
+    for file in files {
+        let came = take(store, file)?;
+        all.held += usize::from(came.taken.held);
+        all.came.add(came);
+    }
+    for device in accepted {
+        all.came.add(store.accept(*device, now_ms()).map_err(&failed)?.into());
+    }
+    if !all.came.photos_unnamed.is_empty() {
+        // Their records may have come with a later file, or with the acceptance.
+        all.came.photos_unnamed.clear();
+        for file in files {
+            let Came { photos, photos_unnamed, photos_wrong, .. } = take(store, file)?;
+            all.came.add(Came { photos, photos_unnamed, photos_wrong, ..Came::default() });
         }
     }
-    Ok(came)
+    all.partners = store.partners().map_err(&failed)?;
+    let waits =
+        |device: &DeviceId| all.partners.iter().any(|other| other.device == *device && !other.accepted);
+    all.came.taken.strangers.retain(waits);
+    all.came.taken.missing = store.missing().map_err(&failed)?;
+    Ok(all)
 }
 
-impl Came {
-    fn edits(
-        &mut self,
-        store: &mut Store,
-        files: &[Bundles],
-        accepted: &[DeviceId],
-    ) -> Result<(), StoreError> {
-        let released = store.take_in_held(now_ms())?;
-        self.released = released.len();
-        for taken in released {
-            self.add(taken);
-        }
-        for file in files {
-            let taken = store.take_in(&file.bytes, now_ms())?;
-            self.held += usize::from(taken.held);
-            let new = |signer| taken.edits > 0 || taken.strangers.contains(&signer);
-            let vouched =
-                file.headers.iter().filter(|header| header.device != header.signer() && new(header.signer()));
-            self.vouched.extend(vouched.map(|header| (header.signer(), header.device)));
-            self.add(taken);
-        }
-        for device in accepted {
-            let taken = store.accept(*device, now_ms())?;
-            self.add(taken);
-        }
-        self.missing = store.missing()?;
-        self.partners = store.partners()?;
-        let waits =
-            |device: &DeviceId| self.partners.iter().any(|other| other.device == *device && !other.accepted);
-        self.strangers.retain(waits);
-        Ok(())
-    }
-
-    fn add(&mut self, taken: TakenIn) {
-        self.edits += taken.edits;
-        self.known += taken.known;
-        self.strangers.extend(taken.strangers);
-        self.copied.extend(taken.copied);
-        self.clock_wrong.extend(taken.clock_wrong);
-    }
-
+impl AllCame {
     /// All of it in sentences, and how devices are accepted into the store at `path`.
     pub fn told(&self, words: &Words, path: &Path) -> Vec<String> {
-        let holder = |device: DeviceId| holder_of(&self.partners, device);
-        let mut lines = vec![words.came_in(self.edits)];
-        if !self.photos.is_empty() {
-            lines.push(words.photos_came_in(self.photos.len()));
-        }
-        lines.extend((0..self.held).map(|_| words.bundle_held()));
-        for device in &self.strangers {
-            lines.push(words.stranger(*device, holder(*device)));
-            lines.push(format!("  pitface take-in {} --accept {device}", path.display()));
-        }
-        lines
-            .extend(self.vouched.iter().map(|(signer, lost)| words.vouches(*signer, holder(*signer), *lost)));
-        lines.extend(self.missing.iter().map(|missing| words.edits_missing(missing, holder(missing.device))));
-        lines.extend(self.copied.iter().map(|device| words.copied(*device, holder(*device))));
-        lines.extend(self.clock_wrong.iter().map(|device| words.clock_wrong(*device, holder(*device))));
-        lines.extend(self.photos_wrong.iter().map(|photo| words.photo_wrong(&photo_name(photo))));
-        if !self.photos_unnamed.is_empty() {
-            lines.push(words.photos_unnamed(self.photos_unnamed.len()));
-        }
-        lines
+        let accept = |device: &DeviceId| format!("  pitface take-in {} --accept {device}", path.display());
+        let told = words.came(&self.came, &self.partners).into_iter();
+        told.chain(self.came.taken.strangers.iter().map(accept)).collect()
     }
 
     /// All of it as an object.
     pub fn json(&self) -> Value {
+        let Came { taken, vouched, photos, photos_unnamed, photos_wrong } = &self.came;
         let devices = |devices: &BTreeSet<DeviceId>| -> Vec<Value> {
             devices.iter().map(|device| device_json(*device, holder_of(&self.partners, *device))).collect()
         };
         let names = |photos: &BTreeSet<PhotoHash>| photos.iter().map(photo_name).collect::<Vec<_>>();
-        let vouched = self
-            .vouched
+        let vouched = vouched
             .iter()
             .map(|(signer, lost)| json!({ "signer": signer.to_string(), "device": lost.to_string() }));
         json!({
-            "edits": self.edits,
-            "bundles_known": self.known,
+            "edits": taken.edits,
+            "bundles_known": taken.known,
             "files_held": self.held,
             "files_released": self.released,
-            "missing": self.missing.iter().map(missing_json).collect::<Vec<_>>(),
-            "strangers": devices(&self.strangers),
-            "copied": devices(&self.copied),
-            "clock_wrong": devices(&self.clock_wrong),
+            "missing": taken.missing.iter().map(missing_json).collect::<Vec<_>>(),
+            "strangers": devices(&taken.strangers),
+            "copied": devices(&taken.copied),
+            "clock_wrong": devices(&taken.clock_wrong),
             "vouched": vouched.collect::<Vec<_>>(),
-            "photos": names(&self.photos),
-            "photos_unnamed": names(&self.photos_unnamed),
-            "photos_wrong": names(&self.photos_wrong),
+            "photos": names(photos),
+            "photos_unnamed": names(photos_unnamed),
+            "photos_wrong": names(photos_wrong),
         })
     }
 }

@@ -2,9 +2,10 @@
 
 use super::{Found, Proven, Written, gather, in_folder};
 use crate::carried::files::Bundles;
-use crate::carried::new_file::{NewFile, name};
+use crate::carried::new_file::NewFile;
 use crate::carried::team_word::TeamWord;
 use pitface_core::merge::{DeviceId, FileWriter, Part, PartKind, PhotoPiece};
+use pitface_core::store::bundle_name;
 use proptest::prelude::*;
 use std::collections::BTreeSet;
 use std::fs;
@@ -103,13 +104,13 @@ fn what_is_not_known_to_be_its_own_is_left_alone() {
     damaged[20] ^= 1;
     // Damaged on the way, still being copied, renamed by a program that found two versions, changed by somebody, hidden, no bundle.
     let left: Vec<(String, Vec<u8>)> = vec![
-        (name(OWN, &[1; 32]), damaged),
-        (name(OWN, &[2; 32]), sound[..30].to_vec()),
-        (name(OWN, &[3; 32]).replace(".pitb", " (2).pitb"), sound.clone()),
-        (name(OWN, &[4; 32]), sound.clone()),
-        (format!(".{}", name(OWN, &[5; 32])), sound.clone()),
-        (name(OWN, &[6; 32]).replace(".pitb", ".txt"), sound.clone()),
-        (name(OTHER, &[7; 32]), sound.clone()),
+        (bundle_name(OWN, &[1; 32]), damaged),
+        (bundle_name(OWN, &[2; 32]), sound[..30].to_vec()),
+        (bundle_name(OWN, &[3; 32]).replace(".pitb", " (2).pitb"), sound.clone()),
+        (bundle_name(OWN, &[4; 32]), sound.clone()),
+        (format!(".{}", bundle_name(OWN, &[5; 32])), sound.clone()),
+        (bundle_name(OWN, &[6; 32]).replace(".pitb", ".txt"), sound.clone()),
+        (bundle_name(OTHER, &[7; 32]), sound.clone()),
         ("a1a1a1a1.pitb".to_owned(), sound),
     ];
     for (name, bytes) in &left {
