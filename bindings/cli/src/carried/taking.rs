@@ -36,7 +36,9 @@ pub fn take_in(
     let mut all = AllCame::default();
     let released = store.take_in_held(now_ms()).map_err(&failed)?;
     all.released = released.len();
-    released.into_iter().for_each(|taken| all.came.add(taken.into()));
+    for taken in released {
+        all.came.add(taken.into());
+    }
     let take = |store: &mut Store, file: &Bundles| {
         store.take_in_with_photos(&mut Cursor::new(&file.bytes), photos, &BTreeSet::new(), now_ms()).map_err(
             |fault| match fault {

@@ -14,7 +14,6 @@ pub(in crate::screen) fn show(world: &World) -> Screen {
     let (words, partners) = (world.words, world.partners);
     let label = |text: PartnerText| words.label(text);
     let mut screen = empty(Place::Partners, ScreenKind::Partners, label(PartnerText::Title), world);
-    screen.known_first = true;
     screen.known.extend(damage(world).into_iter().map(Known::Sentence));
     let waits = partners.all.iter().filter(|partner| is_stranger(partner)).map(|partner| row(partner, world));
     let waits: Vec<Row> = waits.collect();
