@@ -4,9 +4,10 @@
 use crate::PitfaceError;
 use crate::made::new_id;
 use pitface_core::RULES;
-use pitface_core::advice::{ZoneCall, advise};
+use pitface_core::advice::ZoneCall;
+use pitface_core::answer::FieldAnswer;
 use pitface_core::error::Fault;
-use pitface_core::reading::{LayerReading, read_field as read_pits};
+use pitface_core::reading::LayerReading;
 use pitface_core::record::notes;
 use serde_json::{Map, Value, json};
 
@@ -35,8 +36,7 @@ pub fn check_notes(text: String) -> Result<String, PitfaceError> {
 #[uniffi::export]
 pub fn read_field(text: String) -> Result<String, PitfaceError> {
     let notes = notes::read(&text, &mut new_id).map_err(first)?.notes;
-    let reading = read_pits(&notes);
-    let advice = advise(&notes, &reading);
+    let FieldAnswer { notes, reading, advice, .. } = FieldAnswer::of(notes, None);
     let layers = |layers: &[LayerReading]| layers.iter().map(layer).collect::<Vec<_>>();
     let pits: Vec<Value> = reading.pits.iter().map(|pit| json!({ "layers": layers(&pit.layers) })).collect();
     let zones: Map<String, Value> =

@@ -12,6 +12,7 @@ use crate::position::Fixes;
 use crate::save::why;
 use crate::shown::{Around, ShownScreen};
 use chrono::{DateTime, FixedOffset};
+use pitface_core::answer::Answers;
 use pitface_core::error::Fault;
 use pitface_core::merge::{KeyFromSeed, Signer as _};
 use pitface_core::place::Fix;
@@ -26,6 +27,8 @@ pub(crate) struct Held {
     pub store: Store,
     pub key: KeyFromSeed,
     pub notes: Notes,
+    /// What follows from the notes, kept until they are others.
+    answers: Answers,
     pub others: Others,
     pub own: Own,
     /// The language until one is chosen.
@@ -74,6 +77,7 @@ impl Held {
             others: Others::new(key.device()),
             key,
             notes: Notes::default(),
+            answers: Answers::default(),
             own,
             spoken,
             words,
@@ -132,6 +136,7 @@ impl Held {
             own: &self.own,
             words: &self.words,
             fields: self.notes.of(self.place),
+            answers: &self.answers,
             fix: self.fixes.averaged(),
             position_refused: self.fixes.refused,
             photos_missing: &self.photos_missing,

@@ -14,6 +14,7 @@
 //! | [`place`] | positions and zones of a field |
 //! | [`reading`] | one pit's face: steps to layers, kinds of layer, reasons, the next look |
 //! | [`advice`] | from read pits to calls, depth, cautions and follow-up |
+//! | [`answer`] | a field with everything that follows from its notes, made in one place and kept |
 //! | [`store`] | the append-only log; the only room with SQL |
 //! | [`merge`] | edits as they travel: the bundle, its chain and signature; pure bytes |
 //! | [`picture`] | drawings as shapes with roles; the SVG writer |
@@ -23,6 +24,7 @@
 //! | [`report`] | pages put together from words and pictures |
 
 pub mod advice;
+pub mod answer;
 pub mod error;
 pub mod merge;
 mod order;

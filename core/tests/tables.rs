@@ -2,10 +2,8 @@
 #![allow(clippy::unwrap_used, reason = "a test fails by it")]
 
 use geo::{GeodesicArea, Polygon, Validation};
-use pitface_core::advice::advise;
-use pitface_core::advice::after_dig::look_behind;
-use pitface_core::place::{FieldMap, Rings, circle_of, ground_of, line_of, on_grid};
-use pitface_core::reading::read_field;
+use pitface_core::answer::FieldAnswer;
+use pitface_core::place::{Rings, circle_of, ground_of, line_of, on_grid};
 use pitface_core::record::{Field, FieldNotes, Pit, PlaceKind, Position, RecordId};
 use pitface_core::store::{StoreError, write_geopackage};
 use pitface_core::tables::{Cell, DECIMALS, FieldTold, Holds, Shape, Table, csv, geojson, tables};
@@ -17,27 +15,9 @@ fn id(number: u8) -> RecordId {
 }
 
 fn told(all: &[FieldNotes], lasts: bool) -> Vec<Table> {
-    let parts: Vec<_> = all
-        .iter()
-        .map(|notes| {
-            let reading = read_field(notes);
-            let advice = advise(notes, &reading);
-            let passes = look_behind(notes, &reading, &advice);
-            (notes, FieldMap::of(&notes.field), reading, advice, passes)
-        })
-        .collect();
+    let answers: Vec<FieldAnswer> = all.iter().map(|notes| FieldAnswer::of(notes.clone(), None)).collect();
     let lasts = |_: RecordId| lasts;
-    let fields: Vec<FieldTold> = parts
-        .iter()
-        .map(|(notes, map, reading, advice, passes)| FieldTold {
-            notes,
-            map,
-            reading,
-            advice,
-            passes,
-            lasts: &lasts,
-        })
-        .collect();
+    let fields: Vec<FieldTold> = answers.iter().map(|answer| FieldTold { answer, lasts: &lasts }).collect();
     tables(&fields)
 }
 

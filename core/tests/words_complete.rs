@@ -57,7 +57,6 @@ fn zone_call(zone: Zone, call: Call) -> ZoneCall {
         pits: 2,
         reasons: Vec::new(),
         cautions: Vec::new(),
-        would_change: Vec::new(),
         follow_up: Vec::new(),
         rooting_loss: None,
     }

@@ -44,7 +44,6 @@ fn call(zone: Zone, call: Call) -> ZoneCall {
         pits: 5,
         reasons: Vec::new(),
         cautions: Vec::new(),
-        would_change: Vec::new(),
         follow_up: Vec::new(),
         rooting_loss: None,
     }

@@ -36,13 +36,12 @@ impl Drawn {
 /// A pit's face, the reference beside it.
 pub fn face_of(words: &Words, field: &FieldRead, index: usize) -> Option<Drawn> {
     let tip = told::zone_call(field, index).and_then(|call| call.tip);
-    drawn::face_of(words, &field.notes, &field.reading, index, tip, true).map(Drawn::from)
+    drawn::face_of(words, field, index, tip, true).map(Drawn::from)
 }
 
 /// The plan of a field; `None` where nothing of it has a place.
 pub fn plan_of(words: &Words, field: &FieldRead) -> Option<Drawn> {
-    let FieldRead { notes, map, reading, advice, .. } = field;
-    drawn::plan_of(words, notes, map, reading, advice).map(Drawn::from)
+    drawn::plan_of(words, field).map(Drawn::from)
 }
 
 /// Every hole behind the machine, in the order of its number: beside the pit dug before where there is one. A hole

@@ -5,6 +5,7 @@ use pitface_core::RULES;
 use pitface_core::advice::after_dig::PassAdvice;
 use pitface_core::advice::readers::SeveralReaders;
 use pitface_core::advice::{ChangedAnswer, What, Why, ZoneCall, stands_for};
+use pitface_core::answer::FieldAnswer;
 use pitface_core::place::{FieldMap, PlaceRemark};
 use pitface_core::reading::{KINDS, LayerReading, NextLook, PitReading};
 use pitface_core::record::{FieldNotes, Pit, RecordId};
@@ -12,21 +13,21 @@ use serde_json::{Map, Value, json};
 
 /// One field, read and advised.
 pub fn field(field: &FieldRead) -> Value {
-    let FieldRead { notes, map, reading, advice, readers, passes, next_looks, unknown_keys, .. } = field;
-    let read = reading.pits.iter().zip(next_looks).map(|(read, look)| pit(read, look.as_ref()));
+    let FieldAnswer { notes, map, reading, advice, passes, .. } = &field.answer;
+    let read = reading.pits.iter().zip(field.next_looks()).map(|(read, look)| pit(read, look.as_ref()));
     let pits: Vec<Value> =
         notes.pits.iter().zip(read).map(|(noted, read)| merged(place(noted, map), read)).collect();
     let zones: Map<String, Value> =
-        advice.zones.iter().map(|call| (call.zone.code().to_owned(), zone(call))).collect();
+        advice.zones.iter().map(|call| (call.zone.code().to_owned(), zone(field, call))).collect();
     json!({
         "field": notes.field.name,
         "rules": RULES,
         "pits": pits,
         "zones": zones,
-        "whole": zone(&advice.whole),
-        "several_readers": readers.as_ref().map(several),
+        "whole": zone(field, &advice.whole),
+        "several_readers": field.readers().map(several),
         "passes": passes_of(notes, passes),
-        "unknown_keys": unknown_keys,
+        "unknown_keys": field.unknown_keys,
     })
 }
 
@@ -121,9 +122,9 @@ pub fn next_look(look: &NextLook) -> Value {
     })
 }
 
-fn zone(call: &ZoneCall) -> Value {
-    let would_change: Vec<Value> = call
-        .would_change
+fn zone(field: &FieldRead, call: &ZoneCall) -> Value {
+    let would_change: Vec<Value> = field
+        .changes(call.zone)
         .iter()
         .map(|change| {
             let answers: Vec<Value> = change.answers.iter().map(changed_answer).collect();

@@ -3,7 +3,7 @@
 
 use crate::field::FieldRead;
 use pitface_core::RULES;
-use pitface_core::advice::{Caution, FieldAdvice, Stance, ZoneCall, stands_for};
+use pitface_core::advice::{Caution, FieldAdvice, Stance, ZoneCall};
 use pitface_core::reading::{KINDS, Kind, LayerReading, NextLook};
 use pitface_core::report::{PageEntry, Section};
 use pitface_core::words::{Heading, Words};
@@ -20,14 +20,15 @@ pub fn field(words: &Words, field: &FieldRead) -> Vec<PageEntry> {
 
 /// The whole field, then each zone.
 pub fn calls(words: &Words, field: &FieldRead) -> Vec<PageEntry> {
-    let zones = field.advice.zones.iter().map(|call| zone(words, call));
+    let zones = field.advice.zones.iter().map(|call| zone(words, field, call));
     [whole(words, field)].into_iter().chain(zones).collect()
 }
 
 /// The field in one sentence, with what holds for all of it.
 fn whole(words: &Words, field: &FieldRead) -> PageEntry {
     let call = &field.advice.whole;
-    let readers = field.readers.iter().flat_map(|several| words.several_readers(several, &field.notes.pits));
+    let readers =
+        field.readers().into_iter().flat_map(|several| words.several_readers(several, &field.notes.pits));
     PageEntry {
         heading: field.notes.field.name.clone(),
         sentence: words.whole_sentence(&field.advice),
@@ -39,11 +40,11 @@ fn whole(words: &Words, field: &FieldRead) -> PageEntry {
     }
 }
 
-fn zone(words: &Words, call: &ZoneCall) -> PageEntry {
+fn zone(words: &Words, field: &FieldRead, call: &ZoneCall) -> PageEntry {
     let mut paragraphs = vec![sureness(words, call)];
     paragraphs.extend(call.tip.map(|tip| words.tip_sentences(&tip)));
     paragraphs.extend(call.rooting_loss.as_ref().map(|loss| words.rooting_loss(loss)));
-    let change = call.would_change.iter().map(|change| words.change(change));
+    let change = field.changes(call.zone).iter().map(|change| words.change(change));
     let follow_up = call.follow_up.iter().map(|&step| words.of(step));
     PageEntry {
         heading: words.label(call.zone),
@@ -62,7 +63,7 @@ fn zone(words: &Words, call: &ZoneCall) -> PageEntry {
 /// One pit: its layers with the kinds they may be, and the next look.
 fn pit(words: &Words, field: &FieldRead, index: usize) -> PageEntry {
     let read = &field.reading.pits[index];
-    let looks = field.next_looks[index].as_ref();
+    let looks = field.next_looks()[index].as_ref();
     PageEntry {
         heading: pit_name(words, field, index),
         sections: read
@@ -97,8 +98,7 @@ pub fn places(words: &Words, field: &FieldRead) -> Vec<String> {
 
 /// The tip depth that holds where a pit was dug, if its zone is to be loosened.
 pub fn zone_call(field: &FieldRead, index: usize) -> Option<&ZoneCall> {
-    let zone = stands_for(&field.map, &field.notes.pits[index])?;
-    field.advice.zones.iter().find(|call| call.zone == zone)
+    field.call_at(index)
 }
 
 /// The rule set by which all this was computed.

@@ -34,8 +34,6 @@ pub struct ZoneCall {
     pub reasons: Vec<Why>,
     /// Cautions that apply.
     pub cautions: Vec<Caution>,
-    /// The smallest sets of other answers that would give another call.
-    pub would_change: Vec<Change>,
     /// What has to follow for it to last.
     pub follow_up: Vec<FollowUp>,
     /// How much of a crop's rooting depth the harmed layer cuts off.

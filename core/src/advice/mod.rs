@@ -45,7 +45,7 @@ pub fn advise(notes: &FieldNotes, reading: &FieldReading) -> FieldAdvice {
 }
 
 /// The calls of a field that is laid out already.
-fn advise_on(notes: &FieldNotes, reading: &FieldReading, map: &FieldMap) -> FieldAdvice {
+pub(crate) fn advise_on(notes: &FieldNotes, reading: &FieldReading, map: &FieldMap) -> FieldAdvice {
     let ground = Ground::of(notes, reading);
     let sorted = Sorted::of(notes, reading, map);
     let zones: Vec<ZoneCall> = Zone::ALL

@@ -91,7 +91,6 @@ pub fn judge(zone: Zone, views: &[&PitView], twins: usize, ground: &Ground) -> Z
         follow_up: belongs::follow_up(call, &whys, harmed),
         rooting_loss: harmed.and_then(|layer| belongs::rooting_loss(ground.field, layer)),
         reasons: whys,
-        would_change: Vec::new(),
     }
 }
 

@@ -5,7 +5,6 @@
 //! only the platform can ([`Ask`]); what it must never do is decide anything about soil, places, time or records.
 
 mod act;
-mod answers;
 mod apart;
 mod bar;
 pub mod behind;

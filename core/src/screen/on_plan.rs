@@ -1,8 +1,8 @@
 //! Where a pit lies, by hand on the plan.
 
-use super::answers::Answers;
 use super::bar::{act_button, asked, empty, gone, main_button};
 use super::{Act, Button, Done, Edit, Known, Pictured, Place, Screen, ScreenKind, World};
+use crate::answer::FieldAnswer;
 use crate::error::Fault;
 use crate::picture::plan::{PlanKeyLine, PlanMark, PlanPicture, plan};
 use crate::place::{Compass, FieldMap, Plane, Walk, walk};
@@ -57,19 +57,19 @@ fn middle(map: &FieldMap) -> Option<[f64; 2]> {
 }
 
 pub(in crate::screen) fn show(field: RecordId, pit: RecordId, world: &World) -> Option<Screen> {
-    let (answers, words) = (Answers::of(field, world)?, world.words);
-    let notes = answers.notes;
+    let (answer, words) = (world.answer(field)?, world.words);
+    let notes = &answer.notes;
     let index = notes.pits.iter().position(|its| its.id == pit)?;
     let pit = &notes.pits[index];
     let place = Place::OnPlan { field, pit: pit.id };
     let mut screen = empty(place, ScreenKind::OnPlan, words.label(Caption::OnPlan), world);
-    let Some(at) = start(notes, &answers.map, pit) else {
+    let Some(at) = start(notes, &answer.map, pit) else {
         screen.known.push(Known::Sentence(words.label(Caption::NoPlan)));
         return Some(screen);
     };
-    let way = middle(&answers.map).map(|middle| walk(middle, at));
+    let way = middle(&answer.map).map(|middle| walk(middle, at));
     screen.known.extend(way.map(|way| Known::Sentence(words.pit_from_middle(index + 1, way))));
-    screen.known.push(Known::Drawing(drawn(&answers, index, (at, way), words)));
+    screen.known.push(Known::Drawing(drawn(&answer, index, (at, way), words)));
     screen.known.extend(pit.at.is_none().then(|| Known::Line(words.label(Caption::PlanStart))));
     screen.known.push(Known::Line(words.label(Caption::PlanKept)));
     for (caption, metres) in [Caption::MoveFar, Caption::MoveNear].into_iter().zip(STEPS_M) {
@@ -84,9 +84,9 @@ pub(in crate::screen) fn show(field: RecordId, pit: RecordId, world: &World) -> 
 }
 
 /// The plan with the pit as a cross.
-fn drawn(answers: &Answers, index: usize, (at, way): ([f64; 2], Option<Walk>), words: &Words) -> Pictured {
-    let (notes, map) = (answers.notes, &answers.map);
-    let mut picture = PlanPicture::of(notes, &answers.reading, map, None);
+fn drawn(answer: &FieldAnswer, index: usize, (at, way): ([f64; 2], Option<Walk>), words: &Words) -> Pictured {
+    let (notes, map) = (&answer.notes, &answer.map);
+    let mut picture = PlanPicture::of(notes, &answer.reading, map, None);
     picture.pits.remove(index);
     let areas = map.areas();
     let zones: Vec<ZoneTold> = Zone::ALL

@@ -1,10 +1,10 @@
 //! For the farmer: one sentence and one drawing, large; nothing to operate.
 
-use super::answers::Answers;
 use super::bar::empty;
-use super::behind::{last_drawn, passes_told};
+use super::behind::last_drawn;
 use super::{Known, Pictured, Place, Screen, ScreenKind, World};
 use crate::advice::{TipDepth, ZoneCall, stands_for};
+use crate::answer::FieldAnswer;
 use crate::picture::{Face, FacePicture, Ruler, Tip, face};
 use crate::reading::{PitReading, is_readable};
 use crate::record::{Condition, Pit, PlaceKind, RecordId};
@@ -14,16 +14,16 @@ use crate::words::{Caption, Words};
 const TEXT_SCALE: f64 = 1.5;
 
 pub(in crate::screen) fn show(field: RecordId, pit: Option<RecordId>, world: &World) -> Option<Screen> {
-    let (answers, words) = (Answers::of(field, world)?, world.words);
+    let (answer, words) = (world.answer(field)?, world.words);
     let mut screen = empty(Place::Show { field, pit }, ScreenKind::Show, words.label(Caption::Show), world);
     screen.bar.undo = None;
     screen.awake = true;
     screen.known = match pit {
-        Some(pit) => beside_reference(&answers, pit_of(&answers, pit)?, words),
-        None => before_and_after(&answers, world)
+        Some(pit) => beside_reference(&answer, pit_of(&answer, pit)?, words),
+        None => before_and_after(&answer, world)
             .or_else(|| {
-                let whole = Known::Sentence(words.whole_sentence(&answers.advice));
-                let drawn = beside_reference(&answers, worst(&answers)?, words).into_iter().skip(1);
+                let whole = Known::Sentence(words.whole_sentence(&answer.advice));
+                let drawn = beside_reference(&answer, worst(&answer)?, words).into_iter().skip(1);
                 Some([whole].into_iter().chain(drawn).collect())
             })
             .unwrap_or_else(|| vec![Known::Sentence(words.label(Caption::NothingToShow))]),
@@ -34,48 +34,47 @@ pub(in crate::screen) fn show(field: RecordId, pit: Option<RecordId>, world: &Wo
 /// A pit with its reading.
 type Read<'a> = (&'a Pit, &'a PitReading);
 
-fn pits<'a>(answers: &'a Answers) -> impl Iterator<Item = Read<'a>> {
-    answers.notes.pits.iter().zip(&answers.reading.pits)
+fn pits(answer: &FieldAnswer) -> impl Iterator<Item = Read<'_>> {
+    answer.notes.pits.iter().zip(&answer.reading.pits)
 }
 
-fn pit_of<'a>(answers: &'a Answers, pit: RecordId) -> Option<Read<'a>> {
-    pits(answers).find(|(its, _)| its.id == pit)
+fn pit_of(answer: &FieldAnswer, pit: RecordId) -> Option<Read<'_>> {
+    pits(answer).find(|(its, _)| its.id == pit)
 }
 
 /// The pit with the worst layer; of several, one of a zone that is to be loosened, then the first.
-fn worst<'a>(answers: &'a Answers) -> Option<Read<'a>> {
-    let loosened = |pit: &Pit| call_of(answers, pit).is_some_and(|call| call.tip.is_some());
+fn worst(answer: &FieldAnswer) -> Option<Read<'_>> {
+    let loosened = |pit: &Pit| call_of(answer, pit).is_some_and(|call| call.tip.is_some());
     let condition =
         |read: &PitReading| -> Option<Condition> { read.layers.iter().map(|layer| layer.condition).max() };
-    let concern = pits(answers).filter(|(pit, _)| pit.place != PlaceKind::Reference);
+    let concern = pits(answer).filter(|(pit, _)| pit.place != PlaceKind::Reference);
     let order = |(pit, read): &Read| (loosened(pit), condition(read));
     concern.reduce(|one, next| if order(&next) > order(&one) { next } else { one })
 }
 
 /// The call of the zone a pit stands for.
-fn call_of<'a>(answers: &'a Answers, pit: &Pit) -> Option<&'a ZoneCall> {
-    let zone = stands_for(&answers.map, pit)?;
-    answers.advice.zones.iter().find(|call| call.zone == zone)
+fn call_of<'a>(answer: &'a FieldAnswer, pit: &Pit) -> Option<&'a ZoneCall> {
+    let zone = stands_for(&answer.map, pit)?;
+    answer.advice.zones.iter().find(|call| call.zone == zone)
 }
 
 /// The last hole behind the machine beside the pit before it.
-fn before_and_after(answers: &Answers, world: &World) -> Option<Vec<Known>> {
+fn before_and_after(answer: &FieldAnswer, world: &World) -> Option<Vec<Known>> {
     let (words, today) = (world.words, world.now.date_naive());
-    let told = passes_told(answers, today);
-    let passes = answers.notes.passes.iter().zip(&told);
-    let drawn = passes.filter_map(|pass| last_drawn(answers, pass, today, TEXT_SCALE, words));
+    let passes = answer.notes.passes.iter().zip(&answer.passes);
+    let drawn = passes.filter_map(|pass| last_drawn(answer, pass, today, TEXT_SCALE, words));
     let (said, drawn) = drawn.last()?;
     Some(vec![Known::Sentence(words.after_dig_sentence(said)), Known::Drawing(drawn)])
 }
 
 /// The call and the face, the reference pit on its left where there is one.
-fn beside_reference(answers: &Answers, (pit, read): Read, words: &Words) -> Vec<Known> {
-    let call = call_of(answers, pit);
+fn beside_reference(answer: &FieldAnswer, (pit, read): Read, words: &Words) -> Vec<Known> {
+    let call = call_of(answer, pit);
     let sentence =
-        call.map_or_else(|| words.whole_sentence(&answers.advice), |call| words.call_sentence(call));
+        call.map_or_else(|| words.whole_sentence(&answer.advice), |call| words.call_sentence(call));
     let tip = call.and_then(|call| call.tip.as_ref());
     let is_reference = pit.place == PlaceKind::Reference;
-    let reference = pits(answers)
+    let reference = pits(answer)
         .filter(|_| !is_reference)
         .find(|(pit, read)| pit.place == PlaceKind::Reference && is_readable(pit) && !read.layers.is_empty());
     let drawn = |(pit, read): Read, tip| // Few words leave room for the two beside each other; causes and depths are told by the call.

@@ -1,12 +1,14 @@
 //! What a screen is made from: everything that comes in from outside.
 
 use super::partners::Partners;
+use crate::answer::{Answers, FieldAnswer};
 use crate::place::AveragedFix;
 use crate::record::{FieldNotes, RecordId};
 use crate::units::LengthUnit;
 use crate::words::{Language, Words};
 use chrono::{DateTime, FixedOffset};
 use std::collections::BTreeSet;
+use std::sync::Arc;
 
 /// Settings of whoever holds the phone.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -31,6 +33,8 @@ pub struct World<'a> {
     pub words: &'a Words,
     /// All fields with everything noted, for the list of fields; else only the one that is open.
     pub fields: &'a [FieldNotes],
+    /// What follows from them, as last worked out.
+    pub answers: &'a Answers,
     /// The position as averaged so far.
     pub fix: Option<&'a AveragedFix>,
     /// The platform said it may not read the position.
@@ -45,9 +49,19 @@ pub struct World<'a> {
     pub can_undo: bool,
 }
 
-impl World<'_> {
+impl<'a> World<'a> {
     /// A field with everything noted in it.
-    pub fn notes(&self, field: RecordId) -> Option<&FieldNotes> {
+    pub fn notes(&self, field: RecordId) -> Option<&'a FieldNotes> {
         self.fields.iter().find(|notes| notes.field.id == field)
+    }
+
+    /// The same with everything that follows from it.
+    pub fn answer(&self, field: RecordId) -> Option<Arc<FieldAnswer>> {
+        Some(self.answer_of(self.notes(field)?))
+    }
+
+    /// What follows from notes today.
+    pub fn answer_of(&self, notes: &FieldNotes) -> Arc<FieldAnswer> {
+        self.answers.of(notes, self.now.date_naive())
     }
 }

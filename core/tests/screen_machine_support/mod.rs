@@ -3,6 +3,7 @@
 #![allow(clippy::unwrap_used, reason = "a test may fail")]
 
 use chrono::{DateTime, FixedOffset};
+use pitface_core::answer::Answers;
 use pitface_core::error::Fault;
 use pitface_core::picture::{Drawing, Shape};
 use pitface_core::record::{FieldNotes, Photo, RecordId, notes};
@@ -48,6 +49,7 @@ pub fn demo() -> Vec<FieldNotes> {
 pub struct Phone {
     pub own: Own,
     pub fields: Vec<FieldNotes>,
+    pub answers: Answers,
     pub place: Place,
     pub told: String,
     pub photos_missing: BTreeSet<String>,
@@ -68,6 +70,7 @@ impl Phone {
         Self {
             own,
             fields,
+            answers: Answers::default(),
             place,
             told: String::new(),
             photos_missing: BTreeSet::new(),
@@ -85,6 +88,7 @@ impl Phone {
             own: &self.own,
             words,
             fields: &self.fields,
+            answers: &self.answers,
             fix: None,
             position_refused: false,
             now: self.now,

@@ -3,6 +3,7 @@
 #![allow(clippy::unwrap_used, reason = "a test may fail by it")]
 
 use chrono::{DateTime, FixedOffset};
+use pitface_core::answer::Answers;
 use pitface_core::picture::{Drawing, Shape};
 use pitface_core::place::AveragedFix;
 use pitface_core::record::{FieldNotes, Pit, Position, RecordId, notes};
@@ -18,6 +19,7 @@ pub struct Phone {
     pub own: Own,
     pub words: Words,
     pub fields: Vec<FieldNotes>,
+    pub answers: Answers,
     pub place: Place,
     pub fix: Option<AveragedFix>,
     pub refused: bool,
@@ -56,6 +58,7 @@ impl Phone {
             },
             words: Words::new(language, LengthUnit::Centimetres),
             fields,
+            answers: Answers::default(),
             place: Place::Fields,
             fix: Some(fix_at(2.503, 54.501)),
             refused: false,
@@ -75,6 +78,7 @@ impl Phone {
             own: &self.own,
             words: &self.words,
             fields: &self.fields,
+            answers: &self.answers,
             fix: self.fix.as_ref(),
             position_refused: self.refused,
             now: self.now,

@@ -5,6 +5,7 @@ use crate::jvm::Jvm;
 use crate::measure::{in_turn, interleaved, timed};
 use crate::table::{Bar, Bytes, Row};
 use pitface_bindings::{Session, ShownScreen, UniFfiTag};
+use pitface_core::answer::Answers;
 use pitface_core::record::{FieldNotes, RecordId, Resistance};
 use pitface_core::screen::partners::Partners;
 use pitface_core::screen::pit::PitAct;
@@ -88,6 +89,7 @@ static NONE_MISSING: BTreeSet<String> = BTreeSet::new();
 struct Alone {
     store: Store,
     notes: FieldNotes,
+    answers: Answers,
     words: Words,
     own: Own,
     partners: Partners,
@@ -107,7 +109,7 @@ impl Alone {
             unit: LengthUnit::Centimetres,
         };
         let partners = Partners::none(DeviceId([9; 16]));
-        Ok(Self { store, notes, words, own, partners, now_ms: NOW_MS })
+        Ok(Self { store, notes, answers: Answers::default(), words, own, partners, now_ms: NOW_MS })
     }
 
     fn world(&self) -> World<'_> {
@@ -115,6 +117,7 @@ impl Alone {
             own: &self.own,
             words: &self.words,
             fields: std::slice::from_ref(&self.notes),
+            answers: &self.answers,
             fix: None,
             position_refused: false,
             photos_missing: &NONE_MISSING,

@@ -4,8 +4,8 @@ use crate::field::notes_json;
 use crate::floor::Plain;
 use crate::measure::interleaved;
 use crate::table::{Bar, Row};
-use pitface_core::advice::advise;
-use pitface_core::reading::{Table, read_field, read_pit, reference_faces};
+use pitface_core::answer::FieldAnswer;
+use pitface_core::reading::{Table, read_pit, reference_faces};
 use pitface_core::record::{ComesAway, FieldNotes, RecordId, notes};
 use pitface_core::store::{DeviceId, Store};
 use std::error::Error;
@@ -101,8 +101,8 @@ fn reading(large: &Large, size: &Size) -> Vec<Row> {
     let whole_field = interleaved(
         size.rounds,
         || {
-            let reading = read_field(black_box(notes));
-            drop(black_box(advise(notes, &reading)));
+            let answer = FieldAnswer::of(black_box(notes).clone(), None);
+            black_box((answer.readers(), answer.next(), answer.next_looks()));
         },
         || drop(black_box(plain.select(pits.clone()))),
     );
@@ -114,7 +114,7 @@ fn reading(large: &Large, size: &Size) -> Vec<Row> {
             bar: Bar::Within(Duration::from_micros(50)),
         },
         Row {
-            what: "calling a field of 50 pits",
+            what: "all that follows from a field of 50 pits",
             floor: "plain SELECT of the field's cells",
             measured: whole_field,
             bar: Bar::Within(Duration::from_millis(5)),

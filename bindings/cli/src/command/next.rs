@@ -31,7 +31,7 @@ impl Next {
         let mut objects = Vec::new();
         for field in &fields {
             let another = another_pit(&field.notes, &field.reading, &field.advice);
-            let looks = field.next_looks.iter().enumerate().map(|(index, look)| Section {
+            let looks = field.next_looks().iter().enumerate().map(|(index, look)| Section {
                 heading: told::pit_name(&words, field, index),
                 lines: vec![told::look(&words, look.as_ref())],
             });
@@ -41,7 +41,7 @@ impl Next {
                 sections: looks.collect(),
                 ..PageEntry::default()
             });
-            let pits = field.notes.pits.iter().zip(&field.next_looks);
+            let pits = field.notes.pits.iter().zip(field.next_looks());
             let pits: Vec<Value> = pits
                 .map(|(noted, look)| json!({ "place": noted.place, "next_look": look.as_ref().map(json::next_look) }))
                 .collect();

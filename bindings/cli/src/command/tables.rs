@@ -68,12 +68,5 @@ impl Tables {
 }
 
 fn told<'a>(field: &'a FieldRead, lasts: &'a dyn Fn(RecordId) -> bool) -> FieldTold<'a> {
-    FieldTold {
-        notes: &field.notes,
-        map: &field.map,
-        reading: &field.reading,
-        advice: &field.advice,
-        passes: &field.passes,
-        lasts,
-    }
+    FieldTold { answer: field, lasts }
 }

@@ -7,11 +7,10 @@ use crate::trouble::Trouble;
 use crate::{json, keep, told};
 use clap::Args;
 use pitface_core::RULES;
-use pitface_core::advice::sampling::{At, Ground, Next, Plan, ZoneGround, next_pit};
+use pitface_core::advice::sampling::{At, Next, Plan, ZoneGround, next_pit};
 use pitface_core::error::Fault;
 use pitface_core::place::{Walk, walk};
 use pitface_core::report::{PageEntry, Section};
-use pitface_core::screen::drawn::last_pit;
 use pitface_core::words::{Heading, WalkFrom};
 use serde_json::{Value, json};
 use std::path::PathBuf;
@@ -86,7 +85,7 @@ impl Where {
         let fields = keep::read(&files, &self.store)?;
         let (mut entries, mut objects) = (Vec::new(), Vec::new());
         for field in &fields {
-            let ground = Ground::of(&field.notes, &field.reading);
+            let ground = field.ground();
             let next = next_pit(&ground, &plan).map_err(|fault| {
                 Trouble::of_arguments(Fault::new("", "the plan cannot be worked with", fault.to_string()))
             })?;
@@ -132,7 +131,7 @@ fn way_to(next: &Next, here: Option<[f64; 2]>, field: &FieldRead) -> Option<(Wal
     if let Some(here) = here {
         return Some((WalkFrom::Here, walk(here, place)));
     }
-    let (number, from) = last_pit(&field.notes)?;
+    let (number, from) = field.last_pit()?;
     Some((WalkFrom::Pit(number), walk(from, place)))
 }
 

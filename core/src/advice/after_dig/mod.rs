@@ -14,11 +14,13 @@ mod hole;
 mod lasting;
 mod next_step;
 mod table;
+mod unfinished;
 mod verdict;
 
 pub use clue::{Before, Evenness, PassClue, Pattern, Reached, RidgeAgainst, SpeedPlace, YesNo};
 pub use codes::{Across, Check, FailureCause, Lasting, NextStep, PairBy, Remedy, Verdict};
 pub use table::{CauseTable, PerCause, TEXT as CAUSES_TEXT};
+pub use unfinished::{READINGS, unfinished};
 
 use super::FieldAdvice;
 use super::machine::{Loosened, Model};
@@ -224,13 +226,35 @@ pub fn look_behind_with(
     advice: &FieldAdvice,
     table: &CauseTable,
 ) -> Vec<PassAdvice> {
+    look_behind_on(notes, reading, advice, &FieldMap::of(&notes.field), table)
+}
+
+/// The same on a day, in a field that is laid out already: readings that do not reach the next tine line yet are not
+/// looked at. Without a day all readings are taken as finished.
+pub(crate) fn look_behind_as_of(
+    notes: &FieldNotes,
+    reading: &FieldReading,
+    advice: &FieldAdvice,
+    map: &FieldMap,
+    today: Option<NaiveDate>,
+) -> Vec<PassAdvice> {
+    let finished = today.and_then(|today| unfinished::without_unfinished(notes, today));
+    look_behind_on(finished.as_ref().unwrap_or(notes), reading, advice, map, CauseTable::standard())
+}
+
+fn look_behind_on(
+    notes: &FieldNotes,
+    reading: &FieldReading,
+    advice: &FieldAdvice,
+    map: &FieldMap,
+    table: &CauseTable,
+) -> Vec<PassAdvice> {
     let field = &notes.field;
-    let map = FieldMap::of(field);
     let mut passes: Vec<PassAdvice> = notes
         .passes
         .iter()
         .map(|pass| {
-            let read = |dig| hole::read(notes, &map, pass, dig, reading, advice, table);
+            let read = |dig| hole::read(notes, map, pass, dig, reading, advice, table);
             let digs: Vec<DigAdvice> = pass.after_digs.iter().map(read).collect();
             let held = lasting::held(pass, &digs);
             let rolled_wet = ground::wanted(pass, None, advice)

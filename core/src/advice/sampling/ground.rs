@@ -13,9 +13,13 @@ impl Ground {
     /// From the notes of a field and their reading: every zone that has a pit or ground of its own on the map, so that a
     /// headland without a pit can be proposed too. Open ground is there unless the map leaves none.
     pub fn of(notes: &FieldNotes, reading: &FieldReading) -> Self {
-        let map = FieldMap::of(&notes.field);
+        Self::on(notes, reading, &FieldMap::of(&notes.field))
+    }
+
+    /// The same for a field that is laid out already.
+    pub(crate) fn on(notes: &FieldNotes, reading: &FieldReading, map: &FieldMap) -> Self {
         let areas = map.areas();
-        let counts = counts_on(notes, reading, &map);
+        let counts = counts_on(notes, reading, map);
         let zones = Zone::ALL.iter().filter_map(|&zone| {
             let area_m2 = areas.iter().find(|area| area.zone == zone).map(|area| area.area_m2);
             let count = counts.iter().find(|(counted, _)| *counted == zone).map(|(_, count)| *count);
@@ -24,7 +28,7 @@ impl Ground {
                 zone,
                 count: count.unwrap_or(Count::new(0, 0)),
                 area_ha: area_m2.map(|area_m2| area_m2 / HECTARE_M2),
-                rings: rings_of(&map, zone),
+                rings: rings_of(map, zone),
             })
         });
         let pits = notes.pits.iter().filter_map(|pit| pit.at);

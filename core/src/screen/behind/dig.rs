@@ -1,14 +1,14 @@
 //! One hole behind the machine: depths to firm ground from tine line to tine line, then what is seen in it.
 
-use super::super::answers::Answers;
 use super::super::bar::{act_button, asked, empty, main_button};
 use super::super::step::FINE;
 use super::super::{Act, Doing, Known, Place, Screen, ScreenKind, Size, World};
 use super::looks::looks;
 use super::pass::{causes, title};
-use super::readings::{READINGS, across_mm, offered_mm, unfinished};
-use super::{BehindAct, Hole, machine_of, passes_told};
+use super::readings::{across_mm, offered_mm};
+use super::{BehindAct, Hole, machine_of};
 use crate::advice::after_dig::DigAdvice;
+use crate::advice::after_dig::{READINGS, unfinished};
 use crate::record::{AfterDig, FieldNotes, Pass, RecordId};
 use crate::words::{Caption, Heading, Words};
 
@@ -25,28 +25,27 @@ pub(in crate::screen) fn show(
     dig: RecordId,
     world: &World,
 ) -> Option<Screen> {
-    let (answers, words) = (Answers::of(field, world)?, world.words);
+    let (answer, words) = (world.answer(field)?, world.words);
     let today = world.now.date_naive();
-    let told = passes_told(&answers, today);
-    let (pass, said) = answers.notes.passes.iter().zip(&told).find(|(its, _)| its.id == pass)?;
+    let (pass, said) = answer.notes.passes.iter().zip(&answer.passes).find(|(its, _)| its.id == pass)?;
     let holes = pass.after_digs.iter().zip(&said.digs).enumerate();
     let (index, (dig, said)) = holes.into_iter().find(|(_, (its, _))| its.id == dig)?;
     let place = Place::AfterDig { field, pass: pass.id, dig: dig.id };
     let mut screen = empty(place, ScreenKind::AfterDig, title(index, dig, words), world);
-    let hole = Hole { notes: answers.notes, reading: &answers.reading, pass, dig, said, text_scale: 1.0 };
+    let hole = Hole { notes: &answer.notes, reading: &answer.reading, pass, dig, said, text_scale: 1.0 };
     let reading_on = dig.firm_mm.is_empty() || unfinished(dig, today);
     screen.known = if reading_on { begun(&hole, words) } else { read(&hole, words) };
-    if machine_of(answers.notes, pass).is_none() {
+    if machine_of(&answer.notes, pass).is_none() {
         screen.known.push(Known::Line(words.label(Caption::NoMachineNoSection)));
     }
     if dig.firm_mm.is_empty() || !reading_on {
         screen.known.push(Known::Line(words.label(Caption::Skip)));
         screen.doing.extend(looks(dig, said.season_on, words));
-        screen.doing.extend(slots(answers.notes, pass, dig, said, words));
+        screen.doing.extend(slots(&answer.notes, pass, dig, said, words));
     }
     screen.doing.extend(last_reading(dig, words));
     if reading_on {
-        screen.doing.extend(next_reading(answers.notes, pass, dig, said, words));
+        screen.doing.extend(next_reading(&answer.notes, pass, dig, said, words));
     }
     let back = Act::Go(Place::Pass { field, pass: Some(pass.id) });
     screen.bar.main = Some(main_button(words.label(Caption::HoleRead), back));

@@ -8,17 +8,15 @@ mod pass;
 mod readings;
 mod told;
 
+pub use crate::advice::after_dig::READINGS;
 pub(super) use dig::show as show_dig;
 pub use drawn::{Hole, machine_of};
 pub(super) use pass::last_drawn;
-pub use readings::READINGS;
 
 use super::bar::gone;
 use super::{Act, Done, Edit, Place, Screen, World};
-use crate::advice::after_dig::{PassAdvice, look_behind};
 use crate::error::Fault;
-use crate::record::{AfterDig, Extent, FieldNotes, Pass, RecordId, Roll, RollOutcome, Unknown, Zone};
-use crate::screen::answers::Answers;
+use crate::record::{AfterDig, Extent, Pass, RecordId, Roll, RollOutcome, Unknown, Zone};
 use chrono::NaiveDate;
 pub use looks::SeenBehind;
 use looks::toggle;
@@ -79,17 +77,6 @@ pub(super) fn show(field: RecordId, pass: Option<RecordId>, world: &World) -> Op
         Some(pass) => pass::show(field, pass, world),
         None => list::show(field, world),
     }
-}
-
-/// What the holes say, pass by pass; readings that do not reach the next tine line yet are not looked at.
-pub(super) fn passes_told(answers: &Answers, today: NaiveDate) -> Vec<PassAdvice> {
-    let mut notes: FieldNotes = answers.notes.clone();
-    for dig in notes.passes.iter_mut().flat_map(|pass| &mut pass.after_digs) {
-        if readings::unfinished(dig, today) {
-            dig.firm_mm.clear();
-        }
-    }
-    look_behind(&notes, &answers.reading, &answers.advice)
 }
 
 pub(super) fn tap(

@@ -1,11 +1,11 @@
 //! One pass: what came of it, and what is noted of it.
 
-use super::super::answers::Answers;
 use super::super::bar::{act_button, asked, choice, empty, main_button};
 use super::super::step::FINE;
 use super::super::{Act, Button, Does, Doing, Known, Pictured, Place, Row, Screen, ScreenKind, World};
-use super::{BehindAct, Hole, PassSaid, machine_of, passes_told};
+use super::{BehindAct, Hole, PassSaid, machine_of};
 use crate::advice::after_dig::{DigAdvice, PassAdvice};
+use crate::answer::FieldAnswer;
 use crate::picture::roll;
 use crate::record::{AfterDig, Extent, Pass, RecordId, RollOutcome, Zone};
 use crate::words::{Caption, Heading, Words};
@@ -19,20 +19,19 @@ const TIPS_MM: [u32; 6] = [250, 300, 330, 350, 400, 450];
 const TIP_FITS_MM: std::ops::RangeInclusive<u32> = 50..=1_200;
 
 pub(super) fn show(field: RecordId, pass: RecordId, world: &World) -> Option<Screen> {
-    let (answers, words) = (Answers::of(field, world)?, world.words);
+    let (answer, words) = (world.answer(field)?, world.words);
     let today = world.now.date_naive();
-    let told = passes_told(&answers, today);
-    let (pass, said) = answers.notes.passes.iter().zip(&told).find(|(its, _)| its.id == pass)?;
+    let (pass, said) = answer.notes.passes.iter().zip(&answer.passes).find(|(its, _)| its.id == pass)?;
     let place = Place::Pass { field, pass: Some(pass.id) };
-    let machine = machine_of(answers.notes, pass);
+    let machine = machine_of(&answer.notes, pass);
     let title = words.pass_title(pass, machine.map(|machine| machine.name.as_str()));
     let mut screen = empty(place, ScreenKind::Pass, title, world);
-    screen.known = came_of_it(&answers, (pass, said), today, words);
+    screen.known = came_of_it(&answer, (pass, said), today, words);
     screen.known.extend(holes(field, (pass, said), words));
     if machine.is_none() {
         screen.known.push(Known::Line(words.label(Caption::NoMachineNoSection)));
     }
-    screen.doing = [driven(pass, world), facts(&answers, pass, world), depth(&answers, pass, words)].concat();
+    screen.doing = [driven(pass, world), facts(&answer, pass, world), depth(&answer, pass, words)].concat();
     screen.known_first = screen.known.iter().any(|known| matches!(known, Known::Drawing(_)));
     screen.bar.main = Some(main_button(words.label(Caption::DigBehind), BehindAct::NewDig));
     Some(screen)
@@ -40,13 +39,13 @@ pub(super) fn show(field: RecordId, pass: RecordId, world: &World) -> Option<Scr
 
 /// What the holes say.
 fn came_of_it(
-    answers: &Answers,
+    answer: &FieldAnswer,
     (pass, said): (&Pass, &PassAdvice),
     today: chrono::NaiveDate,
     words: &Words,
 ) -> Vec<Known> {
     let mut known = vec![Known::Sentence(words.pass_verdict(said)), Known::Line(words.next_sentence(said))];
-    let last = last_drawn(answers, (pass, said), today, 1.0, words);
+    let last = last_drawn(answer, (pass, said), today, 1.0, words);
     if let Some((dig, drawn)) = last {
         known.push(Known::Drawing(drawn));
         known.push(Known::Line(words.after_dig_sentence(dig)));
@@ -62,16 +61,16 @@ fn came_of_it(
 
 /// The last hole of a pass that can be drawn, with what it says.
 pub(in crate::screen) fn last_drawn<'a>(
-    answers: &Answers,
+    answer: &FieldAnswer,
     (pass, said): (&Pass, &'a PassAdvice),
     today: chrono::NaiveDate,
     text_scale: f64,
     words: &Words,
 ) -> Option<(&'a DigAdvice, Pictured)> {
     let holes = pass.after_digs.iter().zip(&said.digs).enumerate();
-    let read = holes.filter(|(_, (dig, _))| !super::readings::unfinished(dig, today));
+    let read = holes.filter(|(_, (dig, _))| !crate::advice::after_dig::unfinished(dig, today));
     let drawn = read.filter_map(|(index, (dig, said))| {
-        let hole = Hole { notes: answers.notes, reading: &answers.reading, pass, dig, said, text_scale };
+        let hole = Hole { notes: &answer.notes, reading: &answer.reading, pass, dig, said, text_scale };
         Some((said, hole.drawn(title(index, dig, words), words)?))
     });
     drawn.last()
@@ -124,9 +123,9 @@ fn driven(pass: &Pass, world: &World) -> Vec<Doing> {
     asked(words.label(Caption::DrivenOn), 2, buttons)
 }
 
-fn facts(answers: &Answers, pass: &Pass, world: &World) -> Vec<Doing> {
+fn facts(answer: &FieldAnswer, pass: &Pass, world: &World) -> Vec<Doing> {
     let words = world.words;
-    let machines = answers.notes.machines.iter().map(|machine| {
+    let machines = answer.notes.machines.iter().map(|machine| {
         let said = PassSaid::Machine(machine.id);
         let note = words.machine_measures(machine);
         Button { note, ..choice(machine.name.clone(), said, pass.machine == Some(machine.id)) }
@@ -158,7 +157,7 @@ fn facts(answers: &Answers, pass: &Pass, world: &World) -> Vec<Doing> {
 }
 
 /// Roll test, speed and depth of the tips.
-fn depth(answers: &Answers, pass: &Pass, words: &Words) -> Vec<Doing> {
+fn depth(answer: &FieldAnswer, pass: &Pass, words: &Words) -> Vec<Doing> {
     let rolled = |tip_mm: u32| {
         let noted = pass.rolls.iter().find(|roll| roll.depth_mm == tip_mm).map(|roll| roll.roll);
         let button = |&outcome: &RollOutcome| Button {
@@ -169,7 +168,7 @@ fn depth(answers: &Answers, pass: &Pass, words: &Words) -> Vec<Doing> {
         asked(question, 2, RollOutcome::ALL.iter().map(button).collect())
     };
     let rolls = pass.tip_mm.map(rolled).unwrap_or_default();
-    [rolls, speed(pass, words), tips(answers, pass, words)].concat()
+    [rolls, speed(pass, words), tips(answer, pass, words)].concat()
 }
 
 fn speed(pass: &Pass, words: &Words) -> Vec<Doing> {
@@ -189,11 +188,11 @@ fn speed(pass: &Pass, words: &Words) -> Vec<Doing> {
     asked(words.asked(&what, &words.speed(kmh)), 3, buttons)
 }
 
-fn tips(answers: &Answers, pass: &Pass, words: &Words) -> Vec<Doing> {
+fn tips(answer: &FieldAnswer, pass: &Pass, words: &Words) -> Vec<Doing> {
     let (what, unit) = (words.label(Caption::TipDepth), words.unit());
     let to = |mm| PassSaid::TipMm(Some(mm));
     let Some(tip_mm) = pass.tip_mm else {
-        let call = answers.to_loosen().find(|call| pass.zone.is_none_or(|zone| call.zone == zone));
+        let call = answer.to_loosen().find(|call| pass.zone.is_none_or(|zone| call.zone == zone));
         let wanted = call.and_then(|call| call.tip);
         let mut offered: Vec<u32> = wanted
             .map_or_else(|| TIPS_MM.to_vec(), |tip| (tip.lo_mm..=tip.hi_mm).step_by(5).collect())

@@ -1,29 +1,16 @@
 //! Depths to firm ground from one tine line to the next: how many are taken, and which depths a tap offers.
 
-use crate::advice::after_dig::DigAdvice;
-use crate::record::{AfterDig, Pass};
+use crate::advice::after_dig::{DigAdvice, READINGS};
+use crate::record::Pass;
 use crate::screen::step::FINE;
 use crate::units::LengthUnit;
-use chrono::NaiveDate;
 
-/// Readings taken in a hole, the first and the last in a tine line. Our judgement: a hand's width apart at the usual
-/// spacings.
-pub const READINGS: usize = 8;
-/// Readings from which a hole has something between its lines.
-const LEAST: usize = 3;
 /// Depths offered for a reading: two rows on a phone.
 const OFFERED: usize = 8;
 /// Depths offered where nothing of the ground is known, and those that fill up. Our judgement.
 const USUAL_MM: [u32; 8] = [250, 350, 300, 200, 400, 150, 450, 100];
 /// How far below the tips a slot is still looked for: a sight deeper, and clearly deeper.
 const BELOW_TIP_MM: [u32; 2] = [20, 70];
-
-/// Whether the readings of a hole are still being taken: too few to tell anything, or begun today and not at their end.
-pub fn unfinished(dig: &AfterDig, today: NaiveDate) -> bool {
-    let read = dig.firm_mm.len();
-    let begun_today = dig.dug.is_some_and(|dug| dug.date_naive() == today);
-    read > 0 && read < READINGS && (read < LEAST || begun_today)
-}
 
 /// Depths for a reading, from the top down: around the layer and the tips where they are known.
 pub fn offered_mm(pass: &Pass, said: &DigAdvice, unit: LengthUnit) -> Vec<u32> {

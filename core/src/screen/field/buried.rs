@@ -1,7 +1,7 @@
 //! Lines of drains, cables and pipes: walked place by place, or moved about on the plan.
 
 use super::super::bar::{act_button, asked, choice, empty, gone};
-use super::super::drawn::{Seen, plan_of};
+use super::super::drawn::plan_of;
 use super::super::part::{choices, go};
 use super::super::step::COARSE;
 use super::super::{
@@ -101,8 +101,7 @@ fn one(notes: &FieldNotes, line: &BuriedLine, world: &World) -> Screen {
     let mut shown = empty(place, ScreenKind::Field, words.label(line.kind), world);
     shown.wants_position = true;
     shown.awake = true;
-    let seen = Seen::of(notes);
-    let plan = plan_of(words, notes, &seen.map, &seen.reading, &seen.advice);
+    let plan = plan_of(words, &world.answer_of(notes));
     shown.known.extend(plan.map(Known::Drawing));
     shown.known.push(Known::Sentence(words.buried_line(line)));
     let empty = line.along.is_empty();
@@ -134,7 +133,7 @@ fn one(notes: &FieldNotes, line: &BuriedLine, world: &World) -> Screen {
         }
     }
     let on_plan = if empty { DetailText::BeginOnPlan } else { DetailText::GoOnByHand };
-    let can_begin = !empty || start(notes, &seen.map).is_some();
+    let can_begin = !empty || start(notes, &world.answer_of(notes).map).is_some();
     let on_plan = act_button(words.label(on_plan), LineAct::OnPlan).enabled_if(can_begin);
     shown.doing.push(choices(1, vec![on_plan]));
     let here = if empty { DetailText::LineBegins } else { DetailText::Another };
@@ -181,7 +180,7 @@ fn deep(line: &BuriedLine, words: &Words) -> Vec<Doing> {
 
 /// Where a line begins on the plan: where the last pit was dug, else in the middle of the field.
 fn start(notes: &FieldNotes, map: &FieldMap) -> Option<[f64; 2]> {
-    let last = super::super::drawn::last_pit(notes).map(|(_, at)| at);
+    let last = crate::answer::last_pit(notes).map(|(_, at)| at);
     last.or_else(|| map.plane().map(|plane| plane.place([0.0, 0.0])))
 }
 

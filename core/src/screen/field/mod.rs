@@ -6,14 +6,14 @@ pub(super) mod details;
 pub(super) mod outline;
 
 use super::bar::{empty, gone};
-use super::drawn::{Seen, plan_of};
+use super::drawn::plan_of;
 use super::part::{choices, go, section};
 use super::partners::{not_carried_note, versions_line};
 use super::photos::missing;
 use super::pit::where_left;
 use super::{Act, Does, Doing, Done, Edit, Known, Place, Row, Screen, ScreenKind, Size, World};
-use crate::advice::readers::several_readers;
 use crate::advice::sampling::{At, Next};
+use crate::answer::FieldAnswer;
 use crate::error::Fault;
 use crate::place::{FieldMap, Walk, walk};
 use crate::record::{Condition, Field, FieldNotes, Position, RecordId};
@@ -78,8 +78,8 @@ fn stands_in(field: &Field, world: &World) -> bool {
 
 fn row(here: bool, notes: &FieldNotes, world: &World) -> Row {
     let words = world.words;
-    let seen = Seen::of(notes);
-    let calls = seen.advice.zones.iter().map(|call| words.zone_call(call));
+    let answer = world.answer_of(notes);
+    let calls = answer.advice.zones.iter().map(|call| words.zone_call(call));
     let last = notes.pits.iter().filter_map(|pit| pit.dug).max().map(|dug| dug.date_naive());
     let pits =
         if notes.pits.is_empty() { words.of(PitText::NoPit) } else { words.last_dug(notes.pits.len(), last) };
@@ -104,33 +104,33 @@ pub(super) fn start(world: &World) -> Screen {
 pub(super) fn show(field: RecordId, world: &World) -> Option<Screen> {
     let notes = world.notes(field)?;
     let words = world.words;
-    let seen = Seen::of(notes);
+    let answer = world.answer_of(notes);
     let mut shown = empty(Place::Field { field }, ScreenKind::Field, notes.field.name.clone(), world);
     shown.wants_position = true;
-    let plan = plan_of(words, notes, &seen.map, &seen.reading, &seen.advice);
+    let plan = plan_of(words, &answer);
     shown.known.extend(plan.map(Known::Drawing));
     if !notes.pits.is_empty() {
-        shown.known.push(Known::Sentence(words.whole_sentence(&seen.advice)));
+        shown.known.push(Known::Sentence(words.whole_sentence(&answer.advice)));
     }
-    let zones = seen
+    let zones = answer
         .advice
         .zones
         .iter()
         .map(|call| words.comma(&[words.zone_call(call), words.sureness(call.sure, call.share)]));
-    let areas = seen.map.areas();
-    let not_dug = areas.iter().map(|area| area.zone).filter(|zone| seen.call_of(*zone).is_none());
+    let areas = answer.map.areas();
+    let not_dug = areas.iter().map(|area| area.zone).filter(|zone| answer.call_of(*zone).is_none());
     let zones: Vec<String> = zones.chain(not_dug.map(|zone| words.zone_not_dug(zone))).collect();
     shown.known.extend(section(world, Heading::Zones, zones));
-    let next = seen.next().map(|next| words.next_pit_sentence(&next, way(&seen, &next, world)));
+    let next = answer.next().map(|next| words.next_pit_sentence(&next, way(&answer, &next, world)));
     shown.known.extend(next.map(Known::Line));
-    let several = several_readers(notes, &seen.reading);
-    let readers = several.map(|several| words.several_readers(&several, &notes.pits)).unwrap_or_default();
+    let several = answer.readers();
+    let readers = several.map(|several| words.several_readers(several, &notes.pits)).unwrap_or_default();
     shown.known.extend(section(world, Heading::Note, readers));
     if !notes.pits.is_empty() {
         shown.known.push(Known::Line(words.label(Heading::Pits)));
         shown
             .known
-            .push(Known::Rows((0..notes.pits.len()).map(|index| pit_row(&seen, index, world)).collect()));
+            .push(Known::Rows((0..notes.pits.len()).map(|index| pit_row(&answer, index, world)).collect()));
     }
     let ways = [
         (PitText::WalkEdge, Place::Outline { field }),
@@ -148,9 +148,9 @@ pub(super) fn show(field: RecordId, world: &World) -> Option<Screen> {
     Some(shown)
 }
 
-fn pit_row(seen: &Seen, index: usize, world: &World) -> Row {
+fn pit_row(answer: &FieldAnswer, index: usize, world: &World) -> Row {
     let words = world.words;
-    let (pit, read) = (&seen.notes.pits[index], &seen.reading.pits[index]);
+    let (pit, read) = (&answer.notes.pits[index], &answer.reading.pits[index]);
     let worst = read.layers.iter().max_by_key(|layer| layer.condition);
     let worst = worst.map(|layer| match layer.condition {
         Condition::Open => words.label(layer.condition),
@@ -163,19 +163,19 @@ fn pit_row(seen: &Seen, index: usize, world: &World) -> Row {
             .into_iter()
             .chain(worst)
             .chain(missing(pit, world))
-            .chain(versions_line(seen.notes.field.id, pit.id, world))
+            .chain(versions_line(answer.notes.field.id, pit.id, world))
             .collect(),
-        does: Does::Act(Act::Go(where_left(seen, index, world))),
+        does: Does::Act(Act::Go(where_left(answer, index, world))),
     }
 }
 
 /// The way to the next pit: from where one stands, else from the last pit that has a position.
-pub(super) fn way(seen: &Seen, next: &Next, world: &World) -> Option<(WalkFrom, Walk)> {
+pub(super) fn way(answer: &FieldAnswer, next: &Next, world: &World) -> Option<(WalkFrom, Walk)> {
     let Next::Pit { at: At::Place(place), .. } = *next else { return None };
     if let Some(fix) = world.fix {
         return Some((WalkFrom::Here, walk(degrees(fix.position), place)));
     }
-    let (number, from) = seen.last_pit()?;
+    let (number, from) = answer.last_pit()?;
     Some((WalkFrom::Pit(number), walk(from, place)))
 }
 

@@ -1,7 +1,7 @@
 //! The edge of a field, walked: one tap at every corner.
 
 use super::super::bar::{act_button, empty};
-use super::super::drawn::{Seen, plan_of};
+use super::super::drawn::plan_of;
 use super::super::part::choices;
 use super::super::{Ask, Button, Does, Done, Edit, Known, Place, Screen, ScreenKind, Size, World};
 use super::{FieldAct, degrees};
@@ -19,8 +19,7 @@ pub(in crate::screen) fn show(field: RecordId, world: &World) -> Option<Screen> 
     let mut shown = empty(Place::Outline { field }, ScreenKind::Field, title, world);
     shown.wants_position = true;
     shown.awake = true;
-    let seen = Seen::of(notes);
-    let plan = plan_of(words, notes, &seen.map, &seen.reading, &seen.advice);
+    let plan = plan_of(words, &world.answer_of(notes));
     shown.known.extend(plan.map(Known::Drawing));
     let count = notes.field.outline.len();
     shown.known.push(if count == 0 {

@@ -1,6 +1,5 @@
 //! One machine set for what is to be loosened.
 
-use super::super::answers::Answers;
 use super::super::bar::{act_button, empty, main_button};
 use super::super::behind::BehindAct;
 use super::super::{Act, Doing, Known, Pictured, Place, Screen, ScreenKind, Size, World};
@@ -12,13 +11,13 @@ use crate::record::{Field, Machine, RecordId};
 use crate::words::{Caption, Heading, Words};
 
 pub(super) fn show(field: RecordId, machine: RecordId, world: &World) -> Option<Screen> {
-    let (answers, words) = (Answers::of(field, world)?, world.words);
-    let machine = answers.notes.machines.iter().find(|its| its.id == machine)?;
+    let (answer, words) = (world.answer(field)?, world.words);
+    let machine = answer.notes.machines.iter().find(|its| its.id == machine)?;
     let place = Place::Machine { field, machine: Some(machine.id) };
     let mut screen = empty(place, ScreenKind::Machine, machine.name.clone(), world);
-    let calls: Vec<&ZoneCall> = answers.to_loosen().collect();
+    let calls: Vec<&ZoneCall> = answer.to_loosen().collect();
     screen.known =
-        calls.iter().flat_map(|call| for_zone(&answers.notes.field, call, machine, words)).collect();
+        calls.iter().flat_map(|call| for_zone(&answer.notes.field, call, machine, words)).collect();
     if calls.is_empty() {
         screen.known.push(Known::Sentence(words.label(Caption::NothingToLoosen)));
     }

@@ -3,8 +3,7 @@
 use super::super::part::{choices, go, section};
 use super::super::{Button, Known, Place, Screen, ScreenKind, Size, World};
 use super::AtPit;
-use crate::advice::readers::several_readers;
-use crate::advice::{Stance, ZoneCall, changes};
+use crate::advice::{Stance, ZoneCall};
 use crate::record::RecordId;
 use crate::words::{Heading, PitText};
 
@@ -15,7 +14,7 @@ pub(in crate::screen) fn show(field: RecordId, pit: RecordId, world: &World) -> 
     let mut shown = at.screen(place, ScreenKind::Call, &words.of(Heading::Call), world);
     shown.awake = false;
     shown.known_first = true;
-    let call = at.seen.call_at(at.index);
+    let call = at.answer.call_at(at.index);
     shown.known.extend(at.face(call.and_then(|call| call.tip), true, world));
     match call {
         Some(call) => shown.known.extend(told(call, &at, world)),
@@ -41,7 +40,7 @@ fn told(call: &ZoneCall, at: &AtPit, world: &World) -> Vec<Known> {
     });
     known.extend(reasons);
     known.extend(call.rooting_loss.as_ref().map(|loss| Known::Line(words.rooting_loss(loss))));
-    let change = changes(at.seen.notes, call.zone);
+    let change = at.answer.changes(call.zone);
     known.extend(section(world, Heading::WouldChange, change.iter().map(|change| words.change(change))));
     known.extend(section(world, Heading::Cautions, call.cautions.iter().map(|&caution| words.of(caution))));
     known.extend(section(world, Heading::FollowUp, call.follow_up.iter().map(|&step| words.of(step))));
@@ -60,11 +59,11 @@ fn told_of_reference(at: &AtPit, world: &World) -> Vec<Known> {
 /// What is to be said of where it lies, of other people who read the same hole, and of pictures that are not here.
 fn remarks(at: &AtPit, world: &World) -> Vec<String> {
     let words = world.words;
-    let lies = at.seen.map.remarks(at.pit);
+    let lies = at.answer.map.remarks(at.pit);
     let lies = lies.iter().map(|remark| words.place_remark(at.number(), at.pit.place, remark));
-    let several = several_readers(at.seen.notes, &at.seen.reading);
+    let several = at.answer.readers();
     let here = several.filter(|several| several.holes.iter().any(|hole| hole.contains(&at.index)));
-    let readers = here.map(|several| words.several_readers(&several, &at.seen.notes.pits));
+    let readers = here.map(|several| words.several_readers(several, &at.answer.notes.pits));
     let pictures = super::super::photos::missing(at.pit, world);
     lies.chain(readers.into_iter().flatten()).chain(pictures).collect()
 }

@@ -67,7 +67,7 @@ fn all(at: &AtPit, place: Place, world: &World) -> Screen {
     shown.known.push(Known::Line(words.label(Heading::Field)));
     let of_field = Clue::ALL.iter().copied().filter(|&clue| is_of_field(clue)).map(|clue| Row {
         title: words.label(clue),
-        lines: vec![field_answer(&at.seen.notes.field, clue, words)],
+        lines: vec![field_answer(&at.answer.notes.field, clue, words)],
         does: to(None, Some(clue)),
     });
     shown.known.push(Known::Rows(of_field.collect()));
@@ -129,7 +129,7 @@ fn question(at: &AtPit, place: Place, layer: Option<&LayerReading>, clue: Clue, 
     let depths = layer.map_or((0, 0), |layer| (layer.top_mm, layer.bottom_mm));
     let given = match layer {
         Some(layer) => Sign::ALL.get(clue as usize).and_then(|&sign| layer.signs.get(sign)),
-        None => field_index(&at.seen.notes.field, clue),
+        None => field_index(&at.answer.notes.field, clue),
     };
     let clear = PitAct::Look { top_mm: depths.0, bottom_mm: depths.1, clue, answer: None };
     let clear = act_button(words.label(PitText::NotLooked), clear).sized(Size::Small);

@@ -1,12 +1,12 @@
 //! Where a pit was left: what a tap on it leads to.
 
-use super::super::drawn::Seen;
 use super::super::{Place, World};
 use super::{Skipped, look};
+use crate::answer::FieldAnswer;
 
 /// The furthest place of a pit that is not finished; its call where it is, or where it is of another day.
-pub(in crate::screen) fn where_left(seen: &Seen, index: usize, world: &World) -> Place {
-    let (field, pit) = (seen.notes.field.id, &seen.notes.pits[index]);
+pub(in crate::screen) fn where_left(answer: &FieldAnswer, index: usize, world: &World) -> Place {
+    let (field, pit) = (answer.notes.field.id, &answer.notes.pits[index]);
     let id = pit.id;
     if pit.walk.is_empty() && pit.layers.is_empty() {
         return Place::StartPit { field, pit: Some(id) };
@@ -18,7 +18,7 @@ pub(in crate::screen) fn where_left(seen: &Seen, index: usize, world: &World) ->
     if !today || !pit.rolls.is_empty() {
         return Place::Call { field, pit: id };
     }
-    match look::best(pit, &seen.reading.pits[index], Skipped::NONE) {
+    match look::best(pit, &answer.reading.pits[index], Skipped::NONE) {
         Some(_) => Place::NextLook { field, pit: id, skipped: Skipped::NONE },
         None => Place::Roll { field, pit: id },
     }

@@ -14,13 +14,15 @@ pub(super) mod walk;
 pub use skipped::Skipped;
 
 use super::bar::{empty, gone};
-use super::drawn::{Seen, low_face_of};
+use super::drawn::low_face_of;
 use super::{Act, Done, Edit, Known, Place, Screen, ScreenKind, World};
 use crate::advice::TipDepth;
+use crate::answer::FieldAnswer;
 use crate::error::Fault;
 use crate::reading::{Clue, PitReading};
-use crate::record::{ComesAway, FaceMoisture, FieldNotes, Pit, PlaceKind, RecordId, Resistance, RollOutcome};
+use crate::record::{ComesAway, FaceMoisture, Pit, PlaceKind, RecordId, Resistance, RollOutcome};
 use serde::{Deserialize, Serialize};
+use std::sync::Arc;
 
 pub(super) use left::where_left;
 
@@ -68,7 +70,7 @@ impl From<PitAct> for Act {
 /// One pit on its screen.
 pub(super) struct AtPit<'a> {
     pub field: RecordId,
-    pub seen: Seen<'a>,
+    pub answer: Arc<FieldAnswer>,
     /// Its place among the field's pits.
     pub index: usize,
     pub pit: &'a Pit,
@@ -76,14 +78,13 @@ pub(super) struct AtPit<'a> {
 
 impl<'a> AtPit<'a> {
     pub fn of(field: RecordId, pit: RecordId, world: &World<'a>) -> Option<Self> {
-        let fields: &'a [FieldNotes] = world.fields;
-        let notes = fields.iter().find(|notes| notes.field.id == field)?;
+        let notes = world.notes(field)?;
         let index = notes.pits.iter().position(|its| its.id == pit)?;
-        Some(Self { field, seen: Seen::of(notes), index, pit: &notes.pits[index] })
+        Some(Self { field, answer: world.answer_of(notes), index, pit: &notes.pits[index] })
     }
 
     pub fn reading(&self) -> &PitReading {
-        &self.seen.reading.pits[self.index]
+        &self.answer.reading.pits[self.index]
     }
 
     /// Its number as it is told.
@@ -100,8 +101,7 @@ impl<'a> AtPit<'a> {
     /// Its face as far as it is noted; nothing where nothing is.
     pub fn face(&self, tip: Option<TipDepth>, beside_reference: bool, world: &World) -> Option<Known> {
         let begun = !self.reading().layers.is_empty();
-        let (notes, reading) = (self.seen.notes, &self.seen.reading);
-        let drawn = || low_face_of(world.words, notes, reading, self.index, tip, beside_reference);
+        let drawn = || low_face_of(world.words, &self.answer, self.index, tip, beside_reference);
         begun.then(drawn).flatten().map(Known::Drawing)
     }
 }
@@ -138,7 +138,7 @@ pub(super) fn tap(
         PitAct::Since { clue, years } => look::since(notes, pit, clue, years, place, world),
         PitAct::Skip { top_mm, clue } => look::skip(notes, pit, (top_mm, clue), place),
         PitAct::Nudge { at_mm, by_mm } => layers::nudge(notes, pit, (at_mm, by_mm), place, new_id),
-        PitAct::Roll { depth_mm, roll } => roll::rolled(notes, pit, (depth_mm, roll), new_id),
+        PitAct::Roll { depth_mm, roll } => roll::rolled(notes, pit, (depth_mm, roll), world, new_id),
     };
     let told = told::told(act, &done, (notes, pit), world);
     Ok(Done { told, ..done })

@@ -1,7 +1,6 @@
 //! The roll tests of a pit: soil from the depth to be worked, then from the surface.
 
 use super::super::bar::act_button;
-use super::super::drawn::Seen;
 use super::super::part::{answers, choices, go};
 use super::super::{Doing, Done, Edit, Known, Place, Screen, ScreenKind, Size, World};
 use super::{AtPit, PitAct};
@@ -64,7 +63,7 @@ fn roll_at(pit: &Pit, depth_mm: Option<u32>) -> Option<&Roll> {
 /// The deepest tip as advised so far where this pit stands, as the call asks for it; else just below its deepest layer
 /// that is tight or shut, which is what would be worked. `None` where there is none.
 fn depth_to_roll(at: &AtPit) -> Option<u32> {
-    let advised = at.seen.call_at(at.index).and_then(|call| call.tip).map(|tip| tip.hi_mm);
+    let advised = at.answer.call_at(at.index).and_then(|call| call.tip).map(|tip| tip.hi_mm);
     let tight = at.reading().layers.iter().filter(|layer| layer.condition >= Condition::Tight);
     let below =
         tight.map(|layer| layer.bottom_mm).max().map(|bottom_mm| bottom_mm.saturating_add(TIP_BELOW_MOST_MM));
@@ -77,6 +76,7 @@ pub(super) fn rolled(
     notes: &FieldNotes,
     pit: &Pit,
     (depth_mm, roll): (Option<u32>, RollOutcome),
+    world: &World,
     new_id: &mut dyn FnMut() -> RecordId,
 ) -> Done {
     let field = notes.field.id;
@@ -84,7 +84,7 @@ pub(super) fn rolled(
         Some(before) => Roll { roll, depth_mm: depth_mm.unwrap_or(before.depth_mm), ..before.clone() },
         None => Roll { id: new_id(), depth_mm: depth_mm.unwrap_or(0), roll, unknown: Unknown::new() },
     };
-    let place = if lacks_another(notes, pit, depth_mm) {
+    let place = if lacks_another(notes, pit, depth_mm, world) {
         Place::Roll { field, pit: pit.id }
     } else {
         Place::Call { field, pit: pit.id }
@@ -93,12 +93,12 @@ pub(super) fn rolled(
 }
 
 /// Whether another soil than this one is still to be rolled.
-fn lacks_another(notes: &FieldNotes, pit: &Pit, depth_mm: Option<u32>) -> bool {
+fn lacks_another(notes: &FieldNotes, pit: &Pit, depth_mm: Option<u32>, world: &World) -> bool {
     if depth_mm.is_some() {
         return roll_at(pit, None).is_none();
     }
     let index = notes.pits.iter().position(|its| its.id == pit.id);
-    let at = index.map(|index| AtPit { field: notes.field.id, seen: Seen::of(notes), index, pit });
+    let at = index.map(|index| AtPit { field: notes.field.id, answer: world.answer_of(notes), index, pit });
     let wanted = at.and_then(|at| depth_to_roll(&at));
     wanted.is_some_and(|depth_mm| roll_at(pit, Some(depth_mm)).is_none())
 }

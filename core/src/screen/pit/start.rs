@@ -5,6 +5,7 @@ use super::super::own;
 use super::super::part::{choices, go, section};
 use super::super::{Ask, Button, Does, Doing, Done, Edit, Known, Place, Screen, ScreenKind, Size, World};
 use super::{AtPit, PitAct};
+use crate::advice::sampling::Next;
 use crate::advice::{Caution, DEEP_ENOUGH_MM};
 use crate::record::{FaceMoisture, FieldNotes, Pit, PlaceKind, RecordId};
 use crate::words::{Heading, PitText};
@@ -46,9 +47,9 @@ fn begin_screen(place: Place, field: RecordId, world: &World) -> Option<Screen> 
     let mut shown = empty(place, ScreenKind::StartPit, words.label(PitText::StartPit), world);
     shown.wants_position = true;
     shown.awake = true;
-    let seen = super::super::drawn::Seen::of(notes);
-    let next =
-        seen.next().map(|next| words.next_pit_sentence(&next, super::super::field::way(&seen, &next, world)));
+    let answer = world.answer_of(notes);
+    let way = |next: &Next| super::super::field::way(&answer, next, world);
+    let next = answer.next().map(|next| words.next_pit_sentence(&next, way(&next)));
     shown.known.extend(next.map(Known::Line));
     shown.known.push(Known::Line(words.of(Caution::AskBeforeDigging)));
     shown.doing = vec![Doing::Question(words.of(PitText::Where)), places(None, Size::Large, world)];
@@ -58,7 +59,7 @@ fn begin_screen(place: Place, field: RecordId, world: &World) -> Option<Screen> 
 /// Whether it is asked who digs: where no name is given yet, at the first pit of the day. Nothing waits for the answer.
 fn asks_who(at: &AtPit, world: &World) -> bool {
     let today = |pit: &&Pit| pit.dug.is_some_and(|dug| dug.date_naive() == world.now.date_naive());
-    world.own.name.is_empty() && at.seen.notes.pits.iter().filter(today).all(|pit| pit.id == at.pit.id)
+    world.own.name.is_empty() && at.answer.notes.pits.iter().filter(today).all(|pit| pit.id == at.pit.id)
 }
 
 /// The hole dug and its face looked at, in one tap.
@@ -113,7 +114,7 @@ fn position_buttons(at: &AtPit, world: &World) -> Doing {
 
 /// How deep to dig: deep enough to be judged, and below whatever the field's calls would work.
 fn deep_enough_mm(at: &AtPit) -> u32 {
-    let tips = at.seen.advice.zones.iter().filter_map(|call| call.tip).map(|tip| tip.hi_mm);
+    let tips = at.answer.advice.zones.iter().filter_map(|call| call.tip).map(|tip| tip.hi_mm);
     tips.fold(DEEP_ENOUGH_MM, u32::max).next_multiple_of(SPADE_MM)
 }
 

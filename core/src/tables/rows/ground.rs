@@ -29,7 +29,7 @@ fn grounds(pieces: Vec<Rings>) -> Option<Shape> {
 
 fn fields(told: &[FieldTold]) -> Table {
     fn of<'a>(line: &Line<'a, ()>) -> &'a Field {
-        &line.field.notes.field
+        &line.field.answer.notes.field
     }
     let columns = of_field::<()>()
         .mm("headland_mm", |line| of(line).headland_mm)
@@ -56,9 +56,9 @@ fn fields(told: &[FieldTold]) -> Table {
         .mm("clearance_mm", |line| of(line).clearance_mm)
         .mm("reach_mm", |line| of(line).reach_mm)
         .flag("deep_clay_anyway", |line| of(line).deep_clay_anyway)
-        .number("area_m2", |line| line.field.map.whole_m2())
-        .count("pits", |line| Some(line.field.notes.pits.len()));
-    let columns = call(columns, |line: &Line<()>| Some(&line.field.advice.whole));
+        .number("area_m2", |line| line.field.answer.map.whole_m2())
+        .count("pits", |line| Some(line.field.answer.notes.pits.len()));
+    let columns = call(columns, |line: &Line<()>| Some(&line.field.answer.advice.whole));
     let plan = Plan { name: "fields", shapes: Some(Shapes::Grounds), within: &[], columns };
     plan.fill(
         &lines(told, |_| vec![()]),
@@ -78,12 +78,12 @@ struct ZoneTold<'a> {
 }
 
 fn zones_of<'a>(told: &'a FieldTold<'a>) -> Vec<ZoneTold<'a>> {
-    let mut grounds = told.map.zones_on_globe();
-    let areas = told.map.areas();
+    let mut grounds = told.answer.map.zones_on_globe();
+    let areas = told.answer.map.areas();
     let zone = |&zone: &Zone| {
         let ground = grounds.iter_mut().find(|(its, _)| *its == zone);
         let area_m2 = areas.iter().find(|area| area.zone == zone).map(|area| area.area_m2);
-        let call = told.advice.zones.iter().find(|call| call.zone == zone);
+        let call = told.answer.advice.zones.iter().find(|call| call.zone == zone);
         (area_m2.is_some() || call.is_some()).then(|| ZoneTold {
             zone,
             ground: ground.map(|(_, ground)| std::mem::take(ground)).unwrap_or_default(),
@@ -118,7 +118,7 @@ fn parts(told: &[FieldTold]) -> Table {
         .number("radius_m", |line| circle(line).map(|(_, radius_m)| radius_m));
     let plan = Plan { name: "parts", shapes: Some(Shapes::Grounds), within: &[], columns };
     plan.fill(
-        &lines(told, |field| field.notes.field.parts.iter().collect()),
+        &lines(told, |field| field.answer.notes.field.parts.iter().collect()),
         |line| Some(line.item.id),
         |line| {
             if !line.item.faults().is_empty() {
@@ -140,7 +140,7 @@ fn buried(told: &[FieldTold]) -> Table {
         .mm("depth_mm", |line| line.item.depth_mm);
     let plan = Plan { name: "lines", shapes: Some(Shapes::Lines), within: &[], columns };
     plan.fill(
-        &lines(told, |field| field.notes.field.lines.iter().collect()),
+        &lines(told, |field| field.answer.notes.field.lines.iter().collect()),
         |line| Some(line.item.id),
         |line| Some(line_of(&line.item.along)).filter(|pieces| !pieces.is_empty()).map(Shape::Line),
         |_| None,

@@ -25,8 +25,8 @@ fn numbered<T>(list: impl IntoIterator<Item = T>) -> Vec<Numbered<T>> {
 
 /// The call of the zone that a pit stands for.
 fn call_of<'a>(line: &Line<'a, Numbered<&'a Pit>>) -> Option<&'a ZoneCall> {
-    let zone = stands_for(line.field.map, line.item.it)?;
-    line.field.advice.zones.iter().find(|call| call.zone == zone)
+    let zone = stands_for(&line.field.answer.map, line.item.it)?;
+    line.field.answer.advice.zones.iter().find(|call| call.zone == zone)
 }
 
 fn pits(told: &[FieldTold]) -> Table {
@@ -34,7 +34,7 @@ fn pits(told: &[FieldTold]) -> Table {
         .count("pit", |line| Some(line.item.number))
         .text("pit_id", |line| line.id(line.item.it.id))
         .code("place", |line| Some(line.item.it.place.code()))
-        .code("zone", |line| stands_for(line.field.map, line.item.it).map(Zone::code))
+        .code("zone", |line| stands_for(&line.field.answer.map, line.item.it).map(Zone::code))
         .number("accuracy_m", |line| line.item.it.at?.accuracy_m)
         .time("dug", |line| line.item.it.dug)
         .text("by", |line| line.item.it.by.clone())
@@ -43,7 +43,7 @@ fn pits(told: &[FieldTold]) -> Table {
     let columns = call(columns, |line: &Line<Numbered<&Pit>>| call_of(line));
     let plan = Plan { name: "pits", shapes: Some(Shapes::Points), within: &[], columns };
     plan.fill(
-        &lines(told, |field| numbered(&field.notes.pits)),
+        &lines(told, |field| numbered(&field.answer.notes.pits)),
         |line| Some(line.item.it.id),
         |line| point(line.item.it.at),
         |_| None,
@@ -64,7 +64,7 @@ fn in_pits<'a, T>(
     told: &'a [FieldTold<'a>],
     items: impl Fn(&'a FieldTold<'a>, usize) -> Vec<T>,
 ) -> Vec<Line<'a, InPit<T>>> {
-    let mut pits = lines(told, |field| (0..field.notes.pits.len()).collect());
+    let mut pits = lines(told, |field| (0..field.answer.notes.pits.len()).collect());
     let all = pits.drain(..).enumerate().flat_map(|(row, Line { field, number, item: index })| {
         let inside = numbered(items(field, index)).into_iter();
         inside.map(move |it| Line { field, number, item: InPit { pit: index + 1, row, it } })
@@ -84,7 +84,7 @@ fn steps(told: &[FieldTold]) -> Table {
         .code("resistance", |line| line.item.it.it.resistance.map(Resistance::code));
     let plan = Plan { name: "steps", shapes: None, within: &["pits"], columns };
     plan.fill(
-        &in_pits(told, |field, index| field.notes.pits[index].walk.iter().collect()),
+        &in_pits(told, |field, index| field.answer.notes.pits[index].walk.iter().collect()),
         |line| Some(line.item.it.it.id),
         |_| None,
         |line| Some(("pits", line.item.row)),
@@ -109,7 +109,7 @@ fn layers(told: &[FieldTold]) -> Table {
     let plan = Plan { name: "layers", shapes: None, within: &["pits"], columns };
     plan.fill(
         &in_pits(told, |field, index| {
-            field.reading.pits.get(index).map_or(Vec::new(), |read| read.layers.iter().collect())
+            field.answer.reading.pits.get(index).map_or(Vec::new(), |read| read.layers.iter().collect())
         }),
         |_| None,
         |_| None,
@@ -132,12 +132,12 @@ fn rolls(told: &[FieldTold]) -> Table {
         .text("roll_id", |line| line.id(line.item.roll.id))
         .mm("depth_mm", |line| Some(line.item.roll.depth_mm))
         .code("roll", |line| Some(line.item.roll.roll.code()));
-    let in_pits = in_pits(told, |field, index| field.notes.pits[index].rolls.iter().collect());
+    let in_pits = in_pits(told, |field, index| field.answer.notes.pits[index].rolls.iter().collect());
     let in_pits = in_pits.into_iter().map(|Line { field, number, item: InPit { pit, row, it } }| {
         let item = RollTold { pit: Some(pit), pass: None, of: ("pits", row), roll: it.it };
         Line { field, number, item }
     });
-    let passes = lines(told, |field| numbered(&field.notes.passes));
+    let passes = lines(told, |field| numbered(&field.answer.notes.passes));
     let of_passes = passes.into_iter().enumerate().flat_map(|(row, Line { field, number, item })| {
         item.it.rolls.iter().map(move |roll| {
             let item = RollTold { pit: None, pass: Some(item.number), of: ("passes", row), roll };
@@ -151,5 +151,5 @@ fn rolls(told: &[FieldTold]) -> Table {
 
 /// The number of a pit in its field, from 1.
 pub fn pit_number(told: &FieldTold, id: RecordId) -> Option<usize> {
-    told.notes.pits.iter().position(|pit| pit.id == id).map(|index| index + 1)
+    told.answer.notes.pits.iter().position(|pit| pit.id == id).map(|index| index + 1)
 }

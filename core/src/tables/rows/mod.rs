@@ -5,26 +5,15 @@ mod hole;
 mod pass;
 
 use super::{Cell, Column, Holds, Row, Shape, Shapes, Table};
-use crate::advice::FieldAdvice;
-use crate::advice::after_dig::PassAdvice;
-use crate::place::FieldMap;
-use crate::reading::FieldReading;
-use crate::record::{FieldNotes, Position, RecordId, TextureNote};
+use crate::answer::FieldAnswer;
+use crate::record::{Position, RecordId, TextureNote};
 use chrono::{DateTime, FixedOffset, NaiveDate};
 
-/// A field with all that follows from its notes: map, reading, calls and passes are those of these notes.
+/// A field on its way into rows.
 #[derive(Clone, Copy)]
 pub struct FieldTold<'a> {
-    /// What was noted.
-    pub notes: &'a FieldNotes,
-    /// The field laid out.
-    pub map: &'a FieldMap,
-    /// Its pits, read.
-    pub reading: &'a FieldReading,
-    /// Its calls.
-    pub advice: &'a FieldAdvice,
-    /// What the holes behind the machine say.
-    pub passes: &'a [PassAdvice],
+    /// The field with all that follows from its notes.
+    pub answer: &'a FieldAnswer,
     /// Whether a record's id lasts; one that was made for this reading alone says nothing to anybody.
     pub lasts: &'a dyn Fn(RecordId) -> bool,
 }
@@ -132,8 +121,8 @@ impl<'a, T: 'a> Columns<'a, T> {
 fn of_field<'a, T: 'a>() -> Columns<'a, Line<'a, T>> {
     Columns(Vec::new())
         .count("field_number", |line: &Line<T>| Some(line.number))
-        .text("field", |line| Some(line.field.notes.field.name.clone()))
-        .text("field_id", |line| line.id(line.field.notes.field.id))
+        .text("field", |line| Some(line.field.answer.notes.field.name.clone()))
+        .text("field_id", |line| line.id(line.field.answer.notes.field.id))
         .links()
 }
 

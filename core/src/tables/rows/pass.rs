@@ -22,12 +22,12 @@ struct PassTold<'a> {
 }
 
 fn passes_of<'a>(told: &'a FieldTold<'a>) -> Vec<PassTold<'a>> {
-    let both = told.notes.passes.iter().zip(told.passes).zip(1..);
+    let both = told.answer.notes.passes.iter().zip(&told.answer.passes).zip(1..);
     both.map(|((pass, said), number)| PassTold { number, pass, said }).collect()
 }
 
 fn machine_of<'a>(told: &'a FieldTold<'a>, id: Option<RecordId>) -> Option<&'a Machine> {
-    told.notes.machines.iter().find(|machine| Some(machine.id) == id)
+    told.answer.notes.machines.iter().find(|machine| Some(machine.id) == id)
 }
 
 fn passes(told: &[FieldTold]) -> Table {
