@@ -32,11 +32,15 @@ PLACES = [
 
 
 def run(place: Path, *arguments) -> dict:
+    return asked(place, "tables", *arguments)
+
+
+def asked(place: Path, *arguments) -> dict:
     program = os.environ.get("PITFACE", built_into() / "pitface")
     if shutil.which(program) is None:
         pytest.fail(f"{program} is not there; build it with `cargo build -p pitface`")
     settings = {**os.environ, "XDG_CONFIG_HOME": str(place / "settings")}
-    done = subprocess.run([program, "--json", "tables", *arguments], capture_output=True, text=True, cwd=place, env=settings, timeout=120)
+    done = subprocess.run([program, "--json", *arguments], capture_output=True, text=True, cwd=place, env=settings, timeout=120)
     assert done.returncode == 0, done.stderr
     return json.loads(done.stdout)
 

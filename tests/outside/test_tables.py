@@ -9,7 +9,7 @@ import shapely
 from geopackage import shape_of
 # `estate`, `hard` and `place` are fixtures.
 from made_tables import (
-    ESTATE, FEATURES, FORMULA, HARD_FIELDS, TEXTS, estate, features, hard, on_ellipsoid, packed, place, polygons, rows, run, signed, unguarded,
+    asked, ESTATE, FEATURES, FORMULA, HARD_FIELDS, TEXTS, estate, features, hard, on_ellipsoid, packed, place, polygons, rows, run, signed, unguarded,
 )  # fmt: skip
 
 
@@ -245,7 +245,8 @@ def test_the_last_field_has_nothing(hard):
 
 
 def test_a_store_gives_what_its_files_gave(estate, tmp_path):
-    run(tmp_path, *ESTATE, "--out", "from_files", "--store", "kept.pitface")
+    run(tmp_path, *ESTATE, "--out", "from_files")
+    asked(tmp_path, "read", *ESTATE, "--store", "kept.pitface")
     run(tmp_path, "--out", "out", "--store", "kept.pitface")
     for table in ["fields", "pits", "layers", "zones", "rolls", "after_digs"]:
 

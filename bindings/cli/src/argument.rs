@@ -3,7 +3,6 @@
 use clap::{Args, ValueEnum};
 use pitface_core::units::{INCH_MM, LengthUnit};
 use pitface_core::words::{Language, Words};
-use std::path::PathBuf;
 
 /// The parser of a closed list's codes: `code_of!(RollOutcome)`.
 macro_rules! code_of {
@@ -53,14 +52,6 @@ impl From<UnitArgument> for LengthUnit {
             UnitArgument::In => Self::Inches,
         }
     }
-}
-
-/// Where to keep what was read.
-#[derive(Args, Default)]
-pub struct StoreArgument {
-    /// Keep what is read in this store and read it back from there; a temporary one goes the same way.
-    #[arg(long, value_name = "FILE")]
-    pub store: Option<PathBuf>,
 }
 
 /// Deepest length a command takes; a number above it was meant in another unit.

@@ -1,7 +1,5 @@
-//! From notes files through a store and back: what is shown has always been kept, in the store asked for or in
-//! one that goes with the command.
+//! From notes files through a store and back. Questions ([`of_files`], [`of_store`]) write no notes; [`into_store`] alone does.
 
-use crate::argument::StoreArgument;
 use crate::device;
 use crate::field::FieldRead;
 use crate::trouble::Trouble;
@@ -9,7 +7,7 @@ use pitface_core::error::Fault;
 use pitface_core::merge::Signer as _;
 use pitface_core::record::adopt::{adopt, ids, is_kept_as};
 use pitface_core::record::{FieldNotes, RecordId, notes};
-use pitface_core::store::{DeviceId, FieldSummary, Store, StoreError};
+use pitface_core::store::{FieldSummary, Store, StoreError};
 use std::collections::BTreeSet;
 use std::fmt::Write as _;
 use std::path::{Path, PathBuf};
@@ -24,8 +22,42 @@ pub struct Sound {
     unknown_keys: Vec<String>,
 }
 
-/// Reads notes files, keeps them, reads them back and makes the calls. Nothing is kept unless every file is sound.
-pub fn read(files: &[PathBuf], store: &StoreArgument) -> Result<Vec<FieldRead>, Trouble> {
+/// What a question is asked about: notes files, which are kept nowhere and write nothing.
+pub fn of_files(files: &[PathBuf]) -> Result<Vec<FieldRead>, Trouble> {
+    let all = sound(files)?;
+    let made: Vec<_> = all.iter().map(|sound| sound.made.clone()).collect();
+    let failed = |error: StoreError| Trouble::of_said(Path::new("memory"), &error);
+    let mut store = Store::in_memory(device::passing()).map_err(failed)?;
+    let mut fields = pass_all(all, &mut store).map_err(failed)?;
+    for (field, made) in fields.iter_mut().zip(made) {
+        field.passing = made;
+    }
+    Ok(fields)
+}
+
+/// What a question is asked about: every field of a store, as it stands there.
+pub fn of_store(path: &Path) -> Result<Vec<FieldRead>, Trouble> {
+    let failed = |error: StoreError| Trouble::of_said(path, &error);
+    let store = Store::open_existing(path, device::lasting()?.device()).map_err(failed)?;
+    let fields = store.fields().map_err(failed)?;
+    let read = |field: &FieldSummary| Ok(FieldRead::of(store.load_notes(field.id)?, Vec::new()));
+    fields.iter().map(read).collect::<Result<_, _>>().map_err(failed)
+}
+
+/// Reads notes files into a store, and reads them back. Nothing is kept unless every file is sound.
+pub fn into_store(files: &[PathBuf], store: &Path) -> Result<Vec<FieldRead>, Trouble> {
+    keep(sound(files)?, store)
+}
+
+/// Keeps notes in a store, and reads them back.
+pub fn keep(all: Vec<Sound>, path: &Path) -> Result<Vec<FieldRead>, Trouble> {
+    let failed = |error: StoreError| Trouble::of_said(path, &error);
+    let mut store = Store::create_or_open(path, device::lasting()?.device()).map_err(failed)?;
+    pass_all(all, &mut store).map_err(failed)
+}
+
+/// Notes files that are all sound.
+fn sound(files: &[PathBuf]) -> Result<Vec<Sound>, Trouble> {
     let mut trouble = Trouble::default();
     let mut all = Vec::new();
     for file in files {
@@ -34,7 +66,7 @@ pub fn read(files: &[PathBuf], store: &StoreArgument) -> Result<Vec<FieldRead>, 
             Err(faults) => trouble.add(faults),
         }
     }
-    keep(trouble.or(all)?, store.store.as_deref())
+    trouble.or(all)
 }
 
 fn read_file(file: &Path) -> Result<Sound, Trouble> {
@@ -70,41 +102,11 @@ pub fn remarks(files: &[PathBuf], fields: &[FieldRead]) -> String {
     lines
 }
 
-/// Keeps notes, reads them back and makes the calls.
-pub fn keep(all: Vec<Sound>, store: Option<&Path>) -> Result<Vec<FieldRead>, Trouble> {
-    if let Some(path) = store {
-        return pass_all(all, path, device::lasting()?.device());
-    }
-    let folder = tempfile::tempdir().map_err(|error| {
-        let wrong = format!("no temporary folder ({error})");
-        let todo = "name a store, or set TMPDIR to a folder that can be written";
-        Trouble::of_arguments(Fault::new("--store", wrong, todo))
-    })?;
-    // The folder goes, and the store in it, when this is done.
-    let made: Vec<_> = all.iter().map(|sound| sound.made.clone()).collect();
-    let mut fields = pass_all(all, &folder.path().join("passing.pitface"), device::passing())?;
-    for (field, made) in fields.iter_mut().zip(made) {
-        field.passing = made;
-    }
-    Ok(fields)
-}
-
-/// Every field of a store, read back.
-pub fn kept(path: &Path) -> Result<Vec<FieldRead>, Trouble> {
-    let of_store = |error: StoreError| Trouble::of_said(path, &error);
-    let store = Store::open_existing(path, device::lasting()?.device()).map_err(of_store)?;
-    let fields = store.fields().map_err(of_store)?;
-    let read = |field: &FieldSummary| Ok(FieldRead::of(store.load_notes(field.id)?, Vec::new()));
-    fields.iter().map(read).collect::<Result<_, _>>().map_err(of_store)
-}
-
-fn pass_all(all: Vec<Sound>, path: &Path, device: DeviceId) -> Result<Vec<FieldRead>, Trouble> {
-    let of_store = |error: StoreError| Trouble::of_said(path, &error);
-    let mut store = Store::create_or_open(path, device).map_err(of_store)?;
+fn pass_all(all: Vec<Sound>, store: &mut Store) -> Result<Vec<FieldRead>, StoreError> {
     let mut passed: Vec<FieldRead> = Vec::new();
     for Sound { mut notes, made, unknown_keys } in all {
         let free = |id| passed.iter().all(|field| field.notes.field.id != id);
-        let notes = pass(&mut store, &mut notes, &made, free).map_err(of_store)?;
+        let notes = pass(store, &mut notes, &made, free)?;
         passed.push(FieldRead::of(notes, unknown_keys));
     }
     Ok(passed)

@@ -94,10 +94,24 @@ fn several_fields_share_a_store() {
     let place = Place::new();
     let (one, other) = (place.notes("mere_piece"), place.notes("fox_heath"));
     place.good(&["read", &one, "--store", "kept.pitface"]);
-    place.good(&["next", &other, "--store", "kept.pitface"]);
-    place.good(&["draw", &one, "--out", "out", "--store", "kept.pitface"]);
+    place.good(&["read", &other, "--store", "kept.pitface"]);
     let names: Vec<String> = counted(&place, "kept.pitface").1.into_iter().map(|(name, _)| name).collect();
     assert_eq!(names, ["Mere Piece", "Fox Heath"]);
+}
+
+#[test]
+fn questions_about_files_write_nothing() {
+    let place = Place::new();
+    let notes = place.notes("lapwing_ground");
+    let machine = ["--machine", "winged feet, 50 cm apart"];
+    for question in [&["read"][..], &["next"], &["where"], &["behind"], &["ground", machine[0], machine[1]]] {
+        // With nowhere to put a passing file, and no place for a key.
+        let mut command = place.command(&[question, &[&notes]].concat());
+        command.env("TMPDIR", place.path("nowhere")).env("XDG_CONFIG_HOME", place.path("nowhere"));
+        let ran = support::Ran::of(&mut command);
+        assert_eq!(ran.code, Some(0), "{question:?}: {}", ran.err);
+    }
+    assert_eq!(place.names("."), ["lapwing_ground.notes.json"]);
 }
 
 #[test]
@@ -120,9 +134,6 @@ fn a_foreign_store_is_refused_and_left_alone() {
     let told = place.bad(&["read", &notes, "--store", &foreign]);
     assert!(told.starts_with("letter.txt: ") && told.contains("no Pitface store"), "{told}");
     assert!(std::fs::read_to_string(place.path("letter.txt")).unwrap().starts_with("Dear"));
-    let told = place.bad(&["draw", &notes, "--out", "out", "--store", &foreign]);
-    assert!(told.starts_with("letter.txt: "), "{told}");
-    assert!(!place.path("out").exists(), "nothing is half-written");
 }
 
 #[test]

@@ -50,6 +50,18 @@ impl Store {
         Self::open(path, device, OpenFlags::empty())
     }
 
+    /// A store in memory, gone when it is dropped: what is only asked about is kept nowhere, and goes the same way.
+    ///
+    /// # Errors
+    /// None but a fault of this program or of its memory.
+    pub fn in_memory(device: DeviceId) -> Result<Self, StoreError> {
+        let mut connection = Connection::open_in_memory()?;
+        configure(&connection)?;
+        bring_up_to_date(&mut connection)?;
+        let device = number_of(&mut connection, device)?;
+        Ok(Self { connection, device, lost_saves: false })
+    }
+
     fn open(path: &Path, device: DeviceId, create: OpenFlags) -> Result<Self, StoreError> {
         // In full, so that SQLite takes no name (such as `:memory:`) for something else than a file.
         let path = &std::path::absolute(path)?;

@@ -1,7 +1,7 @@
 //! `pitface behind`: what the holes dug behind the machine say of each pass, why it failed where it did, what to change.
 
 use crate::Answer;
-use crate::argument::{Shown, StoreArgument};
+use crate::argument::Shown;
 use crate::field::FieldRead;
 use crate::trouble::Trouble;
 use crate::{json, keep, told, told_passes};
@@ -18,8 +18,6 @@ pub struct Behind {
     /// A notes file.
     #[arg(value_name = "FIELD.notes.json")]
     file: PathBuf,
-    #[command(flatten)]
-    store: StoreArgument,
 }
 
 impl Behind {
@@ -27,7 +25,7 @@ impl Behind {
     pub fn run(self, shown: &Shown) -> Result<Answer, Trouble> {
         let words = shown.words();
         let files = [self.file];
-        let fields = keep::read(&files, &self.store)?;
+        let fields = keep::of_files(&files)?;
         if fields.iter().all(|field| field.notes.passes.is_empty()) {
             let todo = "add it under \"passes\", with \"after_digs\" behind it";
             return Err(Trouble::one(&files[0], Fault::new("passes", "there is no pass in it", todo)));

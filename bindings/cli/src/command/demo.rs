@@ -1,6 +1,6 @@
 //! `pitface demo`: an invented estate, every call among its fields, on its whole way through the program.
 
-use crate::argument::{Shown, StoreArgument};
+use crate::argument::Shown;
 use crate::trouble::Trouble;
 use crate::write::{Folder, told_written};
 use crate::{Answer, drawn, json, keep, told};
@@ -36,8 +36,9 @@ pub struct Demo {
     /// files are overwritten.
     #[arg(long, value_name = "DIR", default_value = "out")]
     out: PathBuf,
-    #[command(flatten)]
-    store: StoreArgument,
+    /// Keep the estate in this store instead.
+    #[arg(long, value_name = "FILE")]
+    store: Option<PathBuf>,
 }
 
 /// Name of the store among the files.
@@ -54,8 +55,8 @@ impl Demo {
             sound.push(keep::read_text(text).map_err(|faults| Trouble::of_file(Path::new(&name), faults))?);
             folder.add(&name, text.as_bytes())?;
         }
-        let store = self.store.store.unwrap_or_else(|| self.out.join(STORE));
-        let fields = keep::keep(sound, Some(&store))?;
+        let store = self.store.unwrap_or_else(|| self.out.join(STORE));
+        let fields = keep::keep(sound, &store)?;
         for ((stem, _), field) in ESTATE.iter().zip(&fields) {
             drawn::pit_files(&words, field, stem, Theme::Light, &mut folder)?;
             drawn::field_files(&words, field, stem, Theme::Light, &mut folder)?;

@@ -1,7 +1,7 @@
 //! `pitface draw`: the pits of a field as SVG files, and a page with all of them.
 
 use crate::Answer;
-use crate::argument::{Shown, StoreArgument};
+use crate::argument::Shown;
 use crate::trouble::Trouble;
 use crate::write::{Folder, stem, told_written};
 use crate::{drawn, keep};
@@ -21,8 +21,6 @@ pub struct Draw {
     /// Colours of the SVG files; the page has those of the screen it is read on.
     #[arg(long, value_enum, default_value_t)]
     theme: ThemeArgument,
-    #[command(flatten)]
-    store: StoreArgument,
 }
 
 /// Colours of a drawing that stands alone.
@@ -51,7 +49,7 @@ impl Draw {
     /// Draws it.
     pub fn run(self, shown: &Shown) -> Result<Answer, Trouble> {
         let words = shown.words();
-        let fields = keep::read(std::slice::from_ref(&self.file), &self.store)?;
+        let fields = keep::of_files(std::slice::from_ref(&self.file))?;
         let stem = stem(&self.file);
         let mut folder = Folder::open(&self.out)?;
         for field in &fields {

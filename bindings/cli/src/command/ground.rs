@@ -3,7 +3,7 @@
 
 use super::set::Prices;
 use crate::Answer;
-use crate::argument::{Shown, StoreArgument};
+use crate::argument::Shown;
 use crate::field::FieldRead;
 use crate::json::merged;
 use crate::machine::machine_of;
@@ -30,8 +30,6 @@ pub struct Ground {
     machine: Option<String>,
     #[command(flatten)]
     prices: Prices,
-    #[command(flatten)]
-    store: StoreArgument,
 }
 
 impl Ground {
@@ -44,7 +42,7 @@ impl Ground {
         }
         let terms = Terms { price: self.prices.price(), ..Terms::default() };
         let files = [self.file];
-        let fields = keep::read(&files, &self.store)?;
+        let fields = keep::of_files(&files)?;
         let (mut entries, mut objects) = (Vec::new(), Vec::new());
         for field in &fields {
             let machine = chosen(field, self.machine.as_deref(), &files[0])?;

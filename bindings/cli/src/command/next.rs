@@ -1,7 +1,7 @@
 //! `pitface next`: the question most worth answering in each pit, and whether another pit is worth digging.
 
 use crate::Answer;
-use crate::argument::{Shown, StoreArgument};
+use crate::argument::Shown;
 use crate::trouble::Trouble;
 use crate::{json, keep, told};
 use clap::Args;
@@ -17,8 +17,6 @@ pub struct Next {
     /// A notes file.
     #[arg(value_name = "FIELD.notes.json")]
     file: PathBuf,
-    #[command(flatten)]
-    store: StoreArgument,
 }
 
 impl Next {
@@ -26,7 +24,7 @@ impl Next {
     pub fn run(self, shown: &Shown) -> Result<Answer, Trouble> {
         let words = shown.words();
         let files = [self.file];
-        let fields = keep::read(&files, &self.store)?;
+        let fields = keep::of_files(&files)?;
         let mut entries = Vec::new();
         let mut objects = Vec::new();
         for field in &fields {

@@ -1,6 +1,6 @@
 //! `pitface tables`: fields with their pits and calls, in files that other programs read.
 
-use crate::argument::{Shown, StoreArgument};
+use crate::argument::Shown;
 use crate::field::FieldRead;
 use crate::json::merged;
 use crate::trouble::Trouble;
@@ -31,17 +31,18 @@ pub struct Tables {
     /// overwritten.
     #[arg(long, value_name = "DIR")]
     out: PathBuf,
-    #[command(flatten)]
-    store: StoreArgument,
+    /// Write every field of this store.
+    #[arg(long, value_name = "FILE", conflicts_with = "files")]
+    store: Option<PathBuf>,
 }
 
 impl Tables {
     /// Writes them.
     pub fn run(self, shown: &Shown) -> Result<Answer, Trouble> {
         let words = shown.words();
-        let fields = match &self.store.store {
-            Some(store) if self.files.is_empty() => keep::kept(store)?,
-            _ => keep::read(&self.files, &self.store)?,
+        let fields = match &self.store {
+            Some(store) => keep::of_store(store)?,
+            None => keep::of_files(&self.files)?,
         };
         let lasts: Vec<_> = fields.iter().map(|field| |id: RecordId| !field.passing.contains(&id)).collect();
         let told: Vec<FieldTold> =

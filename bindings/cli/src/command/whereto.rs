@@ -1,7 +1,7 @@
 //! `pitface where`: where the next pit tells most, how far it is to walk, and how far each zone is settled.
 
 use crate::Answer;
-use crate::argument::{Shown, StoreArgument};
+use crate::argument::Shown;
 use crate::field::FieldRead;
 use crate::trouble::Trouble;
 use crate::{json, keep, told};
@@ -26,8 +26,6 @@ pub struct Where {
     at: Option<Vec<f64>>,
     #[command(flatten)]
     plan: PlanArguments,
-    #[command(flatten)]
-    store: StoreArgument,
 }
 
 /// What the pits are to tell, and at what risk.
@@ -82,7 +80,7 @@ impl Where {
         let plan = self.plan.plan();
         let here = self.here()?;
         let files = [self.file];
-        let fields = keep::read(&files, &self.store)?;
+        let fields = keep::of_files(&files)?;
         let (mut entries, mut objects) = (Vec::new(), Vec::new());
         for field in &fields {
             let ground = field.ground();

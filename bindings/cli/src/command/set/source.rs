@@ -2,7 +2,7 @@
 
 use super::Job;
 use super::run::Run;
-use crate::argument::{StoreArgument, code_of};
+use crate::argument::code_of;
 use crate::field::FieldRead;
 use crate::keep;
 use crate::machine::machine_of;
@@ -32,7 +32,7 @@ impl Source {
     /// The job as the file has it; `None` without a file.
     pub fn job(&self, options: &Run) -> Result<Option<Job>, Trouble> {
         let Some(file) = &self.file else { return Ok(None) };
-        let fields = keep::read(std::slice::from_ref(file), &StoreArgument::default())?;
+        let fields = keep::of_files(std::slice::from_ref(file))?;
         fields.first().map(|field| self.job_in(field, file, options)).transpose()
     }
 
