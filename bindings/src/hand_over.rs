@@ -15,9 +15,6 @@ use std::fs::File;
 use std::io::{self, Read, Seek};
 use std::path::Path;
 
-/// A larger file was chosen by mistake, a film say, and is not to fill the memory. Our judgement.
-const LONGEST_NOTES_BYTES: u64 = 16 << 20;
-
 /// How a file begins that is locked with a team's word (the age format, version line); only the command line opens it so far.
 const LOCKED: &[u8] = b"age-encryption.org/v1\n";
 
@@ -101,10 +98,10 @@ fn known_as(
     known.map(|known| store.load_notes(known.id)).transpose()
 }
 
-/// As much of a file as a notes file has, and the file from its beginning.
+/// As much of a file as a notes file has, and the file from its beginning: a film chosen by mistake is not to fill the memory.
 fn begun(path: &Path) -> io::Result<(Vec<u8>, File)> {
     let (mut bytes, mut file) = (Vec::new(), File::open(path)?);
-    (&mut file).take(LONGEST_NOTES_BYTES).read_to_end(&mut bytes)?;
+    (&mut file).take(notes::LONGEST_BYTES).read_to_end(&mut bytes)?;
     file.rewind()?;
     Ok((bytes, file))
 }

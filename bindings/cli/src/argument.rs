@@ -1,6 +1,7 @@
 //! Arguments that several commands share, and how lengths and codes are read off the command line.
 
-use clap::{Args, ValueEnum};
+use crate::preferences::Preferences;
+use clap::Args;
 use pitface_core::units::{INCH_MM, LengthUnit};
 use pitface_core::words::{Language, Words};
 
@@ -20,29 +21,47 @@ pub struct Shown {
     /// Answer as one JSON object (errors too); depths in it are whole millimetres.
     #[arg(long, global = true)]
     pub json: bool,
-    /// Language of the sentences.
-    #[arg(long, global = true, default_value = "en", value_parser = code_of!(Language))]
-    pub language: Language,
-    /// Unit in which sentences and drawings give depths.
-    #[arg(long, global = true, value_enum, default_value_t)]
-    pub units: UnitArgument,
+    /// Language of the sentences; without it that of the settings file or the environment.
+    #[arg(long, global = true, value_parser = code_of!(Language))]
+    pub language: Option<Language>,
+    /// Unit in which sentences and drawings give depths; without it that of the settings file or the environment.
+    #[arg(long, global = true, value_parser = code_of!(UnitArgument))]
+    pub units: Option<UnitArgument>,
 }
 
 impl Shown {
+    /// The same, with what is preferred where no option says.
+    pub fn or(self, preferred: Preferences) -> Self {
+        Self { language: self.language.or(preferred.language), units: self.units.or(preferred.units), ..self }
+    }
+
     /// The words in this language and unit.
     pub fn words(&self) -> Words {
-        Words::new(self.language, self.units.into())
+        let unit = self.units.unwrap_or(UnitArgument::Cm).into();
+        Words::new(self.language.unwrap_or(Language::English), unit)
     }
 }
 
 /// A unit of depth.
-#[derive(Clone, Copy, Default, ValueEnum)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum UnitArgument {
     /// Centimetres.
-    #[default]
     Cm,
     /// Inches.
     In,
+}
+
+impl UnitArgument {
+    /// Their codes.
+    pub const CODES: &[&str] = &["cm", "in"];
+
+    /// The unit of a code.
+    pub fn from_code(code: &str) -> Option<Self> {
+        [Self::Cm, Self::In]
+            .into_iter()
+            .zip(Self::CODES)
+            .find_map(|(unit, its)| (*its == code).then_some(unit))
+    }
 }
 
 impl From<UnitArgument> for LengthUnit {

@@ -18,7 +18,7 @@ pub fn passing() -> DeviceId {
 
 /// The key of this device, made on first use.
 pub fn lasting() -> Result<KeyFromSeed, Trouble> {
-    let folder = settings().ok_or_else(|| {
+    let folder = settings_folder().ok_or_else(|| {
         let todo = "set HOME (or XDG_CONFIG_HOME) to a folder that can be written";
         Trouble::of_arguments(Fault::new("--store", "this device has no place for its key", todo))
     })?;
@@ -61,7 +61,8 @@ fn make(folder: &Path, file: &Path) -> Result<(), Trouble> {
     }
 }
 
-fn settings() -> Option<PathBuf> {
+/// Where this person keeps settings of programs; none where the environment names no such place.
+pub fn settings_folder() -> Option<PathBuf> {
     let set = |name| env::var_os(name).filter(|value| !value.is_empty()).map(PathBuf::from);
     let base =
         set("XDG_CONFIG_HOME").or_else(|| set("APPDATA")).or_else(|| Some(set("HOME")?.join(".config")))?;

@@ -1,8 +1,8 @@
 //! From notes files through a store and back. Questions ([`of_files`], [`of_store`]) write no notes; [`into_store`] alone does.
 
-use crate::device;
 use crate::field::FieldRead;
 use crate::trouble::Trouble;
+use crate::{device, input};
 use pitface_core::error::Fault;
 use pitface_core::merge::Signer as _;
 use pitface_core::record::adopt::{adopt, ids, is_kept_as};
@@ -58,7 +58,7 @@ pub fn keep(all: Vec<Sound>, path: &Path) -> Result<Vec<FieldRead>, Trouble> {
 
 /// Notes files that are all sound.
 fn sound(files: &[PathBuf]) -> Result<Vec<Sound>, Trouble> {
-    let mut trouble = Trouble::default();
+    let mut trouble = input::named_once(files);
     let mut all = Vec::new();
     for file in files {
         match read_file(file) {
@@ -70,13 +70,8 @@ fn sound(files: &[PathBuf]) -> Result<Vec<Sound>, Trouble> {
 }
 
 fn read_file(file: &Path) -> Result<Sound, Trouble> {
-    let text = std::fs::read(file).map_err(|error| {
-        Trouble::one(file, Fault::new("", format!("cannot be read ({error})"), "name a notes file"))
-    })?;
-    let text = String::from_utf8(text).map_err(|_| {
-        Trouble::one(file, Fault::new("", "this is no UTF-8 text", "save the notes file as UTF-8"))
-    })?;
-    read_text(&text).map_err(|faults| Trouble::of_file(file, faults))
+    let text = input::text(file)?;
+    read_text(&text).map_err(|faults| Trouble::of_file(input::called(file), faults))
 }
 
 /// Reads the text of a notes file.
@@ -96,7 +91,7 @@ pub fn remarks(files: &[PathBuf], fields: &[FieldRead]) -> String {
     for (file, field) in files.iter().zip(fields) {
         for place in &field.unknown_keys {
             let fault = Fault::new(place, "nobody knows this key", "it is kept and says nothing here");
-            let _ = writeln!(lines, "{}: {fault}", file.display());
+            let _ = writeln!(lines, "{}: {fault}", input::called(file).display());
         }
     }
     lines

@@ -9,17 +9,23 @@ mod device;
 mod drawn;
 mod drawn_field;
 mod field;
+mod help;
+mod input;
 mod json;
 mod keep;
 mod machine;
+mod output;
+mod preferences;
+mod replacing;
 mod told;
 mod told_passes;
 mod trouble;
 mod write;
 
 use argument::Shown;
-use clap::Parser;
-use std::io::{self, Write};
+use clap::error::ErrorKind;
+use clap::{CommandFactory as _, FromArgMatches as _, Parser};
+use preferences::Preferences;
 use std::process::ExitCode;
 use trouble::Trouble;
 
@@ -52,37 +58,36 @@ impl Answer {
 
 fn main() -> ExitCode {
     let wants_json = std::env::args_os().any(|argument| argument == "--json");
-    let outcome = match Pitface::try_parse() {
-        Ok(Pitface { shown, command }) => command.run(&shown),
-        Err(help) if !help.use_stderr() => {
-            let _ = help.print();
-            return ExitCode::SUCCESS;
+    let outcome = match program().try_get_matches().and_then(|matches| Pitface::from_arg_matches(&matches)) {
+        Ok(Pitface { shown, command }) => {
+            Preferences::of_this_person().and_then(|preferred| command.run(&shown.or(preferred)))
         }
+        Err(help) if is_help(&help) => return output::printed(&help.render().to_string(), true),
         Err(unclear) => Err(Trouble::arguments(&unclear)),
     };
     match outcome {
         Ok(Answer { text, json, remarks, sound }) => {
-            let _ = write!(io::stderr(), "{remarks}");
-            print(&if wants_json { pretty(&json) } else { text });
-            ExitCode::from(if sound { 0 } else { 2 })
+            output::remark(&remarks);
+            output::printed(&if wants_json { pretty(&json) } else { text }, sound)
         }
         Err(trouble) => {
-            // Nobody is left to tell when standard error is closed.
-            let _ = write!(io::stderr(), "{trouble}");
-            if wants_json {
-                print(&pretty(&trouble.to_json()));
-            }
-            ExitCode::from(2)
+            output::remark(&trouble.to_string());
+            let json = if wants_json { pretty(&trouble.to_json()) } else { String::new() };
+            output::printed(&json, false)
         }
     }
 }
 
-fn pretty(json: &serde_json::Value) -> String {
-    format!("{json:#}\n")
+/// The program's arguments, with their help.
+fn program() -> clap::Command {
+    help::dressed(Pitface::command())
 }
 
-/// To standard output; a reader that has gone away (`pitface read … | head`) is no trouble of ours.
-fn print(text: &str) {
-    let mut out = io::stdout().lock();
-    let _ = out.write_all(text.as_bytes()).and_then(|()| out.flush());
+/// Help and version, also where nothing was asked at all.
+fn is_help(error: &clap::Error) -> bool {
+    !error.use_stderr() || error.kind() == ErrorKind::DisplayHelpOnMissingArgumentOrSubcommand
+}
+
+fn pretty(json: &serde_json::Value) -> String {
+    format!("{json:#}\n")
 }

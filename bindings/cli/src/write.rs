@@ -1,7 +1,8 @@
 //! Files that are there whole or not at all.
 
-use crate::Answer;
+use crate::input::is_standard_input;
 use crate::trouble::Trouble;
+use crate::{Answer, replacing};
 use pitface_core::error::Fault;
 use serde_json::json;
 use std::fmt;
@@ -10,7 +11,7 @@ use std::path::{Path, PathBuf};
 use tempfile::NamedTempFile;
 
 /// A set of files for one folder: all are written beside their places first and renamed at the end, so that
-/// a failure before that leaves nothing behind. Only the names given are overwritten.
+/// a failure before that leaves nothing behind. Only the names given are overwritten, and only where [`replacing`] lets them.
 pub struct Folder {
     path: PathBuf,
     /// Whether it was made for this, so that it goes again when nothing comes of it.
@@ -60,13 +61,13 @@ impl Folder {
 
     /// Puts all files in their places.
     pub fn finish(mut self) -> Result<Vec<PathBuf>, Trouble> {
-        for (place, _) in &self.waiting {
-            if place.is_dir() {
-                let fault =
-                    Fault::new("", "a folder stands where this file goes", "move it or name another folder");
-                return Err(Trouble::one(place, fault));
+        let mut trouble = Trouble::default();
+        for (place, written) in &self.waiting {
+            if let Err(stands) = replacing::allowed(place, written.path()) {
+                trouble.add(stands);
             }
         }
+        trouble.or(())?;
         self.made = false;
         std::mem::take(&mut self.waiting)
             .into_iter()
@@ -109,6 +110,9 @@ pub fn cannot(place: &Path, what: &str, error: &io::Error, todo: &str) -> Troubl
 
 /// What a notes file's drawings are named after: `long-sedge` for `long-sedge.notes.json`.
 pub fn stem(file: &Path) -> String {
+    if is_standard_input(file) {
+        return "notes".into();
+    }
     let name = file.file_name().unwrap_or_default().to_string_lossy();
     let name = name.strip_suffix(".json").unwrap_or(&name);
     name.strip_suffix(".notes").unwrap_or(name).to_owned()

@@ -2,4 +2,4 @@
 
 mod page;
 
-pub use page::{Figure, Page, PageEntry, Section, page};
+pub use page::{Figure, GENERATOR, Page, PageEntry, Section, page};

@@ -72,11 +72,14 @@ li{margin:.25rem 0}\n\
 @media print{body{max-width:none;padding:0;font-size:11pt}article{padding:1rem 0}\
 figure,.sentence,li{break-inside:avoid}h2,h3{break-after:avoid}figure svg{max-width:11cm}}\n";
 
+/// By this line a page is known to be one of ours, which may be written anew.
+pub const GENERATOR: &str = "<meta name=\"generator\" content=\"Pitface\"/>";
+
 /// Writes a page as HTML that is also well-formed XML.
 pub fn page(page: &Page) -> String {
     let mut out = format!(
         "<!DOCTYPE html>\n<html lang=\"{}\">\n<head>\n<meta charset=\"utf-8\"/>\n\
-         <meta name=\"viewport\" content=\"width=device-width, initial-scale=1\"/>\n\
+         <meta name=\"viewport\" content=\"width=device-width, initial-scale=1\"/>\n{GENERATOR}\n\
          <title>{}</title>\n<style>\n{}{STYLE}</style>\n</head>\n<body>\n<main>\n",
         escape(&page.language),
         escape(&page.title),

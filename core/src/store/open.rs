@@ -111,8 +111,9 @@ fn turn_on_log(connection: &Connection) -> Result<(), StoreError> {
 
 /// Looks at the bare file, so that a foreign one is never opened. Tells whether there is nothing in it yet.
 fn look(path: &Path) -> Result<bool, StoreError> {
-    let file = match File::open(path) {
-        Ok(file) => file,
+    // Before it is opened: to open a pipe is to wait for whoever fills it.
+    let is_file = match std::fs::metadata(path) {
+        Ok(there) => there.is_file(),
         Err(error) if error.kind() == ErrorKind::NotFound => {
             let folder = path.parent().filter(|folder| !folder.as_os_str().is_empty());
             return match folder {
@@ -122,11 +123,11 @@ fn look(path: &Path) -> Result<bool, StoreError> {
         }
         Err(error) => return Err(error.into()),
     };
-    if !file.metadata()?.is_file() {
+    if !is_file {
         return Err(StoreError::NotAStore("it is not a file"));
     }
     let mut header = Vec::new();
-    file.take(HEADER_BYTES as u64).read_to_end(&mut header)?;
+    File::open(path)?.take(HEADER_BYTES as u64).read_to_end(&mut header)?;
     if header.is_empty() {
         return Ok(true);
     }

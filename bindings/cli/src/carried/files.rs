@@ -2,6 +2,7 @@
 
 use super::new_file::{ENDING, NewFile, hash_of};
 use super::team_word::{HOW, TeamWord};
+use crate::replacing;
 use crate::trouble::Trouble;
 use crate::write::cannot;
 use pitface_core::error::Fault;
@@ -155,6 +156,7 @@ pub fn write(store: &Store, kept: &Photos, way: &Way) -> Result<Handed, Trouble>
         let todo = "name a file, or give the folder with --folder";
         return Err(Trouble::one(place, Fault::new("", "this is a folder", todo)));
     }
+    way.out.map_or(Ok(()), replacing::allowed_bundle)?;
     let written = file.end().map_err(|error| failed(&error))?;
     let put = match way.out {
         Some(out) => written.put_at(out).map(|()| out.to_owned()),

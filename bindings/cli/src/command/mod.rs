@@ -3,11 +3,13 @@
 mod behind;
 mod check;
 mod class;
+mod completions;
 mod demo;
 mod draw;
 mod ground;
 mod hand_over;
 mod look;
+mod manual;
 mod next;
 mod partners;
 mod read;
@@ -66,6 +68,10 @@ pub enum Command {
     Partners(partners::Partners),
     /// Whether a store and its photos are as they were written, and how to mend them.
     Check(check::Check),
+    /// What a shell needs to complete commands and options.
+    Completions(completions::Completions),
+    /// The help as pages of a manual (man).
+    Manual(manual::Manual),
 }
 
 impl Command {
@@ -91,6 +97,8 @@ impl Command {
             Self::Settle(settle) => settle.run(shown),
             Self::Partners(partners) => partners.run(shown),
             Self::Check(check) => check.run(shown),
+            Self::Completions(completions) => Ok(completions.run()),
+            Self::Manual(manual) => manual.run(),
         }
     }
 }

@@ -63,6 +63,9 @@ impl Place {
             .current_dir(self.folder.path())
             .env("XDG_CONFIG_HOME", self.path("settings"))
             .env_remove("PITFACE_TEAM_WORD");
+        for locale in ["LC_ALL", "LC_MESSAGES", "LC_MEASUREMENT", "LANG"] {
+            command.env_remove(locale);
+        }
         command
     }
 

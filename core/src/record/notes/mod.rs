@@ -18,6 +18,9 @@ pub use write::write;
 /// Version of the notes file that is written, and the newest that is read.
 pub const VERSION: u64 = 1;
 
+/// Most bytes that are read as a notes file: some thousand pits with all that can be noted of them. Our judgement.
+pub const LONGEST_BYTES: u64 = 16 << 20;
+
 /// The file as a JSON Schema, draft 2020-12. It holds the form and the ranges; what must fit together (depths
 /// against each other, the same id twice) only [`read`] checks.
 pub const SCHEMA: &str = include_str!("notes.schema.json");
