@@ -43,6 +43,11 @@ fn found(name: &str, pass: &PassAdvice, dig: &DigAdvice) -> Value {
     match name {
         "share" => shown(&dig.share),
         "layer_broken" => shown(&dig.layer_broken),
+        "layer_left_mm" => shown(&dig.layer_left_mm),
+        "one_hole" => pass.one_hole.into(),
+        "rolled_wet" => pass.rolled_wet.into(),
+        "lasts_months" => vec![pass.lasts.least_months, pass.lasts.most_months].into(),
+        "check" => pass.check.map(|check| check.code()).into(),
         "ridge_mm" => shown(&dig.ridge_mm),
         "figure_ridge_mm" => shown(&dig.figure.map(|ground| ground.ridge_mm)),
         "figure_share" => shown(&dig.figure.map(|ground| ground.share)),

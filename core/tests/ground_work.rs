@@ -26,6 +26,7 @@ fn machine() -> Machine {
         speed: None,
         reach_mm: None,
         tractor: Some(Tractor { power_kw: 130.0, drive: Drive::FrontAssist }),
+        tractor_mass_kg: None,
         unknown: Unknown::new(),
     }
 }

@@ -85,6 +85,7 @@ fn machine(legs: u32, wings_mm: Option<u32>) -> Machine {
         speed: None,
         reach_mm: None,
         tractor: None,
+        tractor_mass_kg: None,
         unknown: serde_json::Map::default(),
     }
 }

@@ -22,6 +22,7 @@ fn machine() -> Machine {
         speed: None,
         reach_mm: None,
         tractor: None,
+        tractor_mass_kg: None,
         unknown: serde_json::Map::default(),
     }
 }

@@ -20,6 +20,7 @@ fn machine(legs: u32) -> Machine {
         speed: None,
         reach_mm: None,
         tractor: Some(Tractor { power_kw: 120.0, drive: Drive::FrontAssist }),
+        tractor_mass_kg: None,
         unknown: serde_json::Map::default(),
     }
 }

@@ -62,6 +62,18 @@ impl<'a> PitView<'a> {
         self.judged()?;
         harmed_bottom_mm(&self.reading.layers)
     }
+
+    /// Top of that layer, or of the harmed ones that lie on it without a gap.
+    pub fn harmed_top_mm(&self) -> Option<u32> {
+        let bottom_mm = self.harmed_bottom_mm()?;
+        let harmed = self.reading.layers.iter().rev().filter(|layer| is_harmed(layer));
+        Some(harmed.fold(
+            bottom_mm,
+            |top_mm, layer| {
+                if layer.bottom_mm == top_mm { layer.top_mm } else { top_mm }
+            },
+        ))
+    }
 }
 
 /// Whether a layer is one that a loosening would be for: Pressed, and Tight or Shut.

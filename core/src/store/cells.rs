@@ -93,6 +93,7 @@ kept! {
         115 deep_clay_anyway,
         116 wheel_track_mm,
         117 tyre_mm,
+        130 controlled_traffic,
         children: parts, lines,
     }
     /// A pit, in a field.
@@ -157,6 +158,7 @@ kept! {
         807 speed,
         808 reach_mm,
         809 tractor,
+        810 tractor_mass_kg,
     }
     /// A pass, in a field.
     Pass "pass" = 9 {

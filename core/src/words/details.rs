@@ -27,6 +27,7 @@ codes!(
         LastTraffic = "last_traffic",
         Reach = "reach",
         DeepClay = "deep_clay",
+        ControlledTraffic = "controlled_traffic",
     }
 );
 

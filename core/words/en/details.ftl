@@ -32,6 +32,8 @@ detail-last_traffic = last heavy wheels
     .why = When a heavy machine last ran over the field.
 detail-reach = deepest tip depth at hand
     .why = How deep the machine that is at hand can go. Nothing deeper is called for.
+detail-controlled_traffic = controlled traffic
+    .why = Whether all wheels run in the same lanes year after year. It tells how long a loosening may last.
 detail-deep_clay = loosening deep clay
     .why = Deep in clay a loosening seldom holds and may do harm, so it is not called for. The farm may hold to it.
 

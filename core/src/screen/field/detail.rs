@@ -6,7 +6,7 @@ use super::super::pit::look::with_clue;
 use super::super::step::{COARSE, FINE, Notch, WIDE};
 use super::super::{Button, Doing, Done, Edit, Known, Place, Screen, ScreenKind, Size, World};
 use super::FieldAct;
-use super::details::{held_to, length_of, value_or_not};
+use super::details::{held_to, length_of, value_or_not, yes_no};
 use crate::error::Fault;
 use crate::reading::Clue;
 use crate::record::notes::length::{self, Length};
@@ -89,6 +89,13 @@ pub(in crate::screen) fn show(field: RecordId, detail: Detail, world: &World) ->
         Detail::OrganicMatter => organic_matter(noted, words),
         Detail::LastLoosened => days(detail, noted.last_loosened, world),
         Detail::LastTraffic => days(detail, noted.last_traffic, world),
+        Detail::ControlledTraffic => {
+            let answer = |yes: bool| {
+                let chosen = noted.controlled_traffic == Some(yes);
+                choice(words.label(yes_no(yes)), set(detail, DetailSet::HeldTo(yes)), chosen)
+            };
+            vec![choices(2, vec![answer(true), answer(false)])]
+        }
         Detail::DeepClay => {
             let answer = |anyway: bool| {
                 let chosen = noted.deep_clay_anyway == Some(anyway);
@@ -266,6 +273,10 @@ fn with(field: &Field, detail: Detail, to: DetailSet) -> Field {
         DetailSet::Day(day) => Some(day),
         _ => None,
     };
+    let held_to = match to {
+        DetailSet::HeldTo(yes) => Some(yes),
+        _ => None,
+    };
     let answer = match to {
         DetailSet::Answer(answer) => Some(usize::from(answer)),
         _ => None,
@@ -287,12 +298,8 @@ fn with(field: &Field, detail: Detail, to: DetailSet) -> Field {
         Detail::LastCrop => field.last_crop = None,
         Detail::LastLoosened => field.last_loosened = day,
         Detail::LastTraffic => field.last_traffic = day,
-        Detail::DeepClay => {
-            field.deep_clay_anyway = match to {
-                DetailSet::HeldTo(anyway) => Some(anyway),
-                _ => None,
-            }
-        }
+        Detail::ControlledTraffic => field.controlled_traffic = held_to,
+        Detail::DeepClay => field.deep_clay_anyway = held_to,
     }
     field
 }

@@ -55,6 +55,7 @@ fn fields(told: &[FieldTold]) -> Table {
         .mm("services_mm", |line| of(line).services_mm)
         .mm("clearance_mm", |line| of(line).clearance_mm)
         .mm("reach_mm", |line| of(line).reach_mm)
+        .flag("controlled_traffic", |line| of(line).controlled_traffic)
         .flag("deep_clay_anyway", |line| of(line).deep_clay_anyway)
         .number("area_m2", |line| line.field.answer.map.whole_m2())
         .count("pits", |line| Some(line.field.answer.notes.pits.len()));

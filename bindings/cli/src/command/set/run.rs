@@ -151,6 +151,7 @@ impl Run {
             speed: None,
             reach_mm: None,
             tractor: None,
+            tractor_mass_kg: None,
             unknown: Map::new(),
         };
         let tip_mm = need("tip", self.tip, 0, &mut faults);

@@ -34,6 +34,7 @@ pub fn field<'a>(mut field: Object<'a>, book: &'a Book<'a>) -> (Field, TextureSc
         services_mm: field.take("services_mm").and_then(|node| node.mm(&length::SERVICES)),
         clearance_mm: field.take("clearance_mm").and_then(|node| node.mm(&length::CLEARANCE)),
         reach_mm: field.take("reach_mm").and_then(|node| node.mm(&length::REACH)),
+        controlled_traffic: field.take("controlled_traffic").and_then(Node::flag),
         deep_clay_anyway: field.take("deep_clay_anyway").and_then(Node::flag),
         unknown: field.rest(),
     };

@@ -130,6 +130,7 @@ fn field(field: &Field) -> Value {
         .may("services_mm", field.services_mm)
         .may("clearance_mm", field.clearance_mm)
         .may("reach_mm", field.reach_mm)
+        .may("controlled_traffic", field.controlled_traffic)
         .may("deep_clay_anyway", field.deep_clay_anyway)
         .list("parts", field.parts.iter().map(part).collect())
         .list("lines", field.lines.iter().map(line).collect())
