@@ -49,8 +49,8 @@ fn found(name: &str, pass: &PassAdvice, dig: &DigAdvice) -> Value {
         "lasts_months" => vec![pass.lasts.least_months, pass.lasts.most_months].into(),
         "check" => pass.check.map(|check| check.code()).into(),
         "ridge_mm" => shown(&dig.ridge_mm),
-        "figure_ridge_mm" => shown(&dig.figure.map(|ground| ground.ridge_mm)),
-        "figure_share" => shown(&dig.figure.map(|ground| ground.share)),
+        "figure_ridge_mm" => shown(&dig.figure.map(|ground| ground.most.ridge_mm)),
+        "figure_share" => shown(&dig.figure.map(|ground| ground.most.share)),
         "figure" => match dig.figure {
             Model::Applies(_) => "applies".into(),
             Model::AppliesIfAboveCritical(_) => "applies_if_above_critical".into(),

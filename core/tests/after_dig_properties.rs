@@ -175,7 +175,7 @@ proptest! {
     fn a_figure_is_given_only_where_it_holds(given in given()) {
         let dig = hole(&given);
         let place = given.machine().zip(dig.target_mm).map(|(machine, tip_mm)| {
-            CriticalDepth::of_foot(machine.foot_width_mm).place(tip_mm)
+            CriticalDepth::of(&machine).place(tip_mm)
         });
         let thread = given.roll.as_deref() == Some("thread") && given.tip_mm.is_some();
         match dig.figure {

@@ -209,14 +209,16 @@ impl Words {
         });
         let ridge = self.modelled(&dig.ridge_mm, "measured-no_ridge", |&ridge_mm| self.ridge(dig, ridge_mm));
         let figure = self.modelled(&dig.figure, "measured-no_figure", |figure| {
-            self.say_with("measured-figure", &fluent_args!["share" => self.percent(figure.share)])
+            let share = self.percent_range(figure.least.share, figure.most.share);
+            self.say_with("measured-figure", &fluent_args!["share" => share])
         });
         vec![share, layer, ridge, figure]
     }
 
     fn ridge(&self, dig: &DigAdvice, ridge_mm: u32) -> String {
-        let most_mm = dig.figure.value().map(|figure| figure.ridge_mm);
-        let id = match (ridge_mm, most_mm) {
+        let figure = dig.figure.value();
+        let most = figure.map(|figure| self.depth_range(figure.most.ridge_mm, figure.least.ridge_mm));
+        let id = match (ridge_mm, &most) {
             (0, None) => return self.say("measured-flat"),
             (0, Some(_)) => "measured-flat_figure",
             (_, None) => "measured-ridge",
@@ -226,8 +228,8 @@ impl Words {
         if ridge_mm > 0 {
             args.set("ridge", self.depth(ridge_mm));
         }
-        if let Some(most_mm) = most_mm {
-            args.set("most", self.depth(most_mm));
+        if let Some(most) = most {
+            args.set("figure", most);
         }
         self.say_with(id, &args)
     }

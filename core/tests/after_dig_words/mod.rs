@@ -7,7 +7,7 @@ use pitface_core::advice::after_dig::{
     Across, CauseReason, DigAdvice, FailureCause, Lasts, LikelyCause, NextStep, Pair, PairBy, PassAdvice,
     PassClue, Stretch, Verdict, VerdictReason,
 };
-use pitface_core::advice::machine::{Loosened, Model};
+use pitface_core::advice::machine::{Loosened, LoosenedRange, Model};
 use pitface_core::record::{
     AfterDig, Clods, Condition, Extent, FeetSeen, Field, Lift, Pass, PlatesLeft, Profile, RecordId,
     RootsSeen, Smear, Zone,
@@ -70,8 +70,10 @@ pub fn stretch(across: Across, known: bool) -> Stretch {
     Stretch { from: 0.35, to: 0.65, from_mm, to_mm, across }
 }
 
-pub fn figure() -> Loosened {
-    Loosened { ridge_mm: 100, meets: true, share: 0.89, single_area_m2: 0.184, surface_width_mm: 1_000 }
+pub fn figure() -> LoosenedRange {
+    let most =
+        Loosened { ridge_mm: 100, meets: true, share: 0.89, single_area_m2: 0.184, surface_width_mm: 1_000 };
+    LoosenedRange { least: Loosened { ridge_mm: 170, share: 0.81, ..most }, most }
 }
 
 pub fn dig(verdict: Verdict) -> DigAdvice {

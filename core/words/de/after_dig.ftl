@@ -69,11 +69,11 @@ measured-layer_left = Gemessen: Von der Schicht ({ $depths }) sind im Mittel { $
 measured-layer_gone = Gemessen: Von der Schicht ({ $depths }) ist nichts übrig.
 measured-no_layer = Ob die Schicht gebrochen ist, bleibt ungesagt: { $why }.
 measured-ridge = Der Damm zwischen den Zinkenspuren ist { $ridge } hoch.
-measured-ridge_figure = Der Damm zwischen den Zinkenspuren ist { $ridge } hoch; nach der Zeichnung höchstens { $most }.
+measured-ridge_figure = Der Damm zwischen den Zinkenspuren ist { $ridge } hoch; nach der Zeichnung { $figure }.
 measured-flat = Zwischen den Zinkenspuren steht kein Damm.
-measured-flat_figure = Zwischen den Zinkenspuren steht kein Damm; nach der Zeichnung höchstens { $most }.
+measured-flat_figure = Zwischen den Zinkenspuren steht kein Damm; nach der Zeichnung { $figure }.
 measured-no_ridge = Wie hoch der Damm ist, bleibt ungesagt: { $why }.
-measured-figure = Nach der Zeichnung wären { $share } des Bodens oder mehr gelockert.
+measured-figure = Nach der Zeichnung wären { $share } des Bodens gelockert.
 measured-no_figure = Die Zeichnung gibt nichts zum Vergleichen her: { $why }.
 
 # Woran es gelegen haben kann.

@@ -69,11 +69,11 @@ measured-layer_left = Measured: of the layer ({ $depths }) { $left } is left on 
 measured-layer_gone = Measured: nothing is left of the layer ({ $depths }).
 measured-no_layer = Whether the layer is broken is not told: { $why }.
 measured-ridge = The ridge between the tine lines is { $ridge } high.
-measured-ridge_figure = The ridge between the tine lines is { $ridge } high; by the figure at most { $most }.
+measured-ridge_figure = The ridge between the tine lines is { $ridge } high; by the figure { $figure }.
 measured-flat = There is no ridge between the tine lines.
-measured-flat_figure = There is no ridge between the tine lines; by the figure at most { $most }.
+measured-flat_figure = There is no ridge between the tine lines; by the figure { $figure }.
 measured-no_ridge = How high the ridge is, is not told: { $why }.
-measured-figure = By the figure { $share } of the ground or more would be loosened.
+measured-figure = By the figure { $share } of the ground would be loosened.
 measured-no_figure = The figure gives nothing to compare with: { $why }.
 
 # What may have gone wrong.

@@ -4,7 +4,7 @@ use super::across::Section;
 use super::clue::{Before, Evenness, PassClue, Reached, SpeedPlace, YesNo};
 use super::ground::Wanted;
 use super::lasting::Lasts;
-use crate::advice::machine::{CriticalDepth, SpacingRange, Tines, measured_ridge_mm};
+use crate::advice::machine::{CriticalDepth, SpacingRange, TinesRange, measured_ridge_mm};
 use crate::record::{AfterDig, Extent, Field, FieldNotes, Machine, Pass, RollOutcome, TextureNote};
 use crate::soil::roll::RollMeaning;
 use crate::soil::texture::TextureGroup;
@@ -37,7 +37,7 @@ pub struct Scene<'a> {
     /// The readings, where there are enough of them and a mark.
     pub section: Option<Section<'a>>,
     /// The tines, where their figure holds.
-    pub tines: Option<Tines>,
+    pub tines: Option<TinesRange>,
 }
 
 impl Evidence {
@@ -105,7 +105,7 @@ fn answer_of(clue: PassClue, scene: &Scene) -> Option<usize> {
         PassClue::Slots => evenness(&dig.slots_mm).map(|slots| slots as usize),
         PassClue::Critical => {
             let depth_mm = slot_depth_mm(dig).or(pass.tip_mm).or(wanted.depth_mm)?;
-            Some(CriticalDepth::of_foot(machine?.foot_width_mm).place(depth_mm) as usize)
+            Some(CriticalDepth::of(machine?).place(depth_mm) as usize)
         }
         PassClue::Profile => dig.profile.map(|profile| profile as usize),
         PassClue::Smear => dig.smear.map(|smear| smear as usize),

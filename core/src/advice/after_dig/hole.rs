@@ -9,7 +9,7 @@ use super::verdict::{Measured, judge};
 use super::{DigAdvice, PASS_MARK, SEASON_DAYS, cause};
 use crate::advice::FieldAdvice;
 use crate::advice::machine::{
-    CriticalDepth, CriticalPlace, Model, SIDE_SLOPE_DEGREES, Tines, WhyNot, broken_share, left_mm,
+    CriticalDepth, CriticalPlace, Model, SIDE_SLOPE_DEGREES, TinesRange, WhyNot, broken_share, left_mm,
     measured_ridge_mm, section_share,
 };
 use crate::place::FieldMap;
@@ -112,15 +112,10 @@ fn given(
 }
 
 /// The tines whose figure holds: soil that breaks, lifted from above critical depth.
-fn figure(machine: Option<&Machine>, tip_mm: u32, rolled: Option<RollOutcome>) -> Model<Tines> {
+fn figure(machine: Option<&Machine>, tip_mm: u32, rolled: Option<RollOutcome>) -> Model<TinesRange> {
     let Some(machine) = machine else { return Model::DoesNotApply(WhyNot::NotGiven) };
-    let tines = Tines {
-        lifting_width_mm: machine.lifting_width_mm(),
-        tip_mm,
-        spacing_mm: machine.spacing_mm,
-        slope_degrees: SIDE_SLOPE_DEGREES,
-    };
-    match (rolled, CriticalDepth::of_foot(machine.foot_width_mm).place(tip_mm)) {
+    let tines = TinesRange::of(machine, tip_mm, SIDE_SLOPE_DEGREES);
+    match (rolled, CriticalDepth::of(machine).place(tip_mm)) {
         (Some(RollOutcome::Thread), _) => Model::DoesNotApply(WhyNot::TooWet),
         (_, CriticalPlace::Above) => Model::Applies(tines),
         (_, CriticalPlace::Uncertain) => Model::AppliesIfAboveCritical(tines),

@@ -24,7 +24,7 @@ pub use table::{CauseTable, PerCause, TEXT as CAUSES_TEXT};
 pub use unfinished::{READINGS, unfinished};
 
 use super::FieldAdvice;
-use super::machine::{Loosened, Model};
+use super::machine::{LoosenedRange, Model};
 use crate::place::FieldMap;
 use crate::reading::FieldReading;
 use crate::record::{Condition, FieldNotes, RecordId, RootsSeen};
@@ -94,8 +94,8 @@ pub struct DigAdvice {
     pub layer_left_mm: Model<f64>,
     /// Height of the ridge between the two tine lines above their bottoms, measured.
     pub ridge_mm: Model<u32>,
-    /// What the figure of the tines lets expect: its ridge at most, its share at least.
-    pub figure: Model<Loosened>,
+    /// What the figure of the tines lets expect.
+    pub figure: Model<LoosenedRange>,
     /// Where it stayed firm, from one line to the other.
     pub firm_at: Vec<Stretch>,
     /// What the pass did here.

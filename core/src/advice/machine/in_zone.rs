@@ -6,7 +6,7 @@ use super::money::Price;
 use super::setting::{LayerDepths, Work};
 use super::table::{DraughtSoil, Surface, USUAL_SPEED_KMH};
 use crate::advice::{What, ZoneCall};
-use crate::record::{Field, Machine};
+use crate::record::{Call, Field, Machine};
 
 /// What field and pits do not say of a piece of work.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -77,6 +77,7 @@ pub fn work_in_zone(
     Ok(Work {
         layer: layer_of(call),
         roll: call.reasons.iter().find_map(|why| rolled(&why.what)),
+        forbidden: call.call != Call::Loosen,
         surface: terms.surface,
         fuel: terms.fuel,
         price: terms.price,

@@ -54,10 +54,15 @@ mod tests {
     /// A layer at 200 to 300 mm: whole, half and none of it left; the readings in the lines count half.
     #[test]
     fn what_is_left_of_a_layer_is_a_thickness() {
-        assert_eq!(left_mm(&[180, 200, 150], 200, 300), Some(100.0));
-        assert_eq!(left_mm(&[250, 250, 250], 200, 300), Some(50.0));
-        assert_eq!(left_mm(&[350, 300, 310], 200, 300), Some(0.0));
-        assert_eq!(left_mm(&[350, 280, 350], 200, 300), Some(10.0));
+        for (readings, left) in [
+            ([180, 200, 150], 100.0),
+            ([250, 250, 250], 50.0),
+            ([350, 300, 310], 0.0),
+            ([350, 280, 350], 10.0),
+        ] {
+            let found = left_mm(&readings, 200, 300).unwrap();
+            assert!((found - left).abs() < 1e-9, "{readings:?} {found}");
+        }
         assert_eq!(left_mm(&[350], 200, 300), None);
         assert_eq!(left_mm(&[350, 350], 300, 300), None);
     }
