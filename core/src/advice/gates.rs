@@ -1,10 +1,11 @@
-//! The gates a justified loosening has to pass in the field, in their order: wet signs above, the roll test at tip
-//! depth and at the surface, what lies buried, the machine's reach, deep clay.
+//! The gates a justified loosening has to pass in the field, in their order: the roll test at tip depth and at
+//! the surface, what lies buried, the machine's reach, deep clay.
 
 use super::call::{Obstacle, Readiness, Stance, TipDepth, What, Why};
 use super::pit_view::PitView;
+use super::steel::DEEP_CLAY_MM;
 use crate::reading::LayerReading;
-use crate::record::{Buried, Call, Field, Patches, Roll, RollOutcome, Smell, TextureNote};
+use crate::record::{Buried, Call, Field, Roll, RollOutcome, TextureNote};
 use crate::soil::roll::RollMeaning;
 use crate::soil::texture::TextureGroup;
 
@@ -14,9 +15,6 @@ pub const CLEARANCE_MM: u32 = 100;
 const ROLL_NEAR_MM: u32 = 75;
 /// A roll counts for the surface when it was taken no deeper than this. Our judgement.
 const SURFACE_MM: u32 = 100;
-/// In clay a layer with its bottom below this is mostly not worth loosening (Tasmanian state guide on deep
-/// ripping: over 300 mm in clayey soils).
-const DEEP_CLAY_MM: u32 = 300;
 
 /// What the gates leave of a justified loosening.
 #[derive(Debug)]
@@ -31,16 +29,6 @@ pub struct Gated {
     pub whys: Vec<Why>,
     /// Dry at tip depth.
     pub cloddy: bool,
-}
-
-/// Wet signs in a layer above the deciding one, the uppermost such layer.
-pub fn wet_above(view: &PitView, deciding: &LayerReading) -> Option<What> {
-    let above = view.reading.layers.iter().filter(|layer| layer.bottom_mm <= deciding.top_mm);
-    let wet = |layer: &&LayerReading| {
-        layer.signs.patches == Some(Patches::Clear) || layer.signs.smell == Some(Smell::Sour)
-    };
-    let (top_mm, bottom_mm) = above.filter(wet).map(|layer| (layer.top_mm, layer.bottom_mm)).min()?;
-    Some(What::WetAbove { top_mm, bottom_mm })
 }
 
 /// Sends a justified loosening through the gates. The first that fails gives the call; the others are told too,
