@@ -99,6 +99,18 @@ impl<'a> PitView<'a> {
         self.harmed_bottom_mm
     }
 
+    /// Top of that layer, or of the pressed ones that lie on it without a gap.
+    pub fn harmed_top_mm(&self) -> Option<u32> {
+        let bottom_mm = self.harmed_bottom_mm()?;
+        let pressed = self.reading.layers.iter().rev().filter(|layer| is_pressed(layer));
+        Some(pressed.fold(
+            bottom_mm,
+            |top_mm, layer| {
+                if layer.bottom_mm == top_mm { layer.top_mm } else { top_mm }
+            },
+        ))
+    }
+
     /// Whether its signs clash.
     pub fn clashes(&self) -> bool {
         matches!(self.barred, Some(What::SignsClash { .. }))
@@ -131,18 +143,6 @@ impl<'a> PitView<'a> {
         unseen
             .map(|bottom_mm| What::TooShallow { dug_to_mm, need_mm: bottom_mm.saturating_add(ONE_STEP_MM) })
             .or_else(|| clash(&self.reading.layers))
-    }
-
-    /// Top of that layer, or of the harmed ones that lie on it without a gap.
-    pub fn harmed_top_mm(&self) -> Option<u32> {
-        let bottom_mm = self.harmed_bottom_mm()?;
-        let harmed = self.reading.layers.iter().rev().filter(|layer| is_harmed(layer));
-        Some(harmed.fold(
-            bottom_mm,
-            |top_mm, layer| {
-                if layer.bottom_mm == top_mm { layer.top_mm } else { top_mm }
-            },
-        ))
     }
 }
 

@@ -92,15 +92,12 @@ impl Words {
     fn critical(&self, setting: &Setting) -> Vec<String> {
         let critical = setting.critical;
         let place = self.of(setting.place);
-        let mut said = vec![match critical.hi_mm {
-            Some(hi_mm) => {
-                let args = fluent_args!["range" => self.depth_range(critical.lo_mm, hi_mm), "place" => place];
-                self.say_with("set-critical", &args)
-            }
-            None => {
-                let args = fluent_args!["from" => self.depth(critical.lo_mm), "place" => place];
-                self.say_with("set-critical_winged", &args)
-            }
+        let mut said = vec![if let Some(hi_mm) = critical.hi_mm {
+            let args = fluent_args!["range" => self.depth_range(critical.lo_mm, hi_mm), "place" => place];
+            self.say_with("set-critical", &args)
+        } else {
+            let args = fluent_args!["from" => self.depth(critical.lo_mm), "place" => place];
+            self.say_with("set-critical_winged", &args)
         }];
         let shifts = |deeper| -> Vec<String> {
             let shifts =
@@ -118,12 +115,11 @@ impl Words {
             "tip" => self.depth(setting.tip_mm),
             "sure" => self.depth(setting.foot_width.sure_mm),
         ];
-        let id = match setting.foot_width.least_mm {
-            Some(least_mm) => {
-                foot.set("least", self.depth(least_mm));
-                "set-foot"
-            }
-            None => "set-foot_winged",
+        let id = if let Some(least_mm) = setting.foot_width.least_mm {
+            foot.set("least", self.depth(least_mm));
+            "set-foot"
+        } else {
+            "set-foot_winged"
         };
         said.push(self.say_with(id, &foot));
         said

@@ -34,15 +34,12 @@ impl Words {
             line(KeyMark::Layer, self.say_with("section-layer", &args))
         }));
         let critical = setting.critical;
-        let critical = match critical.hi_mm {
-            Some(hi_mm) => {
-                let range = self.depth_range(critical.lo_mm, hi_mm);
-                self.say_with("section-critical", &fluent_args!["range" => range])
-            }
-            None => {
-                let from = self.depth(critical.lo_mm);
-                self.say_with("section-critical_winged", &fluent_args!["from" => from])
-            }
+        let critical = if let Some(hi_mm) = critical.hi_mm {
+            let range = self.depth_range(critical.lo_mm, hi_mm);
+            self.say_with("section-critical", &fluent_args!["range" => range])
+        } else {
+            let from = self.depth(critical.lo_mm);
+            self.say_with("section-critical_winged", &fluent_args!["from" => from])
         };
         key.push(line(KeyMark::Critical, critical));
         let leading = machine.leading.and_then(|leading| leading.depth_mm);
@@ -71,15 +68,12 @@ impl Words {
         }));
         let critical = setting.critical;
         let mut args = fluent_args!["place" => self.of(setting.place)];
-        let id = match critical.hi_mm {
-            Some(hi_mm) => {
-                args.set("range", self.depth_range_spoken(critical.lo_mm, hi_mm));
-                "section-described_critical"
-            }
-            None => {
-                args.set("from", self.depth(critical.lo_mm));
-                "section-described_critical_winged"
-            }
+        let id = if let Some(hi_mm) = critical.hi_mm {
+            args.set("range", self.depth_range_spoken(critical.lo_mm, hi_mm));
+            "section-described_critical"
+        } else {
+            args.set("from", self.depth(critical.lo_mm));
+            "section-described_critical_winged"
         };
         said.push(self.say_with(id, &args));
         said.push(self.loosened(work, setting));

@@ -208,10 +208,8 @@ fn loosened_before(notes: &FieldNotes, pass: &Pass) -> Option<Before> {
         .chain(notes.field.last_loosened)
         .filter(|day| *day < done)
         .max()?;
-    match Lasts::of(&notes.field).until(last, done)? {
-        true => Some(Before::Recent),
-        false => Some(Before::LongAgo),
-    }
+    let lasts = Lasts::of(&notes.field).until(last, done)?;
+    Some(if lasts { Before::Recent } else { Before::LongAgo })
 }
 
 #[cfg(test)]

@@ -11,6 +11,7 @@ use crate::record::{AfterDig, Condition, FieldNotes, Pass, Pit, Position, Zone};
 
 /// What a pass was to reach at a hole.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[expect(clippy::struct_field_names, reason = "names carry the unit")]
 pub struct Wanted {
     /// Tip depth.
     pub depth_mm: Option<u32>,
