@@ -192,6 +192,8 @@ fn is_justified(call: &ZoneCall) -> bool {
                 | What::WetAbove { .. }
                 | What::TooNear { .. }
                 | What::BeyondReach { .. }
+                | What::DepthUnknown { .. }
+                | What::NoMachine { .. }
                 | What::DeepClay { .. }
                 | What::TooShallow { .. }
                 | What::NoReference

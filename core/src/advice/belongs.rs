@@ -1,6 +1,6 @@
 //! What belongs to a call: cautions, what has to follow, the rooting depth lost.
 
-use super::call::{Caution, FollowUp, RootingLoss, What, Why};
+use super::call::{Caution, FollowUp, Readiness, RootingLoss, What, Why, ZoneCall};
 use crate::reading::LayerReading;
 use crate::record::{Buried, Call, Cause, Condition, Field, TextureNote};
 use crate::soil::rooting;
@@ -57,6 +57,42 @@ pub fn follow_up(call: Call, whys: &[Why], harmed: Option<&LayerReading>) -> Vec
             moist.into_iter().chain(rootless.then_some(FollowUp::DigInRootedCrop)).collect()
         }
     }
+}
+
+/// A call that time has made another one, with what belongs to it now: cautions that hold only for work go, and what has to
+/// follow is that of the call.
+pub fn belonging(mut call: ZoneCall) -> ZoneCall {
+    let works = matches!(call.call, Call::Loosen | Call::Wait);
+    let of_work = |caution: &Caution| {
+        matches!(
+            caution,
+            Caution::MachineStopped
+                | Caution::EstimatesOnly
+                | Caution::TrialStrip
+                | Caution::DrainsUnknown
+                | Caution::CloddyDry
+                | Caution::SandSlowToPay
+                | Caution::SiltAtRisk
+        )
+    };
+    call.cautions.retain(|caution| works || !of_work(caution));
+    let worked =
+        call.reasons.iter().any(|why| matches!(why.what, What::Behind { .. } | What::DidNotLast { .. }));
+    call.follow_up = match call.call {
+        // Loosened ground that is to be left as it is has to be held open.
+        Call::LeaveIt if worked => {
+            vec![FollowUp::RootsAfter, FollowUp::OrganicMatter, FollowUp::NoTraffic, FollowUp::RemoveCause]
+        }
+        Call::RootsFirst => vec![FollowUp::RootsAfter, FollowUp::NoTraffic, FollowUp::RemoveCause],
+        Call::DigAgain if worked => vec![FollowUp::DigBehind],
+        Call::DigAgain => Vec::new(),
+        Call::Wait if call.readiness == Readiness::StripFirst => vec![FollowUp::DigBehind],
+        _ => follow_up(call.call, &call.reasons, None),
+    };
+    if call.call == Call::LeaveIt {
+        call.rooting_loss = None;
+    }
+    call
 }
 
 /// How much of the crop's rooting depth a Tight or Shut layer cuts off: of the crop standing now, else of the last.

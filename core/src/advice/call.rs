@@ -1,8 +1,10 @@
 //! What a call is made of.
 
+use super::after_dig::{Check, NextStep, Remedy, Verdict};
 use crate::reading::{Clue, Kind, Reason};
 use crate::record::codes::codes;
 use crate::record::{Call, FaceMoisture, RollOutcome, Zone};
+use chrono::NaiveDate;
 
 /// The calls of a field.
 #[derive(Debug, Clone, PartialEq)]
@@ -53,6 +55,8 @@ pub enum Readiness {
     },
     /// The roll test does not apply (soil that does not hold together); judge moisture another way.
     RollNotApplicable,
+    /// A trial strip decides first: one that was run is to be dug behind, or did not do it and is to be changed.
+    StripFirst,
 }
 
 codes!(
@@ -128,13 +132,40 @@ pub enum What {
     /// Wet signs above the harmed layer.
     WetAbove { top_mm: u32, bottom_mm: u32 },
     /// A roll test decided, or was looked at.
-    Rolled { depth_mm: u32, roll: RollOutcome, surface: bool },
+    Rolled { depth_mm: u32, roll: RollOutcome, surface: bool, on: Option<NaiveDate> },
     /// The roll test at tip depth is missing.
     RollMissing { depth_mm: u32 },
     /// The roll test at the surface is missing.
     SurfaceRollMissing,
     /// The tip would come nearer to something buried than the clearance.
     TooNear { obstacle: Obstacle, depth_mm: u32, tip_mm: u32, clearance_mm: u32 },
+    /// It is marked as running here, and nobody knows how deep.
+    DepthUnknown { obstacle: Obstacle },
+    /// A tip would do, or would not, by less than a depth is known to: it must lie at least this deep.
+    HangsOnDepth { obstacle: Obstacle, depth_mm: u32, needs_mm: u32 },
+    /// A cable or pipe that is noted, with its depth and how far it runs from the nearest pit of the zone.
+    Service { depth_mm: Option<u32>, away_m: Option<u32> },
+    /// Who was asked about what lies buried, when, whether leave was given, and whether the answer has lapsed.
+    Asked { whom: String, on: Option<NaiveDate>, leave: Option<bool>, lapsed: bool },
+    /// No machine that is noted reaches the tip and stays above critical depth there: what it takes.
+    NoMachine { tip_mm: u32, foot_mm: u32 },
+    /// Rolls of an earlier day: roll again.
+    RollPast { rolled: NaiveDate },
+    /// It has rained since the rolls: roll again.
+    RainSince { rolled: NaiveDate, rain: NaiveDate },
+    /// Worked since the pits were dug: what the holes behind the machine say.
+    Behind {
+        on: Option<NaiveDate>,
+        strip: bool,
+        verdict: Option<Verdict>,
+        next: NextStep,
+        check: Option<Check>,
+        remedy: Option<Remedy>,
+    },
+    /// Loosened since the pits were dug, and not dug since.
+    LoosenedSince { on: NaiveDate },
+    /// A harmed layer is there again after a loosening.
+    DidNotLast { on: Option<NaiveDate> },
     /// The tip lies below the machine's reach.
     BeyondReach { tip_mm: u32, reach_mm: u32 },
     /// Clay with the layer's bottom below 300 mm: mostly not worthwhile.

@@ -1,12 +1,14 @@
 //! From the pits of a zone to its call: what the structure says over all of them, then the gates.
 
-use super::call::{Readiness, Stance, Sureness, TipDepth, What, Why, ZoneCall};
+use super::call::{FieldAdvice, Readiness, Stance, Sureness, TipDepth, What, Why, ZoneCall};
 use super::pit_view::{Limiting, PitView};
 use super::regret::{LAYER_CALLS, least, share_right};
 use super::tip::{CLEARED_SHARE, tip_depth};
 use super::{belongs, gates};
+use crate::place::FieldMap;
 use crate::reading::{FieldReading, Kind, LayerReading, is_readable};
-use crate::record::{Call, ChannelsSeen, Field, FieldNotes, PlaceKind, RootsSeen, Zone};
+use crate::record::{Call, ChannelsSeen, Field, FieldNotes, Machine, Pass, PlaceKind, RootsSeen, Zone};
+use chrono::NaiveDate;
 
 /// Share from which a call is sure. Our mark.
 const SURE_MARK: f64 = 0.85;
@@ -18,13 +20,26 @@ const LIKELY_MARK: f64 = 0.60;
 pub struct Ground<'a> {
     /// The field.
     pub field: &'a Field,
+    /// It laid out.
+    pub map: &'a FieldMap,
+    /// The machines noted for it.
+    pub machines: &'a [Machine],
+    /// The passes over it.
+    pub passes: &'a [Pass],
+    /// The day the calls are for.
+    pub today: Option<NaiveDate>,
     /// Depth down to which each readable reference pit was read.
-    references_mm: Vec<u32>,
+    pub(super) references_mm: Vec<u32>,
 }
 
 impl<'a> Ground<'a> {
     /// From a field's notes and their reading.
-    pub fn of(notes: &'a FieldNotes, reading: &FieldReading) -> Self {
+    pub fn of(
+        notes: &'a FieldNotes,
+        reading: &FieldReading,
+        map: &'a FieldMap,
+        today: Option<NaiveDate>,
+    ) -> Self {
         let references_mm = notes
             .pits
             .iter()
@@ -32,7 +47,8 @@ impl<'a> Ground<'a> {
             .filter(|(pit, _)| pit.place == PlaceKind::Reference && is_readable(pit))
             .filter_map(|(_, read)| read.layers.last().map(|layer| layer.bottom_mm))
             .collect();
-        Self { field: &notes.field, references_mm }
+        let FieldNotes { field, machines, passes, .. } = notes;
+        Self { field, map, machines, passes, today, references_mm }
     }
 
     /// Whether a readable reference pit shows the soil below this depth.
@@ -65,7 +81,7 @@ const fn carries(what: What) -> Why {
 /// The call of a zone from its pits; alike twins are already counted once.
 pub fn judge(zone: Zone, views: &[&PitView], twins: usize, ground: &Ground) -> ZoneCall {
     let mut structure = structure(views);
-    let Verdict { call, readiness, tip, cloddy, mut whys } = verdict(&mut structure, views, ground);
+    let Verdict { call, readiness, tip, cloddy, mut whys } = verdict(zone, &mut structure, views, ground);
     whys.extend(barred(views).into_iter().map(|what| Why {
         stance: if structure.judged.is_empty() { Stance::For } else { Stance::Note },
         what,
@@ -104,7 +120,7 @@ struct Verdict {
 }
 
 /// The gates from the reference on; what bars a single pit was looked at before.
-fn verdict(structure: &mut Structure, views: &[&PitView], ground: &Ground) -> Verdict {
+fn verdict(zone: Zone, structure: &mut Structure, views: &[&PitView], ground: &Ground) -> Verdict {
     let whys = std::mem::take(&mut structure.whys);
     let mut verdict =
         Verdict { call: structure.call, readiness: Readiness::Fit, tip: None, cloddy: false, whys };
@@ -123,7 +139,7 @@ fn verdict(structure: &mut Structure, views: &[&PitView], ground: &Ground) -> Ve
                 verdict.whys.push(carries(what));
             }
             ((wet, _), Some(depth)) if verdict.call == Call::Loosen => {
-                let gated = gates::pass(ground.field, views, layer, depth);
+                let gated = gates::pass(ground, zone, views, layer, depth);
                 wet_beside = wet;
                 verdict = Verdict {
                     call: gated.call,
@@ -172,6 +188,17 @@ pub fn whole(zones: &[ZoneCall], views: &[&PitView], twins: usize, ground: &Grou
         whole.reasons.insert(0, Why { stance: Stance::Note, what: What::ZonesDiffer { loosen } });
     }
     whole
+}
+
+/// The reasons of the whole with what is said of zones that differ as their calls now stand.
+pub fn telling_zones_apart(advice: &FieldAdvice) -> Vec<Why> {
+    let FieldAdvice { zones, whole } = advice;
+    let loosen: Vec<Zone> =
+        zones.iter().filter(|zone| zone.call == Call::Loosen).map(|zone| zone.zone).collect();
+    let differ = !loosen.is_empty() && loosen.len() < zones.len();
+    let told = differ.then_some(Why { stance: Stance::Note, what: What::ZonesDiffer { loosen } });
+    let others = whole.reasons.iter().filter(|why| !matches!(why.what, What::ZonesDiffer { .. }));
+    told.into_iter().chain(others.cloned()).collect()
 }
 
 fn sureness(share: f64) -> Sureness {

@@ -93,6 +93,11 @@ kept! {
         115 deep_clay_anyway,
         116 wheel_track_mm,
         117 tyre_mm,
+        130 services_clearance_mm,
+        131 services_asked,
+        132 services_asked_on,
+        133 services_leave,
+        134 last_rain,
         children: parts, lines,
     }
     /// A pit, in a field.

@@ -43,6 +43,7 @@ mod screen_pit;
 mod screen_rest;
 mod screen_saved;
 mod section;
+mod since;
 mod soil;
 mod tables;
 

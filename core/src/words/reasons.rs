@@ -40,7 +40,10 @@ impl Words {
             &What::RootsNeeded { top_mm, bottom_mm } => self.at("why-roots_needed", top_mm, bottom_mm),
             &What::Cemented { top_mm, bottom_mm } => self.at("why-cemented", top_mm, bottom_mm),
             &What::WetAbove { top_mm, bottom_mm } => self.at("why-wet_above", top_mm, bottom_mm),
-            &What::Rolled { depth_mm, roll, surface } => self.rolled(depth_mm, surface, roll),
+            &What::Rolled { depth_mm, roll, surface, on } => {
+                let told = self.rolled(depth_mm, surface, roll);
+                on.map_or_else(|| told.clone(), |on| self.on_day(&told, on))
+            }
             &What::RollMissing { depth_mm } => self.depths("why-roll_missing", &[("depth", depth_mm)]),
             What::SurfaceRollMissing => self.say("why-surface_roll_missing"),
             &What::TooNear { obstacle, depth_mm, tip_mm, clearance_mm } => {
@@ -52,6 +55,40 @@ impl Words {
                 ];
                 super::capital(self.say_with("why-too_near", &args))
             }
+            What::DepthUnknown { obstacle } => {
+                let args = fluent_args!["obstacle" => self.form(*obstacle, "the")];
+                super::capital(self.say_with("why-depth_unknown", &args))
+            }
+            &What::HangsOnDepth { obstacle, depth_mm, needs_mm } => {
+                let args = fluent_args![
+                    "obstacle" => self.form(obstacle, "the"),
+                    "depth" => self.depth(depth_mm),
+                    "needs" => self.depth(needs_mm),
+                ];
+                self.say_with("why-hangs_on_depth", &args)
+            }
+            &What::Service { depth_mm, away_m } => self.service(depth_mm, away_m),
+            What::Asked { whom, on, leave, lapsed } => self.asked_whom(whom, *on, *leave, *lapsed),
+            &What::NoMachine { tip_mm, foot_mm } => {
+                self.depths("why-no_machine", &[("tip", tip_mm), ("foot", foot_mm)])
+            }
+            &What::RollPast { rolled } => {
+                self.say_with("why-roll_past", &fluent_args!["day" => self.date(rolled)])
+            }
+            &What::RainSince { rolled, rain } => {
+                let args = fluent_args!["day" => self.date(rolled), "rain" => self.date(rain)];
+                self.say_with("why-rain_since", &args)
+            }
+            &What::Behind { on, strip, verdict, next, check, remedy } => {
+                self.behind_told(on, strip, verdict, (next, check, remedy))
+            }
+            &What::LoosenedSince { on } => {
+                self.say_with("why-loosened_since", &fluent_args!["day" => self.date(on)])
+            }
+            &What::DidNotLast { on: Some(on) } => {
+                self.say_with("why-did_not_last", &fluent_args!["day" => self.date(on)])
+            }
+            What::DidNotLast { on: None } => self.say("why-did_not_last_undated"),
             &What::BeyondReach { tip_mm, reach_mm } => {
                 self.depths("why-beyond_reach", &[("tip", tip_mm), ("reach", reach_mm)])
             }

@@ -13,7 +13,19 @@ const GROUPS: [(DetailText, &[Detail]); 3] = [
         DetailText::Ground,
         &[Detail::Name, Detail::Headland, Detail::Tramline, Detail::WheelTrack, Detail::Tyre],
     ),
-    (DetailText::Buried, &[Detail::Drains, Detail::MoleDrains, Detail::Services, Detail::Clearance]),
+    (
+        DetailText::Buried,
+        &[
+            Detail::Drains,
+            Detail::MoleDrains,
+            Detail::Clearance,
+            Detail::Services,
+            Detail::ServicesClearance,
+            Detail::ServicesAsked,
+            Detail::ServicesAskedOn,
+            Detail::ServicesLeave,
+        ],
+    ),
     (
         DetailText::Use,
         &[
@@ -23,6 +35,7 @@ const GROUPS: [(DetailText, &[Detail]); 3] = [
             Detail::LastCrop,
             Detail::LastLoosened,
             Detail::LastTraffic,
+            Detail::LastRain,
             Detail::Reach,
             Detail::DeepClay,
         ],
@@ -80,6 +93,7 @@ fn value(field: &Field, detail: Detail, words: &Words) -> Option<String> {
         | Detail::MoleDrains
         | Detail::Services
         | Detail::Clearance
+        | Detail::ServicesClearance
         | Detail::Reach => length_of(field, detail).map(|mm| words.depth(mm)),
         Detail::Texture => field.texture.map(|noted| match noted {
             TextureNote::Class(texture) => words.label(texture.class),
@@ -93,6 +107,10 @@ fn value(field: &Field, detail: Detail, words: &Words) -> Option<String> {
         Detail::LastCrop => field.last_crop.clone(),
         Detail::LastLoosened => field.last_loosened.map(|day| words.date(day)),
         Detail::LastTraffic => field.last_traffic.map(|day| words.date(day)),
+        Detail::LastRain => field.last_rain.map(|day| words.date(day)),
+        Detail::ServicesAsked => field.services_asked.clone(),
+        Detail::ServicesAskedOn => field.services_asked_on.map(|day| words.date(day)),
+        Detail::ServicesLeave => field.services_leave.map(|leave| words.label(leave_given(leave))),
         Detail::DeepClay => field.deep_clay_anyway.map(|anyway| words.label(held_to(anyway))),
     }
 }
@@ -100,6 +118,11 @@ fn value(field: &Field, detail: Detail, words: &Words) -> Option<String> {
 /// How the answer to deep clay is called.
 pub(super) const fn held_to(anyway: bool) -> DetailText {
     if anyway { DetailText::HeldTo } else { DetailText::NotHeldTo }
+}
+
+/// How the answer to leave is called.
+pub(super) const fn leave_given(leave: bool) -> DetailText {
+    if leave { DetailText::LeaveGiven } else { DetailText::LeaveNotGiven }
 }
 
 /// The length of a detail that is one.
@@ -113,6 +136,7 @@ pub(super) const fn length_of(field: &Field, detail: Detail) -> Option<u32> {
         Detail::MoleDrains => field.mole_drains_mm,
         Detail::Services => field.services_mm,
         Detail::Clearance => field.clearance_mm,
+        Detail::ServicesClearance => field.services_clearance_mm,
         Detail::Reach => field.reach_mm,
         _ => None,
     }
