@@ -70,21 +70,12 @@ impl Held {
         Ok(Answer { screen: self.shown_with(told, true)?, changed: !saved.changes.is_empty() })
     }
 
-    /// The name of a field's file; with a short form of its id where another field's would be called the same.
+    /// The name of a field's file.
     fn file_name(&self, field: &Field) -> Result<String, StoreError> {
-        let name = file_name(&field.name);
-        // Some file systems do not tell upper case from lower.
-        let same = |other: &str| file_name(other).to_lowercase() == name.to_lowercase();
-        let shared = self.store.fields()?.iter().any(|other| other.id != field.id && same(&other.name));
-        Ok(if shared { format!("{name}-{}", short(field.id)) } else { name })
+        let kept = self.store.fields()?;
+        let others = kept.iter().filter(|other| other.id != field.id).map(|other| other.name.as_str());
+        Ok(notes::file_name(&field.name, field.id, others))
     }
-}
-
-/// The last of the random digits of an id: the first ones tell the time, which two fields may share.
-fn short(id: RecordId) -> String {
-    const DIGITS: usize = 8;
-    let text = id.to_string();
-    text[text.len().saturating_sub(DIGITS)..].to_owned()
 }
 
 /// The field that is kept already and that the notes of a file are of.
@@ -104,18 +95,4 @@ fn begun(path: &Path) -> io::Result<(Vec<u8>, File)> {
     (&mut file).take(notes::LONGEST_BYTES).read_to_end(&mut bytes)?;
     file.rewind()?;
     Ok((bytes, file))
-}
-
-/// A field's name as the name of a file: letters and digits of any script, the rest as one line between them.
-fn file_name(name: &str) -> String {
-    const LONGEST: usize = 60;
-    /// What file systems allow is 255 bytes, with what is put behind the name.
-    const LONGEST_BYTES: usize = 200;
-    let parts: Vec<&str> =
-        name.split(|letter: char| !letter.is_alphanumeric()).filter(|part| !part.is_empty()).collect();
-    let mut name: String = parts.join("_").chars().take(LONGEST).collect();
-    while name.len() > LONGEST_BYTES {
-        name.pop();
-    }
-    if name.is_empty() { "field".to_owned() } else { name }
 }

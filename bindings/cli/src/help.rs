@@ -31,9 +31,16 @@ const EXAMPLES: &[(&str, &[&str])] = &[
             "pitface read out/mere_piece.notes.json out/fox_heath.notes.json --language de --units in",
             "pitface read out/mere_piece.notes.json --store out/kept.pitface",
             "pitface --json read - <out/mere_piece.notes.json",
+            "pitface read --store out/estate.pitface --field \"Fox Heath\"",
         ],
     ),
-    ("next", &["pitface next out/mere_piece.notes.json"]),
+    (
+        "next",
+        &[
+            "pitface next out/mere_piece.notes.json",
+            "pitface next --store out/estate.pitface --field \"Mere Piece\"",
+        ],
+    ),
     (
         "where",
         &[
@@ -49,7 +56,13 @@ const EXAMPLES: &[(&str, &[&str])] = &[
         ],
     ),
     ("draw", &["pitface draw out/mere_piece.notes.json --out out/drawings --theme print"]),
-    ("tables", &["pitface tables out/lapwing_ground.notes.json out/mere_piece.notes.json --out out/tables"]),
+    (
+        "tables",
+        &[
+            "pitface tables out/lapwing_ground.notes.json out/mere_piece.notes.json --out out/tables",
+            "pitface tables --store out/estate.pitface --out out/tables",
+        ],
+    ),
     ("roll", &["pitface roll --surface crumbles --at-depth short_lengths --texture sandy_loam"]),
     (
         "texture",
@@ -73,6 +86,16 @@ const EXAMPLES: &[(&str, &[&str])] = &[
     ("partners", &["pitface partners out/estate.pitface"]),
     ("settle", &["pitface settle out/estate.pitface"]),
     ("check", &["pitface check out/estate.pitface"]),
+    ("fields", &["pitface fields out/estate.pitface"]),
+    (
+        "write",
+        &[
+            "pitface write out/estate.pitface --out out/notes",
+            "pitface write out/estate.pitface --field \"Fox Heath\"",
+        ],
+    ),
+    ("new", &["pitface new out/starling_field.notes.json"]),
+    ("schema", &["pitface schema"]),
     ("completions", &["pitface completions bash >out/pitface.bash"]),
     ("manual", &["pitface manual --out out/man"]),
 ];

@@ -1,34 +1,52 @@
-//! What was read and advised, as JSON: codes and whole millimetres, no sentences.
+//! What was read and advised, as JSON: codes and whole millimetres, no sentences. `bindings/cli/schemas` describes every answer.
 
 use crate::field::FieldRead;
 use pitface_core::RULES;
-use pitface_core::advice::after_dig::PassAdvice;
 use pitface_core::advice::readers::SeveralReaders;
 use pitface_core::advice::{ChangedAnswer, What, Why, ZoneCall, stands_for};
 use pitface_core::answer::FieldAnswer;
-use pitface_core::place::{FieldMap, PlaceRemark};
+use pitface_core::place::PlaceRemark;
 use pitface_core::reading::{KINDS, LayerReading, NextLook, PitReading};
-use pitface_core::record::{FieldNotes, Pit, RecordId};
+use pitface_core::record::RecordId;
 use serde_json::{Map, Value, json};
+
+/// Version of the form of all answers; it changes where a key goes or comes to mean something else, not where one is added.
+pub const FORMAT: u64 = 1;
+
+/// The answer about some fields: one shape, however many there are.
+pub fn fields(fields: Vec<Value>) -> Value {
+    let mut answer = json!({ "rules": RULES });
+    answer["fields"] = fields.into();
+    answer
+}
+
+/// How everything said of a field begins; ids only where something keeps them.
+pub fn head(field: &FieldRead) -> Value {
+    json!({ "field": field.notes.field.name, "field_id": field.lasting(field.notes.field.id) })
+}
+
+/// How everything said of a pit begins.
+pub fn pit_head(field: &FieldRead, index: usize) -> Value {
+    json!({ "number": index + 1, "id": field.lasting(field.notes.pits[index].id) })
+}
 
 /// One field, read and advised.
 pub fn field(field: &FieldRead) -> Value {
-    let FieldAnswer { notes, map, reading, advice, passes, .. } = &field.answer;
-    let read = reading.pits.iter().zip(field.next_looks()).map(|(read, look)| pit(read, look.as_ref()));
+    let FieldAnswer { reading, advice, .. } = &field.answer;
+    let read = reading.pits.iter().zip(field.next_looks()).enumerate();
     let pits: Vec<Value> =
-        notes.pits.iter().zip(read).map(|(noted, read)| merged(place(noted, map), read)).collect();
+        read.map(|(index, (read, look))| merged(place(field, index), pit(read, look.as_ref()))).collect();
     let zones: Map<String, Value> =
         advice.zones.iter().map(|call| (call.zone.code().to_owned(), zone(field, call))).collect();
-    json!({
-        "field": notes.field.name,
-        "rules": RULES,
+    let told = json!({
         "pits": pits,
         "zones": zones,
         "whole": zone(field, &advice.whole),
         "several_readers": field.readers().map(several),
-        "passes": passes_of(notes, passes),
+        "passes": passes(field),
         "unknown_keys": field.unknown_keys,
-    })
+    });
+    merged(head(field), told)
 }
 
 /// Holes that several people read, pits by their number.
@@ -40,22 +58,25 @@ fn several(readers: &SeveralReaders) -> Value {
     json!({ "holes": holes.collect::<Vec<_>>(), "agreement": readers.agreement })
 }
 
-/// Passes with the holes behind them, in the order of the notes: pits by their number, records without an id, since a
-/// file without ids gets new ones at every reading.
-pub fn passes_of(notes: &FieldNotes, passes: &[PassAdvice]) -> Value {
-    let number = |id: RecordId| notes.pits.iter().position(|pit| pit.id == id).map(|index| index + 1);
-    let mut all = json!(passes);
-    for (object, pass) in all.as_array_mut().into_iter().flatten().zip(passes) {
-        without(object, "pass");
-        let Some(digs) = object["digs"].as_array_mut() else { continue };
-        for (object, dig) in digs.iter_mut().zip(&pass.digs) {
-            without(object, "dig");
+/// Passes with the holes behind them, in the order of the notes; pits and holes by their number, which counts over all passes.
+pub fn passes(field: &FieldRead) -> Vec<Value> {
+    let number = |id: RecordId| field.notes.pits.iter().position(|pit| pit.id == id).map(|index| index + 1);
+    let mut digs = 0;
+    let each = field.passes.iter().enumerate();
+    each.map(|(index, pass)| {
+        let mut object = json!(pass);
+        without(&mut object, "pass");
+        for (told, dig) in object["digs"].as_array_mut().into_iter().flatten().zip(&pass.digs) {
+            without(told, "dig");
             if let Some(pair) = dig.pair {
-                object["pair"]["before"] = json!(number(pair.before));
+                told["pair"]["before"] = json!(number(pair.before));
             }
+            digs += 1;
+            *told = merged(json!({ "number": digs, "id": field.lasting(dig.dig) }), told.take());
         }
-    }
-    all
+        merged(json!({ "number": index + 1, "id": field.lasting(pass.pass) }), object)
+    })
+    .collect()
 }
 
 fn without(object: &mut Value, key: &str) {
@@ -64,10 +85,12 @@ fn without(object: &mut Value, key: &str) {
     }
 }
 
-/// Where a pit lies: its zone, and what is to be said of that.
-pub fn place(pit: &Pit, map: &FieldMap) -> Value {
+/// A pit and where it lies: its zone, and what is to be said of that.
+pub fn place(field: &FieldRead, index: usize) -> Value {
+    let (pit, map) = (&field.notes.pits[index], &field.map);
     let remarks: Vec<Value> = map.remarks(pit).iter().map(remark).collect();
-    json!({ "place": pit.place, "zone": stands_for(map, pit), "remarks": remarks })
+    let lies = json!({ "place": pit.place, "zone": stands_for(map, pit), "remarks": remarks });
+    merged(pit_head(field, index), lies)
 }
 
 fn remark(remark: &PlaceRemark) -> Value {
@@ -175,9 +198,4 @@ pub fn merged(mut object: Value, more: Value) -> Value {
         object.extend(more);
     }
     object
-}
-
-/// One object as it is; several as `{"fields": […]}`.
-pub fn fields(mut fields: Vec<Value>) -> Value {
-    if fields.len() == 1 { fields.swap_remove(0) } else { json!({ "fields": fields }) }
 }

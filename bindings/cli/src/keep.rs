@@ -1,7 +1,8 @@
-//! From notes files through a store and back. Questions ([`of_files`], [`of_store`]) write no notes; [`into_store`] alone does.
+//! From notes files through a store and back. Questions ([`of_file`], [`Kept`]) write no notes; [`into_store`] alone does.
 
-use crate::field::FieldRead;
+use crate::field::{FieldRead, Origin};
 use crate::trouble::Trouble;
+use crate::write::stem;
 use crate::{device, input};
 use pitface_core::error::Fault;
 use pitface_core::merge::Signer as _;
@@ -14,39 +15,158 @@ use std::path::{Path, PathBuf};
 use std::time::{SystemTime, UNIX_EPOCH};
 use uuid::Uuid;
 
+/// As many fields are listed where one is to be chosen.
+const LISTED: usize = 20;
+
 /// A sound notes file.
 pub struct Sound {
+    origin: Origin,
     notes: FieldNotes,
     /// Ids made here, because the file has none for these records.
     made: BTreeSet<RecordId>,
     unknown_keys: Vec<String>,
 }
 
-/// What a question is asked about: notes files, which are kept nowhere and write nothing.
-pub fn of_files(files: &[PathBuf]) -> Result<Vec<FieldRead>, Trouble> {
-    let all = sound(files)?;
-    let made: Vec<_> = all.iter().map(|sound| sound.made.clone()).collect();
-    let failed = |error: StoreError| Trouble::of_said(Path::new("memory"), &error);
-    let mut store = Store::in_memory(device::passing()).map_err(failed)?;
-    let mut fields = pass_all(all, &mut store).map_err(failed)?;
-    for (field, made) in fields.iter_mut().zip(made) {
-        field.passing = made;
-    }
-    Ok(fields)
+/// What a question is asked about: a notes file, which is kept nowhere and writes nothing.
+pub fn of_file(file: &Path) -> Result<FieldRead, Trouble> {
+    passing(sound(file)?)
 }
 
-/// What a question is asked about: every field of a store, as it stands there.
-pub fn of_store(path: &Path) -> Result<Vec<FieldRead>, Trouble> {
-    let failed = |error: StoreError| Trouble::of_said(path, &error);
-    let store = Store::open_existing(path, device::lasting()?.device()).map_err(failed)?;
-    let fields = store.fields().map_err(failed)?;
-    let read = |field: &FieldSummary| Ok(FieldRead::of(store.load_notes(field.id)?, Vec::new()));
-    fields.iter().map(read).collect::<Result<_, _>>().map_err(failed)
+/// The field of a sound file, by way of a store that goes with the command.
+pub fn passing(sound: Sound) -> Result<FieldRead, Trouble> {
+    let failed = |error: StoreError| Trouble::of_said(Path::new("memory"), &error);
+    let made = sound.made.clone();
+    let mut store = Store::in_memory(device::passing()).map_err(failed)?;
+    let mut fields = pass_all(vec![sound], &mut store).map_err(failed)?;
+    let mut field = fields.swap_remove(0);
+    field.passing = made;
+    Ok(field)
+}
+
+/// A store whose fields are asked about.
+pub struct Kept {
+    store: Store,
+    path: PathBuf,
+    fields: Vec<FieldSummary>,
+}
+
+impl Kept {
+    /// Opens it; nothing is written into it.
+    pub fn open(path: &Path) -> Result<Self, Trouble> {
+        let failed = |error: StoreError| Trouble::of_said(path, &error);
+        let store = Store::open_existing(path, device::lasting()?.device()).map_err(failed)?;
+        let fields = store.fields().map_err(failed)?;
+        Ok(Self { store, path: path.to_owned(), fields })
+    }
+
+    /// Its fields.
+    pub fn fields(&self) -> &[FieldSummary] {
+        &self.fields
+    }
+
+    /// The notes of a field.
+    pub fn notes(&self, field: &FieldSummary) -> Result<FieldNotes, Trouble> {
+        self.store.load_notes(field.id).map_err(|error| Trouble::of_said(&self.path, &error))
+    }
+
+    /// A field, read.
+    pub fn read(&self, field: &FieldSummary) -> Result<FieldRead, Trouble> {
+        let origin = Origin { called: self.path.clone(), stem: self.file_name(field) };
+        Ok(FieldRead::of(self.notes(field)?, origin, Vec::new()))
+    }
+
+    /// What a field's files are named after.
+    pub fn file_name(&self, field: &FieldSummary) -> String {
+        let others = self.fields.iter().filter(|other| other.id != field.id);
+        notes::file_name(&field.name, field.id, others.map(|other| other.name.as_str()))
+    }
+
+    /// The field of this name or id; without one the only field.
+    ///
+    /// # Errors
+    /// There is none, or several.
+    pub fn one(&self, name: Option<&str>) -> Result<FieldSummary, Trouble> {
+        match (name, self.fields.as_slice()) {
+            (Some(name), _) => self.called(name),
+            (None, [only]) => Ok(only.clone()),
+            (None, []) => Err(self.none()),
+            (None, _) => {
+                Err(self
+                    .fault("there are several fields", &format!("name one with --field: {}", self.listed())))
+            }
+        }
+    }
+
+    /// The fields of these names or ids; without any all fields.
+    ///
+    /// # Errors
+    /// There is none at all, or not one alone of a name.
+    pub fn several(&self, names: &[String]) -> Result<Vec<FieldSummary>, Trouble> {
+        if names.is_empty() {
+            return if self.fields.is_empty() { Err(self.none()) } else { Ok(self.fields.clone()) };
+        }
+        let (mut chosen, mut trouble) = (Vec::new(), Trouble::default());
+        for name in names {
+            match self.called(name) {
+                Ok(field) => chosen.push(field),
+                Err(fault) => trouble.add(fault),
+            }
+        }
+        trouble.or(chosen)
+    }
+
+    fn called(&self, name: &str) -> Result<FieldSummary, Trouble> {
+        let by_id = self.fields.iter().find(|field| field.id.to_string() == name.trim().to_lowercase());
+        if let Some(field) = by_id {
+            return Ok(field.clone());
+        }
+        let same: Vec<&FieldSummary> =
+            self.fields.iter().filter(|field| field.name.trim() == name.trim()).collect();
+        match same[..] {
+            [field] => Ok(field.clone()),
+            [] => {
+                let todo = format!("name one of: {}", self.listed());
+                Err(self.fault(&format!("there is no field called {name}"), &todo))
+            }
+            _ => {
+                let ids: Vec<String> =
+                    same.iter().map(|field| format!("{} ({} pits)", field.id, field.pits)).collect();
+                let todo = format!("give the id of one with --field: {}", ids.join(", "));
+                Err(self.fault(&format!("{} fields are called {name}", same.len()), &todo))
+            }
+        }
+    }
+
+    fn listed(&self) -> String {
+        let names: Vec<&str> = self.fields.iter().take(LISTED).map(|field| field.name.as_str()).collect();
+        let more = self.fields.len().saturating_sub(LISTED);
+        let more = if more > 0 { format!(" and {more} more (see `pitface fields`)") } else { String::new() };
+        format!("{}{more}", names.join(", "))
+    }
+
+    fn none(&self) -> Trouble {
+        self.fault(
+            "there is no field in it",
+            "read a notes file into it with `pitface read FIELD.notes.json --store`",
+        )
+    }
+
+    fn fault(&self, wrong: &str, todo: &str) -> Trouble {
+        Trouble::one(&self.path, Fault::new("field", wrong, todo))
+    }
 }
 
 /// Reads notes files into a store, and reads them back. Nothing is kept unless every file is sound.
 pub fn into_store(files: &[PathBuf], store: &Path) -> Result<Vec<FieldRead>, Trouble> {
-    keep(sound(files)?, store)
+    let mut trouble = input::named_once(files);
+    let mut all = Vec::new();
+    for file in files {
+        match sound(file) {
+            Ok(sound) => all.push(sound),
+            Err(faults) => trouble.add(faults),
+        }
+    }
+    keep(trouble.or(all)?, store)
 }
 
 /// Keeps notes in a store, and reads them back.
@@ -56,57 +176,44 @@ pub fn keep(all: Vec<Sound>, path: &Path) -> Result<Vec<FieldRead>, Trouble> {
     pass_all(all, &mut store).map_err(failed)
 }
 
-/// Notes files that are all sound.
-fn sound(files: &[PathBuf]) -> Result<Vec<Sound>, Trouble> {
-    let mut trouble = input::named_once(files);
-    let mut all = Vec::new();
-    for file in files {
-        match read_file(file) {
-            Ok(sound) => all.push(sound),
-            Err(faults) => trouble.add(faults),
-        }
-    }
-    trouble.or(all)
+/// A notes file that is sound.
+pub fn sound(file: &Path) -> Result<Sound, Trouble> {
+    read_text(file, &input::text(file)?)
 }
 
-fn read_file(file: &Path) -> Result<Sound, Trouble> {
-    let text = input::text(file)?;
-    read_text(&text).map_err(|faults| Trouble::of_file(input::called(file), faults))
-}
-
-/// Reads the text of a notes file.
-pub fn read_text(text: &str) -> Result<Sound, Vec<Fault>> {
+/// The text of a notes file, if it is sound.
+pub fn read_text(file: &Path, text: &str) -> Result<Sound, Trouble> {
     let mut made = BTreeSet::new();
     let read = notes::read(text, &mut || {
         let id = new_id();
         made.insert(id);
         id
-    })?;
-    Ok(Sound { notes: read.notes, made, unknown_keys: read.unknown_keys })
+    });
+    let called = input::called(file);
+    let read = read.map_err(|faults| Trouble::of_file(called, faults))?;
+    let origin = Origin { called: called.to_owned(), stem: stem(file) };
+    Ok(Sound { origin, notes: read.notes, made, unknown_keys: read.unknown_keys })
 }
 
-/// What to know of files that were read: keys nobody knows, a line each.
-pub fn remarks(files: &[PathBuf], fields: &[FieldRead]) -> String {
+/// What to know of a file that was read: keys nobody knows, a line each.
+pub fn remarks(field: &FieldRead) -> String {
     let mut lines = String::new();
-    for (file, field) in files.iter().zip(fields) {
-        for place in &field.unknown_keys {
-            let fault = Fault::new(place, "nobody knows this key", "it is kept and says nothing here");
-            let _ = writeln!(lines, "{}: {fault}", input::called(file).display());
-        }
+    for place in &field.unknown_keys {
+        let fault = Fault::new(place, "nobody knows this key", "it is kept and says nothing here");
+        let _ = writeln!(lines, "{}: {fault}", field.origin.called.display());
     }
     lines
 }
 
 fn pass_all(all: Vec<Sound>, store: &mut Store) -> Result<Vec<FieldRead>, StoreError> {
     let mut passed: Vec<FieldRead> = Vec::new();
-    for Sound { mut notes, made, unknown_keys } in all {
+    for Sound { origin, mut notes, made, unknown_keys } in all {
         let free = |id| passed.iter().all(|field| field.notes.field.id != id);
         let notes = pass(store, &mut notes, &made, free)?;
-        passed.push(FieldRead::of(notes, unknown_keys));
+        passed.push(FieldRead::of(notes, origin, unknown_keys));
     }
     Ok(passed)
 }
-
 /// Saves the notes of one field and reads them back. What the store has of an earlier reading and the file no
 /// longer says is deleted there; its edits stay in the log.
 fn pass(

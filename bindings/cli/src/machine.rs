@@ -1,15 +1,16 @@
 //! Which of a field's machines is meant.
 
+use crate::field::FieldRead;
 use crate::trouble::Trouble;
 use pitface_core::error::Fault;
-use pitface_core::record::{FieldNotes, Machine};
-use std::path::Path;
+use pitface_core::record::Machine;
 
 /// The machine of this name, or the only one.
 ///
 /// # Errors
 /// None of this name, none at all, or several to choose from.
-pub fn machine_of(notes: &FieldNotes, name: Option<&str>, file: &Path) -> Result<Machine, Trouble> {
+pub fn machine_of(field: &FieldRead, name: Option<&str>) -> Result<Machine, Trouble> {
+    let notes = &field.notes;
     let names: Vec<&str> = notes.machines.iter().map(|machine| machine.name.as_str()).collect();
     let found = match (name, notes.machines.as_slice()) {
         (Some(name), machines) => machines.iter().find(|machine| machine.name == name),
@@ -27,6 +28,6 @@ pub fn machine_of(notes: &FieldNotes, name: Option<&str>, file: &Path) -> Result
         } else {
             format!("name one with --machine: {}", names.join(", "))
         };
-        Trouble::one(file, Fault::new("machines", wrong, todo))
+        Trouble::one(&field.origin.called, Fault::new("machines", wrong, todo))
     })
 }

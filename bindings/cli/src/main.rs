@@ -3,6 +3,7 @@
 
 mod amount;
 mod argument;
+mod asked;
 mod carried;
 mod command;
 mod device;
@@ -16,7 +17,9 @@ mod keep;
 mod machine;
 mod output;
 mod preferences;
+mod progress;
 mod replacing;
+mod said;
 mod told;
 mod told_passes;
 mod trouble;
@@ -26,6 +29,7 @@ use argument::Shown;
 use clap::error::ErrorKind;
 use clap::{CommandFactory as _, FromArgMatches as _, Parser};
 use preferences::Preferences;
+use said::{Answer, pretty};
 use std::process::ExitCode;
 use trouble::Trouble;
 
@@ -40,42 +44,26 @@ struct Pitface {
     command: command::Command,
 }
 
-/// What a command has to say: once as sentences, once as JSON.
-struct Answer {
-    text: String,
-    json: serde_json::Value,
-    /// Lines for standard error that stop nothing.
-    remarks: String,
-    /// Whether what was looked at is as it should be; else the exit code says so.
-    sound: bool,
-}
-
-impl Answer {
-    fn new(text: String, json: serde_json::Value) -> Self {
-        Self { text, json, remarks: String::new(), sound: true }
-    }
-}
-
 fn main() -> ExitCode {
     let wants_json = std::env::args_os().any(|argument| argument == "--json");
-    let outcome = match program().try_get_matches().and_then(|matches| Pitface::from_arg_matches(&matches)) {
-        Ok(Pitface { shown, command }) => {
-            Preferences::of_this_person().and_then(|preferred| command.run(&shown.or(preferred)))
-        }
+    let asked = match program().try_get_matches().and_then(|matches| Pitface::from_arg_matches(&matches)) {
+        Ok(asked) => asked,
         Err(help) if is_help(&help) => return output::printed(&help.render().to_string(), true),
-        Err(unclear) => Err(Trouble::arguments(&unclear)),
+        Err(unclear) => return refused(&Trouble::arguments(&unclear), wants_json),
     };
-    match outcome {
-        Ok(Answer { text, json, remarks, sound }) => {
-            output::remark(&remarks);
-            output::printed(&if wants_json { pretty(&json) } else { text }, sound)
-        }
-        Err(trouble) => {
-            output::remark(&trouble.to_string());
-            let json = if wants_json { pretty(&trouble.to_json()) } else { String::new() };
-            output::printed(&json, false)
-        }
+    let Pitface { shown, command } = asked;
+    let said = Preferences::of_this_person().and_then(|preferred| command.run(&shown.or(preferred)));
+    match said {
+        Ok(said) => said.print(wants_json),
+        Err(trouble) => refused(&trouble, wants_json),
     }
+}
+
+/// Nothing was done, and why.
+fn refused(trouble: &Trouble, wants_json: bool) -> ExitCode {
+    output::remark(&trouble.to_string());
+    let json = if wants_json { pretty(&trouble.to_json()) } else { String::new() };
+    output::printed(&json, false)
 }
 
 /// The program's arguments, with their help.
@@ -86,8 +74,4 @@ fn program() -> clap::Command {
 /// Help and version, also where nothing was asked at all.
 fn is_help(error: &clap::Error) -> bool {
     !error.use_stderr() || error.kind() == ErrorKind::DisplayHelpOnMissingArgumentOrSubcommand
-}
-
-fn pretty(json: &serde_json::Value) -> String {
-    format!("{json:#}\n")
 }

@@ -11,6 +11,12 @@ use std::process::ExitCode;
 pub fn printed(text: &str, sound: bool) -> ExitCode {
     let mut out = io::stdout().lock();
     let written = out.write_all(text.as_bytes()).and_then(|()| out.flush());
+    drop(out);
+    ended(written, sound)
+}
+
+/// How the command ends after writing to standard output.
+pub fn ended(written: io::Result<()>, sound: bool) -> ExitCode {
     match written {
         Err(error) if error.kind() != ErrorKind::BrokenPipe => {
             remark(&not_written(&error).to_string());

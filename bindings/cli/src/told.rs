@@ -7,6 +7,7 @@ use pitface_core::advice::{Caution, FieldAdvice, Stance, ZoneCall};
 use pitface_core::reading::{KINDS, Kind, LayerReading, NextLook};
 use pitface_core::report::{PageEntry, Section};
 use pitface_core::words::{Heading, Words};
+use std::fmt::Write as _;
 
 /// A kind of layer with a smaller share than this is not worth a line.
 const TOLD_SHARE: f64 = 0.05;
@@ -156,21 +157,33 @@ fn section(words: &Words, heading: Heading, lines: impl IntoIterator<Item = Stri
 
 /// The entries as plain text, with the rule set below them.
 pub fn text(words: &Words, entries: &[PageEntry]) -> String {
-    let mut lines = Vec::new();
+    entries_text(entries) + &closing(words)
+}
+
+/// What stands below all entries.
+pub fn closing(words: &Words) -> String {
+    rules(words) + "\n"
+}
+
+/// The entries as plain text, an empty line below each.
+pub fn entries_text(entries: &[PageEntry]) -> String {
+    let mut text = String::new();
     for entry in entries {
-        lines.push(entry.heading.clone());
-        if !entry.sentence.is_empty() {
-            lines.push(format!("  {}", entry.sentence));
-        }
-        lines.extend(entry.paragraphs.iter().map(|paragraph| format!("  {paragraph}")));
+        let mut line = |indent: &str, told: &str| {
+            let _ = writeln!(text, "{indent}{told}");
+        };
+        line("", &entry.heading);
+        let sentence = [&entry.sentence].into_iter().filter(|sentence| !sentence.is_empty());
+        sentence.chain(&entry.paragraphs).for_each(|told| line("  ", told));
         for Section { heading, lines: told } in
             entry.sections.iter().filter(|section| !section.lines.is_empty())
         {
-            lines.push(format!("  {heading}"));
-            lines.extend(told.iter().map(|line| format!("    {line}")));
+            line("  ", heading);
+            for told in told {
+                line("    ", told);
+            }
         }
-        lines.push(String::new());
+        text.push('\n');
     }
-    lines.push(rules(words) + "\n");
-    lines.join("\n")
+    text
 }

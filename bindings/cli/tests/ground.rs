@@ -21,7 +21,7 @@ fn the_next_pit_is_told_with_distance_and_bearing() {
     assert!(told.contains("3 of 3 pits harmed, so 46 % to 100 % of it with 80 % confidence"), "{told}");
     let here = place.good(&["where", &notes, "--at", "2.5160", "54.4960", "--language", "de"]);
     assert!(here.contains("von hier aus"), "{here}");
-    let answer = place.json(&["where", &notes]);
+    let answer = place.field(&["where", &notes]);
     assert_eq!(answer["next"]["zone"], "wheelings");
     assert!(answer["next"]["distance_m"].as_f64().unwrap() > 10.0);
     // Clopper and Pearson 1934: three of three, 80 %: lower end 0.1 to the third root.
@@ -35,7 +35,7 @@ fn the_next_pit_is_told_with_distance_and_bearing() {
 fn share_and_errors_can_be_set() {
     let (place, notes) = lapwing();
     let settled = |more: &[&str]| -> Value {
-        place.json(&[&["where", notes.as_str()], more].concat())["zones"][1]["settled"].clone()
+        place.field(&[&["where", notes.as_str()], more].concat())["zones"][1]["settled"].clone()
     };
     assert_eq!(settled(&[]), "worth_loosening");
     let strict = ["--loosened-wrongly", "0.001", "--left-wrongly", "0.001", "--pit-costs", "0"];
@@ -51,7 +51,7 @@ fn a_field_without_reference_asks_for_it_first() {
     let place = Place::new();
     let notes = place.file("one.notes.json", ONE_PIT);
     assert!(place.good(&["where", &notes]).contains("reference pit first"));
-    assert_eq!(place.json(&["where", &notes])["next"], json!({ "dig": "reference" }));
+    assert_eq!(place.field(&["where", &notes])["next"], json!({ "dig": "reference" }));
 }
 
 #[test]
@@ -63,7 +63,7 @@ fn working_only_the_harmed_ground_is_told_with_what_it_saves() {
     {
         assert!(told.contains(part), "{part} is missing in\n{told}");
     }
-    let answer = place.json(&["ground", &notes, "--machine", WINGED, "--cost", "79.47"]);
+    let answer = place.field(&["ground", &notes, "--machine", WINGED, "--cost", "79.47"]);
     let ha = |part: &str| answer[part]["area_ha"].as_f64().unwrap();
     let sum = ha("harmed") + ha("saved") + answer["unknown_ha"].as_f64().unwrap();
     assert!((sum - answer["whole_ha"].as_f64().unwrap()).abs() < 1e-9);
@@ -98,7 +98,7 @@ fn behind_the_machine_a_strip_that_failed_one_that_did_it_and_the_ground_a_seaso
     ] {
         assert!(told.contains(part), "{part} is missing in\n{told}");
     }
-    let answer = place.json(&["behind", &notes]);
+    let answer = place.field(&["behind", &notes]);
     let verdicts: Vec<&Value> =
         answer["passes"].as_array().unwrap().iter().map(|pass| &pass["verdict"]).collect();
     assert_eq!(verdicts, ["partly", "done", "done"]);

@@ -17,7 +17,7 @@ fn block(kind: &str) -> &'static str {
 fn the_notes_file_shown_is_sound() {
     let place = Place::new();
     let notes = place.file("shown.notes.json", block("json"));
-    assert_eq!(place.json(&["read", &notes])["zones"]["headland"]["call"], "loosen");
+    assert_eq!(place.field(&["read", &notes])["zones"]["headland"]["call"], "loosen");
 }
 
 #[test]

@@ -1,4 +1,4 @@
-//! What was written for other programs.
+//! What a store has, and what was written for other programs.
 
 use super::Words;
 use fluent::fluent_args;
@@ -7,6 +7,16 @@ impl Words {
     /// How many fields and pits were written.
     pub fn tables_written(&self, fields: usize, pits: usize) -> String {
         self.say_with("tables-written", &fluent_args!["fields" => fields, "pits" => pits])
+    }
+
+    /// A field of a store, with how many pits it has.
+    pub fn field_line(&self, name: &str, pits: u32) -> String {
+        self.say_with("store-field", &fluent_args!["name" => name, "pits" => pits])
+    }
+
+    /// A store without fields.
+    pub fn no_field(&self) -> String {
+        self.say("store-no_field")
     }
 
     /// How many of the pits have no position, at least one.

@@ -5,6 +5,7 @@ mod border;
 mod case;
 mod field;
 mod floor;
+mod growth;
 mod jvm;
 mod measure;
 mod table;
@@ -26,5 +27,8 @@ fn main() -> Result<(), Box<dyn Error>> {
         println!("NOT measured through JNA: {why} (it needs bash android/test and bash tests/bench/library)");
     }
     table::print_sizes(&border::sizes(folder.path())?);
+    if let Err(why) = growth::print(folder.path()) {
+        println!("NOT measured how time and memory grow: {why}");
+    }
     Ok(())
 }

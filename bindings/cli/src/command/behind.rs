@@ -2,42 +2,34 @@
 
 use crate::Answer;
 use crate::argument::Shown;
-use crate::field::FieldRead;
+use crate::asked::OneField;
+use crate::json::{self, merged};
 use crate::trouble::Trouble;
-use crate::{json, keep, told, told_passes};
+use crate::{keep, told, told_passes};
 use clap::Args;
-use pitface_core::RULES;
 use pitface_core::error::Fault;
-use pitface_core::report::PageEntry;
-use serde_json::{Value, json};
-use std::path::PathBuf;
+use serde_json::json;
 
 /// Which field.
 #[derive(Args)]
 pub struct Behind {
-    /// A notes file.
-    #[arg(value_name = "FIELD.notes.json")]
-    file: PathBuf,
+    #[command(flatten)]
+    asked: OneField,
 }
 
 impl Behind {
     /// Looks behind the machine.
     pub fn run(self, shown: &Shown) -> Result<Answer, Trouble> {
         let words = shown.words();
-        let files = [self.file];
-        let fields = keep::of_files(&files)?;
-        if fields.iter().all(|field| field.notes.passes.is_empty()) {
+        let field = self.asked.read()?;
+        if field.notes.passes.is_empty() {
             let todo = "add it under \"passes\", with \"after_digs\" behind it";
-            return Err(Trouble::one(&files[0], Fault::new("passes", "there is no pass in it", todo)));
+            let fault = Fault::new("passes", "there is no pass in it", todo);
+            return Err(Trouble::one(&field.origin.called, fault));
         }
-        let entries: Vec<PageEntry> =
-            fields.iter().flat_map(|field| told_passes::passes(&words, field)).collect();
-        let objects = fields.iter().map(field_json).collect();
-        let answer = Answer::new(told::text(&words, &entries), json::fields(objects));
-        Ok(Answer { remarks: keep::remarks(&files, &fields), ..answer })
+        let entries = told_passes::passes(&words, &field);
+        let json = merged(json::head(&field), json!({ "passes": json::passes(&field) }));
+        let answer = Answer::new(told::text(&words, &entries), json::fields(vec![json]));
+        Ok(Answer { remarks: keep::remarks(&field), ..answer })
     }
-}
-
-fn field_json(field: &FieldRead) -> Value {
-    json!({ "field": field.notes.field.name, "rules": RULES, "passes": json::passes_of(&field.notes, &field.passes) })
 }

@@ -6,7 +6,6 @@ use crate::write::{Folder, told_written};
 use crate::{Answer, drawn, json, keep, told};
 use clap::Args;
 use pitface_core::picture::Theme;
-use serde_json::json;
 use std::path::{Path, PathBuf};
 
 /// The notes of the estate, as a walker would have written them: file stem and text.
@@ -52,7 +51,7 @@ impl Demo {
         let mut sound = Vec::new();
         for (stem, text) in ESTATE {
             let name = format!("{stem}.notes.json");
-            sound.push(keep::read_text(text).map_err(|faults| Trouble::of_file(Path::new(&name), faults))?);
+            sound.push(keep::read_text(Path::new(&name), text)?);
             folder.add(&name, text.as_bytes())?;
         }
         let store = self.store.unwrap_or_else(|| self.out.join(STORE));
@@ -68,7 +67,7 @@ impl Demo {
         let entries: Vec<_> = fields.iter().flat_map(|field| told::calls(&words, field)).collect();
         let written = told_written(&[written, vec![store]].concat());
         let text = format!("{}\n{}", told::text(&words, &entries), written.text);
-        let fields = json!({ "fields": fields.iter().map(json::field).collect::<Vec<_>>() });
+        let fields = json::fields(fields.iter().map(json::field).collect());
         Ok(Answer::new(text, json::merged(fields, written.json)))
     }
 }

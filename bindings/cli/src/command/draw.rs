@@ -2,8 +2,10 @@
 
 use crate::Answer;
 use crate::argument::Shown;
+use crate::asked::OneField;
+use crate::json::{self, merged};
 use crate::trouble::Trouble;
-use crate::write::{Folder, stem, told_written};
+use crate::write::{Folder, told_written};
 use crate::{drawn, keep};
 use clap::{Args, ValueEnum};
 use pitface_core::picture::Theme;
@@ -12,10 +14,10 @@ use std::path::PathBuf;
 /// What to draw, and where to.
 #[derive(Args)]
 pub struct Draw {
-    /// A notes file.
-    #[arg(value_name = "FIELD.notes.json")]
-    file: PathBuf,
-    /// Folder for the drawings; made if it is not there. Only files named after the notes file are overwritten.
+    #[command(flatten)]
+    asked: OneField,
+    /// Folder for the drawings; made if it is not there. Only files named after the notes file (from a store, after the field) are
+    /// overwritten.
     #[arg(long, value_name = "DIR")]
     out: PathBuf,
     /// Colours of the SVG files; the page has those of the screen it is read on.
@@ -49,15 +51,15 @@ impl Draw {
     /// Draws it.
     pub fn run(self, shown: &Shown) -> Result<Answer, Trouble> {
         let words = shown.words();
-        let fields = keep::of_files(std::slice::from_ref(&self.file))?;
-        let stem = stem(&self.file);
+        let field = self.asked.read()?;
+        let stem = &field.origin.stem;
         let mut folder = Folder::open(&self.out)?;
-        for field in &fields {
-            drawn::pit_files(&words, field, &stem, self.theme.into(), &mut folder)?;
-            drawn::field_files(&words, field, &stem, self.theme.into(), &mut folder)?;
-            let page = drawn::fields_page(&words, &field.notes.field.name, &fields);
-            folder.add(&format!("{stem}.html"), page.as_bytes())?;
-        }
-        Ok(told_written(&folder.finish()?))
+        drawn::pit_files(&words, &field, stem, self.theme.into(), &mut folder)?;
+        drawn::field_files(&words, &field, stem, self.theme.into(), &mut folder)?;
+        let page = drawn::fields_page(&words, &field.notes.field.name, std::slice::from_ref(&field));
+        folder.add(&format!("{stem}.html"), page.as_bytes())?;
+        let written = told_written(&folder.finish()?);
+        let json = merged(json::fields(vec![json::head(&field)]), written.json);
+        Ok(Answer { remarks: keep::remarks(&field), ..Answer::new(written.text, json) })
     }
 }

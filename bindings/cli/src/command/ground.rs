@@ -4,28 +4,27 @@
 use super::set::Prices;
 use crate::Answer;
 use crate::argument::Shown;
+use crate::asked::OneField;
 use crate::field::FieldRead;
 use crate::json::merged;
 use crate::machine::machine_of;
 use crate::trouble::Trouble;
 use crate::{json, keep, told};
 use clap::Args;
-use pitface_core::RULES;
 use pitface_core::advice::ground::{Areas, GroundWork, ground_work};
 use pitface_core::advice::machine::Terms;
 use pitface_core::record::Machine;
 use pitface_core::report::{PageEntry, Section};
 use pitface_core::words::{Heading, Words};
 use serde_json::{Value, json};
-use std::path::{Path, PathBuf};
+use std::path::Path;
 
 /// Which field, worked with what.
 #[derive(Args)]
 pub struct Ground {
-    /// A notes file.
-    #[arg(value_name = "FIELD.notes.json")]
-    file: PathBuf,
-    /// The machine, by its name in the file; the only one if left out.
+    #[command(flatten)]
+    asked: OneField,
+    /// The machine, by its name in the notes; the only one if left out.
     #[arg(long, value_name = "NAME")]
     machine: Option<String>,
     #[command(flatten)]
@@ -41,37 +40,28 @@ impl Ground {
             return Err(Trouble::of_file(Path::new("arguments"), faults));
         }
         let terms = Terms { price: self.prices.price(), ..Terms::default() };
-        let files = [self.file];
-        let fields = keep::of_files(&files)?;
-        let (mut entries, mut objects) = (Vec::new(), Vec::new());
-        for field in &fields {
-            let machine = chosen(field, self.machine.as_deref(), &files[0])?;
-            let work = worked(field, machine.as_ref(), &terms, &files[0])?;
-            entries.push(told_ground(&words, field, &work, machine.as_ref()));
-            objects.push(ground_json(field, &work, machine.as_ref()));
-        }
-        let answer = Answer::new(told::text(&words, &entries), json::fields(objects));
-        Ok(Answer { remarks: keep::remarks(&files, &fields), ..answer })
+        let field = self.asked.read()?;
+        let machine = chosen(&field, self.machine.as_deref())?;
+        let work = worked(&field, machine.as_ref(), &terms)?;
+        let entry = told_ground(&words, &field, &work, machine.as_ref());
+        let json = ground_json(&field, &work, machine.as_ref());
+        let answer = Answer::new(told::text(&words, &[entry]), json::fields(vec![json]));
+        Ok(Answer { remarks: keep::remarks(&field), ..answer })
     }
 }
 
 /// The machine asked for; without a name the only one, or none where there is none or a choice.
-fn chosen(field: &FieldRead, name: Option<&str>, file: &Path) -> Result<Option<Machine>, Trouble> {
+fn chosen(field: &FieldRead, name: Option<&str>) -> Result<Option<Machine>, Trouble> {
     if name.is_none() && field.notes.machines.len() != 1 {
         return Ok(None);
     }
-    machine_of(&field.notes, name, file).map(Some)
+    machine_of(field, name).map(Some)
 }
 
-fn worked(
-    field: &FieldRead,
-    machine: Option<&Machine>,
-    terms: &Terms,
-    file: &Path,
-) -> Result<GroundWork, Trouble> {
+fn worked(field: &FieldRead, machine: Option<&Machine>, terms: &Terms) -> Result<GroundWork, Trouble> {
     let areas = Areas::of(&field.map);
     ground_work(&field.notes.field, &field.advice, &areas, machine, terms)
-        .map_err(|faults| Trouble::of_file(file, faults))
+        .map_err(|faults| Trouble::of_file(&field.origin.called, faults))
 }
 
 /// The field's ground in words: a line a zone, then what it takes and saves, then where pits lie.
@@ -96,12 +86,7 @@ pub fn told_ground(
 }
 
 fn ground_json(field: &FieldRead, work: &GroundWork, machine: Option<&Machine>) -> Value {
-    let places: Vec<Value> = field.notes.pits.iter().map(|pit| json::place(pit, &field.map)).collect();
-    merged(
-        json!({
-            "field": field.notes.field.name, "rules": RULES, "machine": machine.map(|machine| &machine.name),
-            "pits": places,
-        }),
-        json!(work),
-    )
+    let places: Vec<Value> = (0..field.notes.pits.len()).map(|index| json::place(field, index)).collect();
+    let told = json!({ "machine": machine.map(|machine| &machine.name), "pits": places });
+    merged(merged(json::head(field), told), json!(work))
 }

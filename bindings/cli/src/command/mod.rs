@@ -6,14 +6,17 @@ mod class;
 mod completions;
 mod demo;
 mod draw;
+mod fields;
 mod ground;
 mod hand_over;
 mod look;
 mod manual;
+mod new;
 mod next;
 mod partners;
 mod read;
 mod roll;
+mod schema;
 mod set;
 mod settle;
 mod tables;
@@ -21,9 +24,10 @@ mod take_in;
 mod texture;
 mod tip;
 mod whereto;
+mod write_notes;
 
-use crate::Answer;
 use crate::argument::Shown;
+use crate::said::Said;
 use crate::trouble::Trouble;
 use clap::Subcommand;
 
@@ -66,8 +70,16 @@ pub enum Command {
     Settle(settle::Settle),
     /// The devices a store knows of, what is missing from them, and what nobody else has yet.
     Partners(partners::Partners),
+    /// The fields of a store.
+    Fields(fields::Fields),
+    /// Writes notes files from a store, with ids.
+    Write(write_notes::Write),
     /// Whether a store and its photos are as they were written, and how to mend them.
     Check(check::Check),
+    /// A notes file to begin with: everything that may be noted stands in it as comments.
+    New(new::New),
+    /// The JSON Schema of the notes file.
+    Schema(schema::Schema),
     /// What a shell needs to complete commands and options.
     Completions(completions::Completions),
     /// The help as pages of a manual (man).
@@ -76,29 +88,33 @@ pub enum Command {
 
 impl Command {
     /// Does it.
-    pub fn run(self, shown: &Shown) -> Result<Answer, Trouble> {
-        match self {
-            Self::Demo(demo) => demo.run(shown),
-            Self::Read(read) => read.run(shown),
-            Self::Next(next) => next.run(shown),
-            Self::Roll(roll) => Ok(roll.run(shown)),
-            Self::Texture(texture) => texture.run(shown),
-            Self::Class(class) => class.run(shown),
-            Self::Tip(tip) => tip.run(shown),
-            Self::Set(set) => set.run(shown),
-            Self::Behind(behind) => behind.run(shown),
-            Self::Where(place) => place.run(shown),
-            Self::Ground(ground) => ground.run(shown),
-            Self::Draw(draw) => draw.run(shown),
-            Self::Tables(tables) => tables.run(shown),
-            Self::HandOver(hand_over) => hand_over.run(shown),
-            Self::TakeIn(take_in) => take_in.run(shown),
-            Self::Look(look) => look.run(shown),
-            Self::Settle(settle) => settle.run(shown),
-            Self::Partners(partners) => partners.run(shown),
-            Self::Check(check) => check.run(shown),
-            Self::Completions(completions) => Ok(completions.run()),
-            Self::Manual(manual) => manual.run(),
-        }
+    pub fn run(self, shown: &Shown) -> Result<Said, Trouble> {
+        Ok(match self {
+            Self::Demo(demo) => demo.run(shown)?.into(),
+            Self::Read(read) => read.run(shown)?.into(),
+            Self::Next(next) => next.run(shown)?.into(),
+            Self::Roll(roll) => roll.run(shown).into(),
+            Self::Texture(texture) => texture.run(shown)?.into(),
+            Self::Class(class) => class.run(shown)?.into(),
+            Self::Tip(tip) => tip.run(shown)?.into(),
+            Self::Set(set) => set.run(shown)?.into(),
+            Self::Behind(behind) => behind.run(shown)?.into(),
+            Self::Where(place) => place.run(shown)?.into(),
+            Self::Ground(ground) => ground.run(shown)?.into(),
+            Self::Draw(draw) => draw.run(shown)?.into(),
+            Self::Tables(tables) => tables.run(shown)?.into(),
+            Self::HandOver(hand_over) => hand_over.run(shown)?.into(),
+            Self::TakeIn(take_in) => take_in.run(shown)?.into(),
+            Self::Look(look) => look.run(shown)?.into(),
+            Self::Settle(settle) => settle.run(shown)?.into(),
+            Self::Partners(partners) => partners.run(shown)?.into(),
+            Self::Check(check) => check.run(shown)?.into(),
+            Self::Completions(completions) => completions.run().into(),
+            Self::Manual(manual) => manual.run()?.into(),
+            Self::Fields(fields) => fields.run(shown)?.into(),
+            Self::Write(write) => write.run()?.into(),
+            Self::New(new) => new.run()?.into(),
+            Self::Schema(_) => schema::Schema::run().into(),
+        })
     }
 }

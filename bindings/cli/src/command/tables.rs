@@ -1,8 +1,9 @@
 //! `pitface tables`: fields with their pits and calls, in files that other programs read.
 
 use crate::argument::Shown;
+use crate::asked::ManyFields;
 use crate::field::FieldRead;
-use crate::json::merged;
+use crate::json::{self, merged};
 use crate::trouble::Trouble;
 use crate::write::{Folder, told_written};
 use crate::{Answer, keep};
@@ -24,15 +25,14 @@ use std::path::PathBuf;
     other programs stay in notes files."
 )]
 pub struct Tables {
-    /// Notes files, a field each; without any, every field of the store.
-    #[arg(value_name = "FIELD.notes.json", required_unless_present = "store")]
-    files: Vec<PathBuf>,
+    #[command(flatten)]
+    asked: ManyFields,
     /// Folder for fields.geojson, fields.gpkg and a CSV file a table; made if it is not there. Only these files are
     /// overwritten.
     #[arg(long, value_name = "DIR")]
     out: PathBuf,
-    /// Write every field of this store.
-    #[arg(long, value_name = "FILE", conflicts_with = "files")]
+    /// Write fields of this store; nothing is written into it.
+    #[arg(long, value_name = "STORE", conflicts_with = "files")]
     store: Option<PathBuf>,
 }
 
@@ -40,11 +40,9 @@ impl Tables {
     /// Writes them.
     pub fn run(self, shown: &Shown) -> Result<Answer, Trouble> {
         let words = shown.words();
-        let fields = match &self.store {
-            Some(store) => keep::of_store(store)?,
-            None => keep::of_files(&self.files)?,
-        };
-        let lasts: Vec<_> = fields.iter().map(|field| |id: RecordId| !field.passing.contains(&id)).collect();
+        let each = self.asked.each(self.store.as_deref())?;
+        let fields: Vec<FieldRead> = each.fields.collect::<Result<_, _>>()?;
+        let lasts: Vec<_> = fields.iter().map(|field| |id: RecordId| field.lasting(id).is_some()).collect();
         let told: Vec<FieldTold> =
             fields.iter().zip(&lasts).map(|(field, lasts)| told(field, lasts)).collect();
         let tables = tables(&told);
@@ -60,10 +58,15 @@ impl Tables {
         let (count, without) = (pits().count(), pits().filter(|pit| pit.at.is_none()).count());
         let mut lines = vec![words.tables_written(fields.len(), count)];
         lines.extend((without > 0).then(|| words.tables_without_place(without)));
-        let counts = json!({ "fields": fields.len(), "pits": count, "pits_without_place": without });
+        let written_of = |field: &FieldRead| {
+            let pits = &field.notes.pits;
+            let without = pits.iter().filter(|pit| pit.at.is_none()).count();
+            merged(json::head(field), json!({ "pits": pits.len(), "pits_without_place": without }))
+        };
+        let json = merged(json::fields(fields.iter().map(written_of).collect()), written.json);
         Ok(Answer {
-            remarks: keep::remarks(&self.files, &fields),
-            ..Answer::new(format!("{}\n{}", lines.join("\n"), written.text), merged(counts, written.json))
+            remarks: fields.iter().map(keep::remarks).collect(),
+            ..Answer::new(format!("{}\n{}", lines.join("\n"), written.text), json)
         })
     }
 }

@@ -2,25 +2,24 @@
 
 use crate::Answer;
 use crate::argument::Shown;
+use crate::asked::OneField;
 use crate::field::FieldRead;
+use crate::json::{self, merged};
 use crate::trouble::Trouble;
-use crate::{json, keep, told};
+use crate::{keep, told};
 use clap::Args;
-use pitface_core::RULES;
 use pitface_core::advice::sampling::{At, Next, Plan, ZoneGround, next_pit};
 use pitface_core::error::Fault;
 use pitface_core::place::{Walk, walk};
 use pitface_core::report::{PageEntry, Section};
 use pitface_core::words::{Heading, WalkFrom};
 use serde_json::{Value, json};
-use std::path::PathBuf;
 
 /// Which field, from where, and what is to be told.
 #[derive(Args)]
 pub struct Where {
-    /// A notes file.
-    #[arg(value_name = "FIELD.notes.json")]
-    file: PathBuf,
+    #[command(flatten)]
+    asked: OneField,
     /// Where you stand, in degrees (WGS 84); the last pit dug if left out.
     #[arg(long, value_names = ["LONGITUDE", "LATITUDE"], num_args = 2, allow_negative_numbers = true)]
     at: Option<Vec<f64>>,
@@ -79,37 +78,31 @@ impl Where {
         let words = shown.words();
         let plan = self.plan.plan();
         let here = self.here()?;
-        let files = [self.file];
-        let fields = keep::of_files(&files)?;
-        let (mut entries, mut objects) = (Vec::new(), Vec::new());
-        for field in &fields {
-            let ground = field.ground();
-            let next = next_pit(&ground, &plan).map_err(|fault| {
-                Trouble::of_arguments(Fault::new("", "the plan cannot be worked with", fault.to_string()))
-            })?;
-            let way = way_to(&next, here, field);
-            let walk_json = way.as_ref().map(|(_, walk)| *walk);
-            let zones = ground.zones.iter().map(|zone| words.zone_share(zone, &plan));
-            entries.push(PageEntry {
-                heading: field.notes.field.name.clone(),
-                sentence: words.next_pit_sentence(&next, way),
-                paragraphs: words.next_pit_details(&next),
-                sections: vec![
-                    Section { heading: words.label(Heading::Zones), lines: zones.collect() },
-                    Section { heading: words.label(Heading::Note), lines: told::places(&words, field) },
-                ],
-                ..PageEntry::default()
-            });
-            objects.push(json!({
-                "field": field.notes.field.name,
-                "rules": RULES,
-                "next": next_json(&next, walk_json),
-                "zones": ground.zones.iter().map(|zone| zone_json(zone, &plan)).collect::<Vec<_>>(),
-                "plan": plan,
-            }));
-        }
-        let answer = Answer::new(told::text(&words, &entries), json::fields(objects));
-        Ok(Answer { remarks: keep::remarks(&files, &fields), ..answer })
+        let field = self.asked.read()?;
+        let ground = field.ground();
+        let next = next_pit(&ground, &plan).map_err(|fault| {
+            Trouble::of_arguments(Fault::new("", "the plan cannot be worked with", fault.to_string()))
+        })?;
+        let way = way_to(&next, here, &field);
+        let walk_json = way.as_ref().map(|(_, walk)| *walk);
+        let zones = ground.zones.iter().map(|zone| words.zone_share(zone, &plan));
+        let entry = PageEntry {
+            heading: field.notes.field.name.clone(),
+            sentence: words.next_pit_sentence(&next, way),
+            paragraphs: words.next_pit_details(&next),
+            sections: vec![
+                Section { heading: words.label(Heading::Zones), lines: zones.collect() },
+                Section { heading: words.label(Heading::Note), lines: told::places(&words, &field) },
+            ],
+            ..PageEntry::default()
+        };
+        let told = json!({
+            "next": next_json(&next, walk_json),
+            "zones": ground.zones.iter().map(|zone| zone_json(zone, &plan)).collect::<Vec<_>>(),
+            "plan": plan,
+        });
+        let json = json::fields(vec![merged(json::head(&field), told)]);
+        Ok(Answer { remarks: keep::remarks(&field), ..Answer::new(told::text(&words, &[entry]), json) })
     }
 
     fn here(&self) -> Result<Option<[f64; 2]>, Trouble> {

@@ -87,6 +87,14 @@ impl Place {
         serde_json::from_str(&out).expect("one JSON value")
     }
 
+    /// What is said of the one field that is asked about.
+    pub fn field(&self, arguments: &[&str]) -> Value {
+        let mut answer = self.json(arguments);
+        let fields = answer["fields"].as_array_mut().expect("a list of fields");
+        assert_eq!(fields.len(), 1, "{arguments:?}");
+        fields.swap_remove(0)
+    }
+
     /// Runs what should be refused; its standard error.
     pub fn bad(&self, arguments: &[&str]) -> String {
         let ran = self.run(arguments);
@@ -105,6 +113,20 @@ impl Place {
         names.sort();
         names
     }
+}
+
+/// An answer without the ids in it, which differ with where it comes from.
+pub fn without_ids(mut answer: Value) -> Value {
+    fn strip(value: &mut Value) {
+        if let Value::Object(object) = value {
+            object.retain(|key, _| key != "id" && key != "field_id");
+            object.values_mut().for_each(strip);
+        } else if let Value::Array(list) = value {
+            list.iter_mut().for_each(strip);
+        }
+    }
+    strip(&mut answer);
+    answer
 }
 
 fn demo() -> PathBuf {

@@ -1,5 +1,6 @@
 //! Goes through a file's objects key by key, knows at every moment where it stands, and gathers what is wrong.
 
+use super::COMMENT;
 use super::json::below;
 use super::value::Node;
 use crate::error::Fault;
@@ -115,9 +116,10 @@ impl<'a> Object<'a> {
         id
     }
 
-    /// What is left: unknown keys, reported and kept.
+    /// What is left: unknown keys, reported unless they are comments, and kept.
     pub fn rest(self) -> Unknown {
-        let places = self.left.keys().map(|key| self.below(key));
+        let told = self.left.keys().filter(|key| !key.starts_with(COMMENT));
+        let places = told.map(|key| self.below(key));
         self.book.0.borrow_mut().unknown_keys.extend(places);
         self.left
     }

@@ -8,15 +8,22 @@ mod depths;
 mod guess;
 mod json;
 pub(crate) mod length;
+mod name;
 mod read;
+mod starting;
 mod value;
 mod write;
 
+pub use name::file_name;
 pub use read::{Read, read};
+pub use starting::starting;
 pub use write::write;
 
 /// Version of the notes file that is written, and the newest that is read.
 pub const VERSION: u64 = 1;
+
+/// How a key begins that is a comment: kept as unknown keys are, and not told of.
+pub const COMMENT: &str = "//";
 
 /// Most bytes that are read as a notes file: some thousand pits with all that can be noted of them. Our judgement.
 pub const LONGEST_BYTES: u64 = 16 << 20;

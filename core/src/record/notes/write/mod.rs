@@ -11,7 +11,7 @@ use crate::record::{
     Pit, Position, RecordId, Resistance, Roll, Sign, Step, TextureNote, Unknown, Zone,
 };
 use chrono::{DateTime, FixedOffset, NaiveDate};
-use layout::lay_out;
+pub(super) use layout::lay_out;
 use serde_json::{Map, Value};
 
 /// The notes as a file; [`super::read`] gives the same back.
