@@ -6,7 +6,7 @@ use advice_fixture::{
     call_of, calls, fit_to_loosen, good, layer, notes, open, pan, pan_pit, pit, reference, roll, says, signs,
     sound_pit, sound_subsoil,
 };
-use chrono::DateTime;
+use chrono::{DateTime, FixedOffset};
 use pitface_core::advice::{Caution, FollowUp, Obstacle, Readiness, Stance, Sureness, What};
 use pitface_core::record::{
     Buried, BuriedLine, Call, FaceMoisture, Field, FieldNotes, Machine, Pit, PlaceKind, RollOutcome, Sign,
@@ -18,6 +18,10 @@ fn with_rolls(rolls: &[(u32, RollOutcome)]) -> FieldNotes {
     let mut notes = fit_to_loosen();
     notes.pits[1].rolls = rolls.iter().map(|&(depth_mm, outcome)| roll(depth_mm, outcome)).collect();
     notes
+}
+
+fn time(text: &str) -> Option<DateTime<FixedOffset>> {
+    DateTime::parse_from_rfc3339(text).ok()
 }
 
 fn with_field(change: impl FnOnce(&mut FieldNotes)) -> FieldNotes {
@@ -237,7 +241,7 @@ fn a_service_has_a_clearance_of_its_own_with_a_floor() {
     assert_eq!(call.call, Call::AskSpecialist, "the floor of 300 mm");
     let leave = |field: &mut Field| {
         field.services_asked = Some("the network".into());
-        field.services_asked_on = day("2025-03-01T00:00:00+00:00").map(|day| day.date_naive());
+        field.services_asked_on = time("2025-03-01T00:00:00+00:00").map(|day| day.date_naive());
         field.services_leave = Some(true);
     };
     let given = at(&leave);
@@ -249,7 +253,7 @@ fn a_service_has_a_clearance_of_its_own_with_a_floor() {
         notes.field.services_clearance_mm = Some(100);
         leave(&mut notes.field);
     });
-    old.pits[1].dug = day("2026-03-02T09:00:00+00:00");
+    old.pits[1].dug = time("2026-03-02T09:00:00+00:00");
     old.pits[1].rolls.clear();
     let lapsed = open(&old);
     assert_eq!(lapsed.call, Call::AskSpecialist, "a year and a day later");
@@ -299,9 +303,18 @@ fn the_machine_must_reach_below_the_pan() {
 #[test]
 fn some_machine_noted_must_do() {
     let machine = |foot_width_mm, reach_mm, wings| Machine {
-        reach_mm,
+        id: advice_fixture::id(80),
+        name: "any".into(),
+        legs: 3,
+        spacing_mm: 500,
+        foot_width_mm,
         wings,
-        ..Machine::new(advice_fixture::id(80), "any", 3, 500, foot_width_mm)
+        leading: None,
+        working_width_mm: None,
+        speed: None,
+        reach_mm,
+        tractor: None,
+        unknown: Unknown::new(),
     };
     let wings = Some(Wings { width_mm: 250, lift_mm: None });
     let of = |machines: Vec<Machine>| open(&with_field(|notes| notes.machines = machines.clone()));

@@ -82,7 +82,16 @@ impl Base {
             );
             what && why.stance == Stance::For
         };
-        self.now.call == Call::DigAgain && self.now.reasons.iter().any(hole)
+        // Pits that are past say nothing any more, whatever had been seen in them.
+        let past = |why: &Why| {
+            let since = matches!(
+                why.what,
+                What::Behind { .. } | What::LoosenedSince { .. } | What::DidNotLast { .. }
+            );
+            since && why.stance == Stance::For
+        };
+        let reasons = &self.now.reasons;
+        reasons.iter().any(past) || (self.now.call == Call::DigAgain && reasons.iter().any(hole))
     }
 
     fn of(notes: &FieldNotes, zone: Zone, today: Option<NaiveDate>) -> Option<Self> {

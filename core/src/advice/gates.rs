@@ -181,6 +181,10 @@ impl Rolled {
 
     /// What was rolled, or is missing, beside a thread that decides.
     fn notes(&self, readiness: Readiness) -> Vec<Why> {
+        // Rolls that are past are all that is to be said of rolls.
+        if let Some(what) = self.past.clone() {
+            return vec![Why { stance: Stance::Against, what }];
+        }
         let mut notes = self.tip.fit();
         if let Readiness::RollFirst { depth_mm } = readiness
             && self.tip.seen.is_empty()
@@ -192,7 +196,6 @@ impl Rolled {
         } else {
             notes.extend(self.surface.fit());
         }
-        notes.extend(self.past.clone().map(|what| Why { stance: Stance::Note, what }));
         notes
     }
 }

@@ -138,11 +138,10 @@ fn worked_since(call: ZoneCall, pass: &Pass, said: &PassAdvice) -> ZoneCall {
 fn strip_since(call: ZoneCall, pass: &Pass, said: &PassAdvice) -> ZoneCall {
     let what = behind(pass, said);
     match said.next {
-        NextStep::GoOn | NextStep::KeepOff => noted(call, what),
         NextStep::DigBehind if call.call == Call::Loosen => {
             noted(ZoneCall { readiness: Readiness::StripFirst, ..call }, what)
         }
-        NextStep::DigBehind => noted(call, what),
+        NextStep::GoOn | NextStep::KeepOff | NextStep::DigBehind => noted(call, what),
         NextStep::StopLoosening => told(ZoneCall { tip: None, ..call }, Call::RootsFirst, what),
         NextStep::CheckFirst | NextStep::ChangeAndTry | NextStep::Wait => held_back(call, said.next, what),
     }
@@ -182,6 +181,8 @@ fn behind(pass: &Pass, said: &PassAdvice) -> What {
 
 /// The call with another one in its place, for this reason; what spoke for the earlier one is only noted.
 fn told(mut call: ZoneCall, now: Call, what: What) -> ZoneCall {
+    let works = matches!(now, Call::Loosen | Call::Wait);
+    call.reasons.retain(|why| works || !is_of_work(&why.what));
     for why in call.reasons.iter_mut().filter(|why| why.stance == Stance::For) {
         why.stance = Stance::Note;
     }
@@ -189,6 +190,23 @@ fn told(mut call: ZoneCall, now: Call, what: What) -> ZoneCall {
     let sure = if now == Call::DigAgain { Sureness::CannotSay } else { call.sure };
     let readiness = if now == Call::Wait { call.readiness } else { Readiness::Fit };
     super::belongs::belonging(ZoneCall { call: now, sure, readiness, ..call })
+}
+
+/// What bears on a call only while there is work to be done.
+const fn is_of_work(what: &What) -> bool {
+    matches!(
+        what,
+        What::Rolled { .. }
+            | What::RollMissing { .. }
+            | What::SurfaceRollMissing
+            | What::RollPast { .. }
+            | What::RainSince { .. }
+            | What::TooNear { .. }
+            | What::DepthUnknown { .. }
+            | What::HangsOnDepth { .. }
+            | What::NoMachine { .. }
+            | What::BeyondReach { .. }
+    )
 }
 
 fn noted(mut call: ZoneCall, what: What) -> ZoneCall {
