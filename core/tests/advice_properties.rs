@@ -189,7 +189,9 @@ fn is_justified(call: &ZoneCall) -> bool {
         matches!(
             what,
             What::Cemented { .. }
-                | What::WetAbove { .. }
+                | What::WaterStands { .. }
+                | What::SignsClash { .. }
+                | What::FaceUnreadable { .. }
                 | What::TooNear { .. }
                 | What::BeyondReach { .. }
                 | What::DepthUnknown { .. }

@@ -108,10 +108,11 @@ const DAY: NaiveDate = NaiveDate::from_ymd_opt(2026, 8, 20).unwrap();
 fn every_what() -> Vec<What> {
     let (top_mm, bottom_mm, depth_mm) = (200, 305, 350);
     let kind = Kind { condition: Condition::Tight, cause: Cause::Pressed };
+    let settled = Kind { condition: Condition::Firm, cause: Cause::Settled };
     let reason = |clue, answer, decibans| Reason { clue, answer, decibans };
     let carry = reason(Clue::Roots, 2, 8.0);
     let against = reason(Clue::Smell, 0, -3.0);
-    let reference = reason(Clue::Reference, 0, 5.0);
+    let reference = reason(Clue::Reference, 1, 5.0);
     let layer =
         |reasons: &[Reason]| What::Layer { top_mm, bottom_mm, kind, share: 0.86, reasons: reasons.to_vec() };
     let mut all = vec![
@@ -124,12 +125,18 @@ fn every_what() -> Vec<What> {
         What::NoPits,
         What::TooShallow { dug_to_mm: 300, need_mm: 400 },
         What::NoReference,
-        What::SignsTooFew { top_mm, bottom_mm },
+        What::SignsTooFew { top_mm, bottom_mm, missing: vec![Clue::Pores, Clue::Roots] },
+        What::KindsOpen { top_mm, bottom_mm, one: kind, other: settled },
+        What::SignsClash { top_mm, bottom_mm, signs: vec![carry, against] },
         What::PitsDisagree { agree: 2, of: 4 },
         What::PitsDisagree { agree: 1, of: 1 },
         What::RootsNeeded { top_mm, bottom_mm },
         What::Cemented { top_mm, bottom_mm },
-        What::WetAbove { top_mm, bottom_mm },
+        What::WaterStands { top_mm, bottom_mm },
+        What::WaterHeldUp { top_mm, bottom_mm },
+        What::FaceWet,
+        What::NearSurface { top_mm, bottom_mm },
+        What::UnderGrass { top_mm, bottom_mm },
         What::RollMissing { depth_mm },
         What::SurfaceRollMissing,
         What::BeyondReach { tip_mm: 450, reach_mm: 400 },
@@ -186,7 +193,7 @@ fn every_what() -> Vec<What> {
     all
 }
 
-const WHATS: usize = 31;
+const WHATS: usize = 37;
 
 fn number(what: &What) -> usize {
     match what {
@@ -201,7 +208,7 @@ fn number(what: &What) -> usize {
         What::PitsDisagree { .. } => 8,
         What::RootsNeeded { .. } => 9,
         What::Cemented { .. } => 10,
-        What::WetAbove { .. } => 11,
+        What::WaterStands { .. } => 11,
         What::Rolled { .. } => 12,
         What::RollMissing { .. } => 13,
         What::SurfaceRollMissing => 14,
@@ -221,6 +228,12 @@ fn number(what: &What) -> usize {
         What::Behind { .. } => 28,
         What::LoosenedSince { .. } => 29,
         What::DidNotLast { .. } => 30,
+        What::KindsOpen { .. } => 31,
+        What::SignsClash { .. } => 32,
+        What::WaterHeldUp { .. } => 33,
+        What::FaceWet => 34,
+        What::NearSurface { .. } => 35,
+        What::UnderGrass { .. } => 36,
     }
 }
 

@@ -192,7 +192,7 @@ fn a_layer_gives_its_reasons_with_the_reference_last() {
     let reason = |clue, answer, decibans| Reason { clue, answer, decibans };
     let reasons = vec![
         reason(Clue::ComesAway, ComesAway::FlatPlates as usize, 12.0),
-        reason(Clue::Reference, 0, 9.0),
+        reason(Clue::Reference, 1, 9.0),
         reason(Clue::Roots, RootsSeen::Sideways as usize, 7.0),
         reason(Clue::Smell, 0, -3.0),
         reason(Clue::Channels, ChannelsSeen::CutOff as usize, 3.0),

@@ -121,16 +121,28 @@ pub enum What {
     TooShallow { dug_to_mm: u32, need_mm: u32 },
     /// No readable reference pit.
     NoReference,
-    /// Too few signs to tell.
-    SignsTooFew { top_mm: u32, bottom_mm: u32 },
+    /// Too few signs to tell; those that were not looked at.
+    SignsTooFew { top_mm: u32, bottom_mm: u32, missing: Vec<Clue> },
+    /// All signs are there, and two kinds that ask for different calls fit them alike.
+    KindsOpen { top_mm: u32, bottom_mm: u32, one: Kind, other: Kind },
     /// The pits of the zone disagree.
     PitsDisagree { agree: usize, of: usize },
     /// Pressed or settled cannot be told without roots: dig in a rooted crop.
     RootsNeeded { top_mm: u32, bottom_mm: u32 },
     /// The layer holds in water: cemented.
     Cemented { top_mm: u32, bottom_mm: u32 },
-    /// Wet signs above the harmed layer.
-    WetAbove { top_mm: u32, bottom_mm: u32 },
+    /// Signs of a layer that no one kind of layer explains together: for sound soil (positive) and for harm.
+    SignsClash { top_mm: u32, bottom_mm: u32, signs: Vec<Reason> },
+    /// Water stands through the profile, down to where it was looked for.
+    WaterStands { top_mm: u32, bottom_mm: u32 },
+    /// Wet signs in and above the harmed layer over clean ground: it holds water up.
+    WaterHeldUp { top_mm: u32, bottom_mm: u32 },
+    /// The face is wet: it shows the harm, and nothing can be worked.
+    FaceWet,
+    /// The layer ends within the upper 100 mm: a crust or trodden ground, no case for a tine.
+    NearSurface { top_mm: u32, bottom_mm: u32 },
+    /// Trodden ground under grass that ends within 150 mm: rest mends it.
+    UnderGrass { top_mm: u32, bottom_mm: u32 },
     /// A roll test decided, or was looked at.
     Rolled { depth_mm: u32, roll: RollOutcome, surface: bool, on: Option<NaiveDate> },
     /// The roll test at tip depth is missing.

@@ -105,7 +105,7 @@ impl Base {
         let now = call_in(&notes, &reading, &map, (zone, today))?;
         let views = notes.pits.iter().zip(&reading.pits).map(|(pit, read)| {
             let stands = stands_for(&map, pit).is_some_and(|its| zone == Zone::Whole || its == zone);
-            stands.then(|| PitView::of(pit, read))
+            stands.then(|| PitView::of(pit, read, &notes.field))
         });
         let limiting: Vec<Option<&LayerReading>> = views.map(|view| Some(view?.judged()?.1)).collect();
         let deciding =

@@ -6,10 +6,11 @@ use super::buried;
 use super::call::{Readiness, Stance, TipDepth, What, Why};
 use super::machine::{CriticalDepth, CriticalPlace, foot_width_for};
 use super::pit_view::PitView;
+use super::steel::DEEP_CLAY_MM;
 use super::zones::Ground;
 use crate::place::FieldMap;
 use crate::reading::LayerReading;
-use crate::record::{Call, Field, Machine, Patches, Roll, RollOutcome, Smell, TextureNote, Zone};
+use crate::record::{Call, Field, Machine, Roll, RollOutcome, TextureNote, Zone};
 use crate::soil::roll::RollMeaning;
 use crate::soil::texture::TextureGroup;
 use chrono::{Days, NaiveDate};
@@ -21,9 +22,6 @@ const SURFACE_MM: u32 = 100;
 /// Days after its own that a roll still counts. Our judgement; no life of a moisture test is published, and below 300 mm
 /// soil goes from too wet to fit within a day (J. Orson, NIAB).
 pub const ROLL_HOLDS_DAYS: u64 = 1;
-/// In clay a layer with its bottom below this is mostly not worth loosening (Tasmanian state guide on deep
-/// ripping: over 300 mm in clayey soils).
-const DEEP_CLAY_MM: u32 = 300;
 
 /// What the gates leave of a justified loosening.
 #[derive(Debug)]
@@ -38,16 +36,6 @@ pub struct Gated {
     pub whys: Vec<Why>,
     /// Dry at tip depth.
     pub cloddy: bool,
-}
-
-/// Wet signs in a layer above the deciding one, the uppermost such layer.
-pub fn wet_above(view: &PitView, deciding: &LayerReading) -> Option<What> {
-    let above = view.reading.layers.iter().filter(|layer| layer.bottom_mm <= deciding.top_mm);
-    let wet = |layer: &&LayerReading| {
-        layer.signs.patches == Some(Patches::Clear) || layer.signs.smell == Some(Smell::Sour)
-    };
-    let (top_mm, bottom_mm) = above.filter(wet).map(|layer| (layer.top_mm, layer.bottom_mm)).min()?;
-    Some(What::WetAbove { top_mm, bottom_mm })
 }
 
 /// Sends a justified loosening through the gates. The first that fails gives the call; the others are told too.

@@ -19,8 +19,10 @@ mod pit_view;
 pub mod readers;
 pub mod regret;
 pub mod sampling;
+mod steel;
 mod tip;
 mod tolerance;
+mod water;
 mod zones;
 
 pub use another_pit::another_pit;
@@ -33,13 +35,13 @@ pub use change::changes;
 pub(crate) use change::changes_on;
 pub use gates::{ROLL_HOLDS_DAYS, fitted};
 pub use pit_view::DEEP_ENOUGH_MM;
-pub use regret::{LAYER_CALLS, REGRET, RegretTable};
+pub use regret::{LAYER_CALLS, REGRET, REGRET_WITHOUT_STEEL, RegretTable};
 pub use tip::{CLEARED_SHARE, TIP_BELOW_LEAST_MM, TIP_BELOW_MOST_MM, tip_depth};
 pub use tolerance::{confidence, rank_covering};
 
 use crate::place::FieldMap;
-use crate::reading::FieldReading;
-use crate::record::{FieldNotes, Pit, Zone};
+use crate::reading::{Clue, FieldReading, LayerReading, NextLook, PitReading, Table, next_look_except};
+use crate::record::{Field, FieldNotes, Pit, Zone};
 use after_dig::{PassAdvice, look_behind_as_of};
 use chrono::NaiveDate;
 use pit_view::PitView;
@@ -84,6 +86,16 @@ fn by_pits(
     FieldAdvice { zones, whole }
 }
 
+/// The look most worth taking in a pit of a field: by what each of its layers may call for. `left_out` says of a layer
+/// and a clue that it was skipped or cannot be looked at.
+pub fn next_look_in(
+    pit: &PitReading,
+    field: &Field,
+    left_out: impl Fn(&LayerReading, Clue) -> bool,
+) -> Option<NextLook> {
+    next_look_except(pit, |layer| pit_view::regrets_of(layer, field), Table::standard(), left_out)
+}
+
 /// The pits that stand for a zone, with the twins among them set aside.
 struct Sorted<'a> {
     views: Vec<(Zone, PitView<'a>)>,
@@ -109,7 +121,7 @@ impl<'a> Sorted<'a> {
             if sorted.views.iter().any(|(_, view)| are_twins(view.pit, pit)) {
                 sorted.twins.push(zone);
             } else {
-                sorted.views.push((zone, PitView::of(pit, read)));
+                sorted.views.push((zone, PitView::of(pit, read, &notes.field)));
             }
         }
         sorted

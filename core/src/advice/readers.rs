@@ -29,7 +29,9 @@ pub fn several_readers(notes: &FieldNotes, reading: &FieldReading) -> Option<Sev
     }
     holes.retain(|hole| hole.len() > 1);
     let call_of = |index: usize| {
-        PitView::of(&notes.pits[index], &reading.pits[index]).judged().map(|(limiting, _)| limiting.call)
+        PitView::of(&notes.pits[index], &reading.pits[index], &notes.field)
+            .judged()
+            .map(|(limiting, _)| limiting.call)
     };
     let calls: Vec<Vec<Option<Call>>> =
         holes.iter().map(|hole| hole.iter().map(|&index| call_of(index)).collect()).collect();

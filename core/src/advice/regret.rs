@@ -1,12 +1,15 @@
 //! What a wrong call costs: the regret table, and the call of least expected regret for one layer.
 
 use crate::reading::KINDS;
-use crate::record::Call;
+use crate::record::{Call, Cause, Condition};
 
 /// The calls that are weighed for a layer, mildest first: of two equal ones the milder stands.
 /// Wait and Drain first come from gates, never from a layer.
 pub const LAYER_CALLS: [Call; 5] =
     [Call::LeaveIt, Call::RootsFirst, Call::DigAgain, Call::AskSpecialist, Call::Loosen];
+
+/// Where digging again stands among [`LAYER_CALLS`].
+pub const DIG_AGAIN: usize = 2;
 
 /// Regret of each of [`LAYER_CALLS`] where the layer is in truth of each of [`KINDS`].
 pub type RegretTable = [[f64; KINDS.len()]; LAYER_CALLS.len()];
@@ -29,13 +32,14 @@ pub const ROWS: [Row; LAYER_CALLS.len()] = [
     //                          Open | Firm                  | Tight                 | Shut
     //                          Nat. | Nat. Sett. Pres. Cem. | Nat. Sett. Pres. Cem. | Nat. Sett. Pres. Cem.
     Row { call: Call::LeaveIt,
-          regret:              [ 0.0,  0.0,  1.5,  1.2,  0.5,  0.0,  4.0,  6.0,  3.0,  0.0,  5.5, 10.0,  4.0],
+          regret:              [ 0.0,  0.0,  1.3,  0.0,  0.5,  0.0,  3.0,  5.0,  3.0,  0.0,  5.5, 10.0,  4.0],
           source: "our judgement; yield gain of loosening is large only where a layer restricts roots \
-                   (Schneider et al. 2017, value from memory)" },
+                   (Schneider et al. 2017, value from memory); no published method acts on its middle class, which \
+                   is why a Firm layer is left unless it has set by itself" },
     Row { call: Call::RootsFirst,
-          regret:              [ 1.0,  0.5,  0.0,  0.0,  0.5,  0.8,  0.0,  3.0,  3.0,  1.0,  0.0,  5.0,  4.0],
-          source: "our judgement; roots first where roots and worms still pass or the soil settled by itself \
-                   (common practice, no source)" },
+          regret:              [ 1.0,  0.8,  0.0,  0.4,  0.5,  0.8,  0.0,  3.0,  3.0,  1.0,  0.0,  5.0,  4.0],
+          source: "our judgement; roots and organic matter where the soil settled by itself (Daniells 2012); telling a \
+                   sound field to change its crops costs a season" },
     Row { call: Call::DigAgain,
           regret:              [ 1.0,  1.0,  1.0,  1.0,  1.0,  1.0,  1.0,  1.0,  1.0,  1.0,  1.0,  1.0,  1.0],
           source: "our judgement; the unit: another hole, or another season where roots are awaited" },
@@ -59,9 +63,30 @@ pub const REGRET: RegretTable = {
     table
 };
 
+/// The same for a layer that no tine is for (a crust, trodden turf, deep clay): what was pressed is for roots, rest and
+/// weather, and steel costs as much as in sound soil, whatever the layer. Our judgement.
+pub const REGRET_WITHOUT_STEEL: RegretTable = {
+    let mut table = REGRET;
+    let (roots_first, loosen) = (1, LAYER_CALLS.len() - 1);
+    let mut kind = 0;
+    while kind < KINDS.len() {
+        if matches!(KINDS[kind].cause, Cause::Pressed) && !matches!(KINDS[kind].condition, Condition::Firm) {
+            table[roots_first][kind] = 0.0;
+        }
+        table[loosen][kind] = REGRET[loosen][0];
+        kind += 1;
+    }
+    table
+};
+
+/// Expected regret of each of [`LAYER_CALLS`] by a table, given the shares over [`KINDS`].
+pub fn expected_by(table: &RegretTable, shares: &[f64; KINDS.len()]) -> [f64; LAYER_CALLS.len()] {
+    table.map(|row| row.iter().zip(shares).map(|(regret, share)| regret * share).sum())
+}
+
 /// Expected regret of each of [`LAYER_CALLS`], given the shares over [`KINDS`].
 pub fn expected(shares: &[f64; KINDS.len()]) -> [f64; LAYER_CALLS.len()] {
-    REGRET.map(|row| row.iter().zip(shares).map(|(regret, share)| regret * share).sum())
+    expected_by(&REGRET, shares)
 }
 
 /// Index of the least of some expected regrets; of equal ones the mildest call.
@@ -71,17 +96,24 @@ pub fn least(expected: &[f64; LAYER_CALLS.len()]) -> usize {
     (1..expected.len()).fold(0, |best, call| if expected[call] < expected[best] - TIE { call } else { best })
 }
 
+/// Index of the least of some expected regrets among the calls that do something: all but digging again.
+pub fn least_doing(expected: &[f64; LAYER_CALLS.len()]) -> usize {
+    let mut doing = *expected;
+    doing[DIG_AGAIN] = f64::INFINITY;
+    least(&doing)
+}
+
 /// The call of least expected regret for a layer with these shares over [`KINDS`].
 pub fn best(shares: &[f64; KINDS.len()]) -> Call {
     LAYER_CALLS[least(&expected(shares))]
 }
 
-/// Share of the kinds for which `call` is the right one, 0 to 1. Nothing for [`Call::DigAgain`]: digging again
+/// Share of the kinds for which `call` is the right one by a table, 0 to 1. Nothing for [`Call::DigAgain`]: digging again
 /// is never right in itself.
-pub fn share_right(call: Call, shares: &[f64; KINDS.len()]) -> f64 {
+pub fn share_right(table: &RegretTable, call: Call, shares: &[f64; KINDS.len()]) -> f64 {
     let row = LAYER_CALLS.iter().position(|&listed| listed == call);
     row.map_or(0.0, |row| {
-        let right = REGRET[row].iter().zip(shares).filter(|(regret, _)| **regret == 0.0);
+        let right = table[row].iter().zip(shares).filter(|(regret, _)| **regret == 0.0);
         right.map(|(_, share)| share).sum()
     })
 }
@@ -89,7 +121,6 @@ pub fn share_right(call: Call, shares: &[f64; KINDS.len()]) -> f64 {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::record::{Cause, Condition};
 
     fn certain(condition: Condition, cause: Cause) -> [f64; KINDS.len()] {
         KINDS.map(|kind| f64::from(u8::from(kind.condition == condition && kind.cause == cause)))
@@ -103,20 +134,32 @@ mod tests {
     #[test]
     fn rows_stand_in_the_order_of_the_calls() {
         assert_eq!(ROWS.map(|row| row.call), LAYER_CALLS);
+        assert_eq!(LAYER_CALLS[DIG_AGAIN], Call::DigAgain);
     }
 
     #[test]
     fn every_kind_has_a_right_call() {
         for kind in KINDS {
             let right = match (kind.condition, kind.cause) {
-                (_, Cause::Natural) => Call::LeaveIt,
+                (_, Cause::Natural) | (Condition::Firm, Cause::Pressed) => Call::LeaveIt,
                 (_, Cause::Cemented) => Call::AskSpecialist,
                 (Condition::Tight | Condition::Shut, Cause::Pressed) => Call::Loosen,
                 _ => Call::RootsFirst,
             };
             let shares = certain(kind.condition, kind.cause);
             assert_eq!(best(&shares), right, "{kind:?}");
-            assert!((share_right(right, &shares) - 1.0).abs() < 1e-12, "{kind:?}");
+            assert!((share_right(&REGRET, right, &shares) - 1.0).abs() < 1e-12, "{kind:?}");
+        }
+    }
+
+    #[test]
+    fn where_no_tine_may_go_nothing_is_loosened() {
+        for kind in KINDS {
+            let expected = expected_by(&REGRET_WITHOUT_STEEL, &certain(kind.condition, kind.cause));
+            let call = LAYER_CALLS[least(&expected)];
+            assert_ne!(call, Call::Loosen, "{kind:?}");
+            let pressed = kind.cause == Cause::Pressed && kind.condition >= Condition::Tight;
+            assert_eq!(call == Call::RootsFirst, pressed || kind.cause == Cause::Settled, "{kind:?}");
         }
     }
 

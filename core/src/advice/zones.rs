@@ -1,13 +1,15 @@
 //! From the pits of a zone to its call: what the structure says over all of them, then the gates.
 
 use super::call::{FieldAdvice, Readiness, Stance, Sureness, TipDepth, What, Why, ZoneCall};
-use super::pit_view::{Limiting, PitView};
-use super::regret::{LAYER_CALLS, least, share_right};
+use super::pit_view::{Limiting, PitView, TELLING};
+use super::regret::{DIG_AGAIN, LAYER_CALLS, least, least_doing, share_right};
 use super::tip::{CLEARED_SHARE, tip_depth};
-use super::{belongs, gates};
+use super::{belongs, gates, water};
 use crate::place::FieldMap;
-use crate::reading::{FieldReading, Kind, LayerReading, is_readable};
-use crate::record::{Call, ChannelsSeen, Field, FieldNotes, Machine, Pass, PlaceKind, RootsSeen, Zone};
+use crate::reading::{Clue, FieldReading, Kind, LayerReading, is_readable, leading_rivals};
+use crate::record::{
+    Call, ChannelsSeen, Condition, FaceMoisture, Field, FieldNotes, Machine, Pass, PlaceKind, RootsSeen, Zone,
+};
 use chrono::NaiveDate;
 
 /// Share from which a call is sure. Our mark.
@@ -70,7 +72,7 @@ struct Structure<'v, 'a> {
 #[derive(Clone, Copy)]
 struct Judged<'v, 'a> {
     view: &'v PitView<'a>,
-    limiting: Limiting,
+    limiting: &'v Limiting,
     layer: &'a LayerReading,
 }
 
@@ -82,10 +84,12 @@ const fn carries(what: What) -> Why {
 pub fn judge(zone: Zone, views: &[&PitView], twins: usize, ground: &Ground) -> ZoneCall {
     let mut structure = structure(views);
     let Verdict { call, readiness, tip, cloddy, mut whys } = verdict(zone, &mut structure, views, ground);
-    whys.extend(barred(views).into_iter().map(|what| Why {
-        stance: if structure.judged.is_empty() { Stance::For } else { Stance::Note },
-        what,
-    }));
+    let carried = call == Call::DigAgain && structure.judged.is_empty();
+    let told = barred(views).into_iter().filter(|what| !whys.iter().any(|why| why.what == *what));
+    let told: Vec<What> = told.collect();
+    whys.extend(
+        told.into_iter().map(|what| Why { stance: if carried { Stance::For } else { Stance::Note }, what }),
+    );
     if views.is_empty() {
         whys.push(carries(What::NoPits));
     }
@@ -124,23 +128,29 @@ fn verdict(zone: Zone, structure: &mut Structure, views: &[&PitView], ground: &G
     let whys = std::mem::take(&mut structure.whys);
     let mut verdict =
         Verdict { call: structure.call, readiness: Readiness::Fit, tip: None, cloddy: false, whys };
-    let Some(Judged { layer, .. }) = structure.deciding else { return verdict };
+    if let Some(what) = water_stands(views) {
+        verdict.call = Call::DrainFirst;
+        verdict.whys = std::iter::once(carries(what)).chain(structure.layers()).collect();
+        return verdict;
+    }
+    let Some(Judged { layer, limiting, .. }) = structure.deciding else { return verdict };
     let (top_mm, bottom_mm) = (layer.top_mm, layer.bottom_mm);
-    let needs_reference = matches!(structure.call, Call::RootsFirst | Call::Loosen | Call::DigAgain);
+    // What is dense by nature is told from what was pressed by the reference alone.
+    let needs_reference = matches!(structure.call, Call::RootsFirst | Call::Loosen | Call::DigAgain)
+        || limiting.rests_on_nature;
     if needs_reference && !ground.has_reference_below(top_mm) {
         verdict.call = Call::DigAgain;
         verdict.whys.push(carries(What::NoReference));
     }
-    let mut wet_beside = None;
     match verdict.call {
-        Call::RootsFirst | Call::Loosen => match (structure.wet_above(), harmed_depth(views)) {
-            ((Some(what), true), _) => {
-                verdict.call = Call::DrainFirst;
-                verdict.whys.push(carries(what));
-            }
-            ((wet, _), Some(depth)) if verdict.call == Call::Loosen => {
+        Call::Loosen => {
+            let Some(depth) = harmed_depth(views) else {
+                verdict.call = Call::DigAgain;
+                verdict.whys.extend(structure.deciding.map(|deciding| carries(deciding.unclear())));
+                return verdict;
+            };
+            {
                 let gated = gates::pass(ground, zone, views, layer, depth);
-                wet_beside = wet;
                 verdict = Verdict {
                     call: gated.call,
                     readiness: gated.readiness,
@@ -148,12 +158,16 @@ fn verdict(zone: Zone, structure: &mut Structure, views: &[&PitView], ground: &G
                     cloddy: gated.cloddy,
                     whys: gated.whys,
                 };
+                if gated.call == Call::Loosen && structure.stands_on_a_wet_face() {
+                    verdict.call = Call::Wait;
+                    verdict.whys.insert(0, carries(What::FaceWet));
+                }
             }
-            ((wet, _), _) => {
-                wet_beside = wet;
-                verdict.whys.extend(roots_pass(layer).map(carries));
-            }
-        },
+        }
+        Call::RootsFirst => {
+            verdict.whys.extend(limiting.no_steel.clone().map(carries));
+            verdict.whys.extend(roots_pass(layer).map(carries));
+        }
         Call::AskSpecialist => verdict.whys.push(carries(What::Cemented { top_mm, bottom_mm })),
         Call::LeaveIt => verdict.whys.push(carries(What::NothingHarmed)),
         Call::DigAgain | Call::Wait | Call::DrainFirst => {}
@@ -162,8 +176,17 @@ fn verdict(zone: Zone, structure: &mut Structure, views: &[&PitView], ground: &G
     let gate_decides = verdict.call != Call::Loosen && !verdict.whys.is_empty();
     let at = usize::from(gate_decides);
     verdict.whys.splice(at..at, structure.layers());
-    verdict.whys.extend(wet_beside.map(|what| Why { stance: Stance::Note, what }));
+    let held_up = water::held_up(structure.deciding.map_or(views[0], |one| one.view).reading, layer);
+    if layer.condition >= Condition::Tight {
+        verdict.whys.extend(held_up.map(|what| Why { stance: Stance::Note, what }));
+    }
     verdict
+}
+
+/// Water that stands through the profile in more than a third of the pits, as the first of them shows it.
+fn water_stands(views: &[&PitView]) -> Option<What> {
+    let wet: Vec<&What> = views.iter().filter_map(|view| view.water.as_ref()).collect();
+    wet.first().filter(|_| wet.len() * 3 > views.len()).map(|what| (*what).clone())
 }
 
 /// The call of the whole field: of open ground, and to loosen or leave it all only where every zone says so.
@@ -211,9 +234,10 @@ fn sureness(share: f64) -> Sureness {
     }
 }
 
-/// Least expected regret over the pits of a zone, each with the same weight, among the calls that do something:
-/// digging again would tell more of a pit, not of pits that differ. Where fewer than two thirds of the pits say so by
-/// themselves, the call is to dig again.
+/// Least expected regret over the pits of a zone, each with the same weight, among the calls that do something. It
+/// stands where two thirds of the pits say the same, each by what it would be best to do on what was seen in it, and
+/// where digging again would not cost less; else the call is to dig again. Pits whose signs clash are counted as saying
+/// nothing.
 fn structure<'v, 'a>(views: &[&'v PitView<'a>]) -> Structure<'v, 'a> {
     let judged: Vec<Judged> = views
         .iter()
@@ -222,14 +246,15 @@ fn structure<'v, 'a>(views: &[&'v PitView<'a>]) -> Structure<'v, 'a> {
     if judged.is_empty() {
         return Structure { call: Call::DigAgain, whys: Vec::new(), judged, deciding: None };
     }
-    let means = std::array::from_fn(|call| match LAYER_CALLS[call] {
-        Call::DigAgain => f64::INFINITY,
-        _ => mean(judged.iter().map(|pit| pit.limiting.expected[call])),
-    });
-    let leading = LAYER_CALLS[least(&means)];
-    let of = judged.len();
-    let saying = |call: Call| judged.iter().filter(|pit| alike(pit.limiting.call, call)).count();
-    let agreed = saying(leading) * 3 >= of * 2;
+    let means: [f64; LAYER_CALLS.len()] =
+        std::array::from_fn(|call| mean(judged.iter().map(|pit| pit.limiting.expected[call])));
+    let leading = LAYER_CALLS[least_doing(&means)];
+    let of = judged.len() + views.iter().filter(|view| view.clashes()).count();
+    let count = |says: &dyn Fn(&Judged) -> bool| judged.iter().filter(|pit| says(pit)).count();
+    let saying = |call: Call| count(&|pit| alike(pit.limiting.call, call));
+    let doing = count(&|pit| alike(pit.limiting.doing(), leading));
+    let worth_it = least(&means) != DIG_AGAIN || saying(leading) * 3 >= of * 2;
+    let agreed = worth_it && doing * 3 >= of * 2;
     let call = if agreed { leading } else { Call::DigAgain };
     let worst_of = |among: &dyn Fn(Call) -> bool| {
         judged.iter().filter(|pit| among(pit.limiting.call)).max_by(|a, b| a.worst(b)).copied()
@@ -239,17 +264,10 @@ fn structure<'v, 'a>(views: &[&'v PitView<'a>]) -> Structure<'v, 'a> {
         .or_else(|| worst_of(&|_| true));
     let mut whys = Vec::new();
     if !agreed {
-        let unclear = saying(Call::DigAgain);
-        let what = match deciding {
-            Some(Judged { layer: &LayerReading { top_mm, bottom_mm, .. }, limiting, .. })
-                if unclear * 2 >= of =>
-            {
-                if limiting.needs_roots {
-                    What::RootsNeeded { top_mm, bottom_mm }
-                } else {
-                    What::SignsTooFew { top_mm, bottom_mm }
-                }
-            }
+        let clashing = views.iter().find(|view| view.clashes() && doing * 3 >= judged.len() * 2);
+        let what = match (clashing.and_then(|view| view.barred.clone()), deciding) {
+            (Some(clash), _) => clash,
+            (None, Some(deciding)) if saying(Call::DigAgain) * 2 >= of => deciding.unclear(),
             _ => {
                 let agree = LAYER_CALLS.iter().map(|&call| saying(call)).max().unwrap_or(0);
                 What::PitsDisagree { agree, of }
@@ -274,6 +292,21 @@ fn mean(values: impl Iterator<Item = f64>) -> f64 {
 }
 
 impl Judged<'_, '_> {
+    /// Why its layer gives no call: roots that must tell, signs not looked at, or two kinds that fit alike.
+    fn unclear(&self) -> What {
+        let LayerReading { top_mm, bottom_mm, ref evidence, ref shares, .. } = *self.layer;
+        let missing: Vec<Clue> =
+            TELLING.iter().copied().filter(|&clue| evidence.get(clue).is_none()).collect();
+        if self.limiting.needs_roots {
+            What::RootsNeeded { top_mm, bottom_mm }
+        } else if missing.is_empty() {
+            let [one, other] = leading_rivals(shares, self.limiting.table());
+            What::KindsOpen { top_mm, bottom_mm, one, other }
+        } else {
+            What::SignsTooFew { top_mm, bottom_mm, missing }
+        }
+    }
+
     /// Order by what leaving the deciding layer would cost; ties by depth, then by who came first.
     fn worst(&self, other: &Self) -> std::cmp::Ordering {
         let key = |pit: &Self| (pit.layer.bottom_mm, pit.layer.top_mm);
@@ -291,25 +324,19 @@ impl Structure<'_, '_> {
         if self.judged.is_empty() {
             return 0.0;
         }
-        let of = |call: Call| mean(self.judged.iter().map(|pit| share_right(call, &pit.layer.shares)));
+        let of = |call: Call| {
+            mean(self.judged.iter().map(|pit| share_right(pit.limiting.table(), call, &pit.layer.shares)))
+        };
         match self.call {
             Call::DigAgain => LAYER_CALLS.iter().map(|&call| of(call)).fold(0.0, f64::max),
             call => of(call),
         }
     }
 
-    /// Wet signs above the deciding layers, and whether they decide: where fewer than two thirds of the pits with
-    /// this call are free of them.
-    fn wet_above(&self) -> (Option<What>, bool) {
-        let agreeing: Vec<&Judged> =
-            self.judged.iter().filter(|pit| alike(pit.limiting.call, self.call)).collect();
-        let wet: Vec<(&Judged, What)> = agreeing
-            .iter()
-            .filter_map(|pit| gates::wet_above(pit.view, pit.layer).map(|what| (*pit, what)))
-            .collect();
-        let decides = wet.len() * 3 > agreeing.len();
-        let worst = wet.into_iter().max_by(|(a, _), (b, _)| a.worst(b));
-        (worst.map(|(_, what)| what), decides)
+    /// Whether a pit that carries the call was read in a wet face.
+    fn stands_on_a_wet_face(&self) -> bool {
+        let carrying = self.judged.iter().filter(|pit| pit.limiting.call == self.call);
+        carrying.into_iter().any(|pit| pit.view.pit.face == Some(FaceMoisture::Wet))
     }
 
     /// The deciding layer, and the worst one of the pits that say otherwise.
@@ -320,11 +347,10 @@ impl Structure<'_, '_> {
             let reasons = pit.layer.reasons.clone();
             Why { stance, what: What::Layer { top_mm, bottom_mm, kind, share, reasons } }
         };
-        let against = self
-            .judged
-            .iter()
-            .filter(|pit| self.deciding.is_some_and(|one| !alike(one.limiting.call, pit.limiting.call)))
-            .max_by(|a, b| a.worst(b));
+        let differs = |pit: &&Judged| {
+            self.deciding.is_some_and(|one| !alike(one.limiting.doing(), pit.limiting.doing()))
+        };
+        let against = self.judged.iter().filter(differs).max_by(|a, b| a.worst(b));
         let deciding = self.deciding.iter().map(|pit| told(pit, Stance::For));
         deciding.chain(against.map(|pit| told(pit, Stance::Against))).collect()
     }
@@ -349,8 +375,9 @@ fn barred(views: &[&PitView]) -> Vec<What> {
     let sort = |what: &What| match *what {
         What::FaceUnreadable { face } => (0, face as u32, 0),
         What::TooShallow { dug_to_mm, need_mm } => (1, dug_to_mm, need_mm),
-        What::SignsTooFew { top_mm, bottom_mm } => (2, top_mm, bottom_mm),
-        _ => (3, 0, 0),
+        What::SignsTooFew { top_mm, bottom_mm, .. } => (2, top_mm, bottom_mm),
+        What::SignsClash { top_mm, bottom_mm, .. } => (3, top_mm, bottom_mm),
+        _ => (4, 0, 0),
     };
     let mut all: Vec<What> = views.iter().filter_map(|view| view.barred.clone()).collect();
     crate::order::sort_by_key(&mut all, sort);

@@ -11,11 +11,9 @@ pub use kept::Answers;
 use crate::advice::after_dig::PassAdvice;
 use crate::advice::readers::{SeveralReaders, several_readers};
 use crate::advice::sampling::{Ground, Next, Plan, next_pit};
-use crate::advice::{Change, FieldAdvice, REGRET, ZoneCall, advise_on, changes_on, stands_for};
+use crate::advice::{Change, FieldAdvice, ZoneCall, advise_on, changes_on, next_look_in, stands_for};
 use crate::place::FieldMap;
-use crate::reading::{
-    FieldReading, NextLook, PitReading, Table, next_look, read_field, read_pit, reference_faces,
-};
+use crate::reading::{FieldReading, NextLook, PitReading, Table, read_field, read_pit, reference_faces};
 use crate::record::{FieldNotes, PlaceKind, Zone};
 use chrono::NaiveDate;
 use std::sync::OnceLock;
@@ -93,7 +91,7 @@ impl FieldAnswer {
 
     /// The next look of each pit, in the order of the notes; `None` where nothing is worth a tap.
     pub fn next_looks(&self) -> &[Option<NextLook>] {
-        let look = |pit| next_look(pit, &REGRET, Table::standard());
+        let look = |pit| next_look_in(pit, &self.notes.field, |_, _| false);
         self.next_looks.get_or_init(|| self.reading.pits.iter().map(look).collect())
     }
 

@@ -59,7 +59,9 @@ codes!(
 codes!(
     /// This layer against the same depth of the reference pit.
     Versus {
-        /// Worse for roots than in the reference.
+        /// Two classes worse for roots than in the reference, and more.
+        FarWorse = "far_worse",
+        /// Worse for roots than in the reference, by less.
         Worse = "worse",
         /// It reads the same, or better.
         Same = "same",

@@ -3,7 +3,7 @@
 use super::clue::{Below, Clue, Lies, Since};
 use super::face::FaceLayer;
 use super::reference;
-use crate::record::{Field, OrganicMatter, OrganicMatterLevel, Pit, Sign};
+use crate::record::{FaceMoisture, Field, OrganicMatter, OrganicMatterLevel, Pit, Sign};
 use crate::soil::texture::TextureGroup;
 use chrono::{Months, NaiveDate};
 
@@ -56,7 +56,8 @@ pub fn gather(
     field: &Field,
     references: &[Vec<FaceLayer>],
 ) -> Evidence {
-    let layer = &layers[index];
+    let said = |layer: &FaceLayer| said_by(layer, pit);
+    let layer = &said(&layers[index]);
     let mut evidence = Evidence::NONE;
     let mut note = |clue: Clue, answer: Option<usize>| evidence = evidence.with(clue, answer);
     for &sign in Sign::ALL {
@@ -66,12 +67,22 @@ pub fn gather(
     note(Clue::OrganicMatter, field.organic_matter.map(|matter| organic_matter_level(matter) as usize));
     note(Clue::Place, Some(pit.place as usize));
     note(Clue::Lies, lies(layer).map(|lies| lies as usize));
-    note(Clue::Below, below(layer, layers.get(index + 1)).map(|below| below as usize));
+    note(Clue::Below, below(layer, layers.get(index + 1).map(said).as_ref()).map(|below| below as usize));
     note(Clue::Reference, reference::versus(layer, references).map(|versus| versus as usize));
     let dug = pit.dug.map(|time| time.date_naive());
     note(Clue::LastLoosened, since(field.last_loosened, dug).map(|since| since as usize));
     note(Clue::LastTraffic, since(field.last_traffic, dug).map(|since| since as usize));
     evidence
+}
+
+/// What a layer says: in a wet face the knife goes in anywhere, and its resistance says nothing (too wet or too dry a
+/// face biases a reading: European soil visual assessment, JRC). Plates, roots and colours stay what they are.
+fn said_by(layer: &FaceLayer, pit: &Pit) -> FaceLayer {
+    let mut layer = *layer;
+    if pit.face == Some(FaceMoisture::Wet) {
+        layer.signs.resistance = None;
+    }
+    layer
 }
 
 fn organic_matter_level(matter: OrganicMatter) -> OrganicMatterLevel {

@@ -1,5 +1,6 @@
 //! Reading one pit's face: steps to layers, shares over the kinds of layer, reasons, the next look.
 
+mod clash;
 mod clue;
 mod evidence;
 mod face;
@@ -9,11 +10,12 @@ mod posterior;
 mod reference;
 mod table;
 
+pub use clash::{CLASH_DECIBANS, camps, conflict};
 pub use clue::{Below, Clue, Lies, Since, Versus};
 pub use evidence::Evidence;
 pub use face::{FaceLayer, layers};
 pub use kind::{KINDS, Kind};
-pub use next_look::{Regrets, TAP_WORTH, next_look, next_look_except};
+pub use next_look::{Regrets, TAP_WORTH, leading_rivals, next_look, next_look_except};
 pub use posterior::{CAUSE_MARK, shares};
 pub use table::{PerKind, TEXT as CLUES_TEXT, Table};
 

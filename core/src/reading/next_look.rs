@@ -47,13 +47,14 @@ struct Question<'a> {
 
 /// The question most worth asking in a pit; `None` when none is worth a tap.
 pub fn next_look(pit: &PitReading, regrets: &Regrets, table: &Table) -> Option<NextLook> {
-    next_look_except(pit, regrets, table, |_, _| false)
+    next_look_except(pit, |_| regrets, table, |_, _| false)
 }
 
-/// The same, leaving out what somebody did not want to look at, or cannot: `left_out` says so of a layer and a clue.
-pub fn next_look_except(
+/// The same with the regrets that hold for each layer, leaving out what somebody did not want to look at, or cannot:
+/// `left_out` says so of a layer and a clue.
+pub fn next_look_except<'r>(
     pit: &PitReading,
-    regrets: &Regrets,
+    regrets: impl Fn(&LayerReading) -> &'r Regrets,
     table: &Table,
     left_out: impl Fn(&LayerReading, Clue) -> bool,
 ) -> Option<NextLook> {
@@ -61,6 +62,7 @@ pub fn next_look_except(
         .iter()
         .enumerate()
         .filter_map(|(index, layer)| {
+            let regrets = regrets(layer);
             let (clue, gain) = best_question(layer, regrets, table, &|clue| left_out(layer, clue))?;
             let between = leading_rivals(&layer.shares, regrets);
             Some(NextLook {
@@ -156,7 +158,7 @@ fn best_call(shares: &PerKind, regrets: &Regrets) -> (usize, f64) {
 }
 
 /// The most likely kind, and the most likely one of those for which another call is best.
-fn leading_rivals(shares: &PerKind, regrets: &Regrets) -> [super::Kind; 2] {
+pub fn leading_rivals(shares: &PerKind, regrets: &Regrets) -> [super::Kind; 2] {
     let best_call = |kind: usize| {
         (0..regrets.len()).min_by(|a, b| regrets[*a][kind].total_cmp(&regrets[*b][kind])).unwrap_or(0)
     };

@@ -4,13 +4,16 @@ use super::clue::Versus;
 use super::face::FaceLayer;
 use crate::record::{ChannelsSeen, ComesAway, RootsSeen, Sign, Signs};
 
-/// Mean difference in steps of the signs from which a layer counts as worse than the reference, and below which
-/// it counts as the same. Between the two nothing is said. Our judgement.
+/// Mean difference in steps of the signs from which a layer counts as far worse than the reference, from which as
+/// worse, and below which as the same. Between the last two nothing is said. A class is about one step of a sign with
+/// four answers, less of one with three: so two classes are put at one and a half steps. Our judgement.
+const FAR_WORSE_STEPS: f64 = 1.5;
+/// See [`FAR_WORSE_STEPS`].
 const WORSE_STEPS: f64 = 0.5;
-/// See [`WORSE_STEPS`].
+/// See [`FAR_WORSE_STEPS`].
 const SAME_STEPS: f64 = 0.25;
 
-/// Worse than, or the same as, the reference; `None` where no sign was looked at in both.
+/// Far worse than, worse than, or the same as, the reference; `None` where no sign was looked at in both.
 ///
 /// Each sign that has an order counts by the steps it lies apart, weighted by the thickness in common.
 pub fn versus(layer: &FaceLayer, references: &[Vec<FaceLayer>]) -> Option<Versus> {
@@ -29,7 +32,13 @@ pub fn versus(layer: &FaceLayer, references: &[Vec<FaceLayer>]) -> Option<Versus
         return None;
     }
     let mean = steps / thickness_mm;
-    if mean >= WORSE_STEPS { Some(Versus::Worse) } else { (mean < SAME_STEPS).then_some(Versus::Same) }
+    if mean >= FAR_WORSE_STEPS {
+        Some(Versus::FarWorse)
+    } else if mean >= WORSE_STEPS {
+        Some(Versus::Worse)
+    } else {
+        (mean < SAME_STEPS).then_some(Versus::Same)
+    }
 }
 
 /// How bad for roots an answer is, in steps; `None` where it was not looked at or has no order.

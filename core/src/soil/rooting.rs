@@ -52,6 +52,17 @@ pub fn of(words: &str) -> Option<&'static Rooting> {
         .map(|(_, crop)| crop)
 }
 
+/// Whether plain words name grass or another standing ley: what cattle tread and no plough mends.
+pub fn is_grass(words: &str) -> bool {
+    /// Names of what is grazed or mown for years. Common practice, no source.
+    const STANDING: [&str; 9] =
+        ["grass", "grassland", "ley", "pasture", "meadow", "lucerne", "alfalfa", "clover", "sward"];
+    let words = words.to_lowercase();
+    words
+        .split(|c: char| !c.is_alphanumeric())
+        .any(|word| STANDING.contains(&word) || word.ends_with("grass"))
+}
+
 impl Rooting {
     /// Share of its rooting depth that lies below a pan with its top at `pan_top_mm`, 0 to 1.
     pub fn share_cut_off(&self, pan_top_mm: u32) -> f64 {

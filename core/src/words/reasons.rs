@@ -19,6 +19,7 @@ impl Words {
         self.what(&why.what)
     }
 
+    #[expect(clippy::too_many_lines, reason = "one arm a reason, so that none goes unworded")]
     fn what(&self, what: &What) -> String {
         match what {
             What::Layer { top_mm, bottom_mm, kind, share, reasons } => {
@@ -32,14 +33,41 @@ impl Words {
                 self.depths("why-too_shallow", &[("dug_to", dug_to_mm), ("need", need_mm)])
             }
             What::NoReference => self.say("why-no_reference"),
-            &What::SignsTooFew { top_mm, bottom_mm } => self.at("why-signs_too_few", top_mm, bottom_mm),
+            What::SignsTooFew { top_mm, bottom_mm, missing } => {
+                let missing: Vec<String> = missing.iter().map(|&clue| self.label(clue)).collect();
+                let args = fluent_args![
+                    "depths" => self.depth_range(*top_mm, *bottom_mm),
+                    "missing" => self.comma(&missing),
+                ];
+                self.say_with("why-signs_too_few", &args)
+            }
+            &What::KindsOpen { top_mm, bottom_mm, one, other } => {
+                let args = fluent_args![
+                    "depths" => self.depth_range(top_mm, bottom_mm),
+                    "one" => self.kind(one),
+                    "other" => self.kind(other),
+                ];
+                self.say_with("why-kinds_open", &args)
+            }
+            What::SignsClash { top_mm, bottom_mm, signs } => {
+                let args = fluent_args![
+                    "depths" => self.depth_range(*top_mm, *bottom_mm),
+                    "sound" => self.reasons_for(signs),
+                    "harm" => self.reasons_against(signs),
+                ];
+                self.say_with("why-signs_clash", &args)
+            }
             What::PitsDisagree { agree, of } => {
                 let args = fluent_args!["agree" => *agree, "pits" => self.pits(*of)];
                 self.say_with("why-pits_disagree", &args)
             }
             &What::RootsNeeded { top_mm, bottom_mm } => self.at("why-roots_needed", top_mm, bottom_mm),
             &What::Cemented { top_mm, bottom_mm } => self.at("why-cemented", top_mm, bottom_mm),
-            &What::WetAbove { top_mm, bottom_mm } => self.at("why-wet_above", top_mm, bottom_mm),
+            &What::WaterStands { top_mm, bottom_mm } => self.at("why-water_stands", top_mm, bottom_mm),
+            &What::WaterHeldUp { top_mm, bottom_mm } => self.at("why-water_held_up", top_mm, bottom_mm),
+            What::FaceWet => self.say("why-face_wet"),
+            &What::NearSurface { top_mm, bottom_mm } => self.at("why-near_surface", top_mm, bottom_mm),
+            &What::UnderGrass { top_mm, bottom_mm } => self.at("why-under_grass", top_mm, bottom_mm),
             &What::Rolled { depth_mm, roll, surface, on } => {
                 let told = self.rolled(depth_mm, surface, roll);
                 on.map_or_else(|| told.clone(), |on| self.on_day(&told, on))

@@ -227,6 +227,9 @@ below-not_easier = nicht leichter
     .clause = gleich darunter geht das Messer nicht leichter hinein
     .if = das Messer gleich darunter nicht leichter hineinginge
 
+reference-far_worse = nein, hier ist es viel ungünstiger
+    .clause = in der Vergleichsgrube viel günstiger
+    .if = es in der Vergleichsgrube viel günstiger wäre
 reference-worse = nein, hier ist es ungünstiger
     .clause = in der Vergleichsgrube nicht so
     .if = es in der Vergleichsgrube nicht so wäre

@@ -227,6 +227,9 @@ below-not_easier = not easier
     .clause = the knife goes in no easier just below
     .if = the knife went in no easier just below
 
+reference-far_worse = no, it is far worse here
+    .clause = far better in the reference pit
+    .if = it were far better in the reference pit
 reference-worse = no, it is worse here
     .clause = not so in the reference pit
     .if = it were not so in the reference pit

@@ -49,7 +49,7 @@ impl<'a> PitBefore<'a> {
         let pits: Vec<_> = notes.pits.iter().zip(&reading.pits).collect();
         if let Some(before) = dig.before {
             let &(pit, read) = pits.iter().find(|(pit, _)| pit.id == before)?;
-            return Some(Self { view: PitView::of(pit, read), by: PairBy::Noted });
+            return Some(Self { view: PitView::of(pit, read, &notes.field), by: PairBy::Noted });
         }
         let done = pass.done?;
         let day = |pit: &Pit| pit.dug.map(|dug| dug.date_naive());
@@ -71,7 +71,7 @@ impl<'a> PitBefore<'a> {
         let ((pit, read), by) = nearest
             .map(|found| (found, PairBy::Nearest))
             .or_else(|| last().map(|found| (found, PairBy::Last)))?;
-        Some(Self { view: PitView::of(pit, read), by })
+        Some(Self { view: PitView::of(pit, read, &notes.field), by })
     }
 
     /// Depth to its first Tight or Shut layer.

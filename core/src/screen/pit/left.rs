@@ -18,7 +18,7 @@ pub(in crate::screen) fn where_left(answer: &FieldAnswer, index: usize, world: &
     if !today || !pit.rolls.is_empty() {
         return Place::Call { field, pit: id };
     }
-    match look::best(pit, &answer.reading.pits[index], Skipped::NONE) {
+    match look::best(pit, &answer.reading.pits[index], &answer.notes.field, Skipped::NONE) {
         Some(_) => Place::NextLook { field, pit: id, skipped: Skipped::NONE },
         None => Place::Roll { field, pit: id },
     }

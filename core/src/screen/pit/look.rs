@@ -6,9 +6,9 @@ use super::super::{Button, Doing, Done, Edit, Known, Place, Screen, ScreenKind, 
 use super::given::{Depths, Given};
 use super::skipped::is_of_field;
 use super::{AtPit, PitAct, Skipped};
-use crate::advice::REGRET;
+use crate::advice::next_look_in;
 use crate::picture::answer;
-use crate::reading::{Clue, NextLook, PitReading, Table, next_look_except, read_field};
+use crate::reading::{Clue, NextLook, PitReading, read_field};
 use crate::record::{Field, FieldNotes, OrganicMatter, OrganicMatterLevel, Pit, RecordId, Sign, TextureNote};
 use crate::soil::texture::{Texture, TextureClass, TextureGroup, TextureScheme};
 use crate::words::{Heading, PitText};
@@ -29,7 +29,7 @@ pub(in crate::screen) fn show(
     let place = Place::NextLook { field, pit, skipped };
     let mut shown = at.screen(place, ScreenKind::NextLook, &words.of(Heading::NextLook), world);
     shown.known.extend(at.face(None, false, world));
-    let look = best(at.pit, at.reading(), skipped);
+    let look = best(at.pit, at.reading(), &at.answer.notes.field, skipped);
     let ways = [
         look.map(|look| {
             let skip = PitAct::Skip { top_mm: look.top_mm, clue: look.clue };
@@ -53,12 +53,10 @@ pub(in crate::screen) fn show(
 }
 
 /// The question most worth asking, without those skipped, and without those whose answer could not be used.
-pub(super) fn best(pit: &Pit, read: &PitReading, skipped: Skipped) -> Option<NextLook> {
+pub(super) fn best(pit: &Pit, read: &PitReading, field: &Field, skipped: Skipped) -> Option<NextLook> {
     // Time since something counts from the day of the pit.
     let unusable = |clue: Clue| pit.dug.is_none() && matches!(clue, Clue::LastLoosened | Clue::LastTraffic);
-    next_look_except(read, &REGRET, Table::standard(), |layer, clue| {
-        unusable(clue) || skipped.has(layer.top_mm, clue)
-    })
+    next_look_in(read, field, |layer, clue| unusable(clue) || skipped.has(layer.top_mm, clue))
 }
 
 /// The answers to a clue as buttons, drawn where they can be.
@@ -203,7 +201,7 @@ fn onward(notes: &FieldNotes, pit: &Pit, place: Place, edits: Vec<Edit>) -> Done
             }
             let read = read_field(&notes);
             let both = notes.pits.iter().zip(&read.pits).find(|(own, _)| own.id == pit.id);
-            let look = both.and_then(|(own, read)| best(own, read, skipped));
+            let look = both.and_then(|(own, read)| best(own, read, &notes.field, skipped));
             if look.is_some() { place } else { Place::Roll { field, pit: pit.id } }
         }
         Place::Layers { .. } => place.above().unwrap_or(place),

@@ -1,0 +1,30 @@
+//! Layers for which a tine is no remedy, whatever pressed them.
+
+use super::call::What;
+use crate::reading::LayerReading;
+use crate::record::Field;
+use crate::soil::rooting;
+use crate::soil::texture::TextureGroup;
+
+/// A layer that ends here or higher is a crust or trodden ground: broken before drilling, spiked or slit, never with a
+/// deep tine (AHDB on capping and slumping; AHDB field drainage: the limit of slit machines).
+const NEAR_SURFACE_MM: u32 = 100;
+/// Under grass, trodden ground down to here mends by itself when it is rested (Drewry 2006: no deeper than 10 to 15 cm).
+const UNDER_GRASS_MM: u32 = 150;
+/// In clay a layer with its bottom below this is mostly not worth loosening (Tasmanian state guide on deep ripping:
+/// over 300 mm in clayey soils).
+pub const DEEP_CLAY_MM: u32 = 300;
+
+/// Why a tine is no remedy for a layer; `None` where it may be one.
+pub fn ruled_out(layer: &LayerReading, field: &Field) -> Option<What> {
+    let (top_mm, bottom_mm) = (layer.top_mm, layer.bottom_mm);
+    let grass = field.crop_now.as_deref().is_some_and(rooting::is_grass);
+    if bottom_mm <= NEAR_SURFACE_MM {
+        Some(What::NearSurface { top_mm, bottom_mm })
+    } else if grass && bottom_mm <= UNDER_GRASS_MM {
+        Some(What::UnderGrass { top_mm, bottom_mm })
+    } else {
+        let clay = layer.texture == Some(TextureGroup::Heavy) && field.deep_clay_anyway != Some(true);
+        (clay && bottom_mm > DEEP_CLAY_MM).then_some(What::DeepClay { bottom_mm })
+    }
+}
