@@ -1,3 +1,6 @@
+import com.android.build.api.artifact.SingleArtifact
+import javax.xml.parsers.DocumentBuilderFactory
+
 // A build for phones, with Gradle, the Android SDK and NDK, and cargo-ndk. Not built by the tests here: those use pom.xml.
 plugins {
     alias(libs.plugins.android.application)
@@ -74,3 +77,27 @@ val coreBindings by tasks.registering(Exec::class) {
 }
 
 tasks.named("preBuild") { dependsOn(coreLibraries, coreBindings) }
+
+// No build asks for the network, whatever a library's manifest merges in (as tools/merge_manifest.py sees to it for the tests).
+abstract class NoNetwork : DefaultTask() {
+    @get:InputFile abstract val manifest: RegularFileProperty
+
+    @TaskAction fun look() {
+        val factory = DocumentBuilderFactory.newInstance().apply { isNamespaceAware = true }
+        val document = factory.newDocumentBuilder().parse(manifest.get().asFile)
+        val asked = listOf("uses-permission", "uses-permission-sdk-23", "permission").flatMap { tag ->
+            val found = document.getElementsByTagName(tag)
+            (0 until found.length).map { found.item(it).attributes.getNamedItemNS("http://schemas.android.com/apk/res/android", "name")?.nodeValue.orEmpty() }
+        }
+        val network = asked.filter { name -> listOf("INTERNET", "NETWORK", "WIFI").any { it in name } }
+        if (network.isNotEmpty()) throw GradleException("the app must not use the network: $network")
+    }
+}
+
+androidComponents {
+    onVariants { variant ->
+        val name = variant.name.replaceFirstChar(Char::uppercase)
+        val look = tasks.register<NoNetwork>("noNetwork$name") { manifest.set(variant.artifacts.get(SingleArtifact.MERGED_MANIFEST)) }
+        tasks.matching { it.name == "assemble$name" || it.name == "bundle$name" || it.name == "package$name" }.configureEach { dependsOn(look) }
+    }
+}

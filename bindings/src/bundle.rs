@@ -8,8 +8,8 @@ use crate::shown::ShownScreen;
 use pitface_core::merge::{FileWriter, Signer as _};
 use pitface_core::screen::Place;
 use pitface_core::store::{
-    Came, CameFault, DeviceId, Handed, PhotoHash, Sealer, StoreError, TakenIn, beside, bundle_name,
-    put_in_place,
+    Came, CameFault, DeviceId, Handed, Leaving, NewFile, PhotoHash, Readers, Sealer, StoreError, TakenIn,
+    bundle_name,
 };
 use std::collections::{BTreeSet, HashSet};
 use std::fs::{self, File};
@@ -40,18 +40,22 @@ impl Held {
         if !folder.is_dir() {
             return Err(PitfaceError::NotFound { what: folder.display().to_string() });
         }
-        let sealer = Sealer {
-            signer: &self.key,
-            holder: self.own.name.trim(),
-            written_by: PROGRAM,
-            now_ms: now_ms(),
-            ahead_ms: self.fixes.ahead_ms(),
-        };
-        let made = self.store.seal(&sealer).and_then(|_| self.write_bundle(to, with_photos, folder));
+        let made = self.photos_for(to, with_photos).and_then(|leaving| {
+            let sealer = Sealer {
+                signer: &self.key,
+                holder: self.own.name.trim(),
+                written_by: PROGRAM,
+                now_ms: now_ms(),
+                ahead_ms: self.fixes.ahead_ms(),
+            };
+            self.store.seal(&sealer)?;
+            Ok(self.write_bundle(to, &leaving.photos, folder)?.map(|written| (written, leaving)))
+        });
         let (path, told) = match made {
-            Ok(Some((path, handed))) => {
-                let told = self.words.bundle_ready(handed.photos, handed.damaged.len());
-                (Some(path.display().to_string()), told)
+            Ok(Some(((path, handed), leaving))) => {
+                let mut told = vec![self.words.bundle_ready(handed.photos, handed.damaged.len())];
+                told.extend(self.words.photos_leaving(&leaving));
+                (Some(path.display().to_string()), told.join(" "))
             }
             Ok(None) => (None, self.words.nothing_to_hand_over()),
             Err(error) => (None, self.words.not_saved(why(&error))),
@@ -60,36 +64,38 @@ impl Held {
         Ok(BundleReady { path, screen: self.shown_with(told, false)? })
     }
 
-    /// Writes it beside its place first; nothing where there is nothing to write.
-    fn write_bundle(
-        &self,
-        to: Option<DeviceId>,
-        with_photos: bool,
-        folder: &Path,
-    ) -> Result<Option<(PathBuf, Handed)>, StoreError> {
+    /// The photos that go along, without what a camera noted in them.
+    fn photos_for(&mut self, to: Option<DeviceId>, with_photos: bool) -> Result<Leaving, StoreError> {
         let photos = self.folder.photos();
         let chosen = match to {
             _ if !with_photos => Vec::new(),
             Some(device) => here(self.store.photos_new_to(device)?, &photos),
             None => here(self.store.photos()?, &photos),
         };
-        let new = beside(&folder.join("bundle"));
-        let written = (|| {
-            let mut file = FileWriter::new(BufWriter::new(File::create(&new)?));
-            let handed =
-                self.store.hand_over_with_photos(to, &HashSet::new(), (&photos, &chosen), &mut file)?;
-            if file.count() == 0 {
-                return Ok(None);
-            }
-            let path = folder.join(bundle_name(self.key.device(), &file.digest()));
-            let file = file.end()?.into_inner().map_err(std::io::IntoInnerError::into_error)?;
-            put_in_place(&file, &new, &path)?;
-            Ok(Some((path, handed)))
-        })();
-        if !matches!(written, Ok(Some(_))) {
-            let _ = fs::remove_file(&new);
+        let leaving = self.store.photos_to_leave(&photos, chosen, now_ms())?;
+        if leaving.stripped > 0 {
+            self.notes.changed(None);
         }
-        written
+        Ok(leaving)
+    }
+
+    /// Writes it beside its place first; nothing where there is nothing to write.
+    fn write_bundle(
+        &self,
+        to: Option<DeviceId>,
+        chosen: &[PhotoHash],
+        folder: &Path,
+    ) -> Result<Option<(PathBuf, Handed)>, StoreError> {
+        let photos = self.folder.photos();
+        let mut file = FileWriter::new(BufWriter::new(NewFile::begin(folder, Readers::Owner)?));
+        let handed = self.store.hand_over_with_photos(to, &HashSet::new(), (&photos, chosen), &mut file)?;
+        if file.count() == 0 {
+            return Ok(None);
+        }
+        let path = folder.join(bundle_name(self.key.device(), &file.digest()));
+        let new = file.end()?.into_inner().map_err(std::io::IntoInnerError::into_error)?;
+        new.put_at(&path)?;
+        Ok(Some((path, handed)))
     }
 
     /// Takes in a file of bundles, and goes to the screen of the other devices.

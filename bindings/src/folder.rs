@@ -13,12 +13,14 @@
 
 use crate::PitfaceError;
 use pitface_core::screen::{Own, Place};
-use pitface_core::store::{DeviceId, Photos, Store, beside, put_in_place, write_whole};
+use pitface_core::store::{
+    DeviceId, NewFile, Photos, Readers, Store, make_own_folder, remove_left_over, write_whole,
+};
 use pitface_core::units::LengthUnit;
 use pitface_core::words::Language;
 use serde_json::{Value, json};
 use std::fs::{self, File};
-use std::io::{self, Seek as _};
+use std::io::{self, Seek as _, Write as _};
 use std::path::{Path, PathBuf};
 use uuid::Uuid;
 
@@ -47,24 +49,28 @@ impl Folder {
 
     /// Keeps a file that was taken in until the devices that it is from are accepted.
     pub fn keep_waiting(&self, file: &mut File) -> io::Result<()> {
-        let folder = self.0.join("waiting");
-        fs::create_dir_all(&folder)?;
+        let folder = self.waiting_folder();
+        make_own_folder(&folder)?;
         file.rewind()?;
-        let path = folder.join(Uuid::new_v4().to_string());
-        let new = beside(&path);
-        let kept = File::create(&new).and_then(|mut to| {
-            io::copy(file, &mut to)?;
-            put_in_place(&to, &new, &path)
-        });
-        if kept.is_err() {
-            let _ = fs::remove_file(&new);
-        }
-        kept
+        let mut new = NewFile::begin(&folder, Readers::Owner)?;
+        io::copy(file, &mut new)?;
+        new.put_at(&folder.join(Uuid::new_v4().to_string()))
+    }
+
+    /// Removes what a killed app left. Nobody else writes here once the notes are open.
+    pub fn tidy(&self) {
+        remove_left_over(&self.0, true);
+        remove_left_over(&self.waiting_folder(), true);
+        self.photos().tidy(true);
+    }
+
+    fn waiting_folder(&self) -> PathBuf {
+        self.0.join("waiting")
     }
 
     /// The files that wait.
     pub fn waiting(&self) -> Vec<PathBuf> {
-        let files = fs::read_dir(self.0.join("waiting")).into_iter().flatten().flatten();
+        let files = fs::read_dir(self.waiting_folder()).into_iter().flatten().flatten();
         files.map(|file| file.path()).collect()
     }
 
@@ -106,10 +112,9 @@ impl Folder {
     /// Keeps where one is. It outlives the app, which is what it is for; after a power cut one may start at the list, and
     /// no tap that only goes elsewhere waits for the disk.
     pub fn keep_place(&self, place: Place) -> io::Result<()> {
-        let path = self.0.join("place.json");
-        let new = beside(&path);
-        fs::write(&new, serde_json::to_string(&place)?)?;
-        fs::rename(&new, &path)
+        let mut new = NewFile::begin(&self.0, Readers::Owner)?;
+        new.write_all(serde_json::to_string(&place)?.as_bytes())?;
+        new.put_unsynced(&self.0.join("place.json"))
     }
 
     fn json(&self, name: &str) -> Option<Value> {

@@ -61,6 +61,7 @@ impl Held {
         let folder = Folder::open(folder)?;
         let key = key(key_folder)?;
         let mut store = folder.store(key.device())?;
+        folder.tidy();
         // What came from a newer version may be understood since an update. What cannot be taken in now, on a full disk say, waits on.
         let _ = store.take_in_held(now_ms());
         let own = folder.own();

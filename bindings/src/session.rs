@@ -110,7 +110,7 @@ impl Session {
     }
 
     /// A photo was taken: `field`, `pit` and `depth_mm` (millimetres) are those it was asked with, `path` is where it lies;
-    /// `media_type` e.g. `image/jpeg`. It is copied into the folder under its content's hash; the file at `path` may be
+    /// `media_type` e.g. `image/jpeg`. It is copied into the folder without what the camera noted in it of place, time and itself, under its content's hash; the file at `path` is to be
     /// deleted afterwards. Reads and syncs the whole file.
     ///
     /// # Errors

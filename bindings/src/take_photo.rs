@@ -20,7 +20,7 @@ impl Held {
     ) -> Result<Answer, PitfaceError> {
         let (field, pit) = (id(field)?, id(pit)?);
         let photos = self.folder.photos();
-        let kept = match photos.keep(Path::new(path)) {
+        let kept = match photos.keep_without_notes(Path::new(path)) {
             Ok(kept) => kept,
             Err(PhotoFault::Unread) => return self.told(self.words.photo_lost()),
             Err(PhotoFault::Unkept(error)) => return self.told(self.words.not_saved(why(&error.into()))),

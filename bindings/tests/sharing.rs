@@ -252,14 +252,27 @@ fn what_was_deleted_while_another_went_on_is_asked_about() {
     }
 }
 
+/// A JPEG with a camera's notes, if there are any, and data that has no marker in it.
+fn jpeg(notes: &[u8], data: impl Iterator<Item = u8>) -> Vec<u8> {
+    let length = notes.len() as u8 + 2;
+    let notes = if notes.is_empty() { Vec::new() } else { [&[0xff, 0xe1, 0, length], notes].concat() };
+    let data = [0xff, 0xda, 0, 2].into_iter().chain(data).chain([0xff, 0xd9]);
+    [0xff, 0xd8].into_iter().chain(notes).chain(data).collect()
+}
+
 #[test]
 fn photos_go_along_and_come_back_when_they_rot() {
     let (ann, ben, field) = Phone::pair();
     let pit = ann.noted(&field)["pits"][0]["id"].as_str().unwrap().to_owned();
     let taken = ann.path("taken.jpg");
-    let picture: Vec<u8> =
-        (0..3_000_000_u32).map(|byte| (byte.wrapping_mul(2_654_435_761) >> 13) as u8).collect();
-    std::fs::write(&taken, &picture).unwrap();
+    let data = (0..3_000_000_u32).map(|byte| (byte.wrapping_mul(2_654_435_761) >> 13) as u8 & 0xfe);
+    let picture = jpeg(&[], data);
+    // The camera notes where; that stays where it is.
+    std::fs::write(
+        &taken,
+        jpeg(b"Exif\0\0 54.4960 N 2.5160 E", picture[6..picture.len() - 2].iter().copied()),
+    )
+    .unwrap();
     let path = taken.display().to_string();
     ann.session.photo_taken(field.clone(), pit, None, path, "image/jpeg".into()).unwrap();
 
@@ -328,7 +341,7 @@ fn photos_of_a_stranger_come_with_the_acceptance() {
     let field = field_id(&ann.session);
     let pit = ann.noted(&field)["pits"][0]["id"].as_str().unwrap().to_owned();
     let taken = ann.path("taken.jpg");
-    std::fs::write(&taken, b"a picture").unwrap();
+    std::fs::write(&taken, jpeg(&[], 0..100)).unwrap();
     let path = taken.display().to_string();
     ann.session.photo_taken(field, pit, None, path, "image/jpeg".into()).unwrap();
     ben.take_in(&ann.hand_over(true));

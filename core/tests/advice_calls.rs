@@ -226,7 +226,7 @@ fn water_that_stands_through_the_profile_is_to_be_drained_first() {
         let wet = Pit { face: Some(face), ..pit(1, PlaceKind::Open, layers) };
         let call = open(&notes(vec![reference(), wet]));
         assert_eq!((call.call, call.tip), (Call::DrainFirst, None), "{face:?}");
-        assert_eq!(call.reasons[0].what, What::WaterStands { top_mm: 150, bottom_mm: 450 });
+        assert_eq!(call.reasons[0].what, What::WaterStands { top_mm: 150, bottom_mm: 450, facts: 3 });
         assert_eq!(call.follow_up, [FollowUp::MendDrainage]);
     }
     // Old colours in ground that roots go through ask for nothing.

@@ -3,6 +3,9 @@
 //! `tests/vectors/store/version_1.sql` is a store as version 1 wrote it, as SQL text: the notes of
 //! `store_support::ellmoor` as far as version 1 knew them, then the first step tapped to 145 mm, a step 900 mm added and deleted again, and a cell
 //! 309 of a newer version on the second step.
+//!
+//! `version_3.sql` is Ann's store as version 3 wrote it: a field with one pit dug to 450 mm, handed over to Ben and accepted both ways, 460 mm
+//! noted by Ben and taken in, then 470 mm noted by Ann and not handed over.
 #![allow(clippy::unwrap_used)] // Helpers of tests are tests too.
 
 mod store_support;
@@ -74,6 +77,32 @@ fn version_1_is_brought_up_to_date_with_everything_in_it() {
     drop(store);
     let newer_cell: Vec<u8> = read(&path, "SELECT value FROM cells WHERE field = 309");
     assert_eq!(newer_cell, b"\x65later");
+}
+
+#[test]
+fn version_3_is_brought_up_to_date_with_what_others_handed_over() {
+    let (_folder, path) = place();
+    let connection = Connection::open(&path).unwrap();
+    connection.execute_batch(include_str!("../../tests/vectors/store/version_3.sql")).unwrap();
+    drop(connection);
+    let ann: [u8; 16] = read(&path, "SELECT id FROM devices WHERE own = 1");
+    let mut store = Store::open_existing(&path, DeviceId(ann)).unwrap();
+    assert_eq!(read_pits(&store), [470]);
+    assert_eq!(store.check().unwrap().edits, 23);
+    assert_eq!(store.not_carried().unwrap(), 1);
+    let accepted = store.partners().unwrap().iter().filter(|partner| partner.accepted).count();
+    assert_eq!(accepted, 2);
+    // What only this version keeps beside it.
+    assert!(!store.folder_is_locked("/shared").unwrap());
+    store.lock_folder("/shared").unwrap();
+    store.undo(NOW_MS).unwrap().unwrap();
+    assert_eq!(read_pits(&store), [460]);
+}
+
+/// How deep the pits of a store's one field were dug.
+fn read_pits(store: &Store) -> Vec<u32> {
+    let field = store.fields().unwrap()[0].id;
+    store.load_notes(field).unwrap().pits.iter().filter_map(|pit| pit.dug_to_mm).collect()
 }
 
 #[test]

@@ -1,11 +1,17 @@
 //! Photos on the disk: pieces from any carrier in any order, wrong bytes, damage, and copies that do not say where.
 #![allow(clippy::unwrap_used, reason = "a test fails by it")]
 
+mod store_support;
+
 use pitface_core::merge::{PIECE_BYTES, PhotoPiece};
-use pitface_core::store::{PhotoHash, Photos, PieceTaken, photo_hash, photo_name, without_position};
+use pitface_core::record::Photo;
+use pitface_core::store::{
+    Leaving, PhotoHash, Photos, PieceTaken, Store, Stripped, photo_hash, photo_name, stripped, without_notes,
+};
 use proptest::prelude::*;
 use sha2::{Digest, Sha256};
 use std::collections::BTreeSet;
+use store_support::{DEVICE, NOW_MS, ellmoor, id};
 use tempfile::TempDir;
 
 const PIECE: usize = PIECE_BYTES as usize;
@@ -224,13 +230,16 @@ fn a_copy_to_share_does_not_say_where_and_shows_the_same_picture() {
             segment(0xe1, &exif(big, 6)),
             segment(0xe1, b"http://ns.adobe.com/xap/1.0/\0<x GPSLatitude='54,29.76N'/>"),
             segment(0xed, b"Photoshop 3.0\08BIM Ellmoor"),
+            segment(0xe2, b"MPF\0 serial 4711"),
+            segment(0xe5, b"maker: serial 4711"),
+            segment(0xfe, b"taken 2026-08-19, serial 4711"),
         ];
         let taken = [&[0xff, 0xd8], app0.as_slice(), &notes.concat(), &tables, &scan].concat();
         // Some cameras put another whole picture behind it, with notes of its own.
         let behind = [taken.as_slice(), &taken].concat();
         for taken in [taken, behind] {
-            let shared = without_position(&taken);
-            for said in [&b"54.4960"[..], b"GPSLatitude", b"Ellmoor", &[0x88, 0x25], &[0x25, 0x88]] {
+            let shared = without_notes(&taken).unwrap();
+            for said in [&b"54.4960"[..], b"GPSLatitude", b"Ellmoor", b"4711", &[0x88, 0x25], &[0x25, 0x88]] {
                 assert!(holds(&taken, said) || said.len() == 2);
                 assert!(!holds(&shared, said), "{said:?}");
             }
@@ -245,7 +254,7 @@ fn a_copy_to_share_does_not_say_where_and_shows_the_same_picture() {
                 segment(0xe1, &[0; 32])[..4].iter().chain(b"Exif\0\0").copied().collect::<Vec<_>>()
             );
             assert_eq!(turned[20..30], [0x01, 0x12, 0, 3, 0, 0, 0, 1, 0, 6], "it is still turned");
-            assert_eq!(without_position(&shared), shared);
+            assert_eq!(without_notes(&shared), Some(shared.clone()));
         }
     }
 }
@@ -255,8 +264,64 @@ fn an_upright_picture_needs_no_notes() {
     let [tables, scan] = picture();
     for way in [0, 1, 9] {
         let taken = [&[0xff, 0xd8], segment(0xe1, &exif(true, way)).as_slice(), &tables, &scan].concat();
-        assert_eq!(without_position(&taken), [&[0xff, 0xd8], tables.as_slice(), &scan].concat());
+        assert_eq!(without_notes(&taken), Some([&[0xff, 0xd8], tables.as_slice(), &scan].concat()));
     }
+}
+
+#[test]
+fn what_a_picture_is_shown_by_stays() {
+    let [tables, scan] = picture();
+    let shows = [
+        segment(0xe0, b"JFIF\0\x01\x02\0\0\x01\0\x01\0\0"),
+        segment(0xe2, b"ICC_PROFILE\0\x01\x01colours"),
+        segment(0xee, b"Adobe\0\x64\0\0\0\0\x01"),
+    ]
+    .concat();
+    let taken = [&[0xff, 0xd8], shows.as_slice(), &tables, &scan].concat();
+    assert_eq!(stripped(&taken), Stripped::Same);
+}
+
+#[test]
+fn a_photo_with_notes_is_replaced_before_it_leaves() {
+    let folder = tempfile::tempdir().unwrap();
+    let photos = Photos::new(folder.path().join("photos"));
+    let mut store = Store::create_or_open(&folder.path().join("notes"), DEVICE).unwrap();
+    let [tables, scan] = picture();
+    let taken = [&[0xff, 0xd8], segment(0xe1, &exif(true, 1)).as_slice(), &tables, &scan].concat();
+    let clean = [&[0xff, 0xd8], tables.as_slice(), &scan].concat();
+    let kept = photos.keep_bytes(&taken).unwrap();
+    let other = photos.keep_bytes(b"no picture").unwrap();
+    let mut notes = ellmoor();
+    let photo = notes.pits.iter().flat_map(|pit| &pit.photos).next().unwrap().clone();
+    for pit in &mut notes.pits {
+        pit.photos.clear();
+    }
+    notes.pits[0].photos = [&kept, &other, &kept]
+        .into_iter()
+        .enumerate()
+        .map(|(at, kept)| Photo {
+            id: id(9_000 + at as u64),
+            sha256: photo_name(&kept.sha256),
+            size_bytes: kept.size_bytes,
+            ..photo.clone()
+        })
+        .collect();
+    store.save_notes(&notes, NOW_MS).unwrap();
+    let chosen = vec![kept.sha256, other.sha256];
+    let leaving = store.photos_to_leave(&photos, chosen, NOW_MS).unwrap();
+    assert_eq!(leaving, Leaving { photos: vec![hash(&clean)], stripped: 1, stay: vec![other.sha256] });
+    assert_eq!(std::fs::read(photos.path(&hash(&clean))).unwrap(), clean);
+    assert!(photos.is_sound(&kept.sha256), "the original stays here");
+    let named: Vec<String> = store.load_notes(notes.field.id).unwrap().pits[0]
+        .photos
+        .iter()
+        .map(|photo| photo.sha256.clone())
+        .collect();
+    assert_eq!(named, [hash(&clean), other.sha256, hash(&clean)].map(|hash| photo_name(&hash)));
+    assert!(!store.photos().unwrap().contains(&kept.sha256), "nothing names it any more");
+    // The second time there is nothing to do.
+    let again = store.photos_to_leave(&photos, leaving.photos.clone(), NOW_MS).unwrap();
+    assert_eq!((again.photos, again.stripped), (leaving.photos, 0));
 }
 
 proptest! {
@@ -264,13 +329,13 @@ proptest! {
     #[test]
     fn anything_can_be_shared(bytes: Vec<u8>, cut in 0..400_usize, flip in 0..400_usize) {
         if !bytes.starts_with(&[0xff, 0xd8]) {
-            prop_assert_eq!(&without_position(&bytes), &bytes);
+            prop_assert_eq!(without_notes(&bytes), None);
         }
         let [tables, scan] = picture();
         let mut taken = [&[0xff, 0xd8], segment(0xe1, &exif(true, 3)).as_slice(), &tables, &scan].concat();
         let length = taken.len();
         taken[flip % length] ^= 0x10;
         taken.truncate(length - cut % length);
-        without_position(&taken);
+        without_notes(&taken);
     }
 }

@@ -132,7 +132,7 @@ fn every_what() -> Vec<What> {
         What::PitsDisagree { agree: 1, of: 1 },
         What::RootsNeeded { top_mm, bottom_mm },
         What::Cemented { top_mm, bottom_mm },
-        What::WaterStands { top_mm, bottom_mm },
+        What::WaterStands { top_mm, bottom_mm, facts: 2 },
         What::WaterHeldUp { top_mm, bottom_mm },
         What::FaceWet,
         What::NearSurface { top_mm, bottom_mm },

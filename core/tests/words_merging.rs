@@ -6,7 +6,7 @@ use ciborium::Value;
 use pitface_core::merge::plan::Missing;
 use pitface_core::merge::{Damage, DeviceId};
 use pitface_core::record::RecordId;
-use pitface_core::store::{Belongs, Cell, Kind, Partner};
+use pitface_core::store::{Belongs, Cell, Kind, Leaving, Partner};
 use pitface_core::units::LengthUnit;
 use pitface_core::words::{Language, Words, Wrote};
 
@@ -162,6 +162,9 @@ fn all_of_it_is_said_whole() {
             words.bundle_held(),
             words.nothing_to_hand_over(),
             words.handed_over_locked(),
+            words
+                .photos_leaving(&Leaving { stripped: 2, stay: vec![[1; 32]], ..Leaving::default() })
+                .join(" "),
             words.locked_inside(),
             words.gathered(0),
             words.gathered(3),

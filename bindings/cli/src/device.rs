@@ -5,7 +5,9 @@ use crate::trouble::Trouble;
 use crate::write::cannot;
 use pitface_core::error::Fault;
 use pitface_core::merge::KeyFromSeed;
-use pitface_core::store::{DeviceId, photo_hash, photo_name};
+use pitface_core::store::{
+    DeviceId, NewFile, Readers, make_own_folder, photo_hash, photo_name, remove_left_over,
+};
 use std::env;
 use std::io::Write;
 use std::path::{Path, PathBuf};
@@ -26,6 +28,7 @@ pub fn lasting() -> Result<KeyFromSeed, Trouble> {
     if !file.exists() {
         make(&folder, &file)?;
     }
+    tell_readers(&file);
     let text = std::fs::read_to_string(&file)
         .map_err(|error| cannot(&file, "cannot be read", &error, "check who may read it"))?;
     // 32 bytes in hex, as the names of photos are.
@@ -45,21 +48,37 @@ fn make(folder: &Path, file: &Path) -> Result<(), Trouble> {
         let wrong = format!("this machine gives no randomness for a key ({error})");
         Trouble::one(file, Fault::new("", wrong, "try again"))
     })?;
-    std::fs::create_dir_all(folder).map_err(|error| cannot(&error))?;
+    make_own_folder(folder).map_err(|error| cannot(&error))?;
+    remove_left_over(folder, false);
     // Open to its owner alone, from the first byte on.
-    let mut written =
-        tempfile::Builder::new().prefix(".key-").tempfile_in(folder).map_err(|error| cannot(&error))?;
+    let mut written = NewFile::begin(folder, Readers::Owner).map_err(|error| cannot(&error))?;
     let text = format!("{}\n", photo_name(&seed));
-    written
-        .write_all(text.as_bytes())
-        .and_then(|()| written.as_file().sync_all())
-        .map_err(|error| cannot(&error))?;
-    match written.persist_noclobber(file) {
+    written.write_all(text.as_bytes()).map_err(|error| cannot(&error))?;
+    match written.put_new(file) {
         // Another command made one at the same time: that one holds.
-        Err(refused) if !file.exists() => Err(cannot(&refused.error)),
+        Err(error) if !file.exists() => Err(cannot(&error)),
         _ => Ok(()),
     }
 }
+
+/// Tells, once a run, of a key that others can read: whoever has it can write in this person's name.
+#[cfg(unix)]
+fn tell_readers(file: &Path) {
+    use std::os::unix::fs::PermissionsExt as _;
+    use std::sync::Once;
+    static TOLD: Once = Once::new();
+    if std::fs::metadata(file).is_ok_and(|found| found.permissions().mode() & 0o077 != 0) {
+        TOLD.call_once(|| {
+            let wrong = "others on this machine can read or change the key of this device";
+            let todo = "let its owner alone (chmod 600); if somebody may have copied it, remove it: a new one is then made, which others have to accept";
+            // Nobody is left to tell when standard error is closed.
+            let _ = write!(std::io::stderr(), "{}", Trouble::one(file, Fault::new("", wrong, todo)));
+        });
+    }
+}
+
+#[cfg(not(unix))]
+fn tell_readers(_: &Path) {}
 
 /// Where this person keeps settings of programs; none where the environment names no such place.
 pub fn settings_folder() -> Option<PathBuf> {

@@ -4,11 +4,11 @@ use crate::input::is_standard_input;
 use crate::trouble::Trouble;
 use crate::{Answer, replacing};
 use pitface_core::error::Fault;
+use pitface_core::store::{NewFile, Readers, remove_left_over};
 use serde_json::json;
 use std::fmt;
 use std::io::{self, Write};
 use std::path::{Path, PathBuf};
-use tempfile::NamedTempFile;
 
 /// A set of files for one folder: all are written beside their places first and renamed at the end, so that
 /// a failure before that leaves nothing behind. Only the names given are overwritten, and only where [`replacing`] lets them.
@@ -16,7 +16,7 @@ pub struct Folder {
     path: PathBuf,
     /// Whether it was made for this, so that it goes again when nothing comes of it.
     made: bool,
-    waiting: Vec<(PathBuf, NamedTempFile)>,
+    waiting: Vec<(PathBuf, NewFile)>,
 }
 
 impl Folder {
@@ -30,6 +30,7 @@ impl Folder {
             };
             cannot(path, "cannot be made a folder", &error, todo)
         })?;
+        remove_left_over(path, false);
         Ok(Self { path: path.to_owned(), made, waiting: Vec::new() })
     }
 
@@ -37,9 +38,7 @@ impl Folder {
     pub fn add(&mut self, name: &str, content: &[u8]) -> Result<PathBuf, Trouble> {
         let place = self.path.join(name);
         let written = beside(&self.path)
-            .and_then(|mut file| {
-                file.write_all(content).and_then(|()| file.as_file().sync_all()).map(|()| file)
-            })
+            .and_then(|mut file| file.write_all(content).and_then(|()| file.file().sync_all()).map(|()| file))
             .map_err(|error| not_written(&place, &error))?;
         self.waiting.push((place.clone(), written));
         Ok(place)
@@ -54,7 +53,7 @@ impl Folder {
         let place = self.path.join(name);
         let file = beside(&self.path).map_err(|error| not_written(&place, &error))?;
         write(file.path()).map_err(|error| Trouble::of_said(&place, &error))?;
-        file.as_file().sync_all().map_err(|error| not_written(&place, &error))?;
+        file.file().sync_all().map_err(|error| not_written(&place, &error))?;
         self.waiting.push((place.clone(), file));
         Ok(place)
     }
@@ -72,8 +71,8 @@ impl Folder {
         std::mem::take(&mut self.waiting)
             .into_iter()
             .map(|(place, file)| {
-                file.persist(&place).map_err(|error| {
-                    cannot(&place, "cannot be put in its place", &error.error, "check who may write there")
+                file.put_unsynced(&place).map_err(|error| {
+                    cannot(&place, "cannot be put in its place", &error, "check who may write there")
                 })?;
                 Ok(place)
             })
@@ -91,12 +90,9 @@ impl Drop for Folder {
     }
 }
 
-/// A temporary file beside its place, open to all whom the user lets in: drawings and notes are for sharing.
-pub fn beside(folder: &Path) -> io::Result<NamedTempFile> {
-    let mut builder = tempfile::Builder::new();
-    #[cfg(unix)]
-    builder.permissions(std::os::unix::fs::PermissionsExt::from_mode(0o666));
-    builder.prefix(".pitface-").tempfile_in(folder)
+/// A file beside its place, open to all whom the user lets in: drawings and notes are for sharing.
+fn beside(folder: &Path) -> io::Result<NewFile> {
+    NewFile::begin(folder, Readers::Others)
 }
 
 fn not_written(place: &Path, error: &io::Error) -> Trouble {

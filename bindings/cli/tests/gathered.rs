@@ -231,3 +231,98 @@ fn in_turns_over_folders_that_are_kept_alike_all_end_alike() {
     assert_eq!(files(here), files(there));
     assert_eq!(files(here).len(), 2);
 }
+
+/// Changes a byte of a file and leaves its size and time as they were, as a disk does that rots.
+fn rot(path: &Path) {
+    let time = fs::metadata(path).unwrap().modified().unwrap();
+    let mut bytes = fs::read(path).unwrap();
+    let at = bytes.len() / 2;
+    bytes[at] ^= 1;
+    fs::write(path, bytes).unwrap();
+    fs::File::options().write(true).open(path).unwrap().set_modified(time).unwrap();
+}
+
+#[test]
+fn what_is_known_is_not_read_again_and_a_lost_photo_still_comes_back() {
+    let (ann, ben, shared) = shared();
+    let folder = shared.path("").display().to_string();
+    while ben.share(&folder) || ann.share(&folder) {}
+    let share =
+        |more: &[&str]| ben.place.run(&[&["hand-over", STORE, "--folder", &folder, "--json"], more].concat());
+    let read = |out: &str| serde_json::from_str::<serde_json::Value>(out).unwrap()["files_read"].clone();
+    let ran = share(&[]);
+    assert_eq!((read(&ran.out), ran.err.as_str()), (0.into(), ""));
+    let names = files(shared.folder.path());
+    // What rots unseen is seen when all is read again.
+    let rotten = of(&ann, names.keys())[0].clone();
+    rot(&shared.path(&rotten));
+    assert_eq!(share(&[]).err, "");
+    let ran = share(&["--read-again"]);
+    assert!(ran.err.contains(&rotten) && ran.err.contains("damaged"), "{}", ran.err);
+    assert_eq!(read(&ran.out), names.len());
+    // The picture is lost here; the file that has it is read once more.
+    fs::remove_dir_all(ben.place.path("photos")).unwrap();
+    let told = ben.place.json(&["hand-over", STORE, "--folder", &folder]);
+    assert_eq!((&told["photos_here"], &told["photos_named"]), (&1.into(), &1.into()));
+    // And a changed file is read, whatever is known of it; so is the rotten one, as long as it is there.
+    fs::write(shared.path(&of(&ann, names.keys())[1]), b"PITB").unwrap();
+    assert_eq!(read(&share(&[]).out), 2);
+}
+
+#[test]
+fn photos_of_a_device_that_is_accepted_later_come_from_files_that_are_known() {
+    let (ann, _, shared) = shared();
+    let folder = shared.path("").display().to_string();
+    let cat = Walker::new("Cat");
+    let told = cat.place.json(&["hand-over", STORE, "--folder", &folder]);
+    assert_eq!(told["taken_in"]["edits"], 0, "the store is made, and nobody is accepted yet");
+    cat.accept(&ann);
+    let told = cat.place.json(&["hand-over", STORE, "--folder", &folder]);
+    assert_eq!((&told["files_read"], &told["photos_here"]), (&0.into(), &1.into()));
+}
+
+#[test]
+fn a_damaged_file_of_ones_own_is_named_and_replaced() {
+    let (ann, ben, shared) = shared();
+    let folder = shared.path("").display().to_string();
+    while ben.share(&folder) || ann.share(&folder) {}
+    let names = files(shared.folder.path());
+    let [own, foreign] = [&ann, &ben].map(|walker| of(walker, names.keys())[0].clone());
+    for name in [&own, &foreign] {
+        let mut bytes = names[name].clone();
+        bytes.truncate(bytes.len() - 1);
+        fs::write(shared.path(name), bytes).unwrap();
+    }
+    let ran = ann.place.run(&["hand-over", STORE, "--folder", &folder]);
+    assert_eq!(ran.code, Some(0), "{}", ran.err);
+    assert!(ran.err.contains(&own) && ran.err.contains("is put into the folder anew"), "{}", ran.err);
+    // Anew it may have the same name, but then the right bytes.
+    assert!(fs::read(shared.path(&own)).ok().is_none_or(|bytes| bytes == names[&own]));
+    assert!(shared.path(&foreign).exists(), "whose it is has to see to it");
+    // Whoever comes anew still finds everything there.
+    fs::remove_file(shared.path(&foreign)).unwrap();
+    let cat = Walker::new("Cat");
+    cat.share(&folder);
+    cat.accept(&ann);
+    cat.accept(&ben);
+    cat.share(&folder);
+    assert_eq!(cat.digest(), ann.digest());
+    assert_eq!(cat.place.json(&["partners", STORE])["photos_here"], 1);
+    let aside = shared.names(".").into_iter().find(|name| name.ends_with(".damaged")).unwrap();
+    assert!(aside.starts_with(&own) && ran.err.contains(&aside), "{aside}");
+}
+
+#[test]
+fn what_a_killed_run_left_is_gone_after_the_next() {
+    let (ann, _, shared) = shared();
+    let folder = shared.path("").display().to_string();
+    let left = [
+        shared.path(".pitface-0123456789abcdef.new"),
+        ann.place.path("photos/.pitface-fedcba9876543210.new"),
+    ];
+    for path in &left {
+        fs::write(path, b"half").unwrap();
+    }
+    ann.share(&folder);
+    assert!(left.iter().all(|path| !path.exists()));
+}

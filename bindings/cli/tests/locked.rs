@@ -68,12 +68,16 @@ fn a_locked_file_is_taken_in_with_the_word_and_by_nobody_else() {
 fn a_word_that_is_missing_or_too_short_locks_nothing() {
     let (ann, _) = pair();
     ann.place.file("short", "turf lark");
+    ann.place.file("weak", "passwordpassword");
+    ann.place.file("common", "qwertyuiop123");
     ann.place.file("two_lines", "turf lark beet\nmill and so on");
     ann.place.file("empty", "\n");
     let lock = ["hand-over", STORE, "--out", "more.pitb", "--locked"];
     for (more, said) in [
         ([].as_slice(), "there is no team word"),
         (&["--team-word-file", "short"], "fewer than 12 characters"),
+        (&["--team-word-file", "weak"], "is found in about 10^"),
+        (&["--team-word-file", "common"], "is found in about 10^"),
         (&["--team-word-file", "two_lines"], "does not hold one line"),
         (&["--team-word-file", "empty"], "does not hold one line"),
         (&["--team-word-file", "nowhere"], "cannot be read"),
@@ -84,6 +88,82 @@ fn a_word_that_is_missing_or_too_short_locks_nothing() {
     }
     let empty = Ran::of(ann.place.command(&lock).env("PITFACE_TEAM_WORD", "  "));
     assert!(empty.err.contains("there is no team word"), "{}", empty.err);
+}
+
+#[test]
+fn with_a_word_set_nothing_leaves_in_the_clear_unless_asked_for() {
+    let (ann, ben) = pair();
+    keeps(&ann, WORD);
+    ann.notes(&dug_to(460));
+    let hand_over = |more: &[&str]| {
+        let told =
+            ann.place.json(&with(&["hand-over", STORE, "--out", "more.pitb"], &with(&WITH_WORD, more)));
+        (
+            told["locked"].as_bool().unwrap(),
+            fs::read(ann.place.path("more.pitb")).unwrap().starts_with(BEGINNING),
+        )
+    };
+    assert_eq!(hand_over(&[]), (true, true));
+    assert_eq!(hand_over(&["--open"]), (false, false));
+    let shared = Place::new();
+    let folder = shared.path("").display().to_string();
+    assert!(ann.share_with(&folder, &WITH_WORD));
+    assert!(shared.names(".").iter().all(|name| fs::read(shared.path(name)).unwrap().starts_with(BEGINNING)));
+    // The folder is known as locked, also once its files are gone; Ben never saw it locked.
+    for name in shared.names(".") {
+        fs::remove_file(shared.path(&name)).unwrap();
+    }
+    let ran = ann.place.run(&["hand-over", STORE, "--folder", &folder]);
+    assert_eq!((ran.code, shared.names(".").len()), (Some(2), 0), "{}", ran.out);
+    assert!(
+        ran.err.contains("nothing is put here in the clear") && ran.err.contains("--open"),
+        "{}",
+        ran.err
+    );
+    assert!(ann.share_with(&folder, &["--open"]));
+    assert!(ben.share_with(&folder, &[]));
+}
+
+#[test]
+fn a_foreign_or_damaged_locked_file_blocks_nobody() {
+    let (ann, ben) = pair();
+    let shared = Place::new();
+    let folder = shared.path("").display().to_string();
+    ann.share(&folder);
+    // Somebody else's, under a name of no device here; and one that was locked by nobody at all.
+    let stranger = Place::new();
+    stranger.notes("long_sedge");
+    stranger.good(&["read", "long_sedge.notes.json", "--store", STORE]);
+    stranger.file("word", "a word of somebody else");
+    stranger.good(&with(&["hand-over", STORE, "--out", "foreign.pitb", "--locked"], &WITH_WORD));
+    fs::copy(stranger.path("foreign.pitb"), shared.path("0badcafe-00000000.pitb")).unwrap();
+    fs::write(shared.path("torn.pitb"), b"age-encryption.org/v1\n-> scrypt").unwrap();
+    ben.notes(&dug_to(470));
+    for (walker, more) in [(&ben, [].as_slice()), (&ann, &WITH_WORD)] {
+        keeps(walker, WORD);
+        let arguments = with(&["hand-over", STORE, "--folder", &folder], more);
+        let ran = walker.place.run(&arguments);
+        assert_eq!(ran.code, Some(0), "{}", ran.err);
+        assert!(ran.err.contains("0badcafe") && ran.err.contains("torn.pitb"), "{}", ran.err);
+    }
+    assert_eq!(ann.digest(), ben.digest());
+}
+
+#[test]
+fn a_word_that_was_mistyped_locks_nothing_into_a_folder() {
+    let (ann, _) = pair();
+    keeps(&ann, WORD);
+    let shared = Place::new();
+    let folder = shared.path("").display().to_string();
+    ann.share_with(&folder, &WITH_WORD);
+    ann.notes(&dug_to(480));
+    ann.place.file("mistyped", "turf lark beet mile");
+    // Nothing new is there that the word could be tried on: it is tried on a file that is known.
+    let told = ann.place.bad(&["hand-over", STORE, "--folder", &folder, "--team-word-file", "mistyped"]);
+    assert!(told.contains("the team word does not open it"), "{told}");
+    assert_eq!(shared.names(".").len(), 1);
+    assert!(ann.share_with(&folder, &WITH_WORD));
+    assert_eq!(shared.names(".").len(), 2);
 }
 
 #[test]
@@ -159,14 +239,13 @@ fn a_folder_that_is_locked_stays_locked() {
     let folder = other.path("").display().to_string();
     ann.notes(&dug_to(480));
     ann.place.file("other", "another word altogether");
-    for more in [[].as_slice(), &["--team-word-file", "other"]] {
+    for (more, said) in [
+        ([].as_slice(), "nothing is put here in the clear: the folder is locked"),
+        (&["--team-word-file", "other"], "the team word opens none of the files that the team locked here"),
+    ] {
         let ran = ann.place.run(&with(&["hand-over", STORE, "--folder", &folder, "--gather"], more));
         assert_eq!(ran.code, Some(2), "{}", ran.out);
-        assert!(
-            ran.err.contains(&names[0]) && ran.err.contains("nothing is put here in the clear"),
-            "{}",
-            ran.err
-        );
+        assert!(ran.err.contains(&names[0]) && ran.err.contains(said), "{}", ran.err);
         assert!(
             ran.out.starts_with("Taken in: nothing new.") && !ran.out.contains("nothing to hand over"),
             "{}",

@@ -7,7 +7,7 @@ use pitface_core::merge::{FileWriter, Part, PartKind, read_file};
 use pitface_core::store::{DeviceId, Store};
 use serde_json::Value;
 use sha2::{Digest, Sha256};
-use support::walker::{STORE, Walker, dug_to, pair, share_all, with_photo};
+use support::walker::{STORE, Walker, dug_to, pair, photo_noted, share_all, with_photo};
 use support::{ONE_PIT, Place};
 
 #[test]
@@ -303,4 +303,36 @@ fn a_damaged_store_is_told_and_made_anew_from_what_others_have() {
     assert_ne!(told["edits"], 0);
     std::fs::copy(ann.place.path("new.pitface"), &path).unwrap();
     assert_eq!(ann.digest(), ben.digest());
+}
+
+#[test]
+fn photos_leave_without_what_the_camera_noted_unless_asked_for() {
+    let (ann, ben) = pair();
+    let notes: &[u8] = b"Exif\0\0 54.4960 N 2.5160 E, serial 4711";
+    let segment = [&[0xff, 0xe1, 0, notes.len() as u8 + 2], notes].concat();
+    let picture: &[u8] = &[0xff, 0xda, 0, 2, 1, 2, 3, 0xff, 0xd9];
+    let (name, taken) = photo_noted(&ann, &[&[0xff, 0xd8], segment.as_slice(), picture].concat());
+    let told = ann.place.good(&["hand-over", STORE, "--out", "all.pitb"]);
+    assert!(told.contains("without the place, time and camera noted in them: 1."), "{told}");
+    let file = ann.place.path("all.pitb");
+    let bundle = std::fs::read(&file).unwrap();
+    assert!(!bundle.windows(4).any(|window| window == b"4711"));
+    ben.place.good(&["take-in", STORE, &file.display().to_string()]);
+    ben.place.good(&["check", STORE]);
+    let clean = [&[0xff, 0xd8], picture].concat();
+    let photos = ben.place.names("photos");
+    assert_eq!(photos.len(), 1);
+    assert_eq!(std::fs::read(ben.place.path("photos").join(&photos[0])).unwrap(), clean, "the same picture");
+    // The original stays where it was taken, and is not told to be missing anywhere.
+    assert_eq!(std::fs::read(ann.place.path("photos").join(&name)).unwrap(), taken);
+    assert_eq!(ben.place.json(&["partners", STORE])["photos_named"], 1);
+    assert_eq!(ann.digest(), ben.digest());
+    // What is no JPEG cannot be looked through.
+    photo_noted(&ann, b"no picture, serial 4711");
+    let told = ann.place.good(&["hand-over", STORE, "--out", "all.pitb"]);
+    assert!(told.contains("Photos that stay here, because"), "{told}");
+    let holds = || std::fs::read(&file).unwrap().windows(4).any(|window| window == b"4711");
+    assert!(!holds());
+    ann.place.good(&["hand-over", STORE, "--out", "all.pitb", "--photos-as-taken"]);
+    assert!(holds());
 }

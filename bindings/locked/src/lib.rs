@@ -1,54 +1,37 @@
 //! A bundle locked with the word that a team has agreed on, for folders and messengers that others can look into.
 //!
 //! A locked file is an ordinary age file (age-encryption.org/v1) whose one recipient is a pass phrase; inside is the bundle file as it is.
-//! Any program that knows the format opens it with the same word. Pure functions over bytes: [`is_locked`] tells a locked file by how it
-//! begins, whatever its name; [`lock`] and [`unlock`] go one way and the other. Locking keeps strangers out. Who wrote what is
-//! shown by the signatures inside, not by the lock: everybody with the word can make a locked file.
+//! Any program that knows the format opens it with the same word. [`is_locked`] tells a locked file by how it begins, whatever its
+//! name; [`Locking`] and [`Opened`] go one way and the other without holding a file in memory, [`lock`] and [`unlock`] do
+//! the same with bytes. Locking keeps strangers out. Who wrote what is shown by the signatures inside, not by the lock:
+//! everybody with the word can make a locked file.
 
+mod opened;
 mod refused;
+mod word;
 
+pub use opened::{Opened, unlock};
 pub use refused::Refused;
+pub use word::{SHORTEST_WORD, as_meant, long_enough};
 
 use age::secrecy::SecretString;
-use age::{DecryptError, Decryptor, Encryptor, scrypt};
-use std::io::{Read as _, Write as _};
+use age::stream::StreamWriter;
+use age::{Encryptor, scrypt};
+use std::io::{self, Write};
 
 /// How every locked file begins (the age format, version line).
-const BEGINNING: &[u8] = b"age-encryption.org/v1\n";
+pub const BEGINNING: &[u8] = b"age-encryption.org/v1\n";
 
-/// Fewest characters of a word with which files are locked. Who gets hold of a locked file can try words at leisure; twelve characters
-/// are the fewest with which four short words, or letters by chance, hold out. Our judgement.
-pub const SHORTEST_WORD: usize = 12;
-
-/// Work to lock a file, as an exponent of two: 64 MiB of memory for a moment. Every file of a shared folder is opened at every look into it,
-/// also on a small phone, so it is two steps below what programs for the format take by themselves. Our judgement.
+/// Work to lock a file, as an exponent of two: 64 MiB of memory for a moment. Every new file of a shared folder is opened, also on a small
+/// phone, so it is two steps below what programs for the format take by themselves. Our judgement.
 const WORK: u8 = 16;
-
-/// Most work that a file may ask for: 256 MiB for about a second, which is what programs for the format take by themselves. A file that was
-/// made to hang a phone asks for more. Our judgement.
-const MOST_WORK: u8 = 18;
-
-/// Where the header must have ended. With a pass phrase it has a fixed form of about 150 bytes; a longer one is for keys, or made to keep
-/// the reader busy.
-const LONGEST_HEADER: usize = 1024;
-
-/// How the last line of the header begins.
-const LAST_LINE: &[u8] = b"\n---";
 
 /// Whether a file is locked, by how it begins.
 pub fn is_locked(bytes: &[u8]) -> bool {
     bytes.starts_with(BEGINNING)
 }
 
-/// Whether a team's word is long enough to lock with; white space at its ends does not count.
-///
-/// # Errors
-/// [`Refused::TooShort`].
-pub fn long_enough(word: &str) -> Result<(), Refused> {
-    if word.trim().chars().count() < SHORTEST_WORD { Err(Refused::TooShort) } else { Ok(()) }
-}
-
-/// A file locked with a word, without white space at its ends. Twice the same gives different bytes. Takes a moment and 64 MiB.
+/// A file locked with a word. Twice the same gives different bytes. Takes a moment and 64 MiB.
 ///
 /// # Errors
 /// [`Refused::TooShort`].
@@ -57,53 +40,52 @@ pub fn lock(bytes: &[u8], word: &str) -> Result<Vec<u8>, Refused> {
     lock_with(bytes, word, WORK)
 }
 
-/// What a locked file holds, all of it or nothing; never more bytes than went in. Takes a moment and at most 256 MiB beside the two.
-///
-/// # Errors
-/// If it is not locked, not with this word, asks for too much work, or any byte of it is not as it was written.
-pub fn unlock(bytes: &[u8], word: &str) -> Result<Vec<u8>, Refused> {
-    if !is_locked(bytes) {
-        return Err(Refused::NotLocked);
+/// A locked file that is being written. What is written comes out locked, and is a file only once [`Locking::finish`] was called.
+pub struct Locking<W: Write>(StreamWriter<W>);
+
+impl<W: Write> Locking<W> {
+    /// Begins one, to be locked with a word. Takes a moment and 64 MiB.
+    ///
+    /// # Errors
+    /// As writing does; a word that is too short is a fault of whoever did not look ([`long_enough`]).
+    pub fn begin(to: W, word: &str) -> io::Result<Self> {
+        long_enough(word).map_err(io::Error::other)?;
+        Self::with(to, word, WORK)
     }
-    let header = &bytes[..bytes.len().min(LONGEST_HEADER)];
-    if !header.windows(LAST_LINE.len()).any(|window| window == LAST_LINE) {
-        return Err(if header.len() < LONGEST_HEADER { Refused::Damaged } else { Refused::OtherKey });
+
+    fn with(to: W, word: &str, exponent: u8) -> io::Result<Self> {
+        let mut recipient = scrypt::Recipient::new(SecretString::from(as_meant(word)));
+        recipient.set_work_factor(exponent);
+        // Nothing of this fails for a pass phrase alone.
+        let encryptor = Encryptor::with_recipients(std::iter::once(&recipient as _))
+            .map_err(|_| io::Error::other(Refused::NotMade))?;
+        Ok(Self(encryptor.wrap_output(to)?))
     }
-    let mut identity = scrypt::Identity::new(phrase(word));
-    identity.set_max_work_factor(MOST_WORK);
-    let locked = Decryptor::new_buffered(bytes)?;
-    let mut opened = locked.decrypt(std::iter::once(&identity as _))?;
-    let mut content = Vec::with_capacity(bytes.len());
-    opened.read_to_end(&mut content).map_err(|_| Refused::Damaged)?;
-    Ok(content)
+
+    /// Ends it; without this it cannot be opened.
+    ///
+    /// # Errors
+    /// As writing does.
+    pub fn finish(self) -> io::Result<W> {
+        self.0.finish()
+    }
+}
+
+impl<W: Write> Write for Locking<W> {
+    fn write(&mut self, bytes: &[u8]) -> io::Result<usize> {
+        self.0.write(bytes)
+    }
+
+    fn flush(&mut self) -> io::Result<()> {
+        self.0.flush()
+    }
 }
 
 fn lock_with(bytes: &[u8], word: &str, exponent: u8) -> Result<Vec<u8>, Refused> {
-    // Nothing here fails for a pass phrase alone that is written to memory.
-    let mut recipient = scrypt::Recipient::new(phrase(word));
-    recipient.set_work_factor(exponent);
-    let encryptor =
-        Encryptor::with_recipients(std::iter::once(&recipient as _)).map_err(|_| Refused::NotMade)?;
-    let mut locked = Vec::with_capacity(bytes.len() + bytes.len() / 2048 + LONGEST_HEADER);
-    let mut inside = encryptor.wrap_output(&mut locked).map_err(|_| Refused::NotMade)?;
-    inside.write_all(bytes).and_then(|()| inside.finish()).map_err(|_| Refused::NotMade)?;
-    Ok(locked)
-}
-
-/// A word as it is meant: a line's end read from a file, or the space that a phone's keyboard puts behind a word, is none of it.
-fn phrase(word: &str) -> SecretString {
-    SecretString::from(word.trim().to_owned())
-}
-
-impl From<DecryptError> for Refused {
-    fn from(error: DecryptError) -> Self {
-        match error {
-            DecryptError::KeyDecryptionFailed | DecryptError::DecryptionFailed => Self::WrongWord,
-            DecryptError::ExcessiveWork { required, .. } => Self::TooMuchWork(required),
-            DecryptError::NoMatchingKeys => Self::OtherKey,
-            _ => Self::Damaged,
-        }
-    }
+    let not_made = |_| Refused::NotMade;
+    let mut locking = Locking::with(Vec::with_capacity(bytes.len()), word, exponent).map_err(not_made)?;
+    locking.write_all(bytes).map_err(not_made)?;
+    locking.finish().map_err(not_made)
 }
 
 #[cfg(test)]

@@ -1,5 +1,7 @@
-use super::{MOST_WORK, Refused, WORK, is_locked, lock, lock_with, unlock};
+use super::opened::MOST_WORK;
+use super::{Locking, Opened, Refused, WORK, as_meant, is_locked, lock, lock_with, unlock};
 use proptest::prelude::*;
+use std::io::{Cursor, Read as _, Seek as _, SeekFrom, Write as _};
 
 const WORD: &str = "turf lark beet mill";
 /// Enough to see that it works; the tests open hundreds of files.
@@ -32,6 +34,73 @@ fn a_short_word_is_refused() {
     // Characters, not bytes.
     assert_eq!(lock(b"PITB", "äöüäöüäöüäö"), Err(Refused::TooShort));
     assert!(lock(b"PITB", "äöüäöüäöüäöü").is_ok());
+}
+
+#[test]
+fn a_word_is_one_however_it_was_typed() {
+    let locked = lock_with(b"PITB", "Grünland fünf Rüben", LITTLE_WORK).unwrap();
+    for typed in [
+        "\u{feff}Grünland fünf Rüben",              // a byte-order mark
+        "Gru\u{308}nland fu\u{308}nf Ru\u{308}ben", // accents apart, as some keyboards give them
+        " Grünland  fünf\tRüben\r\n",               // blanks
+        "Grünland\u{a0}fünf\u{3000}Rüben",          // blanks of other widths
+    ] {
+        assert_eq!(unlock(&locked, typed).as_deref(), Ok(b"PITB".as_slice()), "{typed:?}");
+    }
+    assert_eq!(unlock(&locked, "grünland fünf rüben"), Err(Refused::WrongWord));
+    // Full-width letters and a ligature are the plain ones (Unicode NFKC).
+    assert_eq!(as_meant("ｔｕｒｆ ﬁeld"), "turf field");
+}
+
+#[test]
+fn what_was_locked_by_the_earlier_rule_still_opens() {
+    // Until then only the ends of a word were trimmed: what stood between stayed as it was.
+    for before in ["turf  lark   beet mill", "Gru\u{308}nland fu\u{308}nf", "\u{feff}turf lark beet"] {
+        let locked = locked_before(b"PITB", before);
+        assert_eq!(unlock(&locked, before).as_deref(), Ok(b"PITB".as_slice()), "{before:?}");
+        assert_eq!(unlock(&locked, "something else"), Err(Refused::WrongWord));
+    }
+}
+
+/// A file as it was locked when only the ends of a word were trimmed.
+fn locked_before(bytes: &[u8], word: &str) -> Vec<u8> {
+    let mut recipient = age::scrypt::Recipient::new(age::secrecy::SecretString::from(word.trim().to_owned()));
+    recipient.set_work_factor(LITTLE_WORK);
+    let encryptor = age::Encryptor::with_recipients(std::iter::once(&recipient as _)).unwrap();
+    let mut locked = Vec::new();
+    let mut inside = encryptor.wrap_output(&mut locked).unwrap();
+    inside.write_all(bytes).unwrap();
+    inside.finish().unwrap();
+    locked
+}
+
+#[test]
+fn a_locked_file_is_read_from_any_place_as_the_file_itself() {
+    let content: Vec<u8> = (0..300_000_u32).map(|at| (at / 7 % 251) as u8).collect();
+    let mut locking = Locking::with(Vec::new(), WORD, LITTLE_WORK).unwrap();
+    content.chunks(7_001).for_each(|piece| locking.write_all(piece).unwrap());
+    let locked = locking.finish().unwrap();
+    let mut opened = Opened::open(Cursor::new(&locked), WORD).unwrap();
+    let mut whole = Vec::new();
+    opened.read_to_end(&mut whole).unwrap();
+    assert!(whole == content);
+    for at in [0, 65_535, 65_536, 131_072, 262_143, 3, 299_999] {
+        opened.seek(SeekFrom::Start(at)).unwrap();
+        let mut byte = [0];
+        opened.read_exact(&mut byte).unwrap();
+        assert_eq!(byte[0], content[at as usize], "{at}");
+    }
+    opened.rewind().unwrap();
+    whole.clear();
+    opened.read_to_end(&mut whole).unwrap();
+    assert!(whole == content);
+    // A block that was changed is told when it is come to, not before.
+    let mut changed = locked;
+    let at = changed.len() - 70_000;
+    changed[at] ^= 1;
+    let mut opened = Opened::open(Cursor::new(&changed), WORD).unwrap();
+    let told = opened.read_to_end(&mut whole).unwrap_err().to_string();
+    assert_eq!(told, Refused::Damaged.to_string());
 }
 
 #[test]

@@ -133,8 +133,9 @@ pub enum What {
     Cemented { top_mm: u32, bottom_mm: u32 },
     /// Signs of a layer that no one kind of layer explains together: for sound soil (positive) and for harm.
     SignsClash { top_mm: u32, bottom_mm: u32, signs: Vec<Reason> },
-    /// Water stands through the profile, down to where it was looked for.
-    WaterStands { top_mm: u32, bottom_mm: u32 },
+    /// Water stands through the profile, down to where it was looked for; how many of clear colours, a sour smell and
+    /// roots that turn or end say so.
+    WaterStands { top_mm: u32, bottom_mm: u32, facts: usize },
     /// Wet signs in and above the harmed layer over clean ground: it holds water up.
     WaterHeldUp { top_mm: u32, bottom_mm: u32 },
     /// The face is wet: it shows the harm, and nothing can be worked.

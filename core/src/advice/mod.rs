@@ -20,6 +20,7 @@ pub mod readers;
 pub mod regret;
 pub mod sampling;
 mod steel;
+mod sureness;
 mod tip;
 mod tolerance;
 mod water;

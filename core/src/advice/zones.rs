@@ -4,18 +4,13 @@ use super::call::{FieldAdvice, Readiness, Stance, Sureness, TipDepth, What, Why,
 use super::pit_view::{Limiting, PitView, TELLING};
 use super::regret::{DIG_AGAIN, LAYER_CALLS, least, least_doing, share_right};
 use super::tip::{CLEARED_SHARE, tip_depth};
-use super::{belongs, gates, water};
+use super::{belongs, gates, sureness, water};
 use crate::place::FieldMap;
 use crate::reading::{Clue, FieldReading, Kind, LayerReading, is_readable, leading_rivals};
 use crate::record::{
     Call, ChannelsSeen, Condition, FaceMoisture, Field, FieldNotes, Machine, Pass, PlaceKind, RootsSeen, Zone,
 };
 use chrono::NaiveDate;
-
-/// Share from which a call is sure. Our mark.
-const SURE_MARK: f64 = 0.85;
-/// Share from which a call is likely. Our mark.
-const LIKELY_MARK: f64 = 0.60;
 
 /// What all zones of a field share.
 #[derive(Debug)]
@@ -96,7 +91,8 @@ pub fn judge(zone: Zone, views: &[&PitView], twins: usize, ground: &Ground) -> Z
     if twins > 0 {
         whys.push(Why { stance: Stance::Note, what: What::TwinsCountedOnce { twins } });
     }
-    let share = structure.share();
+    let water = whys.iter().find(|why| matches!(why.what, What::WaterStands { .. }));
+    let share = water.map_or_else(|| structure.share(), |why| sureness::of_water(&why.what));
     let harmed = structure.deciding.filter(|_| call != Call::LeaveIt).map(|deciding| deciding.layer);
     let deepest_mm = views.iter().map(|view| view.reading.dug_to_mm).max().unwrap_or(0);
     ZoneCall {
@@ -104,7 +100,7 @@ pub fn judge(zone: Zone, views: &[&PitView], twins: usize, ground: &Ground) -> Z
         call,
         readiness: if call == Call::Loosen { readiness } else { Readiness::Fit },
         share,
-        sure: if call == Call::DigAgain { Sureness::CannotSay } else { sureness(share) },
+        sure: if call == Call::DigAgain { Sureness::CannotSay } else { sureness::in_a_word(share) },
         tip: tip.filter(|_| matches!(call, Call::Loosen | Call::Wait)),
         pits: views.len(),
         cautions: belongs::cautions(call, deepest_mm, cloddy, harmed, ground.field),
@@ -224,16 +220,6 @@ pub fn telling_zones_apart(advice: &FieldAdvice) -> Vec<Why> {
     told.into_iter().chain(others.cloned()).collect()
 }
 
-fn sureness(share: f64) -> Sureness {
-    if share >= SURE_MARK {
-        Sureness::Sure
-    } else if share >= LIKELY_MARK {
-        Sureness::Likely
-    } else {
-        Sureness::CannotSay
-    }
-}
-
 /// Least expected regret over the pits of a zone, each with the same weight, among the calls that do something. It
 /// stands where two thirds of the pits say the same, each by what it would be best to do on what was seen in it, and
 /// where digging again would not cost less; else the call is to dig again. Pits whose signs clash are counted as saying
@@ -318,8 +304,8 @@ impl Judged<'_, '_> {
 }
 
 impl Structure<'_, '_> {
-    /// Chance that the structure's call is right: mean over the deciding layers of the share of the kinds it is
-    /// right for. Of no call, the chance of the best one.
+    /// Chance that the structure's call is right or can be defended: from the mean over the deciding layers of the share
+    /// of the kinds it is so for. Of no call, the chance of the best one.
     fn share(&self) -> f64 {
         if self.judged.is_empty() {
             return 0.0;
@@ -327,10 +313,10 @@ impl Structure<'_, '_> {
         let of = |call: Call| {
             mean(self.judged.iter().map(|pit| share_right(pit.limiting.table(), call, &pit.layer.shares)))
         };
-        match self.call {
+        sureness::calibrated(match self.call {
             Call::DigAgain => LAYER_CALLS.iter().map(|&call| of(call)).fold(0.0, f64::max),
             call => of(call),
-        }
+        })
     }
 
     /// Whether a pit that carries the call was read in a wet face.

@@ -103,11 +103,9 @@ impl Store {
     ) -> Result<Handed, StoreError> {
         let new = |part: &[u8]| part.last_chunk::<32>().is_some_and(|hash| !there.contains(hash));
         let mut handed = Handed::default();
-        self.each_part_for(to, |part| {
-            if new(part) {
-                file.add(part)?;
-                handed.bundles += 1;
-            }
+        self.each_part_for(to, there, |part| {
+            file.add(part)?;
+            handed.bundles += 1;
             Ok(())
         })?;
         for photo in chosen {

@@ -50,6 +50,7 @@ mod error;
 mod full_disk_test;
 mod geopackage;
 mod kept;
+mod leaving;
 mod lines;
 mod load;
 mod log;
@@ -65,6 +66,7 @@ mod save;
 mod saving;
 mod schema;
 mod sealing;
+mod shared;
 mod taking;
 mod undo;
 mod using;
@@ -82,19 +84,21 @@ pub use conflicts::{Conflict, Version};
 pub use error::StoreError;
 pub use geopackage::write_geopackage;
 pub use kept::NAME_NOT_READABLE;
+pub use leaving::Leaving;
 pub use load::FieldSummary;
 pub use not_shown::{NotShown, WhyNotShown};
 pub use partners::Partner;
 pub use photos::{
-    KeptPhoto, PhotoFault, PhotoHash, Photos, PhotosChecked, PieceTaken, photo_hash, photo_name,
-    without_position,
+    KeptPhoto, PhotoFault, PhotoHash, Photos, PhotosChecked, PieceTaken, Stripped, photo_hash, photo_name,
+    stripped, without_notes,
 };
 pub use regretted::Regretted;
 pub use saving::Saving;
 pub use schema::{APPLICATION_ID, SCHEMA_VERSION};
 pub use sealing::Sealer;
+pub use shared::{FileStamp, KnownFile};
 pub use taking::TakenIn;
-pub use whole_file::{beside, put_in_place, write_whole};
+pub use whole_file::{NewFile, Readers, make_own_folder, remove_left_over, sync_folder, write_whole};
 
 pub use crate::merge::DeviceId;
 use crate::record::RecordId;

@@ -1,6 +1,7 @@
 //! Opening and creating. Whatever is refused is refused before a byte of the file is touched.
 
 use super::schema::{self, APPLICATION_ID, SCHEMA_VERSION};
+use super::whole_file::{Readers, for_owner_alone, made_anew};
 use super::{DeviceId, Store, StoreError, write_ahead};
 use crate::merge::Chain;
 use rusqlite::config::DbConfig::{SQLITE_DBCONFIG_ENABLE_QPSG, SQLITE_DBCONFIG_NO_CKPT_ON_CLOSE};
@@ -68,6 +69,12 @@ impl Store {
         let is_empty = look(path)?;
         if is_empty && create.is_empty() {
             return Err(StoreError::NotAStore("the file is empty"));
+        }
+        if path.exists() {
+            for_owner_alone(path);
+        } else if !create.is_empty() {
+            // What SQLite puts beside it is for the same people. Where it cannot be made, SQLite says why.
+            let _ = made_anew(path, Readers::Owner);
         }
         let flags = OpenFlags::SQLITE_OPEN_READ_WRITE | OpenFlags::SQLITE_OPEN_NO_MUTEX | create;
         let lost_saves = write_ahead::is_damaged(path);

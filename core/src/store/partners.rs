@@ -5,7 +5,7 @@ use super::{Store, StoreError};
 use crate::merge::plan::Missing;
 use crate::merge::{DeviceId, FileWriter, Header, Part};
 use rusqlite::{OptionalExtension, params};
-use std::collections::BTreeSet;
+use std::collections::{BTreeSet, HashSet};
 use std::io::Write;
 
 /// A device that this one knows of.
@@ -80,17 +80,18 @@ impl Store {
         file: &mut FileWriter<W>,
     ) -> Result<u64, StoreError> {
         let mut count = 0;
-        self.each_part_for(to, |part| {
+        self.each_part_for(to, &HashSet::new(), |part| {
             count += 1;
             Ok(file.add(part)?)
         })?;
         Ok(count)
     }
 
-    /// Goes over the parts that are handed over, in the order in which they are best taken in.
+    /// Goes over the parts that are handed over, but those whose hash is `there`, in the order in which they are best taken in.
     pub(super) fn each_part_for(
         &self,
         to: Option<DeviceId>,
+        there: &HashSet<[u8; 32]>,
         mut each: impl FnMut(&[u8]) -> Result<(), StoreError>,
     ) -> Result<(), StoreError> {
         // A device's edits after each other.
@@ -102,7 +103,7 @@ impl Store {
         const BYTES: &str = "SELECT bytes FROM parts WHERE hash = ?1";
         let mut statement = self.connection.prepare(PARTS)?;
         let hashes: Vec<[u8; 32]> = statement.query_map([], |row| row.get(0))?.collect::<Result<_, _>>()?;
-        for hash in hashes {
+        for hash in hashes.into_iter().filter(|hash| !there.contains(hash)) {
             if let Some(to) = to
                 && self.connection.prepare_cached(HAS)?.exists(params![hash, to.0])?
             {

@@ -4,16 +4,18 @@
 //! |---|---|
 //! | 64 lower-case hex digits | a photo; it is on the disk whole before it has this name |
 //! | the same with `.part` | a folder with the pieces that have come, each a file `SIZE-OFFSET` |
-//! | ending in `.new` | what was being written when the power went; overwritten the next time |
+//! | ending in `.new` | what was being written when the power went; see [`Photos::tidy`] |
 //!
 //! Every file is written beside its place, synced, renamed, and the folder synced. So whatever has a name is whole, and
 //! which pieces are there is told by the names alone: an interruption costs at most the piece that was being written.
 
 mod share;
 
-pub use share::without_position;
+pub use share::{Stripped, stripped, without_notes};
 
-use super::whole_file::{beside, put_in_place, sync_folder, write_whole};
+use super::whole_file::{
+    NewFile, Readers, for_owner_alone, make_own_folder, remove_left_over, sync_folder, write_whole,
+};
 use super::{Cell, DeviceId, Store, StoreError, value};
 use crate::merge::{PIECE_BYTES, PhotoPiece};
 use rusqlite::{Params, params};
@@ -25,6 +27,9 @@ use std::path::{Path, PathBuf};
 
 /// The hash that names a photo: SHA-256 of its bytes.
 pub type PhotoHash = [u8; 32];
+
+/// A larger file is no picture of a phone's camera. Our judgement.
+const LARGEST_PICTURE_BYTES: u64 = 64 << 20;
 
 /// A folder of photos.
 #[derive(Debug, Clone)]
@@ -92,17 +97,8 @@ impl Photos {
     /// See [`PhotoFault`]; nothing was kept then.
     pub fn keep(&self, from: &Path) -> Result<KeptPhoto, PhotoFault> {
         let mut taken = File::open(from).map_err(|_| PhotoFault::Unread)?;
-        fs::create_dir_all(&self.0).map_err(PhotoFault::Unkept)?;
-        let new = self.0.join("photo.new");
-        let kept = self.copy(&mut taken, &new);
-        if !matches!(kept, Ok(KeptPhoto { new: true, .. })) {
-            let _ = fs::remove_file(&new);
-        }
-        kept
-    }
-
-    fn copy(&self, taken: &mut File, new: &Path) -> Result<KeptPhoto, PhotoFault> {
-        let mut file = File::create(new).map_err(PhotoFault::Unkept)?;
+        make_own_folder(&self.0).map_err(PhotoFault::Unkept)?;
+        let mut new = NewFile::begin(&self.0, Readers::Owner).map_err(PhotoFault::Unkept)?;
         let (mut hash, mut size_bytes, mut part) = (Sha256::new(), 0, vec![0; 64 * 1024]);
         loop {
             let count = match taken.read(&mut part) {
@@ -113,18 +109,56 @@ impl Photos {
             };
             hash.update(&part[..count]);
             size_bytes += count as u64;
-            file.write_all(&part[..count]).map_err(PhotoFault::Unkept)?;
+            new.write_all(&part[..count]).map_err(PhotoFault::Unkept)?;
         }
         if size_bytes == 0 {
             return Err(PhotoFault::Unread);
         }
         let sha256 = hash.finalize().into();
-        let path = self.path(&sha256);
         if self.size(&sha256) == Some(size_bytes) {
             return Ok(KeptPhoto { sha256, size_bytes, new: false });
         }
-        put_in_place(&file, new, &path).map_err(PhotoFault::Unkept)?;
+        new.put_at(&self.path(&sha256)).map_err(PhotoFault::Unkept)?;
         Ok(KeptPhoto { sha256, size_bytes, new: true })
+    }
+
+    /// Keeps a photo that was taken, without what the camera noted in it ([`without_notes`]); one that is no JPEG as it is.
+    ///
+    /// # Errors
+    /// As [`Photos::keep`].
+    pub fn keep_without_notes(&self, from: &Path) -> Result<KeptPhoto, PhotoFault> {
+        let mut bytes = Vec::new();
+        let taken = File::open(from).map_err(|_| PhotoFault::Unread)?;
+        taken.take(LARGEST_PICTURE_BYTES).read_to_end(&mut bytes).map_err(|_| PhotoFault::Unread)?;
+        match stripped(&bytes) {
+            Stripped::Without(picture) => self.keep_bytes(&picture),
+            Stripped::Same | Stripped::NoPicture => self.keep(from),
+        }
+    }
+
+    /// Keeps a photo, given as its bytes.
+    ///
+    /// # Errors
+    /// As [`Photos::keep`].
+    pub fn keep_bytes(&self, photo: &[u8]) -> Result<KeptPhoto, PhotoFault> {
+        let (sha256, size_bytes) = (Sha256::digest(photo).into(), photo.len() as u64);
+        if self.size(&sha256) == Some(size_bytes) {
+            return Ok(KeptPhoto { sha256, size_bytes, new: false });
+        }
+        make_own_folder(&self.0).map_err(PhotoFault::Unkept)?;
+        write_whole(&self.path(&sha256), photo).map_err(PhotoFault::Unkept)?;
+        Ok(KeptPhoto { sha256, size_bytes, new: true })
+    }
+
+    /// Removes what killed programs left here, and lets nobody but the owner into the folder; `alone` as in [`remove_left_over`].
+    pub fn tidy(&self, alone: bool) {
+        for_owner_alone(&self.0);
+        remove_left_over(&self.0, alone);
+        for entry in fs::read_dir(&self.0).into_iter().flatten().flatten() {
+            if entry.file_name().to_string_lossy().ends_with(PIECES) {
+                remove_left_over(&entry.path(), alone);
+            }
+        }
     }
 
     /// The size of a photo in bytes; `None` if it is not here as a whole.
@@ -190,7 +224,7 @@ impl Photos {
             });
         }
         if !parts.is_dir() {
-            fs::create_dir_all(&parts)?;
+            make_own_folder(&parts)?;
             sync_folder(&self.0)?;
         }
         write_whole(&path, piece.bytes)?;
@@ -207,22 +241,20 @@ impl Photos {
         if !pieces().all(|piece| piece.exists()) {
             return Ok(PieceTaken::Kept);
         }
-        let path = self.path(sha256);
-        let new = beside(&path);
-        let (mut file, mut hash) = (File::create(&new)?, Sha256::new());
+        let (mut new, mut hash) = (NewFile::begin(&self.0, Readers::Owner)?, Sha256::new());
         for piece in pieces() {
             let bytes = fs::read(piece)?;
             hash.update(&bytes);
-            file.write_all(&bytes)?;
+            new.write_all(&bytes)?;
         }
         if hash.finalize().as_slice() != sha256 {
-            fs::remove_file(&new)?;
+            drop(new);
             pieces().try_for_each(fs::remove_file)?;
             // Goes only if no pieces of another size, one of which is wrong, are in it.
             let _ = fs::remove_dir(&parts);
             return Ok(PieceTaken::Wrong);
         }
-        put_in_place(&file, &new, &path)?;
+        new.put_at(&self.path(sha256))?;
         fs::remove_dir_all(&parts)?;
         Ok(PieceTaken::Complete)
     }
@@ -235,7 +267,7 @@ impl Photos {
     }
 
     fn parts(&self, photo: &PhotoHash) -> PathBuf {
-        self.0.join(format!("{}.part", photo_name(photo)))
+        self.0.join(photo_name(photo) + PIECES)
     }
 
     /// Reads every photo and compares it with its name.
@@ -313,6 +345,9 @@ pub fn photo_hash(name: &str) -> Option<PhotoHash> {
     }
     Some(hash)
 }
+
+/// Ending of the folder with the pieces of a photo.
+const PIECES: &str = ".part";
 
 const HEX: &[u8; 16] = b"0123456789abcdef";
 

@@ -5,6 +5,7 @@
 //! | 1 | devices, log, cells |
 //! | 2 | `undoes`, so that a device can take back its saves one after the other; `shown` and two indexes, so that lists are found without reading every cell |
 //! | 3 | lines of edits with their chains, parts of bundles, whom to trust and who has seen what: merging |
+//! | 4 | what is known of the files in shared folders |
 //!
 //! A released step is never edited: a new version is a new entry in [`STEPS`]. A store made new walks all
 //! of them, so old and new stores cannot differ.
@@ -16,10 +17,10 @@ use rusqlite::{Connection, Transaction};
 pub const APPLICATION_ID: i32 = 0x5049_5446;
 
 /// Version of the tables that this program writes.
-pub const SCHEMA_VERSION: i64 = 3;
+pub const SCHEMA_VERSION: i64 = 4;
 
 /// SQL that leads from version n to n + 1, for each n from 0.
-const STEPS: [&str; SCHEMA_VERSION as usize] = [VERSION_1, VERSION_2, VERSION_3];
+const STEPS: [&str; SCHEMA_VERSION as usize] = [VERSION_1, VERSION_2, VERSION_3, VERSION_4];
 
 const VERSION_1: &str = "
 CREATE TABLE devices (
@@ -115,6 +116,23 @@ CREATE TABLE held (
 ) STRICT;
 ";
 
+// Notes for this device alone (`shared.rs`); `parts` is hashes one after the other, `photos` hashes each with 1 behind it if the file has all of it.
+const VERSION_4: &str = "
+CREATE TABLE locked_folders (
+    folder TEXT PRIMARY KEY
+) STRICT, WITHOUT ROWID;
+CREATE TABLE shared_files (
+    folder TEXT NOT NULL,
+    name TEXT NOT NULL,
+    size_bytes INTEGER NOT NULL,
+    changed_ns INTEGER NOT NULL,
+    locked INTEGER NOT NULL,
+    parts BLOB NOT NULL,
+    photos BLOB NOT NULL,
+    PRIMARY KEY (folder, name)
+) STRICT, WITHOUT ROWID;
+";
+
 /// Brings the tables from `version` to [`SCHEMA_VERSION`], in the caller's transaction.
 pub(super) fn migrate(transaction: &Transaction, version: i64) -> Result<(), StoreError> {
     for step in STEPS.iter().skip(usize::try_from(version).unwrap_or(0)) {
@@ -127,7 +145,8 @@ pub(super) fn migrate(transaction: &Transaction, version: i64) -> Result<(), Sto
 /// That the tables are there and whole enough to be used.
 pub(super) fn verify(connection: &Connection) -> Result<(), StoreError> {
     const NAMES: &str = "SELECT count(*) FROM sqlite_schema WHERE name IN
-        ('devices', 'log', 'cells', 'children', 'deleted', 'lines', 'parts', 'signers', 'seen', 'held')";
+        ('devices', 'log', 'cells', 'children', 'deleted', 'lines', 'parts', 'signers', 'seen', 'held',
+         'locked_folders', 'shared_files')";
     let found: i64 = connection.query_row(NAMES, [], |row| row.get(0))?;
-    if found == 10 { Ok(()) } else { Err(StoreError::Corrupt("tables are missing".into())) }
+    if found == 12 { Ok(()) } else { Err(StoreError::Corrupt("tables are missing".into())) }
 }

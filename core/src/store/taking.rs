@@ -113,6 +113,14 @@ impl Store {
         Ok(taken)
     }
 
+    /// Devices whose bundles wait to be accepted.
+    ///
+    /// # Errors
+    /// Whatever the disk reports.
+    pub fn strangers(&self) -> Result<BTreeSet<DeviceId>, StoreError> {
+        strangers(&self.connection)
+    }
+
     fn take_in_parts(
         &mut self,
         parts: &[Part],

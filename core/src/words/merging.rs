@@ -4,7 +4,7 @@ use super::cells::{CELLS, Show};
 use super::{Words, capital};
 use crate::merge::DeviceId;
 use crate::merge::plan::Missing;
-use crate::store::{Belongs, Came, Cell, Kind, Partner, photo_name};
+use crate::store::{Belongs, Came, Cell, Kind, Leaving, Partner, photo_name};
 use chrono::{NaiveDate, NaiveDateTime, Timelike};
 use ciborium::Value;
 use fluent::{FluentArgs, fluent_args};
@@ -147,6 +147,14 @@ impl Words {
     /// That what was handed over is locked.
     pub fn handed_over_locked(&self) -> String {
         self.say("handed_over-locked")
+    }
+
+    /// What became of the photos that were to go: how many go without the notes a camera made in them, how many stay because these cannot be taken
+    /// out. Nothing where there is neither.
+    pub fn photos_leaving(&self, leaving: &Leaving) -> Vec<String> {
+        let told = [("handed_over-stripped", leaving.stripped), ("handed_over-stay", leaving.stay.len())];
+        let told = told.into_iter().filter(|(_, photos)| *photos > 0);
+        told.map(|(id, photos)| self.say_with(id, &fluent_args!["photos" => photos])).collect()
     }
 
     /// How many of this device's files in a shared folder were made one.

@@ -63,7 +63,7 @@ impl Words {
             }
             &What::RootsNeeded { top_mm, bottom_mm } => self.at("why-roots_needed", top_mm, bottom_mm),
             &What::Cemented { top_mm, bottom_mm } => self.at("why-cemented", top_mm, bottom_mm),
-            &What::WaterStands { top_mm, bottom_mm } => self.at("why-water_stands", top_mm, bottom_mm),
+            &What::WaterStands { top_mm, bottom_mm, .. } => self.at("why-water_stands", top_mm, bottom_mm),
             &What::WaterHeldUp { top_mm, bottom_mm } => self.at("why-water_held_up", top_mm, bottom_mm),
             What::FaceWet => self.say("why-face_wet"),
             &What::NearSurface { top_mm, bottom_mm } => self.at("why-near_surface", top_mm, bottom_mm),

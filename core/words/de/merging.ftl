@@ -33,6 +33,8 @@ handed_over-waiting = Änderungen von hier, die noch kein anderes Gerät hat, so
 handed_over-carried = Alles hier Notierte ist auch auf einem anderen Gerät.
 handed_over-photos = Fotos hier: { $here } von { $named }, die genannt sind.
 handed_over-locked = Sie ist mit dem gemeinsamen Kennwort verschlossen: Öffnen kann sie nur, wer es kennt.
+handed_over-stripped = Fotos, die ohne den darin vermerkten Ort, Zeitpunkt und Fotoapparat mitgehen: { $photos }. Die Originale bleiben hier.
+handed_over-stay = Fotos, die hierbleiben, weil das darin Vermerkte sich nicht entfernen lässt: { $photos }.
 handed_over-gathered = Dateien dieses Geräts, die in eine zusammengelegt sind: { $files }.
 handed_over-gathered_already = Von diesem Gerät liegt dort nicht mehr als eine Datei.
 

@@ -33,6 +33,8 @@ handed_over-waiting = Edits made here that no other device is known to have: { $
 handed_over-carried = Everything noted here is on another device too.
 handed_over-photos = Photos here: { $here } of { $named } that records name.
 handed_over-locked = It is locked with the team word: only who knows the word can open it.
+handed_over-stripped = Photos that go without the place, time and camera noted in them: { $photos }. The originals stay here.
+handed_over-stay = Photos that stay here, because what is noted in them cannot be taken out: { $photos }.
 handed_over-gathered = Files of this device that went into one: { $files }.
 handed_over-gathered_already = This device has no more than one file there.
 

@@ -13,16 +13,16 @@
 //!
 //! A program that carries the folder to other machines may carry the removal first. What is missing there meanwhile is in this device's store.
 
-use super::files::{Bundles, in_folder, read_bytes};
-use super::new_file::{NewFile, hash_of, sync};
-use super::team_word::TeamWord;
+use super::files::{Bundles, PartAt, Source, in_folder};
+use super::new_file::{NewFile, hash_of};
+use super::team_word::{Lock, TeamWord};
 use crate::trouble::Trouble;
 use crate::write::cannot;
 use pitface_core::error::Fault;
-use pitface_core::merge::{DeviceId, FileWriter, Part, PartKind};
-use pitface_core::store::bundle_name;
+use pitface_core::merge::{DeviceId, FileWriter, PartKind};
+use pitface_core::store::{bundle_name, sync_folder};
 use std::collections::{BTreeMap, BTreeSet, VecDeque};
-use std::fs;
+use std::fs::{self, File};
 use std::io;
 use std::path::{Path, PathBuf};
 
@@ -35,16 +35,27 @@ pub struct Gathered {
     pub removed: usize,
 }
 
+/// Most files that are open at once; of more, as many are gathered first.
+const MOST_AT_ONCE: usize = 100;
+
 /// Gathers the files of a device in a folder, into a locked one if there is a word.
 pub fn gather(folder: &Path, own: DeviceId, word: Option<&TeamWord>) -> Result<Gathered, Trouble> {
-    let Some(found) = Found::read(folder, own, word)? else { return Ok(Gathered::default()) };
-    let mut proven = found.write(folder, own, word)?.prove(word)?;
-    while proven.remove_one()? {}
-    proven.finish()
+    let mut gathered = Gathered::default();
+    while let Some(found) = Found::read(folder, own, word)? {
+        let all = found.0.len() < MOST_AT_ONCE;
+        let mut proven = found.write(folder, own, word)?.prove(word)?;
+        while proven.remove_one()? {}
+        let more = proven.finish()?;
+        gathered = Gathered { file: more.file, removed: gathered.removed + more.removed };
+        if all {
+            break;
+        }
+    }
+    Ok(gathered)
 }
 
-/// The files of this device, read and whole.
-struct Found(Vec<Bundles>);
+/// The files of this device, gone over and whole, each with the hash of its bytes as they lie there.
+struct Found(Vec<(Bundles, [u8; 32])>);
 
 /// The new file is in its place.
 struct Written {
@@ -66,15 +77,15 @@ impl Found {
     /// Reads them. Whose name is not that of this device and of its own bytes was written or changed by somebody else and is left alone; so is what
     /// cannot be read as a whole, or not be understood yet. `None` if they are one already.
     fn read(folder: &Path, own: DeviceId, word: Option<&TeamWord>) -> Result<Option<Self>, Trouble> {
-        let whole = |path: &PathBuf| {
-            let bytes = read_bytes(path).ok()?;
-            let is_own = path.file_name().is_some_and(|found| *found == *bundle_name(own, &hash_of(&bytes)));
-            let file = is_own.then(|| Bundles::of(path, bytes, word).ok()).flatten()?;
+        let whole = |path: PathBuf| {
+            let hash = hash_of(File::open(&path).ok()?).ok()?;
+            let is_own = path.file_name().is_some_and(|found| *found == *bundle_name(own, &hash));
+            let file = is_own.then(|| Bundles::read(&path, word).ok()).flatten()?;
             // With a word at hand a locked file could be read, and its content go into a clear one, only by mistake.
-            (!file.parts().is_empty() && (word.is_some() || !file.locked)).then_some(file)
+            (!file.parts.is_empty() && (word.is_some() || !file.locked)).then_some((file, hash))
         };
-        let files: Vec<_> = in_folder(folder)?.iter().filter_map(whole).collect();
-        let as_wanted = files.iter().all(|file| file.locked == word.is_some());
+        let files: Vec<_> = in_folder(folder)?.into_iter().filter_map(whole).take(MOST_AT_ONCE).collect();
+        let as_wanted = files.iter().all(|(file, _)| file.locked == word.is_some());
         Ok((files.len() > usize::from(as_wanted)).then_some(Self(files)))
     }
 
@@ -82,16 +93,22 @@ impl Found {
         let failed = |error: io::Error| {
             cannot(folder, "cannot be written", &error, "make room or name a folder that can be written")
         };
-        let parts = self.0.iter().flat_map(Bundles::parts);
+        let sources = self.0.iter().map(|(file, _)| file.source(word));
+        let mut sources: Vec<Box<dyn Source>> = sources.collect::<Result<_, _>>()?;
+        let parts = self.0.iter().enumerate().flat_map(|(place, (file, _))| {
+            file.parts.iter().map(move |part| ((part.kind, part.hash), (place, *part)))
+        });
         // Ordered, so that the same parts make the same file: edits before photos, whose records they bring.
-        let parts: BTreeMap<(PartKind, [u8; 32]), Part> =
-            parts.map(|part| ((part.kind, part.hash), part)).collect();
-        let mut file = FileWriter::new(NewFile::begin(folder, word).map_err(failed)?);
-        parts.values().try_for_each(|part| file.add(part.bytes)).map_err(failed)?;
+        let parts: BTreeMap<(PartKind, [u8; 32]), (usize, PartAt)> = parts.collect();
+        let mut file = FileWriter::new(NewFile::begin(folder, word.map(Lock::with)).map_err(failed)?);
+        for (place, part) in parts.values() {
+            let bytes = part.read(&mut *sources[*place]).map_err(failed)?;
+            file.add(&bytes).map_err(failed)?;
+        }
         let file = file.end().and_then(|file| file.put_named(own)).map_err(failed)?;
-        let old = self.0.iter().filter(|old| old.path != file);
+        let old = self.0.iter().filter(|(old, _)| old.path != file);
         Ok(Written {
-            old: old.map(|old| (old.path.clone(), old.hash)).collect(),
+            old: old.map(|(old, hash)| (old.path.clone(), *hash)).collect(),
             parts: parts.into_keys().map(|(_, hash)| hash).collect(),
             file,
         })
@@ -102,7 +119,7 @@ impl Written {
     /// Reads it as anybody would, and compares.
     fn prove(self, word: Option<&TeamWord>) -> Result<Proven, Trouble> {
         let read = Bundles::read(&self.file, word)?;
-        let there: BTreeSet<_> = read.parts().iter().map(|part| part.hash).collect();
+        let there: BTreeSet<_> = read.parts.iter().map(|part| part.hash).collect();
         if !self.parts.is_subset(&there) {
             let todo = "check the disk; the files it was made of are all still there";
             return Err(Trouble::one(&self.file, Fault::new("", "the file is not as it was written", todo)));
@@ -116,8 +133,8 @@ impl Proven {
     /// Removes one of the files that went into it, if it still is what was read. Whether there was one left.
     fn remove_one(&mut self) -> Result<bool, Trouble> {
         let Some((path, hash)) = self.old.pop_front() else { return Ok(false) };
-        match fs::read(&path) {
-            Ok(bytes) if hash_of(&bytes) == hash => {}
+        match File::open(&path).and_then(hash_of) {
+            Ok(found) if found == hash => {}
             _ => return Ok(true),
         }
         match fs::remove_file(&path) {
@@ -135,7 +152,7 @@ impl Proven {
     /// What came of it. Without this last sync removed files could be back after a power cut, which harms nothing.
     fn finish(self) -> Result<Gathered, Trouble> {
         let todo = "run it again";
-        sync(&self.folder).map_err(|error| cannot(&self.folder, "cannot be synced", &error, todo))?;
+        sync_folder(&self.folder).map_err(|error| cannot(&self.folder, "cannot be synced", &error, todo))?;
         Ok(Gathered { file: Some(self.file), removed: self.removed })
     }
 }

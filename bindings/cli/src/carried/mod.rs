@@ -4,8 +4,10 @@ pub mod belongs;
 pub mod files;
 pub mod gather;
 pub mod new_file;
+pub mod shared;
 pub mod taking;
 pub mod team_word;
+pub mod writing;
 
 use crate::trouble::Trouble;
 use chrono::{DateTime, Local, NaiveDateTime};

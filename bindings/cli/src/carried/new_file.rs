@@ -1,14 +1,13 @@
 //! A bundle file on its way to its place: written under another name, locked if asked for, synced, and only then given its own name.
 
-use super::team_word::TeamWord;
-use crate::write::beside;
+use super::team_word::Lock;
 use pitface_core::merge::DeviceId;
-use pitface_core::store::bundle_name;
+use pitface_core::store::{self, Readers, bundle_name};
+use pitface_locked::Locking;
 use sha2::{Digest, Sha256};
-use std::fs::{self, File};
+use std::fs::File;
 use std::io::{self, BufWriter, Write};
 use std::path::{Path, PathBuf};
-use tempfile::NamedTempFile;
 
 /// Ending of a bundle file's name.
 pub const ENDING: &str = "pitb";
@@ -16,66 +15,96 @@ pub const ENDING: &str = "pitb";
 /// A file that is being written.
 pub struct NewFile<'a> {
     folder: &'a Path,
-    file: BufWriter<NamedTempFile>,
-    hash: Sha256,
-    /// What is to be locked, once it is all here.
-    inside: Option<(&'a TeamWord, Vec<u8>)>,
+    to: To,
+    /// How it is to be locked.
+    lock: Option<Lock<'a>>,
+}
+
+/// Where the next bytes go.
+enum To {
+    Open(Hashed),
+    Locked(Box<Locking<Hashed>>),
+    /// The file before could not be written.
+    Lost,
 }
 
 impl<'a> NewFile<'a> {
-    /// Begins one in a folder, to be locked with a word if there is one.
-    pub fn begin(folder: &'a Path, word: Option<&'a TeamWord>) -> io::Result<Self> {
-        Ok(Self {
-            folder,
-            file: BufWriter::new(beside(folder)?),
-            hash: Sha256::new(),
-            inside: word.map(|word| (word, Vec::new())),
-        })
+    /// Begins one in a folder, to be locked if that is said how. It is for others: who may read it is the folder's matter.
+    pub fn begin(folder: &'a Path, lock: Option<Lock<'a>>) -> io::Result<Self> {
+        let file = BufWriter::new(store::NewFile::begin(folder, Readers::Others)?);
+        Ok(Self { folder, to: To::Open(Hashed { file, hash: Sha256::new() }), lock })
     }
 
     /// Puts it in a place in its folder.
-    pub fn put_at(mut self, place: &Path) -> io::Result<()> {
-        self.lock()?;
-        self.put(place)
+    pub fn put_at(self, place: &Path) -> io::Result<()> {
+        self.ended()?.put_at(place)
     }
 
     /// Puts it in its folder under the name that its device and its bytes give it.
-    pub fn put_named(mut self, own: DeviceId) -> io::Result<PathBuf> {
-        self.lock()?;
-        let hash = self.hash.clone().finalize().into();
-        let place = self.folder.join(bundle_name(own, &hash));
+    pub fn put_named(self, own: DeviceId) -> io::Result<PathBuf> {
+        let folder = self.folder;
+        let written = self.ended()?;
+        let hash = written.hash.clone().finalize().into();
+        let place = folder.join(bundle_name(own, &hash));
         // One chance in four thousand million, but what is there would be gone.
-        if place.exists() && hash_of(&fs::read(&place)?) != hash {
+        if place.exists() && hash_of(File::open(&place)?)? != hash {
             return Err(io::Error::new(
                 io::ErrorKind::AlreadyExists,
                 "another file has the name it would get",
             ));
         }
-        self.put(&place)?;
+        written.put_at(&place)?;
         Ok(place)
     }
 
-    fn lock(&mut self) -> io::Result<()> {
-        if let Some((word, bytes)) = self.inside.take() {
-            self.write_all(&word.lock(&bytes).map_err(io::Error::other)?)?;
+    fn ended(self) -> io::Result<Hashed> {
+        match self.to {
+            To::Open(written) => Ok(written),
+            To::Locked(locking) => locking.finish(),
+            To::Lost => Err(io::ErrorKind::WriteZero.into()),
         }
-        Ok(())
-    }
-
-    /// The content is on the disk before the name is, so that no power cut leaves a name with half a file.
-    fn put(self, place: &Path) -> io::Result<()> {
-        let file = self.file.into_inner().map_err(io::IntoInnerError::into_error)?;
-        file.as_file().sync_all()?;
-        file.persist(place).map_err(|error| error.error)?;
-        sync(self.folder)
     }
 }
 
 impl Write for NewFile<'_> {
     fn write(&mut self, bytes: &[u8]) -> io::Result<usize> {
-        if let Some((_, inside)) = &mut self.inside {
-            return inside.write(bytes);
+        // The lock takes a moment and is begun only where there is something to lock.
+        if let Some(lock) = self.lock.take()
+            && let To::Open(file) = std::mem::replace(&mut self.to, To::Lost)
+        {
+            self.to = To::Locked(Box::new(lock.begin(file)?));
         }
+        match &mut self.to {
+            To::Open(file) => file.write(bytes),
+            To::Locked(locking) => locking.write(bytes),
+            To::Lost => Err(io::ErrorKind::WriteZero.into()),
+        }
+    }
+
+    fn flush(&mut self) -> io::Result<()> {
+        match &mut self.to {
+            To::Open(file) => file.flush(),
+            To::Locked(locking) => locking.flush(),
+            To::Lost => Ok(()),
+        }
+    }
+}
+
+/// A file and the hash of what went into it.
+struct Hashed {
+    file: BufWriter<store::NewFile>,
+    hash: Sha256,
+}
+
+impl Hashed {
+    /// The content is on the disk before the name is, so that no power cut leaves a name with half a file.
+    fn put_at(self, place: &Path) -> io::Result<()> {
+        self.file.into_inner().map_err(io::IntoInnerError::into_error)?.put_at(place)
+    }
+}
+
+impl Write for Hashed {
+    fn write(&mut self, bytes: &[u8]) -> io::Result<usize> {
         let count = self.file.write(bytes)?;
         self.hash.update(&bytes[..count]);
         Ok(count)
@@ -87,18 +116,8 @@ impl Write for NewFile<'_> {
 }
 
 /// The hash of a file's bytes.
-pub fn hash_of(bytes: &[u8]) -> [u8; 32] {
-    Sha256::digest(bytes).into()
-}
-
-/// A change of names in a folder lasts once the folder is synced.
-#[cfg(unix)]
-pub fn sync(folder: &Path) -> io::Result<()> {
-    File::open(folder)?.sync_all()
-}
-
-/// A change of names in a folder lasts once the folder is synced; here nobody can ask for it.
-#[cfg(not(unix))]
-pub fn sync(_: &Path) -> io::Result<()> {
-    Ok(())
+pub fn hash_of(mut file: File) -> io::Result<[u8; 32]> {
+    let mut hash = Sha256::new();
+    io::copy(&mut file, &mut hash)?;
+    Ok(hash.finalize().into())
 }

@@ -1,6 +1,7 @@
 //! Taking in files: what came of all of them, and what is to be told of it.
 
-use super::files::Bundles;
+use super::files::{Bundles, Source};
+use super::team_word::TeamWord;
 use super::{device_json, holder_of, of_store};
 use crate::keep::now_ms;
 use crate::trouble::Trouble;
@@ -10,7 +11,6 @@ use pitface_core::store::{Came, CameFault, DeviceId, Partner, PhotoHash, Photos,
 use pitface_core::words::Words;
 use serde_json::{Value, json};
 use std::collections::BTreeSet;
-use std::io::Cursor;
 use std::path::Path;
 
 /// What came of several files.
@@ -24,54 +24,97 @@ pub struct AllCame {
     partners: Vec<Partner>,
 }
 
+impl AllCame {
+    /// Begins with files of a newer version that this one may understand by now.
+    pub fn begin(store: &mut Store, path: &Path) -> Result<Self, Trouble> {
+        let released = store.take_in_held(now_ms()).map_err(of_store(path))?;
+        let mut all = Self { released: released.len(), ..Self::default() };
+        for taken in released {
+            all.came.add(taken.into());
+        }
+        Ok(all)
+    }
+
+    /// Takes in what a file holds, from its beginning.
+    pub fn take(
+        &mut self,
+        store: &mut Store,
+        path: &Path,
+        photos: &Photos,
+        source: &mut dyn Source,
+    ) -> Result<(), Trouble> {
+        let came = taken(store, path, photos, source)?;
+        self.held += usize::from(came.taken.held);
+        self.came.add(came);
+        Ok(())
+    }
+
+    /// Accepts a device.
+    pub fn accept(&mut self, store: &mut Store, path: &Path, device: DeviceId) -> Result<(), Trouble> {
+        self.came.add(store.accept(device, now_ms()).map_err(of_store(path))?.into());
+        Ok(())
+    }
+
+    /// Takes in the photos of a file that came before: no record named them then.
+    pub fn take_photos(
+        &mut self,
+        store: &mut Store,
+        path: &Path,
+        photos: &Photos,
+        source: &mut dyn Source,
+    ) -> Result<(), Trouble> {
+        let Came { photos, photos_unnamed, photos_wrong, .. } = taken(store, path, photos, source)?;
+        self.came.photos_unnamed.retain(|photo| !photos.contains(photo));
+        self.came.add(Came { photos, photos_unnamed, photos_wrong, ..Came::default() });
+        Ok(())
+    }
+
+    /// How it stands once all came.
+    pub fn end(mut self, store: &Store, path: &Path) -> Result<Self, Trouble> {
+        self.partners = store.partners().map_err(of_store(path))?;
+        // Also those whose files are known.
+        self.came.taken.strangers = store.strangers().map_err(of_store(path))?;
+        self.came.taken.missing = store.missing().map_err(of_store(path))?;
+        Ok(self)
+    }
+}
+
+fn taken(
+    store: &mut Store,
+    path: &Path,
+    photos: &Photos,
+    mut source: &mut dyn Source,
+) -> Result<Came, Trouble> {
+    store.take_in_with_photos(&mut source, photos, &BTreeSet::new(), now_ms()).map_err(|fault| match fault {
+        CameFault::Store(error) => Trouble::of_said(path, &error),
+        CameFault::Photo(photo, error) => {
+            let todo = "make room and take the file in again";
+            cannot(&photos.path(&photo), "cannot be kept", &error, todo)
+        }
+    })
+}
+
 /// Takes in files, each of which was checked, and then accepts devices.
 pub fn take_in(
     store: &mut Store,
     path: &Path,
     photos: &Photos,
-    files: &[Bundles],
+    (files, word): (&[Bundles], Option<&TeamWord>),
     accepted: &[DeviceId],
 ) -> Result<AllCame, Trouble> {
-    let failed = of_store(path);
-    let mut all = AllCame::default();
-    let released = store.take_in_held(now_ms()).map_err(&failed)?;
-    all.released = released.len();
-    for taken in released {
-        all.came.add(taken.into());
-    }
-    let take = |store: &mut Store, file: &Bundles| {
-        store.take_in_with_photos(&mut Cursor::new(&file.bytes), photos, &BTreeSet::new(), now_ms()).map_err(
-            |fault| match fault {
-                CameFault::Store(error) => failed(error),
-                CameFault::Photo(photo, error) => {
-                    let todo = "make room and take the file in again";
-                    cannot(&photos.path(&photo), "cannot be kept", &error, todo)
-                }
-            },
-        )
-    };
+    let mut all = AllCame::begin(store, path)?;
     for file in files {
-        let came = take(store, file)?;
-        all.held += usize::from(came.taken.held);
-        all.came.add(came);
+        all.take(store, path, photos, &mut *file.source(word)?)?;
     }
     for device in accepted {
-        all.came.add(store.accept(*device, now_ms()).map_err(&failed)?.into());
+        all.accept(store, path, *device)?;
     }
-    if !all.came.photos_unnamed.is_empty() {
-        // Their records may have come with a later file, or with the acceptance.
-        all.came.photos_unnamed.clear();
-        for file in files {
-            let Came { photos, photos_unnamed, photos_wrong, .. } = take(store, file)?;
-            all.came.add(Came { photos, photos_unnamed, photos_wrong, ..Came::default() });
-        }
+    // Their records may have come with a later file, or with the acceptance.
+    let unnamed = std::mem::take(&mut all.came.photos_unnamed);
+    for file in files.iter().filter(|file| file.photos.keys().any(|photo| unnamed.contains(photo))) {
+        all.take_photos(store, path, photos, &mut *file.source(word)?)?;
     }
-    all.partners = store.partners().map_err(&failed)?;
-    let waits =
-        |device: &DeviceId| all.partners.iter().any(|other| other.device == *device && !other.accepted);
-    all.came.taken.strangers.retain(waits);
-    all.came.taken.missing = store.missing().map_err(&failed)?;
-    Ok(all)
+    all.end(store, path)
 }
 
 impl AllCame {

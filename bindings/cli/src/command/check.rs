@@ -3,14 +3,14 @@
 use crate::argument::Shown;
 use crate::carried::files::Bundles;
 use crate::carried::taking::missing_json;
-use crate::carried::team_word::TeamWordArgument;
+use crate::carried::team_word::{TeamWord, TeamWordArgument};
 use crate::carried::{holder_of, of_store, photos_of};
 use crate::trouble::Trouble;
 use crate::write::cannot;
 use crate::{Answer, device};
 use clap::Args;
-use pitface_core::merge::Signer as _;
 use pitface_core::merge::plan::Missing;
+use pitface_core::merge::{Part, PartKind, PhotoPiece, Signer as _};
 use pitface_core::store::{Checked, Partner, PhotoHash, Photos, PieceTaken, Store, StoreError, photo_name};
 use pitface_core::words::Words;
 use serde_json::json;
@@ -80,7 +80,7 @@ impl Check {
         };
         let before = photos.check().map_err(unread)?;
         let named: Vec<PhotoHash> = store.photos().map_err(&failed)?.into_iter().collect();
-        let mended = mend(&photos, &files, &before.damaged, &named)?;
+        let mended = mend(&photos, (&files, word.as_ref()), &before.damaged, &named)?;
         let found = Found {
             checked,
             damaged,
@@ -98,21 +98,30 @@ impl Check {
 /// Brings damaged and missing photos back from files; tells which.
 fn mend(
     photos: &Photos,
-    files: &[Bundles],
+    (files, word): (&[Bundles], Option<&TeamWord>),
     damaged: &BTreeSet<PhotoHash>,
     named: &[PhotoHash],
 ) -> Result<BTreeSet<PhotoHash>, Trouble> {
     let wanted: BTreeSet<PhotoHash> =
         photos.missing(named).into_iter().chain(damaged.iter().copied()).collect();
     let mut mended = BTreeSet::new();
-    for piece in files.iter().flat_map(Bundles::pieces) {
-        if wanted.contains(&piece.sha256) && !mended.contains(&piece.sha256) {
-            let place = photos.path(&piece.sha256);
-            let todo = "make room and repair again";
-            let taken =
-                photos.mend(&piece).map_err(|error| cannot(&place, "cannot be kept", &error, todo))?;
-            if taken == PieceTaken::Complete {
-                mended.insert(piece.sha256);
+    for file in files.iter().filter(|file| file.photos.keys().any(|photo| wanted.contains(photo))) {
+        let mut source = file.source(word)?;
+        for part in file.parts.iter().filter(|part| part.kind == PartKind::PhotoPiece) {
+            let failed =
+                |error: &std::io::Error| cannot(&file.path, "cannot be read", error, "fetch it again");
+            let bytes = part.read(&mut *source).map_err(|error| failed(&error))?;
+            let damaged = |damage| Trouble::of_said(&file.path, &damage);
+            let (part, _) = Part::first_of(&bytes).map_err(damaged)?;
+            let piece = PhotoPiece::read(part.content).map_err(damaged)?;
+            if wanted.contains(&piece.sha256) && !mended.contains(&piece.sha256) {
+                let place = photos.path(&piece.sha256);
+                let todo = "make room and repair again";
+                let taken =
+                    photos.mend(&piece).map_err(|error| cannot(&place, "cannot be kept", &error, todo))?;
+                if taken == PieceTaken::Complete {
+                    mended.insert(piece.sha256);
+                }
             }
         }
     }

@@ -1,10 +1,12 @@
 //! `pitface hand-over`: what a store has goes into a file for others, or into a folder that several share.
 
 use crate::argument::Shown;
-use crate::carried::files::{Bundles, Handed, Way, in_folder, read_bytes, write};
+use crate::carried::files::Bundles;
 use crate::carried::gather::{Gathered, gather};
-use crate::carried::team_word::{HOW, TeamWord, TeamWordArgument};
-use crate::carried::{find_device, of_store, photo_counts, photos_of, taking};
+use crate::carried::shared::{Going, Shared};
+use crate::carried::team_word::{HOW, Lock, TeamWord, TeamWordArgument};
+use crate::carried::writing::{Handed, Way, write};
+use crate::carried::{find_device, of_store, photo_counts, photos_of};
 use crate::json::merged;
 use crate::keep::now_ms;
 use crate::trouble::Trouble;
@@ -12,9 +14,8 @@ use crate::{Answer, device};
 use clap::Args;
 use pitface_core::error::Fault;
 use pitface_core::merge::Signer as _;
-use pitface_core::store::{DeviceId, Sealer, Store, photo_name};
+use pitface_core::store::{DeviceId, Leaving, Photos, Sealer, Store, photo_name};
 use pitface_core::words::Words;
-use pitface_locked::is_locked;
 use serde_json::{Value, json};
 use std::collections::HashSet;
 use std::fmt::Write as _;
@@ -29,10 +30,11 @@ const PROGRAM: &str = concat!("pitface ", env!("CARGO_PKG_VERSION"));
     after_help = "What is noted here is signed with the key of this device, made on first use in the person's settings \
     (pitface/key). The key is this device's alone: do not copy it to another one, which makes a key of its own. \
     Others tell this device by the fingerprint that `pitface partners` shows.\n\n\
-    A locked file is an ordinary age file (age-encryption.org/v1) around the bundle. The team word has twelve characters or more and stands in \
-    the variable PITFACE_TEAM_WORD or in the file of --team-word-file, never on the command line, which histories keep. In a folder that \
-    has locked files what is added is locked too."
+    A locked file is an ordinary age file (age-encryption.org/v1) around the bundle. The team word has twelve characters or more, is not to be \
+    guessed, and stands in the variable PITFACE_TEAM_WORD or in the file of --team-word-file, never on the command line, which histories keep. \
+    Whoever has set it locks what is handed over, and into a folder that was locked once nothing goes in the clear, but with --open."
 )]
+#[expect(clippy::struct_excessive_bools, reason = "options that are there or not, each by itself")]
 pub struct HandOver {
     /// The store.
     store: PathBuf,
@@ -42,21 +44,31 @@ pub struct HandOver {
     /// Write this file.
     #[arg(long, value_name = "FILE.pitb", required_unless_present = "folder")]
     out: Option<PathBuf>,
-    /// Take in every bundle of this folder that several share, and put there what it lacks, as a new file; no file there is
-    /// changed or removed.
+    /// Take in every bundle of this folder that several share, and put there what it lacks, as a new file; no sound file there is
+    /// changed or removed. The store is made if it is not there.
     #[arg(long, conflicts_with = "out")]
     folder: Option<PathBuf>,
+    /// Read every file of the folder again, also those that did not change since the last time.
+    #[arg(long, requires = "folder")]
+    read_again: bool,
     /// After that make one file of all that this device has put into the folder. The old ones go once the new one was read back.
     #[arg(long, requires = "folder", conflicts_with = "out")]
     gather: bool,
-    /// Lock the file with the team word, for folders and messengers that others can look into.
+    /// Lock the file with the team word, for folders and messengers that others can look into; with a team word set this is done anyway.
+    /// Said in so many words, it begins with a new word in a folder whose files do not open with it.
     #[arg(long)]
     locked: bool,
+    /// Do not lock the file, although there is a team word or the folder is locked: whoever gets it can read it.
+    #[arg(long, conflicts_with = "locked")]
+    open: bool,
     #[command(flatten)]
     team_word: TeamWordArgument,
     /// Notes alone.
     #[arg(long)]
     without_photos: bool,
+    /// Photos with all that the camera noted in them: place, time, serial number. Without this they go without, and what is no JPEG stays.
+    #[arg(long, conflicts_with = "without_photos")]
+    photos_as_taken: bool,
     /// How the person with this device calls themselves; remembered.
     #[arg(long, value_name = "NAME")]
     holder: Option<String>,
@@ -68,69 +80,83 @@ impl HandOver {
         let words = shown.words();
         let failed = of_store(&self.store);
         let key = device::lasting()?;
+        let own = key.device();
         let photos = photos_of(&self.store);
-        let word = self.team_word.word()?;
-        let Shared { files, shut, mut remarks } = match &self.folder {
-            Some(folder) => Shared::read(folder, word.as_ref())?,
-            None => Shared::default(),
-        };
-        let how = self.how(word.as_ref(), &files, shut)?;
+        let opens = self.team_word.word()?;
+        let locks = self.locking(opens.as_ref())?;
+        let opened = if self.folder.is_some() { Store::create_or_open } else { Store::open_existing };
+        let mut store = opened(&self.store, own).map_err(&failed)?;
+        photos.tidy(false);
         let mut there = HashSet::new();
-        let mut store = Store::open_existing(&self.store, key.device()).map_err(&failed)?;
-        let to = self.to(&store, word.as_ref(), &mut there)?;
-        there.extend(files.iter().flat_map(Bundles::parts).map(|part| part.hash));
-        let came = match &self.folder {
-            Some(_) => Some(taking::take_in(&mut store, &self.store, &photos, &files, &[])?),
-            None => None,
-        };
-        drop(files);
-        let holder = match self.holder {
-            Some(holder) => holder,
-            None => store.holder(key.device()).map_err(&failed)?.unwrap_or_default(),
+        let to = self.to(&store, opens.as_ref(), &mut there)?;
+        let again = self.read_again;
+        let going = Going { path: &self.store, photos: &photos, own, word: opens.as_ref(), again };
+        let shared = self.folder.as_deref().map(|folder| Shared::take_in(&mut store, folder, &going));
+        let mut shared = shared.transpose()?;
+        there.extend(shared.iter().flat_map(Shared::parts));
+        let holder = match &self.holder {
+            Some(holder) => holder.clone(),
+            None => store.holder(own).map_err(&failed)?.unwrap_or_default(),
         };
         let sealer =
             Sealer { signer: &key, holder: &holder, written_by: PROGRAM, now_ms: now_ms(), ahead_ms: None };
+        let leaving = self.photos(&mut store, &photos, shared.as_ref())?;
         store.seal(&sealer).map_err(&failed)?;
-        let mut chosen: Vec<_> = store.photos().map_err(&failed)?.into_iter().collect();
-        chosen.retain(|photo| !self.without_photos && photos.size(photo).is_some());
         let folder = self.folder.as_deref().unwrap_or(Path::new("."));
         let mut way = Way {
             to,
             there: &there,
-            photos: &chosen,
+            photos: &leaving.photos,
             out: self.out.as_deref(),
             folder,
-            own: key.device(),
-            word: None,
+            own,
+            lock: None,
         };
-        let (mut handed, mut gathered) = (None, None);
-        if let How::Written(word) = how {
-            way.word = word;
-            handed = Some(write(&store, &photos, &way)?);
-            gathered = self.gather.then(|| gather(folder, key.device(), word)).transpose()?;
-        } else {
-            let wrong = "nothing is put here in the clear: there are locked files, and none of them opens";
-            let _ = write!(remarks, "{}", Trouble::one(folder, Fault::new("", wrong, HOW)));
+        let (mut handed, mut gathered, mut remarks) = (None, None, String::new());
+        match self.how(locks, shared.as_ref()) {
+            How::Written(lock) => {
+                let lock_word = lock.as_ref().map(|lock| lock.word);
+                way.lock = lock;
+                // Written anew it may get the same name.
+                shared.as_mut().filter(|_| !self.without_photos).map_or(Ok(()), Shared::put_damaged_aside)?;
+                handed = Some(write(&store, &photos, &way)?);
+                gathered = self.gather.then(|| gather(folder, own, lock_word)).transpose()?;
+                if let Some(shared) = &mut shared {
+                    let gathered = gathered.iter().flat_map(|gathered| &gathered.file);
+                    let written = handed.iter().flat_map(|handed| &handed.file).chain(gathered);
+                    let written = written.map(PathBuf::as_path).filter(|path| path.exists());
+                    shared.wrote(&mut store, &going, written)?;
+                }
+            }
+            How::Withheld(wrong) => {
+                let todo = format!("{HOW}; or say --open, if anybody may read it");
+                let _ = write!(remarks, "{}", Trouble::one(folder, Fault::new("", wrong, todo)));
+            }
         }
+        remarks = shared.as_ref().map_or_else(String::new, |shared| shared.remarks.clone()) + &remarks;
         for photo in handed.iter().flat_map(|handed| &handed.added.damaged) {
             let fault = Fault::new("", "the photo is damaged and stays here", "see `pitface check`");
             let _ = writeln!(remarks, "{}: {fault}", photos.path(photo).display());
         }
         let waiting = store.not_carried().map_err(&failed)?;
         let counts = photo_counts(&store, &photos).map_err(&failed)?;
-        let mut lines = came.as_ref().map_or_else(Vec::new, |came| came.told(&words, &self.store));
+        let mut lines = shared.as_ref().map_or_else(Vec::new, |shared| shared.came.told(&words, &self.store));
         let sound = handed.is_some();
         let handed = handed.unwrap_or_default();
+        let locked = way.lock.is_some();
         if sound {
-            lines.extend(told(&words, &handed, way.word.is_some()));
+            lines.extend(told(&words, &handed, locked));
+            lines.extend(words.photos_leaving(&leaving));
         }
         lines.extend(gathered.iter().flat_map(|gathered| told_gathered(&words, gathered)));
         let [here, named] = counts;
         lines.extend((named > 0).then(|| words.photos_here(here, named)));
         lines.push(words.not_carried(waiting));
-        let mut json = json(&handed, way.word.is_some(), waiting, counts);
-        if let Some(came) = &came {
-            json = merged(json, json!({ "taken_in": came.json() }));
+        let mut json = json(&handed, locked, waiting, counts);
+        let stay: Vec<_> = leaving.stay.iter().map(photo_name).collect();
+        json = merged(json, json!({ "photos_stripped": leaving.stripped, "photos_stay": stay }));
+        if let Some(shared) = &shared {
+            json = merged(json, json!({ "taken_in": shared.came.json(), "files_read": shared.read }));
         }
         if let Some(gathered) = &gathered {
             json = merged(json, gathered_json(gathered));
@@ -138,25 +164,53 @@ impl HandOver {
         Ok(Answer { remarks, sound, ..Answer::new(lines.join("\n") + "\n", json) })
     }
 
-    /// How a file is to be written. Where a team locks its files, nothing gets there in the clear because somebody forgot the word.
-    fn how<'w>(
-        &self,
-        word: Option<&'w TeamWord>,
-        there: &[Bundles],
-        shut: usize,
-    ) -> Result<How<'w>, Trouble> {
-        let opened = there.iter().any(|file| file.locked);
+    /// The word to lock with, if it is to be locked and the word is good enough.
+    fn locking<'w>(&self, word: Option<&'w TeamWord>) -> Result<Option<&'w TeamWord>, Trouble> {
         match word {
-            Some(word) if self.locked || opened => {
-                word.long_enough()?;
-                Ok(How::Written(Some(word)))
-            }
+            _ if self.open => Ok(None),
             None if self.locked => {
                 Err(Trouble::of_arguments(Fault::new("--locked", "there is no team word", HOW)))
             }
-            _ if shut > 0 => Ok(How::Withheld),
-            _ => Ok(How::Written(None)),
+            None => Ok(None),
+            Some(word) => word.strong_enough().map(|()| Some(word)),
         }
+    }
+
+    /// How a file is to be written. Where a team locks its files, nothing gets there in the clear because somebody forgot the word, and nothing with
+    /// a word that was mistyped; a locked file of somebody else keeps nobody from writing.
+    fn how<'w>(&self, word: Option<&'w TeamWord>, shared: Option<&Shared>) -> How<'w> {
+        match (word, shared) {
+            (Some(word), Some(shared)) if !self.locked => match shared.like() {
+                None if shared.shut => {
+                    How::Withheld("the team word opens none of the files that the team locked here")
+                }
+                like => How::Written(Some(Lock { word, like })),
+            },
+            (Some(word), _) => How::Written(Some(Lock::with(word))),
+            (None, Some(shared)) if shared.locked && !self.open => {
+                How::Withheld("nothing is put here in the clear: the folder is locked")
+            }
+            (None, _) => How::Written(None),
+        }
+    }
+
+    /// The photos that go along: those that are here, and not all there already.
+    fn photos(
+        &self,
+        store: &mut Store,
+        photos: &Photos,
+        shared: Option<&Shared>,
+    ) -> Result<Leaving, Trouble> {
+        let failed = of_store(&self.store);
+        let mut chosen: Vec<_> = store.photos().map_err(&failed)?.into_iter().collect();
+        chosen.retain(|photo| {
+            let there = shared.is_some_and(|shared| shared.has(photo));
+            !self.without_photos && !there && photos.size(photo).is_some()
+        });
+        if self.photos_as_taken {
+            return Ok(Leaving { photos: chosen, ..Leaving::default() });
+        }
+        store.photos_to_leave(photos, chosen, now_ms()).map_err(failed)
     }
 
     /// The device it goes to, or else what a file of that device has.
@@ -168,7 +222,7 @@ impl HandOver {
     ) -> Result<Option<DeviceId>, Trouble> {
         let Some(to) = &self.to else { return Ok(None) };
         if Path::new(to).is_file() {
-            there.extend(Bundles::read(Path::new(to), word)?.parts().iter().map(|part| part.hash));
+            there.extend(Bundles::read(Path::new(to), word)?.parts.iter().map(|part| part.hash));
             return Ok(None);
         }
         let partners = store.partners().map_err(of_store(&self.store))?;
@@ -178,39 +232,10 @@ impl HandOver {
 
 /// Whether and how a file is written.
 enum How<'w> {
-    /// Locked if there is a word.
-    Written(Option<&'w TeamWord>),
-    /// Not at all: the word is missing.
-    Withheld,
-}
-
-/// What lies in a folder that several share.
-#[derive(Default)]
-struct Shared {
-    /// The files that can be used.
-    files: Vec<Bundles>,
-    /// How many are locked and do not open.
-    shut: usize,
-    /// Of the others each is told: one that is still being copied there must not stop those that are whole.
-    remarks: String,
-}
-
-impl Shared {
-    fn read(folder: &Path, word: Option<&TeamWord>) -> Result<Self, Trouble> {
-        let mut shared = Self::default();
-        for path in in_folder(folder)? {
-            let bytes = read_bytes(&path);
-            let locked = bytes.as_ref().is_ok_and(|bytes| is_locked(bytes));
-            match bytes.and_then(|bytes| Bundles::of(&path, bytes, word)) {
-                Ok(file) => shared.files.push(file),
-                Err(trouble) => {
-                    shared.shut += usize::from(locked);
-                    let _ = write!(shared.remarks, "{trouble}");
-                }
-            }
-        }
-        Ok(shared)
-    }
+    /// Locked if it is said how.
+    Written(Option<Lock<'w>>),
+    /// Not at all, and why.
+    Withheld(&'static str),
 }
 
 fn told(words: &Words, handed: &Handed, locked: bool) -> Vec<String> {

@@ -55,7 +55,13 @@ impl TakeIn {
         let accepted = self.accept.iter().map(|text| find_device("--accept", text, signers()));
         let accepted = accepted.collect::<Result<Vec<_>, _>>()?;
         let mut store = Store::create_or_open(&self.store, key.device()).map_err(of_store(&self.store))?;
-        let came = taking::take_in(&mut store, &self.store, &photos_of(&self.store), &files, &accepted)?;
+        let came = taking::take_in(
+            &mut store,
+            &self.store,
+            &photos_of(&self.store),
+            (&files, word.as_ref()),
+            &accepted,
+        )?;
         Ok(Answer::new(came.told(&words, &self.store).join("\n") + "\n", came.json()))
     }
 }

@@ -92,14 +92,22 @@ pub fn pair() -> (Walker, Walker) {
 
 /// A photo of two pieces, in the folder beside the store, and notes that name it.
 pub fn with_photo(walker: &Walker) -> (String, Vec<u8>) {
-    let bytes: Vec<u8> = (0..1_500_000_u32).map(|at| (at / 3 % 251) as u8).collect();
-    let name = photo_name(&Sha256::digest(&bytes).into());
+    let picture = (0..1_499_992_u32).map(|at| (at / 3 % 251) as u8);
+    // A JPEG with nothing in it but data.
+    let bytes: Vec<u8> =
+        [0xff, 0xd8, 0xff, 0xda, 0, 2].into_iter().chain(picture).chain([0xff, 0xd9]).collect();
+    photo_noted(walker, &bytes)
+}
+
+/// A photo with these bytes, in the folder beside the store, and notes that name it.
+pub fn photo_noted(walker: &Walker, bytes: &[u8]) -> (String, Vec<u8>) {
+    let name = photo_name(&Sha256::digest(bytes).into());
     std::fs::create_dir_all(walker.place.path("photos")).unwrap();
-    std::fs::write(walker.place.path("photos").join(&name), &bytes).unwrap();
+    std::fs::write(walker.place.path("photos").join(&name), bytes).unwrap();
     let photo = format!(
         r#""photos": [{{"sha256": "{name}", "size_bytes": {}, "media_type": "image/jpeg"}}]"#,
         bytes.len()
     );
     walker.notes(&ONE_PIT.replace("\"rolls\":", &format!("{photo}, \"rolls\":")));
-    (name, bytes)
+    (name, bytes.to_vec())
 }

@@ -1,27 +1,60 @@
-//! Copies of photos for people outside the team: without the place where they were taken.
+//! Photos without what cameras and programs noted in them: place, time, serial number.
 
 /// Markers (ITU-T T.81, table B.1): start of the picture, its end, compressed data, and the segments with what cameras and
 /// programs note.
 const START: u8 = 0xd8;
 const END: u8 = 0xd9;
 const SCAN: u8 = 0xda;
+const APP0: u8 = 0xe0;
 const APP1: u8 = 0xe1;
-const APP13: u8 = 0xed;
+const APP2: u8 = 0xe2;
+const APP14: u8 = 0xee;
+const APP15: u8 = 0xef;
+const COMMENT: u8 = 0xfe;
 /// Markers that stand inside compressed data: a byte that is none, and restarts.
 const STUFFED: u8 = 0x00;
 const RESTARTS: std::ops::RangeInclusive<u8> = 0xd0..=0xd7;
 
-/// A JPEG without what says where it was taken: the segments in which cameras and programs note it (APP1 with Exif or XMP, APP13 with
-/// IPTC) are left out, and so is what some cameras put behind the picture. Where Exif said how the picture is turned, a segment
-/// with that alone takes its place. Everything else, the compressed picture above all, stays as it is byte for byte; so does what is
-/// no JPEG. One that is broken ends where it cannot be read on, so that nothing unread goes out.
-///
-/// Inside a bundle the photo itself travels, since its hash must hold; this is for copies that leave the team.
-pub fn without_position(jpeg: &[u8]) -> Vec<u8> {
-    let Some(rest) = jpeg.strip_prefix(&[0xff, START]) else { return jpeg.to_vec() };
+/// What is left of a photo without its notes.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum Stripped {
+    /// It has none.
+    Same,
+    /// The picture without them.
+    Without(Vec<u8>),
+    /// It is no JPEG: what it says cannot be known here.
+    NoPicture,
+}
+
+/// A photo without its notes, see [`without_notes`].
+pub fn stripped(photo: &[u8]) -> Stripped {
+    match without_notes(photo) {
+        None => Stripped::NoPicture,
+        Some(kept) if kept == photo => Stripped::Same,
+        Some(kept) => Stripped::Without(kept),
+    }
+}
+
+/// A JPEG without what cameras and programs note in it beside the picture: of the segments for programs (APP0 to APP15) and comments only
+/// those are kept that a picture is shown by (JFIF, the colour profile, Adobe's colours), so that Exif, XMP, IPTC, previews and what makers add are left
+/// out, and so is what some cameras put behind the picture. Where Exif said how the picture is turned, a segment with that alone takes its
+/// place. Everything else, the compressed picture above all, stays as it is byte for byte. One that is broken ends where it cannot be
+/// read on, so that nothing unread goes out. `None`: it is no JPEG.
+pub fn without_notes(jpeg: &[u8]) -> Option<Vec<u8>> {
+    let rest = jpeg.strip_prefix(&[0xff, START])?;
     let mut kept = vec![0xff, START];
     strip(rest, &mut kept);
-    kept
+    Some(kept)
+}
+
+/// Whether a picture is shown by what stands in a segment for programs.
+fn shows(marker: u8, content: &[u8]) -> bool {
+    match marker {
+        APP0 => content.starts_with(b"JFIF\0"),
+        APP2 => content.starts_with(b"ICC_PROFILE\0"),
+        APP14 => content.starts_with(b"Adobe"),
+        _ => false,
+    }
 }
 
 /// Copies what may be kept; `None` where it cannot be read on.
@@ -41,7 +74,7 @@ fn strip(jpeg: &[u8], kept: &mut Vec<u8>) -> Option<()> {
                 let content = after.get(2..length.max(2))?;
                 match marker {
                     APP1 => kept.extend(turned(content).into_iter().flat_map(turned_alone)),
-                    APP13 => {}
+                    APP0..=APP15 | COMMENT if !shows(marker, content) => {}
                     _ => kept.extend(&rest[..2 + length]),
                 }
                 rest = &after[length.max(2)..];

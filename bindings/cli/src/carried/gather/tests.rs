@@ -3,7 +3,7 @@
 use super::{Found, Proven, Written, gather, in_folder};
 use crate::carried::files::Bundles;
 use crate::carried::new_file::NewFile;
-use crate::carried::team_word::TeamWord;
+use crate::carried::team_word::{Lock, TeamWord};
 use pitface_core::merge::{DeviceId, FileWriter, Part, PartKind, PhotoPiece};
 use pitface_core::store::bundle_name;
 use proptest::prelude::*;
@@ -31,7 +31,7 @@ fn part(number: u8) -> Vec<u8> {
 
 /// A file of a device with these parts.
 fn put(folder: &Path, device: DeviceId, numbers: &[u8], word: Option<&TeamWord>) -> PathBuf {
-    let mut file = FileWriter::new(NewFile::begin(folder, word).unwrap());
+    let mut file = FileWriter::new(NewFile::begin(folder, word.map(Lock::with)).unwrap());
     for number in numbers {
         file.add(&part(*number)).unwrap();
     }
@@ -43,7 +43,7 @@ fn parts(folder: &Path) -> BTreeSet<[u8; 32]> {
     let word = word();
     let files = in_folder(folder).unwrap();
     let files: Vec<Bundles> = files.iter().filter_map(|file| Bundles::read(file, Some(&word)).ok()).collect();
-    files.iter().flat_map(Bundles::parts).map(|part| part.hash).collect()
+    files.iter().flat_map(|file| &file.parts).map(|part| part.hash).collect()
 }
 
 fn count(folder: &Path) -> usize {
@@ -174,7 +174,7 @@ fn clear_files_go_into_a_locked_one_and_never_back() {
     put(folder, OWN, &[14], None);
     let clear = gather(folder, OWN, None).unwrap();
     assert_eq!(clear.removed, 2);
-    assert_eq!(Bundles::read(&clear.file.unwrap(), None).unwrap().parts().len(), 2);
+    assert_eq!(Bundles::read(&clear.file.unwrap(), None).unwrap().parts.len(), 2);
     // With another word the locked one stays.
     let another = TeamWord::of("another word of some length");
     gather(folder, OWN, Some(&another)).unwrap();

@@ -67,6 +67,8 @@ class SharingTest {
 
     private fun demo(name: String) = File(System.getProperty("demo.dir"), "$name.notes.json")
 
+    private fun hex(text: String) = text.chunked(2).map { it.toInt(16).toByte() }.toByteArray()
+
     private fun file(bytes: ByteArray) = File.createTempFile("shared", ".pitb").apply { writeBytes(bytes) }
 
     @Test fun whatAStrangerHandsOverWaitsUntilItsSignsAreCompared() {
@@ -135,6 +137,50 @@ class SharingTest {
         assertEquals("There is nothing to hand over that is not there yet.", phone.shown.told)
     }
 
+    /** Another program that never sends a byte: taps are answered meanwhile, and after a while it is said. */
+    @Test fun aStreamThatGivesNothingHoldsUpNothing() {
+        phone.tap("English")
+        val uri = Uri.parse("content://elsewhere/silent")
+        val waits = java.util.concurrent.CountDownLatch(1)
+        val silent = object : java.io.InputStream() {
+            override fun read(): Int = -1.also { waits.await() }
+        }
+        shadowOf(rule.activity.contentResolver).registerInputStream(uri, silent)
+        rule.runOnUiThread { InstrumentationRegistry.getInstrumentation().callActivityOnNewIntent(rule.activity, Intent(Intent.ACTION_VIEW, uri)) }
+        phone.tap("Hand over, take in")
+        assertEquals("taps are answered", ScreenKind.PARTNERS, phone.shown.kind)
+        shadowOf(android.os.Looper.getMainLooper()).idleFor(java.time.Duration.ofMillis(org.pitface.platform.STALLED_MS))
+        phone.settle()
+        assertEquals(org.pitface.state.Phrase.CANNOT_READ_FILE, phone.app.failure)
+        waits.countDown()
+    }
+
+    /** A path, or this app's own provider, is no file of another program. */
+    @Test fun onlyWhatAnotherProgramGivesIsOpened() {
+        phone.tap("English")
+        for (uri in listOf(Uri.fromFile(demo("long_sedge")), Uri.parse("content://${process.packageName}.files/handed/x.pitb"))) {
+            rule.runOnUiThread { InstrumentationRegistry.getInstrumentation().callActivityOnNewIntent(rule.activity, Intent(Intent.ACTION_VIEW, uri)) }
+            phone.settle()
+            assertEquals("$uri", org.pitface.state.Phrase.CANNOT_READ_FILE, phone.app.failure)
+            assertTrue(phone.shown.rows.isEmpty())
+            phone.app.positionRefused()
+            phone.settle()
+        }
+    }
+
+    /** What was handed out an hour ago, and what the camera left when the app was ended, is removed. */
+    @Test fun whatIsNoLongerWantedIsRemoved() {
+        phone.tap("English")
+        val old = File(process.handed, "old.pitb").apply { writeText("x") }.apply { setLastModified(System.currentTimeMillis() - 3_700_000) }
+        val new = File(process.handed, "new.pitb").apply { writeText("x") }
+        val left = File(process.taken, "pit1.jpg").apply { writeText("x") }
+        rule.activityRule.scenario.recreate()
+        phone.settle()
+        assertFalse(old.exists())
+        assertTrue(new.exists())
+        assertFalse(left.exists())
+    }
+
     @Test fun theKeyIsLeftOutOfEveryBackup() {
         phone.tap("English")
         val key = File(process.noBackupFilesDir, "key/key")
@@ -149,7 +195,8 @@ class SharingTest {
         opens(demo("long_sedge").readBytes())
         val field = phone.shown.field!!
         val pit = phone.notes(field).list("pits").first().getString("id")
-        val picture = ByteArray(50_000) { (it * 7).toByte() }
+        // A JPEG with nothing in it but data.
+        val picture = hex("ffd8ffda0002") + ByteArray(50_000) { (it * 7 and 127).toByte() } + hex("ffd9")
         phone.app.photoTaken(field, pit, null, file(picture).path, "image/jpeg")
         phone.settle()
         nora.takesIn(file(shared()))

@@ -31,6 +31,12 @@ internal class Camera(private val window: MainActivity) {
         process.offTheScreen { file.delete() }
     }
 
+    /** Removes pictures that the camera left where the app was ended before it had them. */
+    fun tidy() {
+        val kept = pending?.path
+        process.offTheScreen { process.taken.listFiles { file -> file.path != kept }?.forEach(File::delete) }
+    }
+
     fun save(state: Bundle) = pending?.run {
         state.putBundle(KEY, Bundle().apply {
             putString("path", path)

@@ -1,18 +1,36 @@
 package org.pitface.platform
 
+import android.content.ContentResolver
 import android.content.Context
 import android.content.Intent
 import android.net.Uri
 import android.os.Handler
 import android.os.Looper
+import android.os.SystemClock
 import androidx.core.content.FileProvider
 import org.pitface.state.Phrase
 import java.io.File
 import java.io.IOException
 import java.io.InputStream
+import java.util.concurrent.atomic.AtomicBoolean
 
 /** A season's photos come near this; what is larger was chosen by mistake, and is not to fill the phone. */
 private const val LARGEST_BYTES = 4L * 1024 * 1024 * 1024
+
+/** A program that sends a file gives something of it within this; one that fetches it from elsewhere first says so before. */
+internal const val STALLED_MS = 30_000L
+
+/** A file that is not here by then was chosen by mistake, or its program does not mean well. */
+private const val LONGEST_MS = 600_000L
+
+/** Other programs have read what was handed to them by then, or asked the person again. */
+private const val KEPT_MS = 3_600_000L
+
+/** Removes what was handed to other programs, or came from them, and is no longer wanted. */
+internal fun Pitface.tidy() = offTheScreen {
+    val until = System.currentTimeMillis() - KEPT_MS
+    handed.listFiles { file -> file.lastModified() < until }?.forEach(File::delete)
+}
 
 /** A chooser of programs and people to hand a file to. */
 internal fun Context.handOver(file: File): Intent {
@@ -23,34 +41,68 @@ internal fun Context.handOver(file: File): Intent {
     return Intent.createChooser(send, null)
 }
 
-/** Copies a file of another program and gives it to the core. */
-internal fun Pitface.takeIn(uri: Uri) = offTheScreen {
-    val copy = File.createTempFile("taken_in", ".part", handed)
-    try {
-        val from = contentResolver.openInputStream(uri) ?: throw IOException("no stream")
-        from.use { it.copyUpTo(LARGEST_BYTES, copy) }
-        onTheScreen {
-            app.importFile(copy.path)
-            offTheScreen { copy.delete() }
-        }
-    } catch (_: Exception) { // the other program's own faults arrive here too, of any kind
-        copy.delete()
-        onTheScreen { app.say(Phrase.CANNOT_READ_FILE) }
+/**
+ * Copies a file of another program and gives it to the core. It is read on a thread of its own: another program may let one wait for ever. A stream
+ * that gives nothing for [STALLED_MS], or is not at its end after [LONGEST_MS], is closed and said to be unreadable.
+ */
+internal fun Pitface.takeIn(uri: Uri) {
+    // A path (file:) would let another program name files of this one, and so would this app's own provider.
+    val foreign = uri.scheme == ContentResolver.SCHEME_CONTENT && uri.authority != "$packageName.files"
+    if (!foreign) return app.say(Phrase.CANNOT_READ_FILE)
+    Foreign(this, uri).start()
+}
+
+private class Foreign(private val process: Pitface, private val uri: Uri) {
+    private val copy = File.createTempFile("taken_in", ".part", process.handed)
+    private val main = Handler(Looper.getMainLooper())
+    private val over = AtomicBoolean()
+    private val began = SystemClock.elapsedRealtime()
+    private val reader = Thread(::read, "foreign").apply { isDaemon = true }
+
+    @Volatile private var from: InputStream? = null
+    @Volatile private var read = 0L
+    private var readBefore = 0L
+
+    fun start() {
+        reader.start()
+        main.postDelayed(::watch, STALLED_MS)
     }
-}
 
-private fun onTheScreen(task: () -> Unit) {
-    Handler(Looper.getMainLooper()).post(task)
-}
+    private fun watch() {
+        if (over.get()) return
+        val late = read == readBefore || SystemClock.elapsedRealtime() - began > LONGEST_MS
+        readBefore = read
+        if (!late) return main.postDelayed(::watch, STALLED_MS).let {}
+        end(whole = false)
+        reader.interrupt()
+        // Closing may wait for the other program too.
+        Thread({ runCatching { from?.close() } }, "foreign-close").apply { isDaemon = true }.start()
+    }
 
-private fun InputStream.copyUpTo(bytes: Long, file: File) = file.outputStream().use { out ->
-    val buffer = ByteArray(64 * 1024)
-    var left = bytes
-    while (true) {
-        val read = read(buffer)
-        if (read < 0) break
-        left -= read
-        if (left < 0) throw IOException("too large")
-        out.write(buffer, 0, read)
+    private fun read() = try {
+        val opened = process.contentResolver.openInputStream(uri) ?: throw IOException("no stream")
+        from = opened
+        opened.use { copyFrom(it) }
+        main.post { end(whole = true) }.let {}
+    } catch (_: Exception) { // the other program's own faults arrive here too, of any kind
+        main.post { end(whole = false) }.let {}
+    }
+
+    /** What came is given to the core once; whatever arrives after that is of nobody's concern. */
+    private fun end(whole: Boolean) {
+        if (!over.compareAndSet(false, true)) return
+        if (whole) process.app.importFile(copy.path) else process.app.say(Phrase.CANNOT_READ_FILE)
+        process.offTheScreen { copy.delete() }
+    }
+
+    private fun copyFrom(stream: InputStream) = copy.outputStream().use { out ->
+        val buffer = ByteArray(64 * 1024)
+        while (!over.get()) {
+            val count = stream.read(buffer)
+            if (count < 0) break
+            read += count
+            if (read > LARGEST_BYTES) throw IOException("too large")
+            out.write(buffer, 0, count)
+        }
     }
 }

@@ -52,6 +52,7 @@ class MainActivity : ComponentActivity(), Platform {
         if (app.shown == null && app.failure != null) process.reopen()
         position = Position(this, app::fix, app::positionRefused)
         camera.restore(state)
+        camera.tidy()
         app.platform = this
         if (state == null) opened(intent)
         setContent {
@@ -82,6 +83,7 @@ class MainActivity : ComponentActivity(), Platform {
     override fun onStart() {
         super.onStart()
         app.platform = this
+        process.tidy()
         app.setOffset(offsetMinutes())
         position.inSight = true
     }
