@@ -6,11 +6,11 @@ use advice_fixture::{
     call_of, calls, fit_to_loosen, good, layer, notes, open, pan, pan_pit, pit, reference, roll, says, signs,
     sound_pit, sound_subsoil,
 };
-use chrono::DateTime;
+use chrono::{DateTime, FixedOffset};
 use pitface_core::advice::{Caution, FollowUp, Obstacle, Readiness, Stance, Sureness, What};
 use pitface_core::record::{
-    Buried, BuriedLine, Call, FaceMoisture, FieldNotes, Pit, PlaceKind, RollOutcome, Sign, TextureNote,
-    Unknown, Zone,
+    Buried, BuriedLine, Call, FaceMoisture, Field, FieldNotes, Machine, Pit, PlaceKind, RollOutcome, Sign,
+    TextureNote, Unknown, Wings, Zone,
 };
 use pitface_core::soil::texture::TextureGroup;
 
@@ -18,6 +18,10 @@ fn with_rolls(rolls: &[(u32, RollOutcome)]) -> FieldNotes {
     let mut notes = fit_to_loosen();
     notes.pits[1].rolls = rolls.iter().map(|&(depth_mm, outcome)| roll(depth_mm, outcome)).collect();
     notes
+}
+
+fn time(text: &str) -> Option<DateTime<FixedOffset>> {
+    DateTime::parse_from_rfc3339(text).ok()
 }
 
 fn with_field(change: impl FnOnce(&mut FieldNotes)) -> FieldNotes {
@@ -222,7 +226,7 @@ fn water_that_stands_through_the_profile_is_to_be_drained_first() {
         let wet = Pit { face: Some(face), ..pit(1, PlaceKind::Open, layers) };
         let call = open(&notes(vec![reference(), wet]));
         assert_eq!((call.call, call.tip), (Call::DrainFirst, None), "{face:?}");
-        assert_eq!(call.reasons[0].what, What::WaterStands { top_mm: 150, bottom_mm: 450 });
+        assert_eq!(call.reasons[0].what, What::WaterStands { top_mm: 150, bottom_mm: 450, facts: 3 });
         assert_eq!(call.follow_up, [FollowUp::MendDrainage]);
     }
     // Old colours in ground that roots go through ask for nothing.
@@ -294,35 +298,100 @@ fn the_last_day_of_rolling_counts() {
     assert_eq!(open(&notes).call, Call::Wait);
 }
 
+/// Notes a depth of what lies buried.
+type Set = fn(&mut Field, Option<u32>);
+
+/// The shallow end of the tip range, 305 mm, must keep the clearance of each kind; the deep end is drawn up to it.
 #[test]
 fn nothing_buried_may_lie_within_the_clearance() {
-    for (depth_mm, call) in [(330, Call::AskSpecialist), (429, Call::AskSpecialist), (430, Call::Loosen)] {
-        let moles = with_field(|notes| notes.field.mole_drains_mm = Some(depth_mm));
-        assert_eq!(open(&moles).call, call, "moles at {depth_mm}");
-        let drains = with_field(|notes| notes.field.drains_mm = Some(depth_mm));
-        assert_eq!(open(&drains).call, call, "drains at {depth_mm}");
-        assert!(!open(&drains).cautions.contains(&Caution::DrainsUnknown));
+    let set = |depth_mm: u32, set: Set| open(&with_field(|notes| set(&mut notes.field, Some(depth_mm))));
+    let kinds: [(u32, Set); 3] = [
+        (200, |field, mm| field.drains_mm = mm),
+        (100, |field, mm| field.mole_drains_mm = mm),
+        (600, |field, mm| field.services_mm = mm),
+    ];
+    for (clearance_mm, kind) in kinds {
+        for (depth_mm, call) in [
+            (250, Call::AskSpecialist),
+            (304 + clearance_mm, Call::AskSpecialist),
+            (305 + clearance_mm, Call::Loosen),
+        ] {
+            assert_eq!(set(depth_mm, kind).call, call, "clearance {clearance_mm}, at {depth_mm}");
+        }
+        let close = set(315 + clearance_mm, kind);
+        assert_eq!(close.tip.unwrap().hi_mm, 315, "the deep end keeps clear too");
+        assert!(says(&close, |what| matches!(what, What::HangsOnDepth { .. })), "{close:?}");
     }
-    let call = open(&with_field(|notes| notes.field.services_mm = Some(400)));
-    let near = What::TooNear { obstacle: Obstacle::Services, depth_mm: 400, tip_mm: 330, clearance_mm: 100 };
+    assert!(!set(600, kinds[0].1).cautions.contains(&Caution::DrainsUnknown));
+    let call = set(400, kinds[2].1);
+    let near = What::TooNear { obstacle: Obstacle::Services, depth_mm: 400, tip_mm: 305, clearance_mm: 600 };
     assert_eq!((&call.reasons[0].what, call.tip), (&near, None));
-    let set = with_field(|notes| (notes.field.services_mm, notes.field.clearance_mm) = (Some(400), Some(50)));
-    assert_eq!(open(&set).call, Call::Loosen);
+}
+
+/// What is set for drains says nothing for cables, and no less than the floor is kept above these without a leave that
+/// has not lapsed.
+#[test]
+fn a_service_has_a_clearance_of_its_own_with_a_floor() {
+    let at = |set: &dyn Fn(&mut Field)| {
+        let with = with_field(|notes| {
+            notes.field.services_mm = Some(450);
+            notes.field.clearance_mm = Some(0);
+            notes.field.services_clearance_mm = Some(100);
+            set(&mut notes.field);
+        });
+        open(&with)
+    };
+    let call = at(&|_| {});
+    assert_eq!(call.call, Call::AskSpecialist, "the floor of 300 mm");
+    let leave = |field: &mut Field| {
+        field.services_asked = Some("the network".into());
+        field.services_asked_on = time("2025-03-01T00:00:00+00:00").map(|day| day.date_naive());
+        field.services_leave = Some(true);
+    };
+    let given = at(&leave);
+    assert_eq!(given.call, Call::Loosen);
+    assert!(says(&given, |what| matches!(what, What::Asked { lapsed: false, .. })));
+    assert!(says(&given, |what| matches!(what, What::Service { depth_mm: Some(450), .. })));
+    let mut old = with_field(|notes| {
+        notes.field.services_mm = Some(450);
+        notes.field.services_clearance_mm = Some(100);
+        leave(&mut notes.field);
+    });
+    old.pits[1].dug = time("2026-03-02T09:00:00+00:00");
+    old.pits[1].rolls.clear();
+    let lapsed = open(&old);
+    assert_eq!(lapsed.call, Call::AskSpecialist, "a year and a day later");
+    assert!(says(&lapsed, |what| matches!(what, What::Asked { lapsed: true, .. })));
+}
+
+/// A wet surface, or clay, must not hide a cable.
+#[test]
+fn what_lies_buried_leads_whatever_else_holds() {
+    let mut wet = with_rolls(&[(0, RollOutcome::Thread), (310, RollOutcome::Thread)]);
+    wet.field.services_mm = Some(450);
+    wet.field.reach_mm = Some(250);
+    let call = open(&wet);
+    assert_eq!(call.call, Call::AskSpecialist);
+    assert!(matches!(call.reasons[0].what, What::TooNear { obstacle: Obstacle::Services, .. }));
+    assert!(says(&call, |what| matches!(what, What::Rolled { roll: RollOutcome::Thread, .. })));
 }
 
 #[test]
 fn a_marked_line_counts_with_its_depth() {
-    let line = |depth_mm| BuriedLine {
+    let line = |depth_mm: Option<u32>| BuriedLine {
         id: advice_fixture::id(70),
         kind: Buried::Service,
         along: vec![[2.5, 54.5], [2.501, 54.5]],
-        depth_mm: Some(depth_mm),
+        depth_mm,
         unknown: Unknown::new(),
     };
-    for (depth_mm, call) in [(429, Call::AskSpecialist), (430, Call::Loosen)] {
-        let marked = with_field(|notes| notes.field.lines = vec![line(900), line(depth_mm)]);
+    for (depth_mm, call) in [(904, Call::AskSpecialist), (905, Call::Loosen)] {
+        let marked = with_field(|notes| notes.field.lines = vec![line(Some(1_200)), line(Some(depth_mm))]);
         assert_eq!(open(&marked).call, call, "a service at {depth_mm}");
     }
+    let unknown = open(&with_field(|notes| notes.field.lines = vec![line(Some(1_200)), line(None)]));
+    assert_eq!(unknown.call, Call::AskSpecialist);
+    assert_eq!(unknown.reasons[0].what, What::DepthUnknown { obstacle: Obstacle::Services });
 }
 
 #[test]
@@ -332,6 +401,33 @@ fn the_machine_must_reach_below_the_pan() {
     assert_eq!(call.reasons[0].what, What::BeyondReach { tip_mm: 305, reach_mm: 300 });
     let call = open(&with_field(|notes| notes.field.reach_mm = Some(320)));
     assert_eq!((call.call, call.tip.unwrap().hi_mm), (Call::Loosen, 320));
+}
+
+/// The machines noted are all there are: one that does is enough.
+#[test]
+fn some_machine_noted_must_do() {
+    let machine = |foot_width_mm, reach_mm, wings| Machine {
+        id: advice_fixture::id(80),
+        name: "any".into(),
+        legs: 3,
+        spacing_mm: 500,
+        foot_width_mm,
+        wings,
+        leading: None,
+        working_width_mm: None,
+        speed: None,
+        reach_mm,
+        tractor: None,
+        unknown: Unknown::new(),
+    };
+    let wings = Some(Wings { width_mm: 250, lift_mm: None });
+    let of = |machines: Vec<Machine>| open(&with_field(|notes| notes.machines = machines.clone()));
+    assert_eq!(of(vec![machine(60, None, None)]).call, Call::Loosen);
+    assert_eq!(of(vec![machine(40, None, None)]).call, Call::AskSpecialist, "305 mm is below 7 x 40 mm");
+    assert_eq!(of(vec![machine(40, None, wings)]).call, Call::Loosen, "with wings nobody gives a figure");
+    assert_eq!(of(vec![machine(40, None, None), machine(60, None, None)]).call, Call::Loosen);
+    let short = of(vec![machine(60, Some(300), None)]);
+    assert_eq!(short.reasons[0].what, What::NoMachine { tip_mm: 305, foot_mm: 44 });
 }
 
 fn deep_clay(anyway: Option<bool>) -> FieldNotes {
@@ -361,10 +457,13 @@ fn every_gate_that_fails_is_told_and_the_first_decides() {
     notes.field.drains_mm = Some(400);
     notes.field.deep_clay_anyway = Some(true);
     let call = open(&notes);
-    assert_eq!(call.call, Call::Wait);
-    assert!(says(&call, |what| matches!(what, What::TooNear { .. })));
+    assert_eq!(call.call, Call::AskSpecialist);
+    assert!(matches!(call.reasons[0].what, What::TooNear { .. }));
+    assert!(says(&call, |what| matches!(what, What::Rolled { roll: RollOutcome::Thread, .. })));
     assert!(says(&call, |what| matches!(what, What::DeepClayHeldTo { .. })));
     // Nobody waits for a dry day where the dry answer would be no steel.
+    notes.field.drains_mm = None;
+    assert_eq!(open(&notes).call, Call::Wait);
     notes.field.deep_clay_anyway = None;
     assert_eq!(open(&notes).call, Call::RootsFirst);
 }
@@ -477,6 +576,40 @@ fn a_pan_in_two_layers_is_cleared_to_its_deepest_bottom() {
     ];
     let call = open(&notes(vec![reference(), pit(1, PlaceKind::Open, layers)]));
     assert_eq!(call.tip.unwrap().bottom_mm, 310);
+}
+
+/// Nobody is told to do what the field has, or that a layer cuts off roots that were seen to pass it.
+#[test]
+fn what_follows_fits_the_field_and_the_notes() {
+    use pitface_core::record::OrganicMatter;
+    let rich = open(&with_field(|notes| notes.field.organic_matter = Some(OrganicMatter::Percent(7.0))));
+    assert!(!rich.follow_up.contains(&FollowUp::OrganicMatter), "{:?}", rich.follow_up);
+    let ley = open(&with_field(|notes| notes.field.crop_now = Some("ryegrass ley".into())));
+    assert!(!ley.follow_up.contains(&FollowUp::RootsAfter), "{:?}", ley.follow_up);
+    assert!(ley.rooting_loss.is_some());
+    let passed = with_field(|notes| {
+        notes.field.crop_now = Some("winter wheat".into());
+        for layer in &mut notes.pits[1].layers {
+            layer.signs = layer.signs.overlaid(&signs(&[(Sign::Roots, "in_cracks")]));
+        }
+    });
+    assert_eq!(open(&passed).rooting_loss, None);
+}
+
+/// Plates of drained peat are its age, not wheels (Ilnicki & Zeitz 2003).
+#[test]
+fn peat_is_no_case_for_steel() {
+    use pitface_core::record::OrganicMatter;
+    let call = open(&with_field(|notes| notes.field.organic_matter = Some(OrganicMatter::Percent(25.0))));
+    assert_eq!((call.call, call.tip), (Call::RootsFirst, None));
+    assert_eq!(call.reasons[0].what, What::Peat { top_mm: 220, bottom_mm: 280 });
+}
+
+#[test]
+fn a_reason_names_its_pit_by_the_number_it_has_in_the_notes() {
+    let mut notes = fit_to_loosen();
+    notes.pits.insert(1, Pit { face: Some(FaceMoisture::Dry), ..sound_pit(5, PlaceKind::Open) });
+    assert!(says(&open(&notes), |what| matches!(what, What::Layer { pit: 3, top_mm: 220, .. })));
 }
 
 #[test]

@@ -194,6 +194,8 @@ fn is_justified(call: &ZoneCall) -> bool {
                 | What::FaceUnreadable { .. }
                 | What::TooNear { .. }
                 | What::BeyondReach { .. }
+                | What::DepthUnknown { .. }
+                | What::NoMachine { .. }
                 | What::DeepClay { .. }
                 | What::TooShallow { .. }
                 | What::NoReference

@@ -23,19 +23,16 @@ fn call_of(drawn: &Drawn) -> ZoneCall {
 #[test]
 fn drawn_fields_get_the_call_of_their_source() {
     let mut chance = Chance::new(SEED);
-    let (mut right, mut sound_right, mut harmful, mut told) = (0, 0, 0, Vec::new());
+    let (mut right, mut sound_right, mut harmful) = (0, 0, 0);
     for soil in &SOILS {
         let mut calls = vec![0; Call::ALL.len()];
         let mut of_soil = 0;
         for _ in 0..EACH {
-            let drawn = draw(soil, &mut chance);
+            let drawn = draw(soil, 1.0, &mut chance);
             let call = call_of(&drawn);
             calls[call.call as usize] += 1;
             of_soil += usize::from(drawn.is_right(call.call));
             harmful += usize::from(drawn.is_harmful(call.call));
-            if call.call != Call::DigAgain {
-                told.push((call.share, drawn.is_right(call.call)));
-            }
         }
         let listed = Call::ALL.iter().zip(&calls).filter(|(_, count)| **count > 0);
         let listed: Vec<String> = listed.map(|(call, count)| format!("{} {count}", call.code())).collect();
@@ -46,9 +43,38 @@ fn drawn_fields_get_the_call_of_their_source() {
     }
     let fields = SOILS.len() * EACH;
     println!("right {right} of {fields}, sound {sound_right} of {}, harmful {harmful}", fields / 2);
-    print_reliability(&told);
     assert!(right * 100 >= 90 * fields);
     assert!(harmful * 100 <= fields);
+}
+
+/// Calls told with their share, of walkers from careful to careless, and whether they were right.
+#[test]
+fn a_call_is_right_about_as_often_as_it_says() {
+    let mut chance = Chance::new(SEED + 7);
+    let mut told = Vec::new();
+    for careless in [1.0, 2.0, 4.0, 6.0] {
+        for soil in &SOILS {
+            for _ in 0..EACH {
+                let drawn = draw(soil, careless, &mut chance);
+                let call = call_of(&drawn);
+                if call.call != Call::DigAgain {
+                    told.push((call.share, drawn.is_right(call.call)));
+                }
+            }
+        }
+    }
+    print_reliability(&told);
+    let share = |from: f64, to: f64| {
+        let those: Vec<_> = told.iter().filter(|(share, _)| (from..to).contains(share)).collect();
+        let mean = those.iter().map(|(share, _)| share).sum::<f64>() / those.len() as f64;
+        (mean, those.iter().filter(|(_, right)| *right).count() as f64 / those.len() as f64)
+    };
+    for (from, to) in [(0.6, 0.75), (0.75, 0.85), (0.85, 1.01)] {
+        let (mean, right) = share(from, to);
+        assert!((mean - right).abs() < 0.1, "told with {mean:.2}, right {right:.2}");
+    }
+    let (brier, constant) = brier(&told);
+    assert!(brier < constant, "{brier} {constant}");
 }
 
 /// Prints how often calls told with each share are right, with the Brier score against a constant.
@@ -65,9 +91,15 @@ fn print_reliability(told: &[(f64, bool)]) {
             println!("{:>3}-{:<3} of 100 {count:>6} {mean:>6.2} {right:>7.2}", bin * 10, bin * 10 + 10);
         }
     }
-    let count = told.len() as f64;
-    let rate = told.iter().filter(|(_, right)| *right).count() as f64 / count;
-    let brier =
-        told.iter().map(|(share, right)| (share - f64::from(u8::from(*right))).powi(2)).sum::<f64>() / count;
-    println!("Brier score {brier:.3}, of a constant {:.3}", rate * (1.0 - rate));
+    let (brier, constant) = brier(told);
+    println!("Brier score {brier:.3}, of a constant {constant:.3}");
+}
+
+/// Mean squared distance between what is told and what comes true (Brier 1950, value from memory), and that of telling
+/// always the share of right calls.
+fn brier(told: &[(f64, bool)]) -> (f64, f64) {
+    let came = |right: &bool| f64::from(u8::from(*right));
+    let mean = |of: &dyn Fn(&(f64, bool)) -> f64| told.iter().map(of).sum::<f64>() / told.len() as f64;
+    let rate = mean(&|(_, right)| came(right));
+    (mean(&|(share, right)| (share - came(right)).powi(2)), rate * (1.0 - rate))
 }

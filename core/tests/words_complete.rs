@@ -1,5 +1,7 @@
 //! Everything that can be said is said whole, in both languages and units: nothing missing, no code left.
 
+use chrono::NaiveDate;
+use pitface_core::advice::after_dig::{Check, NextStep, Remedy, Verdict};
 use pitface_core::advice::{
     Caution, Change, ChangedAnswer, FieldAdvice, FollowUp, Obstacle, Readiness, RootingLoss, Stance,
     Sureness, TipDepth, What, Why, ZoneCall,
@@ -64,7 +66,12 @@ fn zone_call(zone: Zone, call: Call) -> ZoneCall {
 
 #[test]
 fn every_call_of_every_zone_is_a_sentence() {
-    let fitness = [Readiness::Fit, Readiness::RollFirst { depth_mm: 350 }, Readiness::RollNotApplicable];
+    let fitness = [
+        Readiness::Fit,
+        Readiness::RollFirst { depth_mm: 350 },
+        Readiness::RollNotApplicable,
+        Readiness::StripFirst,
+    ];
     everywhere(|words| {
         for &zone in Zone::ALL {
             let mut said = BTreeSet::new();
@@ -78,7 +85,7 @@ fn every_call_of_every_zone_is_a_sentence() {
                     said.insert(words.call_sentence(&call));
                 }
             }
-            assert_eq!(said.len(), Call::ALL.len() + 4, "{said:?}");
+            assert_eq!(said.len(), Call::ALL.len() + 6, "{said:?}");
         }
     });
 }
@@ -95,6 +102,8 @@ fn every_pair_of_calls_is_a_sentence_for_the_whole() {
     });
 }
 
+const DAY: NaiveDate = NaiveDate::from_ymd_opt(2026, 8, 20).unwrap();
+
 /// One of each; the match below does not compile when a new one is missing here.
 fn every_what() -> Vec<What> {
     let (top_mm, bottom_mm, depth_mm) = (200, 305, 350);
@@ -104,15 +113,24 @@ fn every_what() -> Vec<What> {
     let carry = reason(Clue::Roots, 2, 8.0);
     let against = reason(Clue::Smell, 0, -3.0);
     let reference = reason(Clue::Reference, 1, 5.0);
-    let layer =
-        |reasons: &[Reason]| What::Layer { top_mm, bottom_mm, kind, share: 0.86, reasons: reasons.to_vec() };
+    let layer = |reasons: &[Reason]| What::Layer {
+        pit: 3,
+        top_mm,
+        bottom_mm,
+        kind,
+        share: 0.86,
+        reasons: reasons.to_vec(),
+    };
     let mut all = vec![
         layer(&[]),
         layer(&[carry]),
         layer(&[against]),
         layer(&[carry, reference, against]),
         What::NothingHarmed,
-        What::RootsPass { top_mm, bottom_mm },
+        What::RootsPass { top_mm, bottom_mm, roots: true, worms: true },
+        What::RootsPass { top_mm, bottom_mm, roots: true, worms: false },
+        What::RootsPass { top_mm, bottom_mm, roots: false, worms: true },
+        What::Peat { top_mm, bottom_mm },
         What::NoPits,
         What::TooShallow { dug_to_mm: 300, need_mm: 400 },
         What::NoReference,
@@ -123,7 +141,7 @@ fn every_what() -> Vec<What> {
         What::PitsDisagree { agree: 1, of: 1 },
         What::RootsNeeded { top_mm, bottom_mm },
         What::Cemented { top_mm, bottom_mm },
-        What::WaterStands { top_mm, bottom_mm },
+        What::WaterStands { top_mm, bottom_mm, facts: 2 },
         What::WaterHeldUp { top_mm, bottom_mm },
         What::FaceWet,
         What::NearSurface { top_mm, bottom_mm },
@@ -131,6 +149,17 @@ fn every_what() -> Vec<What> {
         What::RollMissing { depth_mm },
         What::SurfaceRollMissing,
         What::BeyondReach { tip_mm: 450, reach_mm: 400 },
+        What::HangsOnDepth { obstacle: Obstacle::Drains, depth_mm: 540, needs_mm: 525 },
+        What::Service { depth_mm: None, away_m: None },
+        What::Service { depth_mm: Some(900), away_m: None },
+        What::Service { depth_mm: None, away_m: Some(12) },
+        What::Service { depth_mm: Some(900), away_m: Some(12) },
+        What::NoMachine { tip_mm: 450, foot_mm: 65 },
+        What::RollPast { rolled: DAY },
+        What::RainSince { rolled: DAY, rain: DAY },
+        What::LoosenedSince { on: DAY },
+        What::DidNotLast { on: None },
+        What::DidNotLast { on: Some(DAY) },
         What::DeepClay { bottom_mm },
         What::DeepClayHeldTo { bottom_mm },
         What::ZonesDiffer { loosen: Vec::new() },
@@ -140,6 +169,22 @@ fn every_what() -> Vec<What> {
         What::TwinsCountedOnce { twins: 2 },
     ];
     all.extend(FaceMoisture::ALL.iter().map(|&face| What::FaceUnreadable { face }));
+    all.extend(Obstacle::ALL.iter().map(|&obstacle| What::DepthUnknown { obstacle }));
+    for (on, leave, lapsed) in
+        [(None, None, false), (Some(DAY), Some(true), false), (Some(DAY), Some(false), true)]
+    {
+        all.push(What::Asked { whom: "the water company".into(), on, leave, lapsed });
+    }
+    for (&verdict, &next) in Verdict::ALL.iter().flat_map(|v| NextStep::ALL.iter().map(move |n| (v, n))) {
+        let waits = next == NextStep::Wait;
+        let remedy = Some(if waits { Remedy::WaitForDrier } else { Remedy::Deeper });
+        let check = Some(Check::RollAtTip);
+        all.push(What::Behind { on: Some(DAY), strip: true, verdict: Some(verdict), next, check, remedy });
+    }
+    for (on, strip) in [(None, false), (None, true), (Some(DAY), false)] {
+        let next = NextStep::DigBehind;
+        all.push(What::Behind { on, strip, verdict: None, next, check: None, remedy: None });
+    }
     all.extend(Obstacle::ALL.iter().map(|&obstacle| What::TooNear {
         obstacle,
         depth_mm: 450,
@@ -147,12 +192,17 @@ fn every_what() -> Vec<What> {
         clearance_mm: 100,
     }));
     for surface in [false, true] {
-        all.extend(RollOutcome::ALL.iter().map(|&roll| What::Rolled { depth_mm, roll, surface }));
+        all.extend(RollOutcome::ALL.iter().map(|&roll| What::Rolled {
+            depth_mm,
+            roll,
+            surface,
+            on: surface.then_some(DAY),
+        }));
     }
     all
 }
 
-const WHATS: usize = 27;
+const WHATS: usize = 38;
 
 fn number(what: &What) -> usize {
     match what {
@@ -177,12 +227,23 @@ fn number(what: &What) -> usize {
         What::DeepClayHeldTo { .. } => 18,
         What::ZonesDiffer { .. } => 19,
         What::TwinsCountedOnce { .. } => 20,
-        What::KindsOpen { .. } => 21,
-        What::SignsClash { .. } => 22,
-        What::WaterHeldUp { .. } => 23,
-        What::FaceWet => 24,
-        What::NearSurface { .. } => 25,
-        What::UnderGrass { .. } => 26,
+        What::DepthUnknown { .. } => 21,
+        What::HangsOnDepth { .. } => 22,
+        What::Service { .. } => 23,
+        What::Asked { .. } => 24,
+        What::NoMachine { .. } => 25,
+        What::RollPast { .. } => 26,
+        What::RainSince { .. } => 27,
+        What::Behind { .. } => 28,
+        What::LoosenedSince { .. } => 29,
+        What::DidNotLast { .. } => 30,
+        What::KindsOpen { .. } => 31,
+        What::SignsClash { .. } => 32,
+        What::WaterHeldUp { .. } => 33,
+        What::FaceWet => 34,
+        What::NearSurface { .. } => 35,
+        What::UnderGrass { .. } => 36,
+        What::Peat { .. } => 37,
     }
 }
 

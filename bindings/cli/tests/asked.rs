@@ -43,7 +43,7 @@ fn every_question_about_a_file_can_be_asked_of_a_store() {
         }
     }
     let set =
-        |from: &[&str]| place.json(&[&["set"], from, &["--machine", machine, "--zone", "headland"]].concat());
+        |from: &[&str]| place.json(&[&["set"], from, &["--machine", machine, "--zone", "gateway"]].concat());
     assert_eq!(
         set(&["--from", "lapwing_ground.notes.json"]),
         set(&["--store", "kept.pitface", "--field", "Lapwing Ground"])

@@ -11,7 +11,7 @@ fn read_tells_layers_kinds_reasons_next_look_and_the_call_of_each_zone() {
     let notes = place.notes("mere_piece");
     let told = place.good(&["read", &notes]);
     for part in [
-        "Loosen the headland at 32",
+        "Loosening the headland is justified",
         "Kinds it may be",
         "What would change it",
         "Next look",

@@ -11,6 +11,16 @@ fn lapwing() -> (Place, String) {
     (place, notes)
 }
 
+/// The same before a machine ran over it.
+fn unworked() -> (Place, String) {
+    let (place, notes) = lapwing();
+    let text = std::fs::read_to_string(place.path(&notes)).unwrap();
+    let mut field: Value = serde_json::from_str(&text).unwrap();
+    field["passes"] = json!([]);
+    let notes = place.file("unworked.notes.json", &field.to_string());
+    (place, notes)
+}
+
 const WINGED: &str = "winged feet, 50 cm apart";
 
 #[test]
@@ -56,7 +66,7 @@ fn a_field_without_reference_asks_for_it_first() {
 
 #[test]
 fn working_only_the_harmed_ground_is_told_with_what_it_saves() {
-    let (place, notes) = lapwing();
+    let (place, notes) = unworked();
     let told = place.good(&["ground", &notes, "--machine", WINGED, "--cost", "79.47"]).replace('\u{a0}', " ");
     for part in
         ["With winged feet", "Headland, 1.97 ha: Loosen", "Saved by leaving the rest alone", "not dug yet"]
@@ -73,7 +83,7 @@ fn working_only_the_harmed_ground_is_told_with_what_it_saves() {
 
 #[test]
 fn without_a_machine_the_ground_says_what_is_missing() {
-    let (place, notes) = lapwing();
+    let (place, notes) = unworked();
     let told = place.good(&["ground", &notes]);
     assert!(told.contains("no machine is given"), "{told}");
     let told = place.bad(&["ground", &notes, "--machine", "the blue one"]);
@@ -129,7 +139,7 @@ fn a_field_without_passes_says_how_to_note_one() {
 
 #[test]
 fn a_machine_is_set_from_a_notes_file() {
-    let (place, notes) = lapwing();
+    let (place, notes) = unworked();
     let from = ["set", "--from", notes.as_str(), "--machine", WINGED];
     let answer = place.json(&[&from[..], &["--zone", "headland"]].concat());
     assert_eq!(answer["setting"]["tip_mm"], 330);
@@ -144,6 +154,22 @@ fn a_machine_is_set_from_a_notes_file() {
     assert!(told.contains("several machines") && told.contains("plain feet"), "{told}");
     let told = place.bad(&[&from[..], &["--zone", "open"]].concat());
     assert!(told.contains("no tip depth"), "{told}");
+}
+
+/// The headland was worked and proved done: every command says so.
+#[test]
+fn ground_that_was_worked_and_proved_done_is_no_longer_worked() {
+    let (place, notes) = lapwing();
+    let call = |answer: &Value| answer["zones"]["headland"]["call"].clone();
+    assert_eq!(call(&place.field(&["read", &notes])), "leave_it");
+    let ground = place.field(&["ground", &notes, "--machine", WINGED]);
+    let headland =
+        ground["zones"].as_array().unwrap().iter().find(|zone| zone["zone"] == "headland").unwrap();
+    assert_eq!((&headland["call"], &headland["tip"]), (&json!("leave_it"), &Value::Null));
+    let told = place.bad(&["set", "--from", &notes, "--machine", WINGED, "--zone", "headland"]);
+    assert!(told.contains("no tip depth"), "{told}");
+    let told = place.good(&["read", &notes]);
+    assert!(told.contains("All of it was worked since"), "{told}");
 }
 
 #[test]

@@ -1,8 +1,10 @@
 //! What a call is made of.
 
+use super::after_dig::{Check, NextStep, Remedy, Verdict};
 use crate::reading::{Clue, Kind, Reason};
 use crate::record::codes::codes;
 use crate::record::{Call, FaceMoisture, RollOutcome, Zone};
+use chrono::NaiveDate;
 
 /// The calls of a field.
 #[derive(Debug, Clone, PartialEq)]
@@ -53,6 +55,8 @@ pub enum Readiness {
     },
     /// The roll test does not apply (soil that does not hold together); judge moisture another way.
     RollNotApplicable,
+    /// A trial strip decides first: one that was run is to be dug behind, or did not do it and is to be changed.
+    StripFirst,
 }
 
 codes!(
@@ -103,12 +107,12 @@ pub struct Why {
 #[serde(tag = "what", rename_all = "snake_case")]
 #[expect(missing_docs, reason = "fields say what they are: depths, counts, shares")]
 pub enum What {
-    /// A pit's layer reads as this kind.
-    Layer { top_mm: u32, bottom_mm: u32, kind: Kind, share: f64, reasons: Vec<Reason> },
+    /// A pit's layer reads as this kind; the pit by its number in the notes, from 1.
+    Layer { pit: usize, top_mm: u32, bottom_mm: u32, kind: Kind, share: f64, reasons: Vec<Reason> },
     /// No layer holds the crop back.
     NothingHarmed,
-    /// Roots and worms still pass through the layer.
-    RootsPass { top_mm: u32, bottom_mm: u32 },
+    /// Roots still pass through the layer, or worms do, or both.
+    RootsPass { top_mm: u32, bottom_mm: u32, roots: bool, worms: bool },
     /// No pit in this zone gives a call.
     NoPits,
     /// The face was too dry or too wet to read.
@@ -129,24 +133,54 @@ pub enum What {
     Cemented { top_mm: u32, bottom_mm: u32 },
     /// Signs of a layer that no one kind of layer explains together: for sound soil (positive) and for harm.
     SignsClash { top_mm: u32, bottom_mm: u32, signs: Vec<Reason> },
-    /// Water stands through the profile, down to where it was looked for.
-    WaterStands { top_mm: u32, bottom_mm: u32 },
+    /// Water stands through the profile, down to where it was looked for; how many of clear colours, a sour smell and
+    /// roots that turn or end say so.
+    WaterStands { top_mm: u32, bottom_mm: u32, facts: usize },
     /// Wet signs in and above the harmed layer over clean ground: it holds water up.
     WaterHeldUp { top_mm: u32, bottom_mm: u32 },
     /// The face is wet: it shows the harm, and nothing can be worked.
     FaceWet,
     /// The layer ends within the upper 100 mm: a crust or trodden ground, no case for a tine.
     NearSurface { top_mm: u32, bottom_mm: u32 },
+    /// Peat: its structure hangs on water and age, no case for a tine.
+    Peat { top_mm: u32, bottom_mm: u32 },
     /// Trodden ground under grass that ends within 150 mm: rest mends it.
     UnderGrass { top_mm: u32, bottom_mm: u32 },
     /// A roll test decided, or was looked at.
-    Rolled { depth_mm: u32, roll: RollOutcome, surface: bool },
+    Rolled { depth_mm: u32, roll: RollOutcome, surface: bool, on: Option<NaiveDate> },
     /// The roll test at tip depth is missing.
     RollMissing { depth_mm: u32 },
     /// The roll test at the surface is missing.
     SurfaceRollMissing,
     /// The tip would come nearer to something buried than the clearance.
     TooNear { obstacle: Obstacle, depth_mm: u32, tip_mm: u32, clearance_mm: u32 },
+    /// It is marked as running here, and nobody knows how deep.
+    DepthUnknown { obstacle: Obstacle },
+    /// A tip would do, or would not, by less than a depth is known to: it must lie at least this deep.
+    HangsOnDepth { obstacle: Obstacle, depth_mm: u32, needs_mm: u32 },
+    /// A cable or pipe that is noted, with its depth and how far it runs from the nearest pit of the zone.
+    Service { depth_mm: Option<u32>, away_m: Option<u32> },
+    /// Who was asked about what lies buried, when, whether leave was given, and whether the answer has lapsed.
+    Asked { whom: String, on: Option<NaiveDate>, leave: Option<bool>, lapsed: bool },
+    /// No machine that is noted reaches the tip and stays above critical depth there: what it takes.
+    NoMachine { tip_mm: u32, foot_mm: u32 },
+    /// Rolls of an earlier day: roll again.
+    RollPast { rolled: NaiveDate },
+    /// It has rained since the rolls: roll again.
+    RainSince { rolled: NaiveDate, rain: NaiveDate },
+    /// Worked since the pits were dug: what the holes behind the machine say.
+    Behind {
+        on: Option<NaiveDate>,
+        strip: bool,
+        verdict: Option<Verdict>,
+        next: NextStep,
+        check: Option<Check>,
+        remedy: Option<Remedy>,
+    },
+    /// Loosened since the pits were dug, and not dug since.
+    LoosenedSince { on: NaiveDate },
+    /// A harmed layer is there again after a loosening.
+    DidNotLast { on: Option<NaiveDate> },
     /// The tip lies below the machine's reach.
     BeyondReach { tip_mm: u32, reach_mm: u32 },
     /// Clay with the layer's bottom below 300 mm: mostly not worthwhile.

@@ -5,7 +5,7 @@
 use super::call::{Change, ChangedAnswer, Stance, What, Why, ZoneCall};
 use super::pit_view::PitView;
 use super::regret::{LAYER_CALLS, expected, least};
-use super::{advise_on, gates, stands_for};
+use super::{advise_on, gates, in_time, stands_for};
 use crate::place::FieldMap;
 use crate::reading::{Clue, Evidence, FieldReading, LayerReading, Since, Table, layers, read_field, shares};
 use crate::record::{
@@ -31,7 +31,16 @@ const LONG_AGO_DAYS: u64 = 5 * 366;
 /// Answers of signs are changed in the deciding layer of every pit of the zone at once. None where the call waits for
 /// another hole, not for an answer.
 pub fn changes(notes: &FieldNotes, zone: Zone) -> Vec<Change> {
-    let Some(base) = Base::of(notes, zone).filter(|base| !base.lacks_a_hole()) else { return Vec::new() };
+    changes_on(notes, zone, None)
+}
+
+/// The same on a day.
+pub(crate) fn changes_on(notes: &FieldNotes, zone: Zone, today: Option<NaiveDate>) -> Vec<Change> {
+    let Some(base) =
+        Base::of(notes, zone, today.or_else(|| in_time::last_day(notes))).filter(|base| !base.lacks_a_hole())
+    else {
+        return Vec::new();
+    };
     let singles = base.singles();
     let mut found: Vec<Change> = Vec::new();
     for single in &singles {
@@ -55,6 +64,7 @@ struct Base {
     /// The field laid out; no answer moves anything on it.
     map: FieldMap,
     zone: Zone,
+    today: Option<NaiveDate>,
     now: ZoneCall,
     /// Deciding layer of each pit, by its depths.
     deciding: Vec<Option<(u32, u32)>>,
@@ -72,18 +82,27 @@ impl Base {
             );
             what && why.stance == Stance::For
         };
-        self.now.call == Call::DigAgain && self.now.reasons.iter().any(hole)
+        // Pits that are past say nothing any more, whatever had been seen in them.
+        let past = |why: &Why| {
+            let since = matches!(
+                why.what,
+                What::Behind { .. } | What::LoosenedSince { .. } | What::DidNotLast { .. }
+            );
+            since && why.stance == Stance::For
+        };
+        let reasons = &self.now.reasons;
+        reasons.iter().any(past) || (self.now.call == Call::DigAgain && reasons.iter().any(hole))
     }
 
-    fn of(notes: &FieldNotes, zone: Zone) -> Option<Self> {
+    fn of(notes: &FieldNotes, zone: Zone, today: Option<NaiveDate>) -> Option<Self> {
         let map = FieldMap::of(&notes.field);
         let counts = |pit: &&Pit| {
             zone == Zone::Whole || pit.place == PlaceKind::Reference || stands_for(&map, pit) == Some(zone)
         };
         let pits = notes.pits.iter().filter(counts).map(|pit| spelled_out(pit, &notes.field)).collect();
-        let notes = FieldNotes::new(notes.field.clone(), pits);
+        let notes = FieldNotes { pits, ..notes.clone() };
         let reading = read_field(&notes);
-        let now = call_in(&notes, &reading, &map, zone)?;
+        let now = call_in(&notes, &reading, &map, (zone, today))?;
         let views = notes.pits.iter().zip(&reading.pits).map(|(pit, read)| {
             let stands = stands_for(&map, pit).is_some_and(|its| zone == Zone::Whole || its == zone);
             stands.then(|| PitView::of(pit, read, &notes.field))
@@ -94,7 +113,7 @@ impl Base {
         let leaving = |layer: &LayerReading| expected(&layer.shares)[0];
         let worst = limiting.into_iter().flatten().max_by(|a, b| leaving(a).total_cmp(&leaving(b)));
         let layer = worst?.clone();
-        Some(Self { notes, map, zone, now, deciding, layer })
+        Some(Self { notes, map, zone, today, now, deciding, layer })
     }
 
     /// Every single answer other than what was noted: what can still be looked at first, then the least step away.
@@ -172,7 +191,7 @@ impl Base {
                 ChangedAnswer::Roll { surface, roll } => self.set_roll(&mut notes.pits, surface, roll)?,
             }
         }
-        let call = call_in(&notes, &read_field(&notes), &self.map, self.zone)?.call;
+        let call = call_in(&notes, &read_field(&notes), &self.map, (self.zone, self.today))?.call;
         (call != self.now.call).then(|| Change { answers: answers.to_vec(), call })
     }
 
@@ -219,8 +238,13 @@ fn spelled_out(pit: &Pit, field: &Field) -> Pit {
     }
 }
 
-fn call_in(notes: &FieldNotes, reading: &FieldReading, map: &FieldMap, zone: Zone) -> Option<ZoneCall> {
-    let advice = advise_on(notes, reading, map);
+fn call_in(
+    notes: &FieldNotes,
+    reading: &FieldReading,
+    map: &FieldMap,
+    (zone, today): (Zone, Option<NaiveDate>),
+) -> Option<ZoneCall> {
+    let (advice, _) = advise_on(notes, reading, map, today);
     if zone == Zone::Whole {
         return Some(advice.whole);
     }

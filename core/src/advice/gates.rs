@@ -1,20 +1,27 @@
-//! The gates a justified loosening has to pass in the field, in their order: the roll test at tip depth and at
-//! the surface, what lies buried, the machine's reach, deep clay.
+//! The gates a justified loosening has to pass in the field, in their order: what lies buried, the machine, deep clay, the
+//! roll test at tip depth and at the surface. Safety goes first, whatever else holds; to wait is told last, so that nobody
+//! waits for a dry day only to meet the drains.
 
-use super::call::{Obstacle, Readiness, Stance, TipDepth, What, Why};
+use super::buried;
+use super::call::{Readiness, Stance, TipDepth, What, Why};
+use super::machine::{CriticalDepth, CriticalPlace, foot_width_for};
 use super::pit_view::PitView;
 use super::steel::DEEP_CLAY_MM;
+use super::zones::Ground;
+use crate::place::FieldMap;
 use crate::reading::LayerReading;
-use crate::record::{Buried, Call, Field, Roll, RollOutcome, TextureNote};
+use crate::record::{Call, Field, Foot, Machine, Roll, RollOutcome, TextureNote, Zone};
 use crate::soil::roll::RollMeaning;
 use crate::soil::texture::TextureGroup;
+use chrono::{Days, NaiveDate};
 
-/// Clearance to keep above drains, moles and services where none was set. Our judgement; no figure was seen.
-pub const CLEARANCE_MM: u32 = 100;
 /// A roll counts for the tip depth when it was taken within this distance of the tip range. Our judgement.
 const ROLL_NEAR_MM: u32 = 75;
 /// A roll counts for the surface when it was taken no deeper than this. Our judgement.
 const SURFACE_MM: u32 = 100;
+/// Days after its own that a roll still counts. Our judgement; no life of a moisture test is published, and below 300 mm
+/// soil goes from too wet to fit within a day (J. Orson, NIAB).
+pub const ROLL_HOLDS_DAYS: u64 = 1;
 
 /// What the gates leave of a justified loosening.
 #[derive(Debug)]
@@ -31,21 +38,27 @@ pub struct Gated {
     pub cloddy: bool,
 }
 
-/// Sends a justified loosening through the gates. The first that fails gives the call; the others are told too,
-/// so that nobody waits for a dry day only to meet the drains.
-pub fn pass(field: &Field, views: &[&PitView], deciding: &LayerReading, tip: TipDepth) -> Gated {
+/// Sends a justified loosening through the gates. The first that fails gives the call; the others are told too.
+pub fn pass(
+    ground: &Ground,
+    zone: Zone,
+    views: &[&PitView],
+    deciding: &LayerReading,
+    tip: TipDepth,
+) -> Gated {
+    let (field, today) = (ground.field, ground.today);
     let mut fails: Vec<(Call, What)> = Vec::new();
     let mut notes: Vec<Why> = Vec::new();
-    let (tip, in_the_way) = fitted(field, tip);
+    let note = |what| Why { stance: Stance::Note, what };
 
-    let rolled = Rolled::of(views, &tip);
-    fails.extend(rolled.tip.threads().map(|what| (Call::Wait, what)));
-    fails.extend(rolled.surface.threads().map(|what| (Call::Wait, what)));
+    let (tip, in_the_way, close) = buried::fitted_under(field, ground.map, zone, tip, today);
+    let (tip, short) = within_reach(ground, tip);
+    fails.extend(in_the_way.into_iter().chain(short).map(|what| (Call::AskSpecialist, what)));
+    notes.extend(close.into_iter().map(note));
+    let pits: Vec<_> = views.iter().map(|view| view.pit).collect();
+    notes.extend(buried::services_told(field, ground.map, zone, &pits, today).into_iter().map(note));
+
     let texture = deciding.texture.or(field.texture.map(TextureNote::group));
-    let (readiness, cloddy) = rolled.tip.fitness(texture, tip.hi_mm);
-    notes.extend(rolled.notes(readiness));
-
-    fails.extend(in_the_way.into_iter().map(|what| (Call::AskSpecialist, what)));
     let bottom_mm = tip.bottom_mm;
     if texture == Some(TextureGroup::Heavy) && bottom_mm > DEEP_CLAY_MM {
         if field.deep_clay_anyway == Some(true) {
@@ -54,6 +67,12 @@ pub fn pass(field: &Field, views: &[&PitView], deciding: &LayerReading, tip: Tip
             fails.push((Call::RootsFirst, What::DeepClay { bottom_mm }));
         }
     }
+
+    let rolled = Rolled::of(ground, zone, views, &tip);
+    fails.extend(rolled.tip.threads().map(|what| (Call::Wait, what)));
+    fails.extend(rolled.surface.threads().map(|what| (Call::Wait, what)));
+    let (readiness, cloddy) = rolled.tip.fitness(texture, tip.hi_mm);
+    notes.extend(rolled.notes(readiness));
 
     let call = fails.first().map_or(Call::Loosen, |(call, _)| *call);
     let failed = fails
@@ -64,32 +83,45 @@ pub fn pass(field: &Field, views: &[&PitView], deciding: &LayerReading, tip: Tip
     Gated { call, readiness, tip, whys, cloddy }
 }
 
-/// A tip depth fitted to a field: no deeper than the machine reaches, with what stands in its way: whatever lies
-/// buried nearer than the clearance, and a reach that falls short.
-pub fn fitted(field: &Field, mut tip: TipDepth) -> (TipDepth, Vec<What>) {
-    let Some(reach_mm) = field.reach_mm else { return (tip, too_near(field, &tip)) };
-    tip.hi_mm = tip.hi_mm.min(reach_mm.max(tip.lo_mm));
-    let short = (reach_mm < tip.lo_mm).then_some(What::BeyondReach { tip_mm: tip.lo_mm, reach_mm });
-    (tip, too_near(field, &tip).into_iter().chain(short).collect())
+/// A tip depth fitted to a field of which nothing else is known: no deeper than the machine reaches and what lies buried
+/// lets it, with what stands in its way.
+pub fn fitted(field: &Field, tip: TipDepth) -> (TipDepth, Vec<What>) {
+    let map = FieldMap::of(field);
+    let ground = Ground {
+        field,
+        pits: &[],
+        map: &map,
+        machines: &[],
+        passes: &[],
+        today: None,
+        references_mm: Vec::new(),
+    };
+    let (tip, mut in_the_way, _) = buried::fitted_under(field, &map, Zone::Whole, tip, None);
+    let (tip, short) = within_reach(&ground, tip);
+    in_the_way.extend(short);
+    (tip, in_the_way)
 }
 
-/// Whatever lies buried nearer to the deepest tip than the clearance, shallowest first.
-fn too_near(field: &Field, tip: &TipDepth) -> Vec<What> {
-    let clearance_mm = field.clearance_mm.unwrap_or(CLEARANCE_MM);
-    let buried = [
-        (Buried::Drain, Obstacle::Drains),
-        (Buried::MoleDrain, Obstacle::MoleDrains),
-        (Buried::Service, Obstacle::Services),
-    ];
-    let mut near: Vec<(u32, Obstacle)> = buried
-        .into_iter()
-        .filter_map(|(kind, obstacle)| Some((field.shallowest_mm(kind)?, obstacle)))
-        .filter(|(depth_mm, _)| tip.hi_mm.saturating_add(clearance_mm) > *depth_mm)
-        .collect();
-    crate::order::sort_by(&mut near, Ord::cmp);
-    near.into_iter()
-        .map(|(depth_mm, obstacle)| What::TooNear { obstacle, depth_mm, tip_mm: tip.hi_mm, clearance_mm })
-        .collect()
+/// A tip depth no deeper than the field's machine reaches, and what falls short: that reach, or every machine that is
+/// noted.
+fn within_reach(ground: &Ground, mut tip: TipDepth) -> (TipDepth, Option<What>) {
+    if let Some(reach_mm) = ground.field.reach_mm {
+        tip.hi_mm = tip.hi_mm.min(reach_mm.max(tip.lo_mm));
+        if reach_mm < tip.lo_mm {
+            return (tip, Some(What::BeyondReach { tip_mm: tip.lo_mm, reach_mm }));
+        }
+    }
+    let none_fits =
+        !ground.machines.is_empty() && !ground.machines.iter().any(|machine| fits(machine, tip.lo_mm));
+    let foot_mm = foot_width_for(tip.lo_mm, Foot::Plain).least_mm.unwrap_or_default();
+    (tip, none_fits.then_some(What::NoMachine { tip_mm: tip.lo_mm, foot_mm }))
+}
+
+/// Whether a machine reaches a tip depth and is not held to press there instead of lifting. With wings nobody gives a
+/// figure, so they never rule a machine out.
+fn fits(machine: &Machine, tip_mm: u32) -> bool {
+    let reaches = machine.reach_mm.is_none_or(|reach_mm| reach_mm >= tip_mm);
+    reaches && CriticalDepth::of(machine).place(tip_mm) != CriticalPlace::Below
 }
 
 /// Distance of a roll from the surface or from the tip range.
@@ -110,21 +142,43 @@ pub fn counts(roll: &Roll, surface: bool, tip: &TipDepth) -> bool {
 struct Rolled {
     tip: Rolls,
     surface: Rolls,
+    /// Rolls that were taken, and why they count no more.
+    past: Option<What>,
 }
 
 /// Outcomes at one of the two depths, one a pit.
 struct Rolls {
     surface: bool,
+    /// The day they were taken.
+    on: Option<NaiveDate>,
     seen: Vec<(u32, RollOutcome)>,
 }
 
+/// One roll of a pit or a pass: day, depth, outcome.
+type Taken = (Option<NaiveDate>, u32, RollOutcome);
+
 impl Rolled {
-    fn of(views: &[&PitView], tip: &TipDepth) -> Self {
-        Self { tip: Rolls::of(views, false, tip), surface: Rolls::of(views, true, tip) }
+    /// Moisture is of a day: rolls of days before the last one count no more, and none once the last is past.
+    fn of(ground: &Ground, zone: Zone, views: &[&PitView], tip: &TipDepth) -> Self {
+        let [at_tip, at_surface] = [false, true].map(|surface| taken(ground, zone, views, surface, tip));
+        let last = at_tip.iter().chain(&at_surface).filter_map(|(day, ..)| *day).max();
+        let past = last.and_then(|last| past(ground, last));
+        let rolls = |surface: bool, taken: Vec<Taken>| {
+            let counts = |(day, ..): &Taken| day.is_none() || (*day == last && past.is_none());
+            let mut seen: Vec<_> =
+                taken.into_iter().filter(counts).map(|(_, depth_mm, outcome)| (depth_mm, outcome)).collect();
+            crate::order::sort_by_key(&mut seen, |&(depth_mm, outcome)| (outcome, depth_mm));
+            Rolls { surface, on: last.filter(|_| past.is_none()), seen }
+        };
+        Self { tip: rolls(false, at_tip), surface: rolls(true, at_surface), past }
     }
 
     /// What was rolled, or is missing, beside a thread that decides.
     fn notes(&self, readiness: Readiness) -> Vec<Why> {
+        // Rolls that are past are all that is to be said of rolls.
+        if let Some(what) = self.past.clone() {
+            return vec![Why { stance: Stance::Against, what }];
+        }
         let mut notes = self.tip.fit();
         if let Readiness::RollFirst { depth_mm } = readiness
             && self.tip.seen.is_empty()
@@ -140,29 +194,37 @@ impl Rolled {
     }
 }
 
-impl Rolls {
-    /// The nearest roll of each pit; of equally near ones the wettest. Moisture is of a day: rolls of days before
-    /// the last count no more.
-    fn of(views: &[&PitView], surface: bool, tip: &TipDepth) -> Self {
-        let nearest = |view: &&PitView| {
-            let rolls = view.pit.rolls.iter().filter(|roll| counts(roll, surface, tip));
-            let near = rolls.map(|roll| (away_mm(roll, surface, tip), roll.roll, roll.depth_mm));
-            let (_, outcome, depth_mm) = near.min()?;
-            Some((view.pit.dug.map(|time| time.date_naive()), depth_mm, outcome))
-        };
-        let all: Vec<_> = views.iter().filter_map(nearest).collect();
-        let last = all.iter().filter_map(|(day, ..)| *day).max();
-        let mut seen: Vec<(u32, RollOutcome)> = all
-            .into_iter()
-            .filter(|(day, ..)| day.is_none() || *day == last)
-            .map(|(_, depth_mm, outcome)| (depth_mm, outcome))
-            .collect();
-        crate::order::sort_by_key(&mut seen, |&(depth_mm, outcome)| (outcome, depth_mm));
-        Self { surface, seen }
-    }
+/// Why rolls of a day count no more, where they do not: it has rained since, or too many days have gone.
+fn past(ground: &Ground, on: NaiveDate) -> Option<What> {
+    let rain = ground.field.last_rain.filter(|rain| *rain > on);
+    let until = on.checked_add_days(Days::new(ROLL_HOLDS_DAYS));
+    let gone = ground.today.zip(until).is_some_and(|(today, until)| today > until);
+    rain.map(|rain| What::RainSince { rolled: on, rain })
+        .or_else(|| gone.then_some(What::RollPast { rolled: on }))
+}
 
+/// The nearest roll of each pit and pass of a zone; of equally near ones the wettest. For the tips only soil from below
+/// the layer stands: what is inside or above it dries and wets by itself.
+fn taken(ground: &Ground, zone: Zone, views: &[&PitView], surface: bool, tip: &TipDepth) -> Vec<Taken> {
+    let nearest = |rolls: &[Roll], layer_bottom_mm: u32, day: Option<NaiveDate>| -> Option<Taken> {
+        let below = |roll: &&Roll| surface || roll.depth_mm >= layer_bottom_mm;
+        let counting = rolls.iter().filter(below).filter(|roll| counts(roll, surface, tip));
+        let (_, outcome, depth_mm) =
+            counting.map(|roll| (away_mm(roll, surface, tip), roll.roll, roll.depth_mm)).min()?;
+        Some((day, depth_mm, outcome))
+    };
+    let of_pit = |view: &&PitView| {
+        let day = view.pit.dug.map(|time| time.date_naive());
+        nearest(&view.pit.rolls, view.harmed_bottom_mm().unwrap_or(0), day)
+    };
+    let passes = ground.passes.iter().filter(|pass| super::in_time::covers(pass, zone));
+    let of_passes = passes.filter_map(|pass| nearest(&pass.rolls, tip.bottom_mm, pass.done));
+    views.iter().filter_map(of_pit).chain(of_passes).collect()
+}
+
+impl Rolls {
     fn what(&self, (depth_mm, roll): (u32, RollOutcome)) -> What {
-        What::Rolled { depth_mm, roll, surface: self.surface }
+        What::Rolled { depth_mm, roll, surface: self.surface, on: self.on }
     }
 
     /// A thread anywhere: too wet (Tasmanian state guide, AHDB: soil from the surface and from working depth).

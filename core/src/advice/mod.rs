@@ -8,28 +8,33 @@ pub mod after_dig;
 pub mod agreement;
 mod another_pit;
 mod belongs;
+mod buried;
 mod call;
 mod change;
 mod gates;
 pub mod ground;
+mod in_time;
 pub mod machine;
 mod pit_view;
 pub mod readers;
 pub mod regret;
 pub mod sampling;
 mod steel;
+mod sureness;
 mod tip;
 mod tolerance;
 mod water;
 mod zones;
 
 pub use another_pit::another_pit;
+pub use buried::{ASKED_HOLDS_DAYS, CLEARANCES, Clearance, SERVICE_FLOOR_MM, clearance_of};
 pub use call::{
     Caution, Change, ChangedAnswer, FieldAdvice, FollowUp, Obstacle, Readiness, RootingLoss, Stance,
     Sureness, TipDepth, What, Why, ZoneCall,
 };
 pub use change::changes;
-pub use gates::{CLEARANCE_MM, fitted};
+pub(crate) use change::changes_on;
+pub use gates::{ROLL_HOLDS_DAYS, fitted};
 pub use pit_view::DEEP_ENOUGH_MM;
 pub use regret::{LAYER_CALLS, REGRET, REGRET_WITHOUT_STEEL, RegretTable};
 pub use tip::{CLEARED_SHARE, TIP_BELOW_LEAST_MM, TIP_BELOW_MOST_MM, tip_depth};
@@ -38,17 +43,37 @@ pub use tolerance::{confidence, rank_covering};
 use crate::place::FieldMap;
 use crate::reading::{Clue, FieldReading, LayerReading, NextLook, PitReading, Table, next_look_except};
 use crate::record::{Field, FieldNotes, Pit, Zone};
+use after_dig::{PassAdvice, look_behind_as_of};
+use chrono::NaiveDate;
 use pit_view::PitView;
 use zones::{Ground, judge, whole};
 
 /// The calls of a field. `reading` is that of the same notes, pit by pit in the same order.
 pub fn advise(notes: &FieldNotes, reading: &FieldReading) -> FieldAdvice {
-    advise_on(notes, reading, &FieldMap::of(&notes.field))
+    advise_on(notes, reading, &FieldMap::of(&notes.field), None).0
 }
 
-/// The calls of a field that is laid out already.
-pub(crate) fn advise_on(notes: &FieldNotes, reading: &FieldReading, map: &FieldMap) -> FieldAdvice {
-    let ground = Ground::of(notes, reading);
+/// The calls of a field that is laid out already, as they stand on a day, and what the holes behind the machine say of each
+/// pass. Without a day, on the last one that is noted.
+pub(crate) fn advise_on(
+    notes: &FieldNotes,
+    reading: &FieldReading,
+    map: &FieldMap,
+    today: Option<NaiveDate>,
+) -> (FieldAdvice, Vec<PassAdvice>) {
+    let dug = by_pits(notes, reading, map, today.or_else(|| in_time::last_day(notes)));
+    let passes = look_behind_as_of(notes, reading, &dug, map, today);
+    (in_time::as_of(notes, map, dug, &passes), passes)
+}
+
+/// What the pits say.
+fn by_pits(
+    notes: &FieldNotes,
+    reading: &FieldReading,
+    map: &FieldMap,
+    today: Option<NaiveDate>,
+) -> FieldAdvice {
+    let ground = Ground::of(notes, reading, map, today);
     let sorted = Sorted::of(notes, reading, map);
     let zones: Vec<ZoneCall> = Zone::ALL
         .iter()
@@ -88,7 +113,12 @@ impl<'a> Sorted<'a> {
             .collect();
         crate::order::sort_by_key(&mut pits, |(_, pit, _)| pit.id);
         let mut sorted = Self { views: Vec::with_capacity(pits.len()), twins: Vec::new() };
+        let past: Vec<_> = Zone::ALL.iter().map(|&zone| in_time::past_until(notes, map, zone)).collect();
         for (zone, pit, read) in pits {
+            let day = pit.dug.map(|dug| dug.date_naive());
+            if past[zone as usize].is_some_and(|past| day.is_none_or(|day| day <= past)) {
+                continue;
+            }
             if sorted.views.iter().any(|(_, view)| are_twins(view.pit, pit)) {
                 sorted.twins.push(zone);
             } else {

@@ -108,12 +108,12 @@ pub fn best(shares: &[f64; KINDS.len()]) -> Call {
     LAYER_CALLS[least(&expected(shares))]
 }
 
-/// Share of the kinds for which `call` is the right one by a table, 0 to 1. Nothing for [`Call::DigAgain`]: digging again
-/// is never right in itself.
+/// Share of the kinds for which `call` is right by a table or can be defended, 0 to 1: for which it costs less than
+/// another hole. Nothing for [`Call::DigAgain`]: digging again is never right in itself.
 pub fn share_right(table: &RegretTable, call: Call, shares: &[f64; KINDS.len()]) -> f64 {
     let row = LAYER_CALLS.iter().position(|&listed| listed == call);
     row.map_or(0.0, |row| {
-        let right = table[row].iter().zip(shares).filter(|(regret, _)| **regret == 0.0);
+        let right = table[row].iter().zip(shares).filter(|(regret, _)| **regret < REGRET[DIG_AGAIN][0]);
         right.map(|(_, share)| share).sum()
     })
 }

@@ -20,25 +20,28 @@ fn was_looked_at(signs: Signs) -> bool {
     signs.patches.is_some() || signs.smell.is_some()
 }
 
-/// Whether the signs are of now and not of old: two of clear colours, a sour smell, and roots that turn or end. Colours
-/// alone stay when the water has gone (WRB 2022 on relict colours), and one sign alone is no more than a question.
-fn is_live(signs: Signs) -> bool {
+/// How many facts of now a layer shows: clear colours, a sour smell, roots that turn or end. Colours alone stay when the
+/// water has gone (WRB 2022 on relict colours), and one fact alone is no more than a question.
+fn facts(signs: Signs) -> usize {
     let suffering = matches!(signs.roots, Some(RootsSeen::Sideways | RootsSeen::Stopped));
     let told = [signs.patches == Some(Patches::Clear), signs.smell == Some(Smell::Sour), suffering];
-    told.iter().filter(|&&told| told).count() >= 2
+    told.iter().filter(|&&told| told).count()
 }
 
 /// Water that stands through the profile, with the depths that show it: half of what was seen and more, down to the
-/// lowest layer that was looked at for it, and of now.
+/// lowest layer that was looked at for it, and two facts of now in one of its layers.
 pub fn stands_through(pit: &PitReading) -> Option<What> {
     let looked = pit.layers.iter().rfind(|layer| was_looked_at(layer.signs))?;
     let wet: Vec<&LayerReading> = pit.layers.iter().filter(|layer| is_wet(layer.signs)).collect();
     let thick_mm: u32 = wet.iter().map(|layer| layer.bottom_mm - layer.top_mm).sum();
     let seen_mm = pit.layers.last().map_or(0, |layer| layer.bottom_mm);
-    let through = is_wet(looked.signs)
-        && f64::from(thick_mm) >= THROUGH_SHARE * f64::from(seen_mm)
-        && wet.iter().any(|layer| is_live(layer.signs));
-    through.then(|| What::WaterStands { top_mm: wet[0].top_mm, bottom_mm: looked.bottom_mm })
+    let facts = wet.iter().map(|layer| facts(layer.signs)).max()?;
+    let through = is_wet(looked.signs) && f64::from(thick_mm) >= THROUGH_SHARE * f64::from(seen_mm);
+    (through && facts >= 2).then(|| What::WaterStands {
+        top_mm: wet[0].top_mm,
+        bottom_mm: looked.bottom_mm,
+        facts,
+    })
 }
 
 /// Water that a pressed layer holds up: wet signs in it or above it, and clean ground below, looked at.

@@ -1,32 +1,45 @@
 //! From the pits of a zone to its call: what the structure says over all of them, then the gates.
 
-use super::call::{Readiness, Stance, Sureness, TipDepth, What, Why, ZoneCall};
+use super::call::{FieldAdvice, Readiness, Stance, Sureness, TipDepth, What, Why, ZoneCall};
 use super::pit_view::{Limiting, PitView, TELLING};
 use super::regret::{DIG_AGAIN, LAYER_CALLS, least, least_doing, share_right};
 use super::tip::{CLEARED_SHARE, tip_depth};
-use super::{belongs, gates, water};
+use super::{belongs, gates, sureness, water};
+use crate::place::FieldMap;
 use crate::reading::{Clue, FieldReading, Kind, LayerReading, is_readable, leading_rivals};
 use crate::record::{
-    Call, ChannelsSeen, Condition, FaceMoisture, Field, FieldNotes, PlaceKind, RootsSeen, Zone,
+    Call, ChannelsSeen, Condition, FaceMoisture, Field, FieldNotes, Machine, Pass, Pit, PlaceKind, RootsSeen,
+    Zone,
 };
-
-/// Share from which a call is sure. Our mark.
-const SURE_MARK: f64 = 0.85;
-/// Share from which a call is likely. Our mark.
-const LIKELY_MARK: f64 = 0.60;
+use chrono::NaiveDate;
 
 /// What all zones of a field share.
 #[derive(Debug)]
 pub struct Ground<'a> {
     /// The field.
     pub field: &'a Field,
+    /// Its pits in the order of the notes, by which they are numbered.
+    pub(super) pits: &'a [Pit],
+    /// It laid out.
+    pub map: &'a FieldMap,
+    /// The machines noted for it.
+    pub machines: &'a [Machine],
+    /// The passes over it.
+    pub passes: &'a [Pass],
+    /// The day the calls are for.
+    pub today: Option<NaiveDate>,
     /// Depth down to which each readable reference pit was read.
-    references_mm: Vec<u32>,
+    pub(super) references_mm: Vec<u32>,
 }
 
 impl<'a> Ground<'a> {
     /// From a field's notes and their reading.
-    pub fn of(notes: &'a FieldNotes, reading: &FieldReading) -> Self {
+    pub fn of(
+        notes: &'a FieldNotes,
+        reading: &FieldReading,
+        map: &'a FieldMap,
+        today: Option<NaiveDate>,
+    ) -> Self {
         let references_mm = notes
             .pits
             .iter()
@@ -34,7 +47,13 @@ impl<'a> Ground<'a> {
             .filter(|(pit, _)| pit.place == PlaceKind::Reference && is_readable(pit))
             .filter_map(|(_, read)| read.layers.last().map(|layer| layer.bottom_mm))
             .collect();
-        Self { field: &notes.field, references_mm }
+        let FieldNotes { field, pits, machines, passes, .. } = notes;
+        Self { field, pits, map, machines, passes, today, references_mm }
+    }
+
+    /// Number of a pit as it is told, from 1.
+    fn number_of(&self, pit: &Pit) -> usize {
+        self.pits.iter().position(|own| own.id == pit.id).map_or(0, |index| index + 1)
     }
 
     /// Whether a readable reference pit shows the soil below this depth.
@@ -67,7 +86,7 @@ const fn carries(what: What) -> Why {
 /// The call of a zone from its pits; alike twins are already counted once.
 pub fn judge(zone: Zone, views: &[&PitView], twins: usize, ground: &Ground) -> ZoneCall {
     let mut structure = structure(views);
-    let Verdict { call, readiness, tip, cloddy, mut whys } = verdict(&mut structure, views, ground);
+    let Verdict { call, readiness, tip, cloddy, mut whys } = verdict(zone, &mut structure, views, ground);
     let carried = call == Call::DigAgain && structure.judged.is_empty();
     let told = barred(views).into_iter().filter(|what| !whys.iter().any(|why| why.what == *what));
     let told: Vec<What> = told.collect();
@@ -80,7 +99,8 @@ pub fn judge(zone: Zone, views: &[&PitView], twins: usize, ground: &Ground) -> Z
     if twins > 0 {
         whys.push(Why { stance: Stance::Note, what: What::TwinsCountedOnce { twins } });
     }
-    let share = structure.share();
+    let water = whys.iter().find(|why| matches!(why.what, What::WaterStands { .. }));
+    let share = water.map_or_else(|| structure.share(), |why| sureness::of_water(&why.what));
     let harmed = structure.deciding.filter(|_| call != Call::LeaveIt).map(|deciding| deciding.layer);
     let deepest_mm = views.iter().map(|view| view.reading.dug_to_mm).max().unwrap_or(0);
     ZoneCall {
@@ -88,11 +108,11 @@ pub fn judge(zone: Zone, views: &[&PitView], twins: usize, ground: &Ground) -> Z
         call,
         readiness: if call == Call::Loosen { readiness } else { Readiness::Fit },
         share,
-        sure: if call == Call::DigAgain { Sureness::CannotSay } else { sureness(share) },
+        sure: if call == Call::DigAgain { Sureness::CannotSay } else { sureness::in_a_word(share) },
         tip: tip.filter(|_| matches!(call, Call::Loosen | Call::Wait)),
         pits: views.len(),
         cautions: belongs::cautions(call, deepest_mm, cloddy, harmed, ground.field),
-        follow_up: belongs::follow_up(call, &whys, harmed),
+        follow_up: belongs::follow_up(call, &whys, harmed, ground.field),
         rooting_loss: harmed.and_then(|layer| belongs::rooting_loss(ground.field, layer)),
         reasons: whys,
     }
@@ -108,13 +128,13 @@ struct Verdict {
 }
 
 /// The gates from the reference on; what bars a single pit was looked at before.
-fn verdict(structure: &mut Structure, views: &[&PitView], ground: &Ground) -> Verdict {
+fn verdict(zone: Zone, structure: &mut Structure, views: &[&PitView], ground: &Ground) -> Verdict {
     let whys = std::mem::take(&mut structure.whys);
     let mut verdict =
         Verdict { call: structure.call, readiness: Readiness::Fit, tip: None, cloddy: false, whys };
     if let Some(what) = water_stands(views) {
         verdict.call = Call::DrainFirst;
-        verdict.whys = std::iter::once(carries(what)).chain(structure.layers()).collect();
+        verdict.whys = std::iter::once(carries(what)).chain(structure.layers(ground)).collect();
         return verdict;
     }
     let Some(Judged { layer, limiting, .. }) = structure.deciding else { return verdict };
@@ -134,7 +154,7 @@ fn verdict(structure: &mut Structure, views: &[&PitView], ground: &Ground) -> Ve
                 return verdict;
             };
             {
-                let gated = gates::pass(ground.field, views, layer, depth);
+                let gated = gates::pass(ground, zone, views, layer, depth);
                 verdict = Verdict {
                     call: gated.call,
                     readiness: gated.readiness,
@@ -159,7 +179,7 @@ fn verdict(structure: &mut Structure, views: &[&PitView], ground: &Ground) -> Ve
     // Where no gate decides, the layers do.
     let gate_decides = verdict.call != Call::Loosen && !verdict.whys.is_empty();
     let at = usize::from(gate_decides);
-    verdict.whys.splice(at..at, structure.layers());
+    verdict.whys.splice(at..at, structure.layers(ground));
     let held_up = water::held_up(structure.deciding.map_or(views[0], |one| one.view).reading, layer);
     if layer.condition >= Condition::Tight {
         verdict.whys.extend(held_up.map(|what| Why { stance: Stance::Note, what }));
@@ -197,14 +217,15 @@ pub fn whole(zones: &[ZoneCall], views: &[&PitView], twins: usize, ground: &Grou
     whole
 }
 
-fn sureness(share: f64) -> Sureness {
-    if share >= SURE_MARK {
-        Sureness::Sure
-    } else if share >= LIKELY_MARK {
-        Sureness::Likely
-    } else {
-        Sureness::CannotSay
-    }
+/// The reasons of the whole with what is said of zones that differ as their calls now stand.
+pub fn telling_zones_apart(advice: &FieldAdvice) -> Vec<Why> {
+    let FieldAdvice { zones, whole } = advice;
+    let loosen: Vec<Zone> =
+        zones.iter().filter(|zone| zone.call == Call::Loosen).map(|zone| zone.zone).collect();
+    let differ = !loosen.is_empty() && loosen.len() < zones.len();
+    let told = differ.then_some(Why { stance: Stance::Note, what: What::ZonesDiffer { loosen } });
+    let others = whole.reasons.iter().filter(|why| !matches!(why.what, What::ZonesDiffer { .. }));
+    told.into_iter().chain(others.cloned()).collect()
 }
 
 /// Least expected regret over the pits of a zone, each with the same weight, among the calls that do something. It
@@ -291,8 +312,8 @@ impl Judged<'_, '_> {
 }
 
 impl Structure<'_, '_> {
-    /// Chance that the structure's call is right: mean over the deciding layers of the share of the kinds it is
-    /// right for. Of no call, the chance of the best one.
+    /// Chance that the structure's call is right or can be defended: from the mean over the deciding layers of the share
+    /// of the kinds it is so for. Of no call, the chance of the best one.
     fn share(&self) -> f64 {
         if self.judged.is_empty() {
             return 0.0;
@@ -300,10 +321,10 @@ impl Structure<'_, '_> {
         let of = |call: Call| {
             mean(self.judged.iter().map(|pit| share_right(pit.limiting.table(), call, &pit.layer.shares)))
         };
-        match self.call {
+        sureness::calibrated(match self.call {
             Call::DigAgain => LAYER_CALLS.iter().map(|&call| of(call)).fold(0.0, f64::max),
             call => of(call),
-        }
+        })
     }
 
     /// Whether a pit that carries the call was read in a wet face.
@@ -313,12 +334,13 @@ impl Structure<'_, '_> {
     }
 
     /// The deciding layer, and the worst one of the pits that say otherwise.
-    fn layers(&self) -> Vec<Why> {
+    fn layers(&self, ground: &Ground) -> Vec<Why> {
         let told = |pit: &Judged, stance| {
             let LayerReading { top_mm, bottom_mm, condition, cause, share, .. } = *pit.layer;
             let kind = Kind { condition, cause };
             let reasons = pit.layer.reasons.clone();
-            Why { stance, what: What::Layer { top_mm, bottom_mm, kind, share, reasons } }
+            let pit = ground.number_of(pit.view.pit);
+            Why { stance, what: What::Layer { pit, top_mm, bottom_mm, kind, share, reasons } }
         };
         let differs = |pit: &&Judged| {
             self.deciding.is_some_and(|one| !alike(one.limiting.doing(), pit.limiting.doing()))
@@ -340,7 +362,7 @@ fn roots_pass(layer: &LayerReading) -> Option<What> {
     let roots = matches!(layer.signs.roots, Some(RootsSeen::Through | RootsSeen::InCracks));
     let worms = matches!(layer.signs.channels, Some(ChannelsSeen::Many | ChannelsSeen::Some));
     let (top_mm, bottom_mm) = (layer.top_mm, layer.bottom_mm);
-    (roots || worms).then_some(What::RootsPass { top_mm, bottom_mm })
+    (roots || worms).then_some(What::RootsPass { top_mm, bottom_mm, roots, worms })
 }
 
 /// Why pits were not judged: one reason of each sort, the shallowest case of it, in the order of the gates.

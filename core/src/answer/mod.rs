@@ -8,10 +8,10 @@ mod kept;
 
 pub use kept::Answers;
 
-use crate::advice::after_dig::{PassAdvice, look_behind_as_of};
+use crate::advice::after_dig::PassAdvice;
 use crate::advice::readers::{SeveralReaders, several_readers};
 use crate::advice::sampling::{Ground, Next, Plan, next_pit};
-use crate::advice::{Change, FieldAdvice, ZoneCall, advise_on, changes, next_look_in, stands_for};
+use crate::advice::{Change, FieldAdvice, ZoneCall, advise_on, changes_on, next_look_in, stands_for};
 use crate::place::FieldMap;
 use crate::reading::{FieldReading, NextLook, PitReading, Table, read_field, read_pit, reference_faces};
 use crate::record::{FieldNotes, PlaceKind, Zone};
@@ -69,8 +69,7 @@ impl FieldAnswer {
 
     fn read(notes: FieldNotes, today: Option<NaiveDate>, reading: FieldReading) -> Self {
         let map = FieldMap::of(&notes.field);
-        let advice = advise_on(&notes, &reading, &map);
-        let passes = look_behind_as_of(&notes, &reading, &advice, &map, today);
+        let (advice, passes) = advise_on(&notes, &reading, &map, today);
         Self {
             notes,
             today,
@@ -98,7 +97,7 @@ impl FieldAnswer {
 
     /// The smallest sets of other answers that would give a zone another call.
     pub fn changes(&self, zone: Zone) -> &[Change] {
-        self.changes[zone as usize].get_or_init(|| changes(&self.notes, zone))
+        self.changes[zone as usize].get_or_init(|| changes_on(&self.notes, zone, self.today))
     }
 
     /// What to dig next; `None` where the usual plan cannot be worked with.

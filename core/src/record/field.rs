@@ -65,8 +65,18 @@ pub struct Field {
     pub mole_drains_mm: Option<u32>,
     /// Depth to the shallowest cable or pipe.
     pub services_mm: Option<u32>,
-    /// Clearance to keep above drains, moles and services; 100 mm where not set.
+    /// Clearance to keep above drains and moles; the usual ones where not set.
     pub clearance_mm: Option<u32>,
+    /// Clearance to keep above cables and pipes; the usual one where not set, and never less than the floor without leave.
+    pub services_clearance_mm: Option<u32>,
+    /// Who was asked what lies buried.
+    pub services_asked: Option<String>,
+    /// When; an answer lapses.
+    pub services_asked_on: Option<NaiveDate>,
+    /// Whether the owner gave leave to work above it.
+    pub services_leave: Option<bool>,
+    /// Day of the last rain that wetted the soil.
+    pub last_rain: Option<NaiveDate>,
     /// Deepest tip depth the machine at hand reaches.
     pub reach_mm: Option<u32>,
     /// Whether wheels run in the same lanes year after year and nowhere else.
@@ -128,6 +138,11 @@ impl Field {
             mole_drains_mm: None,
             services_mm: None,
             clearance_mm: None,
+            services_clearance_mm: None,
+            services_asked: None,
+            services_asked_on: None,
+            services_leave: None,
+            last_rain: None,
             reach_mm: None,
             controlled_traffic: None,
             deep_clay_anyway: None,

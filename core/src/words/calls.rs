@@ -3,13 +3,18 @@
 use super::clues::asks_layer;
 use super::{Words, capital};
 use crate::advice::{
-    Change, ChangedAnswer, FieldAdvice, Readiness, RootingLoss, Sureness, TipDepth, ZoneCall,
+    Change, ChangedAnswer, FieldAdvice, Readiness, RootingLoss, Stance, Sureness, TipDepth, What, ZoneCall,
 };
 use crate::record::{Call, Zone};
 use fluent::{FluentArgs, fluent_args};
 
 /// Below this the number of pits says too little of the ground to lean on the depth. Our judgement.
 const TOO_UNSURE: f64 = 0.5;
+
+/// Whether what lies buried is what a call stands on.
+const fn is_buried(lead: Option<&What>) -> bool {
+    matches!(lead, Some(What::TooNear { .. } | What::DepthUnknown { .. }))
+}
 
 impl Words {
     /// The call in one sentence with its zone and depth: `Loosen the headland at 33–35 cm.`
@@ -18,7 +23,18 @@ impl Words {
         if let Some(tip) = &call.tip {
             args.set("tip", self.tip_range(tip));
         }
+        let lead = call.reasons.iter().find(|why| why.stance == Stance::For).map(|why| &why.what);
         let id = match (call.call, call.readiness, call.tip) {
+            (Call::AskSpecialist, ..) if is_buried(lead) => "ask-buried",
+            (Call::AskSpecialist, ..)
+                if matches!(lead, Some(What::NoMachine { .. } | What::BeyondReach { .. })) =>
+            {
+                "ask-machine"
+            }
+            (Call::DigAgain, ..) if matches!(lead, Some(What::Behind { .. })) => "dig_again-behind",
+            (Call::DigAgain, ..) if matches!(lead, Some(What::LoosenedSince { .. })) => "dig_again-loosened",
+            (Call::Wait, Readiness::StripFirst, _) => "wait-strip_first",
+            (Call::Loosen, Readiness::StripFirst, _) => "loosen-strip_first",
             (Call::Loosen, Readiness::RollFirst { depth_mm }, _) => {
                 args.set("depth", self.depth(depth_mm));
                 "loosen-roll_first"
@@ -37,7 +53,9 @@ impl Words {
                 ..,
             ) => &format!("call-{}.sentence", call.call.code()),
         };
-        capital(self.say_with(id, &args))
+        let said = capital(self.say_with(id, &args));
+        let again = call.reasons.iter().any(|why| matches!(why.what, What::DidNotLast { .. }));
+        if again { format!("{} {said}", self.say("sentence-did_not_last")) } else { said }
     }
 
     /// The field in one sentence: `Work only the headland; leave the open ground.` Where the zones' calls do not
@@ -54,13 +72,29 @@ impl Words {
         if calls.len() < 2 && (!rest_unknown || calls.contains(&Call::DigAgain)) {
             return self.call_sentence(&field.whole);
         }
-        // Work comes first; what is left alone is said after it.
-        crate::order::sort_by_key(&mut calls, |&call| call != Call::Loosen);
+        // What lies buried under the work leads, then comes work; what is left alone is said after it.
+        let lead = |zone: &ZoneCall| {
+            let first = zone.reasons.iter().find(|why| why.stance == Stance::For);
+            zone.call == Call::AskSpecialist && is_buried(first.map(|why| &why.what))
+        };
+        let buried = field.zones.iter().any(lead);
+        crate::order::sort_by_key(&mut calls, |&call| match call {
+            Call::AskSpecialist if buried => 0,
+            Call::Loosen => 1,
+            _ => 2,
+        });
         let clause = |call: Call| {
             let same = || field.zones.iter().filter(|zone| zone.call == call);
             let zones: Vec<Zone> = same().map(|zone| zone.zone).collect();
-            let id = if same().all(|zone| zone.readiness == Readiness::Fit) {
+            let strip = same().all(|zone| zone.readiness == Readiness::StripFirst);
+            let id = if call == Call::AskSpecialist && buried {
+                "clause-ask_buried"
+            } else if strip && call == Call::Wait {
+                "clause-hold_back"
+            } else if call != Call::Loosen || same().all(|zone| zone.readiness == Readiness::Fit) {
                 &format!("call-{}.clause", call.code())
+            } else if strip {
+                "clause-strip_first"
             } else {
                 "clause-loosen_unfit"
             };
@@ -80,6 +114,7 @@ impl Words {
             Readiness::Fit => "call_line-at",
             Readiness::RollFirst { .. } => "call_line-roll_first",
             Readiness::RollNotApplicable => "call_line-roll_not_applicable",
+            Readiness::StripFirst => "call_line-strip_first",
         };
         self.say_with(id, &fluent_args!["call" => name, "tip" => self.tip_range(tip)])
     }

@@ -1,9 +1,9 @@
 //! What stands on the screens of a field's details, and of what lies buried along lines.
 
 use super::Words;
-use crate::advice::CLEARANCE_MM;
-use crate::record::BuriedLine;
+use crate::advice::{SERVICE_FLOOR_MM, clearance_of};
 use crate::record::codes::codes;
+use crate::record::{Buried, BuriedLine};
 use crate::units::Quantity;
 use fluent::fluent_args;
 
@@ -19,12 +19,17 @@ codes!(
         MoleDrains = "mole_drains",
         Services = "services",
         Clearance = "clearance",
+        ServicesClearance = "services_clearance",
+        ServicesAsked = "services_asked",
+        ServicesAskedOn = "services_asked_on",
+        ServicesLeave = "services_leave",
         Texture = "texture",
         OrganicMatter = "organic_matter",
         CropNow = "crop_now",
         LastCrop = "last_crop",
         LastLoosened = "last_loosened",
         LastTraffic = "last_traffic",
+        LastRain = "last_rain",
         Reach = "reach",
         DeepClay = "deep_clay",
         ControlledTraffic = "controlled_traffic",
@@ -43,6 +48,8 @@ codes!(
         GoOnByHand = "go_on_by_hand",
         Ground = "ground",
         HeldTo = "held_to",
+        LeaveGiven = "leave_given",
+        LeaveNotGiven = "leave_not_given",
         LineBegins = "line_begins",
         LineEmpty = "line_empty",
         LineGone = "line_gone",
@@ -87,7 +94,13 @@ impl Words {
 
     /// What a detail of the field is for, and how it is meant.
     pub fn detail_why(&self, detail: Detail) -> String {
-        let args = fluent_args!["clearance" => self.depth(CLEARANCE_MM)];
+        let usual = |kind: Buried| self.depth(clearance_of(kind).above_mm);
+        let args = fluent_args![
+            "drains" => usual(Buried::Drain),
+            "moles" => usual(Buried::MoleDrain),
+            "services" => usual(Buried::Service),
+            "floor" => self.depth(SERVICE_FLOOR_MM),
+        ];
         self.say_with(&format!("detail-{}.why", detail.code()), &args)
     }
 

@@ -5,7 +5,7 @@ use super::after_dig::{checks_near_tines, works_at_tines};
 use super::{Words, capital};
 use crate::advice::FollowUp;
 use crate::advice::after_dig::{
-    DigAdvice, Held, Lasts, NextStep, Pair, PassAdvice, PassClue, TrafficWarning, Verdict,
+    Check, DigAdvice, Held, Lasts, NextStep, Pair, PassAdvice, PassClue, Remedy, TrafficWarning, Verdict,
 };
 use crate::record::{AfterDig, Clods, Extent, FeetSeen, Lift, Pass, PlatesLeft, Profile, Smear};
 use crate::units::Quantity;
@@ -65,7 +65,12 @@ impl Words {
 
     /// What comes next, with the check to make or the change, and the caution where somebody goes near the tines.
     pub fn next_sentence(&self, pass: &PassAdvice) -> String {
-        match (pass.next, pass.check, pass.remedy) {
+        self.next_of((pass.next, pass.check, pass.remedy))
+    }
+
+    /// The same of a step alone.
+    pub(super) fn next_of(&self, next: (NextStep, Option<Check>, Option<Remedy>)) -> String {
+        match next {
             (NextStep::CheckFirst, Some(check), _) => {
                 let said = self.say_with("next-check", &fluent_args!["check" => self.of(check)]);
                 self.with_caution(said, checks_near_tines(check))

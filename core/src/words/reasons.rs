@@ -12,6 +12,9 @@ const TOLD_FOR: usize = 4;
 const TOLD_AGAINST: usize = 2;
 /// A reason that changes the odds by less, in decibans (1 = a quarter), is not told. Our judgement.
 const TOLD_DECIBANS: f64 = 1.0;
+/// The same of a reason against (2 = more than a half): what hardly speaks against a kind reads as if the notes were
+/// wrong. Our judgement.
+const TOLD_AGAINST_DECIBANS: f64 = 2.0;
 
 impl Words {
     /// A reason as a sentence.
@@ -19,13 +22,23 @@ impl Words {
         self.what(&why.what)
     }
 
+    #[expect(clippy::too_many_lines, reason = "one arm a reason, so that none goes unworded")]
     fn what(&self, what: &What) -> String {
         match what {
-            What::Layer { top_mm, bottom_mm, kind, share, reasons } => {
-                self.layer(*top_mm, *bottom_mm, *kind, *share, reasons)
+            What::Layer { pit, top_mm, bottom_mm, kind, share, reasons } => {
+                let depths = self.depth_range(*top_mm, *bottom_mm);
+                let at = self.say_with("layer-at", &fluent_args!["depths" => depths, "pit" => *pit]);
+                self.layer(at, *kind, *share, reasons)
             }
             What::NothingHarmed => self.say("why-nothing_harmed"),
-            &What::RootsPass { top_mm, bottom_mm } => self.at("why-roots_pass", top_mm, bottom_mm),
+            &What::RootsPass { top_mm, bottom_mm, roots, worms } => {
+                let id = match (roots, worms) {
+                    (true, true) => "why-roots_pass",
+                    (true, false) => "why-roots_pass_alone",
+                    (false, _) => "why-worms_pass",
+                };
+                self.at(id, top_mm, bottom_mm)
+            }
             What::NoPits => self.say("why-no_pits"),
             What::FaceUnreadable { face } => self.form(*face, "unreadable"),
             &What::TooShallow { dug_to_mm, need_mm } => {
@@ -62,12 +75,16 @@ impl Words {
             }
             &What::RootsNeeded { top_mm, bottom_mm } => self.at("why-roots_needed", top_mm, bottom_mm),
             &What::Cemented { top_mm, bottom_mm } => self.at("why-cemented", top_mm, bottom_mm),
-            &What::WaterStands { top_mm, bottom_mm } => self.at("why-water_stands", top_mm, bottom_mm),
+            &What::WaterStands { top_mm, bottom_mm, .. } => self.at("why-water_stands", top_mm, bottom_mm),
             &What::WaterHeldUp { top_mm, bottom_mm } => self.at("why-water_held_up", top_mm, bottom_mm),
             What::FaceWet => self.say("why-face_wet"),
+            &What::Peat { top_mm, bottom_mm } => self.at("why-peat", top_mm, bottom_mm),
             &What::NearSurface { top_mm, bottom_mm } => self.at("why-near_surface", top_mm, bottom_mm),
             &What::UnderGrass { top_mm, bottom_mm } => self.at("why-under_grass", top_mm, bottom_mm),
-            &What::Rolled { depth_mm, roll, surface } => self.rolled(depth_mm, surface, roll),
+            &What::Rolled { depth_mm, roll, surface, on } => {
+                let told = self.rolled(depth_mm, surface, roll);
+                on.map_or_else(|| told.clone(), |on| self.on_day(&told, on))
+            }
             &What::RollMissing { depth_mm } => self.depths("why-roll_missing", &[("depth", depth_mm)]),
             What::SurfaceRollMissing => self.say("why-surface_roll_missing"),
             &What::TooNear { obstacle, depth_mm, tip_mm, clearance_mm } => {
@@ -79,6 +96,40 @@ impl Words {
                 ];
                 super::capital(self.say_with("why-too_near", &args))
             }
+            What::DepthUnknown { obstacle } => {
+                let args = fluent_args!["obstacle" => self.form(*obstacle, "the")];
+                super::capital(self.say_with("why-depth_unknown", &args))
+            }
+            &What::HangsOnDepth { obstacle, depth_mm, needs_mm } => {
+                let args = fluent_args![
+                    "obstacle" => self.form(obstacle, "the"),
+                    "depth" => self.depth(depth_mm),
+                    "needs" => self.depth(needs_mm),
+                ];
+                self.say_with("why-hangs_on_depth", &args)
+            }
+            &What::Service { depth_mm, away_m } => self.service(depth_mm, away_m),
+            What::Asked { whom, on, leave, lapsed } => self.asked_whom(whom, *on, *leave, *lapsed),
+            &What::NoMachine { tip_mm, foot_mm } => {
+                self.depths("why-no_machine", &[("tip", tip_mm), ("foot", foot_mm)])
+            }
+            &What::RollPast { rolled } => {
+                self.say_with("why-roll_past", &fluent_args!["day" => self.date(rolled)])
+            }
+            &What::RainSince { rolled, rain } => {
+                let args = fluent_args!["day" => self.date(rolled), "rain" => self.date(rain)];
+                self.say_with("why-rain_since", &args)
+            }
+            &What::Behind { on, strip, verdict, next, check, remedy } => {
+                self.behind_told(on, strip, verdict, (next, check, remedy))
+            }
+            &What::LoosenedSince { on } => {
+                self.say_with("why-loosened_since", &fluent_args!["day" => self.date(on)])
+            }
+            &What::DidNotLast { on: Some(on) } => {
+                self.say_with("why-did_not_last", &fluent_args!["day" => self.date(on)])
+            }
+            What::DidNotLast { on: None } => self.say("why-did_not_last_undated"),
             &What::BeyondReach { tip_mm, reach_mm } => {
                 self.depths("why-beyond_reach", &[("tip", tip_mm), ("reach", reach_mm)])
             }
@@ -93,10 +144,10 @@ impl Words {
         }
     }
 
-    fn layer(&self, top_mm: u32, bottom_mm: u32, kind: Kind, share: f64, reasons: &[Reason]) -> String {
+    fn layer(&self, at: String, kind: Kind, share: f64, reasons: &[Reason]) -> String {
         let (carry, against) = (self.reasons_for(reasons), self.reasons_against(reasons));
         let mut args = fluent_args![
-            "depths" => self.depth_range(top_mm, bottom_mm),
+            "depths" => at,
             "kind" => self.kind(kind),
             "share" => self.share(share),
         ];
@@ -122,7 +173,9 @@ impl Words {
 
     /// What speaks against it, in the same way.
     pub fn reasons_against(&self, reasons: &[Reason]) -> String {
-        self.told(reasons.iter().filter(|reason| reason.decibans <= -TOLD_DECIBANS).take(TOLD_AGAINST))
+        self.told(
+            reasons.iter().filter(|reason| reason.decibans <= -TOLD_AGAINST_DECIBANS).take(TOLD_AGAINST),
+        )
     }
 
     fn told<'a>(&self, reasons: impl Iterator<Item = &'a Reason>) -> String {

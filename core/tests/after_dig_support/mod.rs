@@ -142,7 +142,7 @@ pub fn behind_layer(
         advice.whole.tip = tip_depth(&[bottom_mm], CLEARED_SHARE);
         advice.whole.reasons.extend(layer_top_mm.map(|top_mm| {
             let kind = Kind { condition: Condition::Shut, cause: Cause::Pressed };
-            let what = What::Layer { top_mm, bottom_mm, kind, share: 0.9, reasons: Vec::new() };
+            let what = What::Layer { pit: 1, top_mm, bottom_mm, kind, share: 0.9, reasons: Vec::new() };
             Why { stance: Stance::For, what }
         }));
     }

@@ -11,7 +11,7 @@ use pitface_core::record::{
 };
 use soils::Soil;
 
-/// Chance that a sign was not looked at, and that it was read one step off.
+/// Chance that a sign was not looked at, and that it was read one step off, by a walker of ordinary care.
 const MISSING: f64 = 0.10;
 /// See [`MISSING`].
 const ONE_OFF: f64 = 0.08;
@@ -60,8 +60,9 @@ impl Drawn {
     }
 }
 
-/// Draws a field of a soil: a reference unless the soil has none, and two to four pits of concern.
-pub fn draw(soil: &'static Soil, chance: &mut Chance) -> Drawn {
+/// Draws a field of a soil: a reference unless the soil has none, and two to four pits of concern. `careless` multiplies
+/// how often a sign is missing or off: 1 for ordinary care.
+pub fn draw(soil: &'static Soil, careless: f64, chance: &mut Chance) -> Drawn {
     let mut ids = 0;
     let mut id = || {
         ids += 1;
@@ -79,7 +80,7 @@ pub fn draw(soil: &'static Soil, chance: &mut Chance) -> Drawn {
         let layers: Vec<Layer> = face
             .iter()
             .map(|text| {
-                let (thick_mm, signs) = layer(text, soil.noise, chance);
+                let (thick_mm, signs) = layer(text, careless, chance);
                 let layer = Layer {
                     id: id(),
                     top_mm,
@@ -126,7 +127,7 @@ pub fn draw(soil: &'static Soil, chance: &mut Chance) -> Drawn {
 
 /// A layer by its words: thickness range, then how it comes away, resistance, pores, channels, roots, patches, smell;
 /// `|` parts answers that are as likely, `-` stands for one that was not looked at.
-fn layer(text: &str, noise: bool, chance: &mut Chance) -> (u32, Signs) {
+fn layer(text: &str, careless: f64, chance: &mut Chance) -> (u32, Signs) {
     let mut words = text.split_whitespace();
     let thick = words
         .next()
@@ -138,12 +139,12 @@ fn layer(text: &str, noise: bool, chance: &mut Chance) -> (u32, Signs) {
     for (&sign, word) in Sign::ALL.iter().zip(words) {
         let answers: Vec<&str> = word.split('|').collect();
         let word = *chance.of(&answers);
-        if word == "-" || (noise && chance.unit() < MISSING) {
+        if word == "-" || chance.unit() < MISSING * careless {
             continue;
         }
         let answer = sign.answers().iter().position(|code| *code == word);
         let Some(mut answer) = answer else { panic!("{} {word}", sign.code()) };
-        if noise && chance.unit() < ONE_OFF {
+        if chance.unit() < ONE_OFF * careless {
             let up = chance.unit() < 0.5;
             // The order of the answers is that of the list; the fourth channel and the fifth root are no step.
             let last = match sign {

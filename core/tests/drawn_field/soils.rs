@@ -23,8 +23,6 @@ pub struct Soil {
     pub faces: &'static [&'static [&'static str]],
     /// Roll at the surface and below the last layer but one.
     pub roll: Option<(RollOutcome, RollOutcome)>,
-    /// Whether answers may be missing or off.
-    pub noise: bool,
     pub source: &'static str,
 }
 
@@ -47,7 +45,6 @@ const PLAIN: Soil = Soil {
     reference: GOOD,
     faces: &[GOOD],
     roll: None,
-    noise: true,
     source: "",
 };
 

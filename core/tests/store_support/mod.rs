@@ -81,6 +81,11 @@ fn ellmoor_field() -> Field {
         mole_drains_mm: Some(0),
         services_mm: Some(900),
         clearance_mm: Some(100),
+        services_clearance_mm: Some(650),
+        services_asked: Some("the water company".into()),
+        services_asked_on: NaiveDate::from_ymd_opt(2026, 8, 1),
+        services_leave: Some(true),
+        last_rain: NaiveDate::from_ymd_opt(2026, 8, 19),
         reach_mm: Some(400),
         deep_clay_anyway: Some(false),
         unknown: keys(r#"{"soil_map_sheet": "12", "b": {"z": 1, "a": [null, 2.5, -0.0]}}"#),
@@ -257,55 +262,71 @@ fn any_field() -> impl Strategy<Value = Field> {
         (0.0..=100.0).prop_map(OrganicMatter::Percent),
     ];
     let outline = vec((-180.0..=180.0, -90.0..=90.0).prop_map(|(lon, lat)| [lon, lat]), 0..4);
-    let depths = proptest::array::uniform9(of(any::<u32>()));
-    let crops = proptest::array::uniform2(of(any::<String>()));
-    let days = (any_day(), any_day());
+    let depths = proptest::array::uniform10(of(any::<u32>()));
+    let crops = proptest::array::uniform3(of(any::<String>()));
+    let days = proptest::array::uniform4(any_day());
     let marked = (vec(passes::any_part(), 0..3), vec(passes::any_line(), 0..3));
     let words = (any_name(), crops);
-    (words, outline, depths, any_texture(), of(organic), days, of(any::<bool>()), marked, any_keys())
-        .prop_map(
-            |(words, outline, depths, texture, organic_matter, days, deep_clay_anyway, marked, unknown)| {
-                let (name, crops) = words;
-                let (parts, lines) = marked;
-                let [
-                    headland_mm,
-                    tramline_mm,
-                    wheel_track_mm,
-                    tyre_mm,
-                    drains_mm,
-                    mole_drains_mm,
-                    services_mm,
-                    clearance_mm,
-                    reach_mm,
-                ] = depths;
-                let [crop_now, last_crop] = crops;
-                Field {
-                    id: id(0),
-                    name,
-                    outline,
-                    headland_mm,
-                    tramline_mm,
-                    wheel_track_mm,
-                    tyre_mm,
-                    parts,
-                    lines,
-                    texture,
-                    organic_matter,
-                    crop_now,
-                    last_crop,
-                    last_loosened: days.0,
-                    last_traffic: days.1,
-                    drains_mm,
-                    mole_drains_mm,
-                    services_mm,
-                    clearance_mm,
-                    reach_mm,
-                    controlled_traffic: deep_clay_anyway.map(|anyway| !anyway),
-                    deep_clay_anyway,
-                    unknown,
-                }
-            },
-        )
+    (
+        words,
+        outline,
+        depths,
+        any_texture(),
+        of(organic),
+        days,
+        proptest::array::uniform2(of(any::<bool>())),
+        marked,
+        any_keys(),
+    )
+        .prop_map(|(words, outline, depths, texture, organic_matter, days, flags, marked, unknown)| {
+            let (name, crops) = words;
+            let (parts, lines) = marked;
+            let [
+                headland_mm,
+                tramline_mm,
+                wheel_track_mm,
+                tyre_mm,
+                drains_mm,
+                mole_drains_mm,
+                services_mm,
+                clearance_mm,
+                services_clearance_mm,
+                reach_mm,
+            ] = depths;
+            let [crop_now, last_crop, services_asked] = crops;
+            let [last_loosened, last_traffic, services_asked_on, last_rain] = days;
+            let [deep_clay_anyway, services_leave] = flags;
+            Field {
+                id: id(0),
+                name,
+                outline,
+                headland_mm,
+                tramline_mm,
+                wheel_track_mm,
+                tyre_mm,
+                parts,
+                lines,
+                texture,
+                organic_matter,
+                crop_now,
+                last_crop,
+                last_loosened,
+                last_traffic,
+                drains_mm,
+                mole_drains_mm,
+                services_mm,
+                clearance_mm,
+                services_clearance_mm,
+                services_asked,
+                services_asked_on,
+                services_leave,
+                last_rain,
+                reach_mm,
+                controlled_traffic: deep_clay_anyway.map(|anyway| !anyway),
+                deep_clay_anyway,
+                unknown,
+            }
+        })
 }
 
 fn any_position() -> impl Strategy<Value = Position> {

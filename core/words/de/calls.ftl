@@ -47,12 +47,23 @@ loosen-at = { $the } { $tip } tief lockern.
 loosen-roll_first = { $the } zu lockern ist begründet, aber noch nicht spruchreif: erst die Rollprobe mit Boden aus { $depth } machen.
 loosen-roll_not_applicable =
     { $the } { $tip } tief zu lockern ist begründet; dieser Boden lässt sich nicht rollen, die Feuchte also anders prüfen.
+loosen-strip_first = { $the } zu lockern ist begründet; erst hinter dem Probestreifen graben, dann den Rest.
+ask-buried = { $the } noch nicht lockern: Was dort liegt, ist zu nah oder nicht bekannt. Den Eigentümer fragen.
+ask-machine = { $the } zu lockern braucht eine andere Maschine als die vermerkten; vor der Arbeit nachfragen.
+dig_again-behind = { $on } vor allem anderen hinter der Maschine graben.
+dig_again-loosened = { $on } neu graben: Seit den Gruben ist gelockert worden.
+wait-strip_first = { $on } zurückhalten: Die letzte Fahrt hat es nicht geschafft. Ändern, was die Grube dahinter sagt, und noch einen Probestreifen fahren.
+sentence-did_not_last = Das Lockern hat hier nicht gehalten.
 wait-at = Warten und { $the } { $tip } tief lockern, wenn der Boden trocken genug ist.
 call_line-at = { $call } { $tip }
 call_line-roll_first = { $call } { $tip }, erst Rollprobe
+call_line-strip_first = { $call } { $tip }, erst Probestreifen
 call_line-roll_not_applicable = { $call } { $tip }, erst Feuchte prüfen
 sentence-whole = { $clauses }.
 clause-loosen_unfit = nur { $the } lockern, sobald der Boden nachweislich trocken genug ist
+clause-ask_buried = nachfragen, was dort liegt, bevor { $the } bearbeitet wird
+clause-hold_back = { $on } zurückhalten, bis ein geänderter Probestreifen es geschafft hat
+clause-strip_first = erst hinter dem Probestreifen graben, dann { $the } weiter lockern
 clause-rest_unknown = über den übrigen Schlag ist noch nichts bekannt
 
 sureness-sure = sicher

@@ -47,12 +47,23 @@ loosen-at = Loosen { $the } at { $tip }.
 loosen-roll_first = Loosening { $the } is justified, but not yet fit: roll soil from { $depth } first.
 loosen-roll_not_applicable =
     Loosening { $the } at { $tip } is justified; this soil will not roll, so judge its moisture another way.
+loosen-strip_first = Loosening { $the } is justified; dig behind the trial strip before the rest.
+ask-buried = Do not loosen { $the } yet: what lies buried there is too near or not known. Ask whom it belongs to.
+ask-machine = Loosening { $the } takes another machine than those noted; ask before working it.
+dig_again-behind = Dig behind the machine { $on } before anything else.
+dig_again-loosened = Dig again { $on }: it was loosened since the pits were dug.
+wait-strip_first = Hold back { $on }: the last run did not do it. Change what the hole behind it says, and run another trial strip.
+sentence-did_not_last = Loosening did not last here.
 wait-at = Wait, and loosen { $the } at { $tip } when the soil is dry enough.
 call_line-at = { $call } { $tip }
 call_line-roll_first = { $call } { $tip }, roll first
+call_line-strip_first = { $call } { $tip }, trial strip first
 call_line-roll_not_applicable = { $call } { $tip }, judge the moisture first
 sentence-whole = { $clauses }.
 clause-loosen_unfit = work only { $the }, once the soil is known to be dry enough
+clause-ask_buried = ask what lies buried before working { $the }
+clause-hold_back = hold back { $on } until a changed trial strip has done it
+clause-strip_first = dig behind the trial strip before the rest of { $the }
 clause-rest_unknown = the rest of the field is not known yet
 
 sureness-sure = sure

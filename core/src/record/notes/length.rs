@@ -34,6 +34,8 @@ pub const MOLE_DRAINS: Length = length("the depth of mole drains", 100..=1_000, 
 pub const SERVICES: Length = length("the depth of a cable or pipe", 10..=3_000, 200..=2_000);
 /// Distance to keep above what is buried.
 pub const CLEARANCE: Length = length("a clearance above buried things", 0..=1_000, 50..=500);
+/// Clearance kept above cables and pipes.
+pub const SERVICES_CLEARANCE: Length = length("a clearance above cables and pipes", 0..=2_000, 200..=1_000);
 /// Deepest tip depth of a machine (most reach about 600 mm; trade source).
 pub const REACH: Length = length("the reach of a loosening machine", 100..=2_000, 200..=1_000);
 /// Middle to middle of the wheels of an axle.

@@ -6,13 +6,13 @@ use super::super::pit::look::with_clue;
 use super::super::step::{COARSE, FINE, Notch, WIDE};
 use super::super::{Button, Doing, Done, Edit, Known, Place, Screen, ScreenKind, Size, World};
 use super::FieldAct;
-use super::details::{held_to, length_of, value_or_not, yes_no};
+use super::details::{held_to, leave_given, length_of, value_or_not, yes_no};
 use crate::error::Fault;
 use crate::reading::Clue;
 use crate::record::notes::length::{self, Length};
 use crate::record::{Field, OrganicMatter, RecordId};
 use crate::units::LengthUnit;
-use crate::words::{Caption, Detail, DetailText, PitText, Words};
+use crate::words::{Caption, Detail, DetailText, Listed, PitText, Words};
 use chrono::{Datelike, NaiveDate};
 use serde::{Deserialize, Serialize};
 
@@ -28,7 +28,7 @@ pub enum DetailSet {
     Answer(u8),
     /// A day.
     Day(NaiveDate),
-    /// Held to, or not.
+    /// Held to, given, or not.
     HeldTo(bool),
     /// What was typed.
     Typed,
@@ -59,6 +59,7 @@ const fn scale(detail: Detail) -> Option<Scale> {
         Detail::MoleDrains => (COARSE, &[400, 450, 500, 550, 600], &length::MOLE_DRAINS),
         Detail::Services => (COARSE, &[300, 450, 600, 700, 800, 900, 1_000, 1_200], &length::SERVICES),
         Detail::Clearance => (COARSE, &[50, 100, 150, 200, 250, 300], &length::CLEARANCE),
+        Detail::ServicesClearance => (COARSE, &[300, 400, 500, 600, 800, 1_000], &length::SERVICES_CLEARANCE),
         Detail::Reach => (COARSE, &[300, 350, 400, 450, 500, 550, 600], &length::REACH),
         _ => return None,
     };
@@ -89,20 +90,14 @@ pub(in crate::screen) fn show(field: RecordId, detail: Detail, world: &World) ->
         Detail::OrganicMatter => organic_matter(noted, words),
         Detail::LastLoosened => days(detail, noted.last_loosened, world),
         Detail::LastTraffic => days(detail, noted.last_traffic, world),
-        Detail::ControlledTraffic => {
-            let answer = |yes: bool| {
-                let chosen = noted.controlled_traffic == Some(yes);
-                choice(words.label(yes_no(yes)), set(detail, DetailSet::HeldTo(yes)), chosen)
-            };
-            vec![choices(2, vec![answer(true), answer(false)])]
+        Detail::LastRain => days(detail, noted.last_rain, world),
+        Detail::ServicesAskedOn => days(detail, noted.services_asked_on, world),
+        Detail::ServicesAsked => {
+            typing(detail, words.label(detail), noted.services_asked.clone().unwrap_or_default())
         }
-        Detail::DeepClay => {
-            let answer = |anyway: bool| {
-                let chosen = noted.deep_clay_anyway == Some(anyway);
-                choice(words.label(held_to(anyway)), set(detail, DetailSet::HeldTo(anyway)), chosen)
-            };
-            vec![choices(2, vec![answer(false), answer(true)])]
-        }
+        Detail::ControlledTraffic => yes_or_no(detail, noted.controlled_traffic, yes_no, words),
+        Detail::DeepClay => yes_or_no(detail, noted.deep_clay_anyway, held_to, words),
+        Detail::ServicesLeave => yes_or_no(detail, noted.services_leave, leave_given, words),
         _ => lengths(noted, detail, words),
     };
     if detail != Detail::Name {
@@ -114,6 +109,17 @@ pub(in crate::screen) fn show(field: RecordId, detail: Detail, world: &World) ->
     let done = go(words.label(DetailText::ToDetails), Place::Details { field });
     shown.bar.main = Some(done.sized(Size::Large));
     Some(shown)
+}
+
+fn yes_or_no<T: Listed>(
+    detail: Detail,
+    noted: Option<bool>,
+    called: impl Fn(bool) -> T,
+    words: &Words,
+) -> Vec<Doing> {
+    let answer =
+        |yes: bool| choice(words.label(called(yes)), set(detail, DetailSet::HeldTo(yes)), noted == Some(yes));
+    vec![choices(2, vec![answer(false), answer(true)])]
 }
 
 const fn set(detail: Detail, to: DetailSet) -> FieldAct {
@@ -234,13 +240,14 @@ fn typed(field: &Field, detail: Detail, text: &str, world: &World) -> Result<Fie
         Detail::Name => changed.name = some.ok_or_else(|| words.of(PitText::FieldNameMissing))?,
         Detail::CropNow => changed.crop_now = some,
         Detail::LastCrop => changed.last_crop = some,
+        Detail::ServicesAsked => changed.services_asked = some,
         Detail::OrganicMatter => {
             // The unchanged line of an answer by word says nothing.
             let Some(text) = some else { return Ok(changed) };
             let percent = percent(&text).ok_or_else(|| words.of(DetailText::PercentWrong))?;
             changed.organic_matter = Some(OrganicMatter::Percent(percent));
         }
-        Detail::LastLoosened | Detail::LastTraffic => {
+        Detail::LastLoosened | Detail::LastTraffic | Detail::LastRain | Detail::ServicesAskedOn => {
             let Some(text) = some else { return Ok(changed) };
             let day = day(&text).filter(|day| *day <= world.now.date_naive());
             let day = day.ok_or_else(|| words.of(DetailText::DayWrong))?;
@@ -273,12 +280,12 @@ fn with(field: &Field, detail: Detail, to: DetailSet) -> Field {
         DetailSet::Day(day) => Some(day),
         _ => None,
     };
-    let held_to = match to {
-        DetailSet::HeldTo(yes) => Some(yes),
-        _ => None,
-    };
     let answer = match to {
         DetailSet::Answer(answer) => Some(usize::from(answer)),
+        _ => None,
+    };
+    let yes = match to {
+        DetailSet::HeldTo(yes) => Some(yes),
         _ => None,
     };
     match detail {
@@ -291,6 +298,11 @@ fn with(field: &Field, detail: Detail, to: DetailSet) -> Field {
         Detail::MoleDrains => field.mole_drains_mm = mm,
         Detail::Services => field.services_mm = mm,
         Detail::Clearance => field.clearance_mm = mm,
+        Detail::ServicesClearance => field.services_clearance_mm = mm,
+        Detail::ServicesAsked => field.services_asked = None,
+        Detail::ServicesAskedOn => field.services_asked_on = day,
+        Detail::LastRain => field.last_rain = day,
+        Detail::ServicesLeave => field.services_leave = yes,
         Detail::Reach => field.reach_mm = mm,
         Detail::Texture => field = with_clue(&field, Clue::Texture, answer),
         Detail::OrganicMatter => field = with_clue(&field, Clue::OrganicMatter, answer),
@@ -298,8 +310,8 @@ fn with(field: &Field, detail: Detail, to: DetailSet) -> Field {
         Detail::LastCrop => field.last_crop = None,
         Detail::LastLoosened => field.last_loosened = day,
         Detail::LastTraffic => field.last_traffic = day,
-        Detail::ControlledTraffic => field.controlled_traffic = held_to,
-        Detail::DeepClay => field.deep_clay_anyway = held_to,
+        Detail::ControlledTraffic => field.controlled_traffic = yes,
+        Detail::DeepClay => field.deep_clay_anyway = yes,
     }
     field
 }

@@ -13,7 +13,19 @@ const GROUPS: [(DetailText, &[Detail]); 3] = [
         DetailText::Ground,
         &[Detail::Name, Detail::Headland, Detail::Tramline, Detail::WheelTrack, Detail::Tyre],
     ),
-    (DetailText::Buried, &[Detail::Drains, Detail::MoleDrains, Detail::Services, Detail::Clearance]),
+    (
+        DetailText::Buried,
+        &[
+            Detail::Drains,
+            Detail::MoleDrains,
+            Detail::Clearance,
+            Detail::Services,
+            Detail::ServicesClearance,
+            Detail::ServicesAsked,
+            Detail::ServicesAskedOn,
+            Detail::ServicesLeave,
+        ],
+    ),
     (
         DetailText::Use,
         &[
@@ -24,6 +36,7 @@ const GROUPS: [(DetailText, &[Detail]); 3] = [
             Detail::LastLoosened,
             Detail::LastTraffic,
             Detail::ControlledTraffic,
+            Detail::LastRain,
             Detail::Reach,
             Detail::DeepClay,
         ],
@@ -81,6 +94,7 @@ fn value(field: &Field, detail: Detail, words: &Words) -> Option<String> {
         | Detail::MoleDrains
         | Detail::Services
         | Detail::Clearance
+        | Detail::ServicesClearance
         | Detail::Reach => length_of(field, detail).map(|mm| words.depth(mm)),
         Detail::Texture => field.texture.map(|noted| match noted {
             TextureNote::Class(texture) => words.label(texture.class),
@@ -95,6 +109,10 @@ fn value(field: &Field, detail: Detail, words: &Words) -> Option<String> {
         Detail::LastLoosened => field.last_loosened.map(|day| words.date(day)),
         Detail::LastTraffic => field.last_traffic.map(|day| words.date(day)),
         Detail::ControlledTraffic => field.controlled_traffic.map(|yes| words.label(yes_no(yes))),
+        Detail::LastRain => field.last_rain.map(|day| words.date(day)),
+        Detail::ServicesAsked => field.services_asked.clone(),
+        Detail::ServicesAskedOn => field.services_asked_on.map(|day| words.date(day)),
+        Detail::ServicesLeave => field.services_leave.map(|leave| words.label(leave_given(leave))),
         Detail::DeepClay => field.deep_clay_anyway.map(|anyway| words.label(held_to(anyway))),
     }
 }
@@ -109,6 +127,11 @@ pub(super) const fn held_to(anyway: bool) -> DetailText {
     if anyway { DetailText::HeldTo } else { DetailText::NotHeldTo }
 }
 
+/// How the answer to leave is called.
+pub(super) const fn leave_given(leave: bool) -> DetailText {
+    if leave { DetailText::LeaveGiven } else { DetailText::LeaveNotGiven }
+}
+
 /// The length of a detail that is one.
 pub(super) const fn length_of(field: &Field, detail: Detail) -> Option<u32> {
     match detail {
@@ -120,6 +143,7 @@ pub(super) const fn length_of(field: &Field, detail: Detail) -> Option<u32> {
         Detail::MoleDrains => field.mole_drains_mm,
         Detail::Services => field.services_mm,
         Detail::Clearance => field.clearance_mm,
+        Detail::ServicesClearance => field.services_clearance_mm,
         Detail::Reach => field.reach_mm,
         _ => None,
     }

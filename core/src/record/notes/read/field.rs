@@ -33,6 +33,13 @@ pub fn field<'a>(mut field: Object<'a>, book: &'a Book<'a>) -> (Field, TextureSc
         mole_drains_mm: field.take("mole_drains_mm").and_then(|node| node.mm(&length::MOLE_DRAINS)),
         services_mm: field.take("services_mm").and_then(|node| node.mm(&length::SERVICES)),
         clearance_mm: field.take("clearance_mm").and_then(|node| node.mm(&length::CLEARANCE)),
+        services_clearance_mm: field
+            .take("services_clearance_mm")
+            .and_then(|node| node.mm(&length::SERVICES_CLEARANCE)),
+        services_asked: field.take("services_asked").and_then(Node::text),
+        services_asked_on: field.take("services_asked_on").and_then(Node::day),
+        services_leave: field.take("services_leave").and_then(Node::flag),
+        last_rain: field.take("last_rain").and_then(Node::day),
         reach_mm: field.take("reach_mm").and_then(|node| node.mm(&length::REACH)),
         controlled_traffic: field.take("controlled_traffic").and_then(Node::flag),
         deep_clay_anyway: field.take("deep_clay_anyway").and_then(Node::flag),
