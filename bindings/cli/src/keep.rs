@@ -132,8 +132,9 @@ impl Kept {
                 Err(self.fault(&format!("there is no field called {name}"), &todo))
             }
             _ => {
-                let ids: Vec<String> =
-                    same.iter().map(|field| format!("{} ({} pits)", field.id, field.pits)).collect();
+                let pits = |count: u32| if count == 1 { "1 pit".to_owned() } else { format!("{count} pits") };
+                let each = same.iter().map(|field| format!("{} ({})", field.id, pits(field.pits)));
+                let ids: Vec<String> = each.collect();
                 let todo = format!("give the id of one with --field: {}", ids.join(", "));
                 Err(self.fault(&format!("{} fields are called {name}", same.len()), &todo))
             }
@@ -161,7 +162,8 @@ impl Kept {
 
 /// Notes files that are all sound.
 pub fn all_sound(files: &[PathBuf]) -> Result<Vec<Sound>, Trouble> {
-    let mut trouble = input::named_once(files);
+    input::named_once(files)?;
+    let mut trouble = Trouble::default();
     let mut all = Vec::new();
     for file in files {
         match sound(file) {

@@ -90,7 +90,7 @@ pub enum Command {
     Check(check::Check),
     /// A notes file to begin with: everything that may be noted stands in it as comments.
     New(new::New),
-    /// The JSON Schema of the notes file.
+    /// The JSON Schema of the notes file, or of what a command answers with --json.
     Schema(schema::Schema),
     /// What a shell needs to complete commands and options.
     Completions(completions::Completions),
@@ -130,7 +130,7 @@ impl Command {
             Self::Fields(fields) => fields.run(shown)?.into(),
             Self::Write(write) => write.run()?.into(),
             Self::New(new) => new.run()?.into(),
-            Self::Schema(_) => schema::Schema::run().into(),
+            Self::Schema(schema) => schema.run().into(),
         })
     }
 }
