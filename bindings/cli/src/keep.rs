@@ -1,5 +1,6 @@
 //! From notes files through a store and back. Questions ([`of_file`], [`Kept`]) write no notes; [`into_store`](crate::into_store) alone does.
 
+use crate::carried::open_to_read;
 use crate::field::{FieldRead, Origin};
 use crate::trouble::Trouble;
 use crate::write::stem;
@@ -57,7 +58,7 @@ impl Kept {
     /// Opens it; nothing is written into it.
     pub fn open(path: &Path) -> Result<Self, Trouble> {
         let failed = |error: StoreError| Trouble::of_said(path, &error);
-        let store = Store::open_existing(path, device::lasting()?.device()).map_err(failed)?;
+        let store = open_to_read(path, device::lasting()?.device())?;
         let fields = store.fields().map_err(failed)?;
         Ok(Self { store, path: path.to_owned(), fields })
     }

@@ -18,6 +18,7 @@ mod new;
 mod next;
 mod partners;
 mod read;
+mod redact;
 mod roll;
 mod schema;
 mod set;
@@ -72,6 +73,8 @@ pub enum Command {
     Look(look::Look),
     /// Values that two people wrote without knowing of each other, and what one deleted while another went on.
     Settle(settle::Settle),
+    /// Names and positions, to be taken out of every copy.
+    Redact(redact::Redact),
     /// What happened in a store, by whom and when: its saves, the latest first.
     History(history::History),
     /// Takes back the last save made here.
@@ -119,6 +122,7 @@ impl Command {
             Self::TakeIn(take_in) => take_in.run(shown)?.into(),
             Self::Look(look) => look.run(shown)?.into(),
             Self::Settle(settle) => settle.run(shown)?.into(),
+            Self::Redact(redact) => redact.run(shown)?.into(),
             Self::History(history) => history.run(shown)?.into(),
             Self::Undo(undo) => undo.run(shown)?.into(),
             Self::BringBack(back) => back.run(shown)?.into(),
