@@ -6,10 +6,10 @@ use crate::held::{Answer, Held};
 use crate::made::{new_id, now_ms};
 use crate::save::why;
 use pitface_core::merge::Part;
-use pitface_core::record::adopt::{adopt, is_kept_as};
 use pitface_core::record::{Field, FieldNotes, RecordId, notes};
-use pitface_core::screen::Place;
-use pitface_core::store::{Store, StoreError, write_whole};
+use pitface_core::screen::{Incoming, Place};
+use pitface_core::store::{NotesFile, ReadIn, StoreError, write_whole};
+use pitface_core::words::Around;
 use std::collections::BTreeSet;
 use std::fs::File;
 use std::io::{self, Read, Seek};
@@ -17,6 +17,20 @@ use std::path::Path;
 
 /// How a file begins that is locked with a team's word (the age format, version line); only the command line opens it so far.
 const LOCKED: &[u8] = b"age-encryption.org/v1\n";
+
+/// A notes file that was opened and is not taken in yet.
+pub(crate) struct OpenedFile {
+    source: Option<String>,
+    notes: FieldNotes,
+    made: BTreeSet<RecordId>,
+    pub shown: Incoming,
+}
+
+impl OpenedFile {
+    fn file(&self) -> NotesFile<'_> {
+        NotesFile { source: self.source.as_deref(), made: &self.made, remove: None }
+    }
+}
 
 impl Held {
     pub fn export_field(&self, field: &str, folder: &str) -> Result<String, PitfaceError> {
@@ -47,27 +61,74 @@ impl Held {
             made.insert(id);
             id
         });
-        let mut notes = match read {
+        let notes = match read {
             Ok(read) => read.notes,
             Err(faults) => return self.told(self.words.not_taken_in(&faults)),
         };
-        let by_name = made.contains(&notes.field.id);
-        let known = known_as(&self.store, &notes, &made)?;
-        if let Some(kept) = &known {
-            adopt(&mut notes, kept, &made);
+        // The shell gives it under the name that it came with.
+        let source = Path::new(path).file_name().map(|name| name.to_string_lossy().into_owned());
+        self.opened = Some(OpenedFile { source, notes, made, shown: Incoming::default() });
+        self.look_into_opened()
+    }
+
+    /// Shows what the opened file would add and change; one that says nothing new is only told.
+    fn look_into_opened(&mut self) -> Result<Answer, PitfaceError> {
+        let Some(mut opened) = self.opened.take() else { return self.told(String::new()) };
+        let came = match self.store.would_read_in(&mut opened.notes.clone(), &opened.file(), now_ms()) {
+            Ok(came) => came,
+            Err(error) => return self.refused(&error),
+        };
+        let told = self.brought(&came, &opened.notes.field.name, false);
+        if came.is_nothing_new() {
+            self.place = self.place_of(came.field)?;
+            return self.told(told.join(" "));
         }
-        let saved = match self.store.save_notes(&notes, now_ms()) {
-            Ok(saved) => saved,
-            Err(error) => return self.told(self.words.not_saved(why(&error))),
+        opened.shown.told = told;
+        self.opened = Some(opened);
+        self.place = Place::Incoming;
+        self.told(String::new())
+    }
+
+    /// Takes in the opened file in one save.
+    pub fn take_in_opened(&mut self) -> Result<Answer, PitfaceError> {
+        let Some(mut opened) = self.opened.take() else { return self.told(String::new()) };
+        let mut notes = opened.notes.clone();
+        let came = match self.store.read_in(&mut notes, &opened.file(), now_ms()) {
+            Ok(came) => came,
+            Err(error) => {
+                opened.shown.told.truncate(1);
+                self.opened = Some(opened);
+                return self.refused(&error);
+            }
         };
         self.notes.changed(None);
-        self.place = Place::Field { field: notes.field.id };
-        let told = if by_name && known.is_some() {
-            self.words.taken_in_by_name(&notes.field.name, notes.pits.len())
-        } else {
-            self.words.taken_in(&notes.field.name, notes.pits.len())
-        };
-        Ok(Answer { screen: self.shown_with(told, true)?, changed: !saved.changes.is_empty() })
+        self.partners_stale();
+        self.place = self.place_of(came.field)?;
+        let told = self.brought(&came, &notes.field.name, true).join(" ");
+        Ok(Answer { screen: self.shown_with(told, true)?, changed: !came.is_nothing_new() })
+    }
+
+    /// Where a field is shown: under the oldest of the records that it is.
+    fn place_of(&self, field: RecordId) -> Result<Place, StoreError> {
+        let field = self.store.one_field(field)?.first().copied().unwrap_or(field);
+        Ok(Place::Field { field })
+    }
+
+    fn refused(&mut self, error: &StoreError) -> Result<Answer, PitfaceError> {
+        match error {
+            StoreError::InvalidValue(fault) => {
+                self.told(self.words.not_taken_in(std::slice::from_ref(fault)))
+            }
+            StoreError::FieldDeleted { name, .. } => self.told(self.words.field_deleted(name)),
+            error => self.told(self.words.not_saved(why(error))),
+        }
+    }
+
+    /// What a notes file brought, or would bring.
+    fn brought(&self, came: &ReadIn, field: &str, yet: bool) -> Vec<String> {
+        let belongs = |record| self.store.belongs(record).ok();
+        let made = |_| None;
+        self.words.read_in(came, field, yet, &Around { belongs: &belongs, made: &made })
     }
 
     /// The name of a field's file.
@@ -76,17 +137,6 @@ impl Held {
         let others = kept.iter().filter(|other| other.id != field.id).map(|other| other.name.as_str());
         Ok(notes::file_name(&field.name, field.id, others))
     }
-}
-
-/// The field that is kept already and that the notes of a file are of.
-fn known_as(
-    store: &Store,
-    notes: &FieldNotes,
-    made: &BTreeSet<RecordId>,
-) -> Result<Option<FieldNotes>, StoreError> {
-    let kept = store.fields()?;
-    let known = kept.into_iter().find(|known| is_kept_as(&notes.field, made, known.id, &known.name));
-    known.map(|known| store.load_notes(known.id)).transpose()
 }
 
 /// As much of a file as a notes file has, and the file from its beginning: a film chosen by mistake is not to fill the memory.

@@ -3,6 +3,7 @@
 use crate::PitfaceError;
 use crate::folder::Folder;
 use crate::given::{offset, spoken};
+use crate::hand_over::OpenedFile;
 use crate::key::key;
 use crate::made::{new_id, now_ms};
 use crate::notes::{Notes, shows_photos};
@@ -35,6 +36,8 @@ pub(crate) struct Held {
     spoken: Language,
     pub words: Words,
     pub place: Place,
+    /// A notes file that was opened and not taken in yet.
+    pub opened: Option<OpenedFile>,
     /// The place as the file has it.
     kept_place: Option<Place>,
     pub fixes: Fixes,
@@ -83,6 +86,7 @@ impl Held {
             spoken,
             words,
             place,
+            opened: None,
             kept_place,
             fixes: Fixes::default(),
             wants_position: false,
@@ -142,6 +146,7 @@ impl Held {
             position_refused: self.fixes.refused,
             photos_missing: &self.photos_missing,
             partners: self.partners(),
+            incoming: self.opened.as_ref().map(|opened| &opened.shown),
             now: self.now(),
             can_undo,
         }
@@ -183,6 +188,9 @@ impl Held {
         self.place = done.place;
         if let Some(device) = done.accept {
             return self.accept(device);
+        }
+        if done.take_in {
+            return self.take_in_opened();
         }
         let told = if done.told.is_empty() { kept.told } else { done.told };
         Ok(Answer { screen: self.shown_with(told, saved)?, changed: kept.changed })

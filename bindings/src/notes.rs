@@ -36,6 +36,8 @@ impl Notes {
             Some(field) if self.fields.iter().any(|notes| notes.field.id == field) => {}
             Some(_) if self.all => return Ok(false),
             Some(field) => match store.load_notes(field) {
+                // It is one field with an older record, under which it is shown.
+                Ok(notes) if notes.field.id != field => return Ok(false),
                 Ok(notes) => self.fields.push(notes),
                 Err(StoreError::RecordNotFound { .. }) => return Ok(false),
                 Err(error) => return Err(error.into()),
@@ -80,7 +82,7 @@ impl Notes {
             Edit::Machine { field, .. } | Edit::Pass { field, .. } => (None, Some(*field)),
             Edit::AfterDig { .. } | Edit::Delete { .. } | Edit::Undo => (None, None),
             // Of any field, from a screen that is of none.
-            Edit::Settle { .. } | Edit::BringBack { .. } | Edit::StayDeleted { .. } => {
+            Edit::Settle { .. } | Edit::BringBack { .. } | Edit::StayDeleted { .. } | Edit::Join { .. } => {
                 return self.changed(None);
             }
         };
@@ -108,7 +110,7 @@ pub(crate) const fn shows_photos(place: Place) -> bool {
     matches!(place, Place::Field { .. } | Place::Call { .. } | Place::Photos { .. })
 }
 
-/// The list of fields does, and a machine may be taken over from another field.
+/// The list of fields does, a machine may be taken over from another field, and two may be one.
 const fn shows_all(place: Place) -> bool {
-    matches!(place, Place::Fields | Place::Machine { .. })
+    matches!(place, Place::Fields | Place::Machine { .. } | Place::OneField { .. })
 }

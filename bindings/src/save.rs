@@ -71,6 +71,7 @@ fn put_in(saving: &mut Saving, edit: &Edit) -> Result<(), StoreError> {
         Edit::Settle { record, cell, value } => saving.settle(*record, *cell, value),
         Edit::BringBack { record } => saving.bring_back(*record),
         Edit::StayDeleted { record } => saving.stay_deleted(*record),
+        Edit::Join { one, other } => saving.join(*one, *other),
         // Parted off before.
         Edit::Undo => Ok(()),
     }

@@ -161,8 +161,8 @@ impl Session {
         held(&self.held).checked(damaged)
     }
 
-    /// Takes in a file that somebody handed over. Of a notes file it goes to the field; a record without an id is the one
-    /// in the same place of the field of that name. Of bundles it goes to the other devices. Whatever is wrong with it is
+    /// Takes in a file that somebody handed over. Of a notes file it shows what it would add and change; a tap
+    /// takes it in. Its name, as it came, is what it is known by the next time. Of bundles it goes to the other devices. Whatever is wrong with it is
     /// told, and then nothing of it is taken.
     ///
     /// # Errors

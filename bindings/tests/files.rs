@@ -97,13 +97,11 @@ fn a_field_handed_over_is_taken_in_as_it_was() {
     let other = open(elsewhere.path()).unwrap();
     let screen = tap(&other, &other.screen().unwrap(), "English");
     assert_eq!(screen.kind, ScreenKind::Fields);
-    for _ in 0..2 {
-        let screen = other.import_file(path.clone()).unwrap();
-        assert_eq!(
-            (screen.kind, screen.title.as_str(), screen.saved),
-            (ScreenKind::Field, "Heron Close", true)
-        );
-        assert!(screen.told.starts_with("Taken in: Heron Close, "), "{}", screen.told);
+    for told in ["Heron Close: new here one field, ", "Heron Close: the file says nothing that is not here."]
+    {
+        let screen = support::take_in(&other, Path::new(&path));
+        assert_eq!((screen.kind, screen.title.as_str()), (ScreenKind::Field, "Heron Close"));
+        assert!(screen.told.starts_with(told), "{}", screen.told);
         assert_eq!(noted(&other, &field), noted(&session, &field));
     }
     other.tap(r#""undo""#.into()).unwrap();
@@ -127,7 +125,7 @@ fn the_name_of_a_file_holds_nothing_that_leads_elsewhere() {
         let notes = folder.path().join("named.json");
         let text = std::fs::read_to_string(demo("mere_piece")).unwrap().replacen("Mere Piece", name, 1);
         std::fs::write(&notes, text).unwrap();
-        session.import_file(notes.display().to_string()).unwrap();
+        support::take_in(&session, &notes);
         let path = session.export_field(field_id(&session), out.display().to_string()).unwrap();
         assert_eq!(Path::new(&path), out.join(file));
     }

@@ -120,8 +120,8 @@ fn on_the_full_phone() {
     let left: Vec<String> = files(&app).into_iter().filter(|name| name != "photos").collect();
     assert_eq!(left, listed);
     assert_eq!(files(&app.join("photos")), [""; 0]);
-    let demo = support::demo("mere_piece").display().to_string();
-    let screen = session.import_file(demo.clone()).unwrap();
+    let demo = support::demo("mere_piece");
+    let screen = support::take_in(&session, &demo);
     assert_eq!((screen.told.as_str(), screen.saved), (FULL, false));
     assert_eq!(noted(&session, &field), before);
 
@@ -136,5 +136,5 @@ fn on_the_full_phone() {
     assert!(screen.saved, "{}", screen.told);
     assert_eq!(headland_noted(&session, &field), u64::from(last) + 1);
     assert!(session.tap(r#"{"own":{"left_handed":true}}"#.into()).unwrap().left_handed);
-    assert!(session.import_file(demo).unwrap().saved);
+    assert!(support::take_in(&session, &demo).saved);
 }

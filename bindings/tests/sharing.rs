@@ -33,7 +33,7 @@ impl Phone {
     /// Two who know each other, with the same field; and the field's id.
     fn pair() -> (Self, Self, String) {
         let (ann, ben) = (Self::of("Ann"), Self::of("Ben"));
-        ann.session.import_file(demo("mere_piece").display().to_string()).unwrap();
+        support::take_in(&ann.session, &demo("mere_piece"));
         let field = field_id(&ann.session);
         ben.take_in(&ann.hand_over(true));
         ben.accept("Ann");
@@ -147,7 +147,7 @@ fn notes_of_buttons(screen: &ShownScreen) -> Vec<[String; 2]> {
 #[test]
 fn a_stranger_waits_until_the_signs_are_compared() {
     let (ann, ben) = (Phone::of("Ann"), Phone::of("Ben"));
-    ann.session.import_file(demo("mere_piece").display().to_string()).unwrap();
+    support::take_in(&ann.session, &demo("mere_piece"));
     let field = field_id(&ann.session);
     let file = ann.hand_over(true);
 
@@ -311,7 +311,7 @@ fn photos_go_along_and_come_back_when_they_rot() {
 #[test]
 fn edits_that_rotted_are_told_and_the_rest_goes_on() {
     let ann = Phone::of("Ann");
-    ann.session.import_file(demo("mere_piece").display().to_string()).unwrap();
+    support::take_in(&ann.session, &demo("mere_piece"));
     assert_eq!(ann.session.check().unwrap(), None);
     let Phone { folder, session } = ann;
     drop(session);
@@ -337,7 +337,7 @@ fn edits_that_rotted_are_told_and_the_rest_goes_on() {
 #[test]
 fn photos_of_a_stranger_come_with_the_acceptance() {
     let (ann, ben) = (Phone::of("Ann"), Phone::of("Ben"));
-    ann.session.import_file(demo("mere_piece").display().to_string()).unwrap();
+    support::take_in(&ann.session, &demo("mere_piece"));
     let field = field_id(&ann.session);
     let pit = ann.noted(&field)["pits"][0]["id"].as_str().unwrap().to_owned();
     let taken = ann.path("taken.jpg");

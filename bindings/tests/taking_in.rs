@@ -41,18 +41,14 @@ fn a_file_without_ids_taken_in_twice_is_one_field() {
     let session = started(folder.path());
     let path = folder.path().join("plain.json");
     std::fs::write(&path, PLAIN).unwrap();
-    let take = || session.import_file(path.display().to_string()).unwrap();
+    let take = || support::take_in(&session, &path);
     let screen = take();
-    assert_eq!(screen.told, "Taken in: Fen Piece, 2 pits.");
+    assert!(screen.told.starts_with("Fen Piece: new here one field, 2 pits, 3 layers, "), "{}", screen.told);
     let field = field_id(&session);
     let before = noted(&session, &field);
 
     let screen = take();
-    assert!(
-        screen.told.starts_with("Taken in: Fen Piece, 2 pits. The file does not say which"),
-        "{}",
-        screen.told
-    );
+    assert_eq!(screen.told, "Fen Piece: the file says nothing that is not here.");
     assert_eq!(noted(&session, &field), before, "the same file says the same");
     assert_eq!(fields(&session), ["Fen Piece"]);
 
@@ -74,17 +70,72 @@ fn a_file_without_ids_taken_in_twice_is_one_field() {
 }
 
 #[test]
+fn a_file_is_shown_before_anything_of_it_is_taken_in() {
+    let folder = tempfile::tempdir().unwrap();
+    let session = started(folder.path());
+    let path = folder.path().join("plain.json");
+    std::fs::write(&path, PLAIN).unwrap();
+    support::take_in(&session, &path);
+    let field = field_id(&session);
+    let before = noted(&session, &field);
+    std::fs::write(&path, PLAIN.replace("400", "450")).unwrap();
+    let screen = session.import_file(path.display().to_string()).unwrap();
+    let said: Vec<String> = screen
+        .known
+        .iter()
+        .filter_map(|known| match known {
+            ShownKnown::Sentence { text } | ShownKnown::Line { text } => Some(text.clone()),
+            _ => None,
+        })
+        .collect();
+    assert_eq!(said[0], "Fen Piece: the file would add nothing; values it would change: 1.");
+    assert_eq!(said[1], "Fen Piece, pit 2, layer: bottom of the layer as the file has it.");
+    assert_eq!(noted(&session, &field), before);
+    // Left alone, nothing of it comes; the place outlives the app, the file does not.
+    session.back().unwrap();
+    assert_eq!(noted(&session, &field), before);
+    session.import_file(path.display().to_string()).unwrap();
+    drop(session);
+    let session = open(folder.path()).unwrap();
+    assert_eq!(session.screen().unwrap().kind, ScreenKind::Fields);
+    assert_eq!(noted(&session, &field), before);
+    // Opened again, a tap takes it in.
+    let screen = session.import_file(path.display().to_string()).unwrap();
+    let screen = tap(&session, &screen, "Take it in");
+    assert!(screen.saved && noted(&session, &field) != before);
+}
+
+#[test]
+fn two_fields_of_one_name_can_be_said_to_be_one() {
+    let folder = tempfile::tempdir().unwrap();
+    let session = started(folder.path());
+    for name in ["north.json", "south.json"] {
+        let path = folder.path().join(name);
+        std::fs::write(&path, PLAIN).unwrap();
+        support::take_in(&session, &path);
+    }
+    assert_eq!(fields(&session), ["Fen Piece", "Fen Piece", "Two fields are called Fen Piece"]);
+    let screen = session.screen().unwrap();
+    let screen = tap(&session, &screen, "Two fields are called Fen Piece");
+    let screen = tap(&session, &screen, "They are one field");
+    assert!(screen.told.starts_with("These are one field now: Fen Piece, with 4 pits."), "{}", screen.told);
+    assert_eq!(fields(&session), ["Fen Piece"]);
+    session.tap(r#""undo""#.into()).unwrap();
+    assert_eq!(fields(&session).len(), 3);
+}
+
+#[test]
 fn what_was_noted_here_and_is_not_in_the_file_stays() {
     let folder = tempfile::tempdir().unwrap();
     let session = started(folder.path());
     let path = folder.path().join("plain.json");
     std::fs::write(&path, PLAIN).unwrap();
-    session.import_file(path.display().to_string()).unwrap();
+    support::take_in(&session, &path);
     let field = field_id(&session);
     let mut shorter: Value = serde_json::from_str(PLAIN).unwrap();
     shorter["pits"].as_array_mut().unwrap().pop();
     std::fs::write(&path, shorter.to_string()).unwrap();
-    session.import_file(path.display().to_string()).unwrap();
+    support::take_in(&session, &path);
     let notes: Value = serde_json::from_str(&noted(&session, &field)).unwrap();
     assert_eq!(notes["pits"].as_array().unwrap().len(), 2);
 }
@@ -105,7 +156,7 @@ fn two_fields_of_one_name_have_files_of_their_own() {
     for (id, name) in ids.iter().zip(names) {
         let text = format!(r#"{{"pitface": 1, "field": {{"id": "{id}", "name": "{name}"}}, "pits": []}}"#);
         std::fs::write(&path, text).unwrap();
-        session.import_file(path.display().to_string()).unwrap();
+        support::take_in(&session, &path);
         if *id == ids[0] {
             assert_eq!(export(id), "Fen_Piece.notes.json", "alone under its name");
         }
@@ -131,7 +182,7 @@ fn a_long_name_in_any_script_makes_a_name_a_disk_takes() {
             "\u{20000}".repeat(80)
         );
         std::fs::write(&path, text).unwrap();
-        session.import_file(path.display().to_string()).unwrap();
+        support::take_in(&session, &path);
         noted(&session, &id.to_string());
     }
 }

@@ -77,7 +77,7 @@ fn whoever_listens_is_told_of_each_save_once_and_may_call_back() {
     assert_eq!(count(), 1, "nothing was left to take back");
     subscription.stop().unwrap();
     subscription.stop().unwrap();
-    session.import_file(support::demo("mere_piece").display().to_string()).unwrap();
+    support::take_in(&session, &support::demo("mere_piece"));
     assert_eq!(count(), 1);
 }
 

@@ -578,6 +578,40 @@ fn a_pan_in_two_layers_is_cleared_to_its_deepest_bottom() {
     assert_eq!(call.tip.unwrap().bottom_mm, 310);
 }
 
+/// Nobody is told to do what the field has, or that a layer cuts off roots that were seen to pass it.
+#[test]
+fn what_follows_fits_the_field_and_the_notes() {
+    use pitface_core::record::OrganicMatter;
+    let rich = open(&with_field(|notes| notes.field.organic_matter = Some(OrganicMatter::Percent(7.0))));
+    assert!(!rich.follow_up.contains(&FollowUp::OrganicMatter), "{:?}", rich.follow_up);
+    let ley = open(&with_field(|notes| notes.field.crop_now = Some("ryegrass ley".into())));
+    assert!(!ley.follow_up.contains(&FollowUp::RootsAfter), "{:?}", ley.follow_up);
+    assert!(ley.rooting_loss.is_some());
+    let passed = with_field(|notes| {
+        notes.field.crop_now = Some("winter wheat".into());
+        for layer in &mut notes.pits[1].layers {
+            layer.signs = layer.signs.overlaid(&signs(&[(Sign::Roots, "in_cracks")]));
+        }
+    });
+    assert_eq!(open(&passed).rooting_loss, None);
+}
+
+/// Plates of drained peat are its age, not wheels (Ilnicki & Zeitz 2003).
+#[test]
+fn peat_is_no_case_for_steel() {
+    use pitface_core::record::OrganicMatter;
+    let call = open(&with_field(|notes| notes.field.organic_matter = Some(OrganicMatter::Percent(25.0))));
+    assert_eq!((call.call, call.tip), (Call::RootsFirst, None));
+    assert_eq!(call.reasons[0].what, What::Peat { top_mm: 220, bottom_mm: 280 });
+}
+
+#[test]
+fn a_reason_names_its_pit_by_the_number_it_has_in_the_notes() {
+    let mut notes = fit_to_loosen();
+    notes.pits.insert(1, Pit { face: Some(FaceMoisture::Dry), ..sound_pit(5, PlaceKind::Open) });
+    assert!(says(&open(&notes), |what| matches!(what, What::Layer { pit: 3, top_mm: 220, .. })));
+}
+
 #[test]
 fn a_field_without_pits_is_to_be_dug() {
     let advice = calls(&notes(Vec::new()));

@@ -32,6 +32,8 @@ fn is_here(place: Place) -> bool {
         | Place::Partners
         | Place::Partner { .. }
         | Place::Versions { .. }
+        | Place::Incoming
+        | Place::OneField { .. }
         | Place::Regretted { .. } => true,
         Place::Fields
         | Place::StartField

@@ -6,6 +6,9 @@
 //!
 //! `version_3.sql` is Ann's store as version 3 wrote it: a field with one pit dug to 450 mm, handed over to Ben and accepted both ways, 460 mm
 //! noted by Ben and taken in, then 470 mm noted by Ann and not handed over.
+//!
+//! `version_3_two_fields.sql` is another one of version 3: Ann read a notes file of a "Home Field" with pits dug to 410 and 420 mm, accepted Ben, and
+//! took in his field of that name with a pit dug to 510 mm.
 #![allow(clippy::unwrap_used)] // Helpers of tests are tests too.
 
 mod store_support;
@@ -103,6 +106,29 @@ fn version_3_is_brought_up_to_date_with_what_others_handed_over() {
 fn read_pits(store: &Store) -> Vec<u32> {
     let field = store.fields().unwrap()[0].id;
     store.load_notes(field).unwrap().pits.iter().filter_map(|pit| pit.dug_to_mm).collect()
+}
+
+#[test]
+fn version_3_keeps_two_fields_of_one_name_and_can_join_them() {
+    let (_folder, path) = place();
+    let connection = Connection::open(&path).unwrap();
+    connection.execute_batch(include_str!("../../tests/vectors/store/version_3_two_fields.sql")).unwrap();
+    drop(connection);
+    let mut store = Store::open_existing(&path, DEVICE).unwrap();
+    let fields = store.fields().unwrap();
+    assert_eq!(fields.iter().map(|field| field.pits).collect::<Vec<_>>(), [2, 1]);
+    assert_eq!(store.check().unwrap().edits, 44);
+    store.join(fields[1].id, fields[0].id, NOW_MS).unwrap();
+    let depths = |store: &Store| -> Vec<_> {
+        store.load_notes(fields[0].id).unwrap().pits.iter().filter_map(|pit| pit.dug_to_mm).collect()
+    };
+    assert_eq!(depths(&store), [410, 420, 510]);
+    store.undo(NOW_MS).unwrap().unwrap();
+    assert_eq!(depths(&store), [410, 420]);
+    drop(store);
+    let new = path.with_extension("new");
+    drop(Store::create_or_open(&new, DeviceId([3; 16])).unwrap());
+    assert_eq!(schema(&path), schema(&new));
 }
 
 #[test]

@@ -5,7 +5,7 @@
 mod store_support;
 
 use pitface_core::record::FieldNotes;
-use pitface_core::record::adopt::ids;
+use pitface_core::record::ids::ids;
 use pitface_core::store::{Cell, Kind, NAME_NOT_READABLE, NotShown, Store, StoreError, WhyNotShown};
 use rusqlite::{Connection, params};
 use std::collections::BTreeMap;

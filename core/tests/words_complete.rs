@@ -114,15 +114,24 @@ fn every_what() -> Vec<What> {
     let carry = reason(Clue::Roots, 2, 8.0);
     let against = reason(Clue::Smell, 0, -3.0);
     let reference = reason(Clue::Reference, 1, 5.0);
-    let layer =
-        |reasons: &[Reason]| What::Layer { top_mm, bottom_mm, kind, share: 0.86, reasons: reasons.to_vec() };
+    let layer = |reasons: &[Reason]| What::Layer {
+        pit: 3,
+        top_mm,
+        bottom_mm,
+        kind,
+        share: 0.86,
+        reasons: reasons.to_vec(),
+    };
     let mut all = vec![
         layer(&[]),
         layer(&[carry]),
         layer(&[against]),
         layer(&[carry, reference, against]),
         What::NothingHarmed,
-        What::RootsPass { top_mm, bottom_mm },
+        What::RootsPass { top_mm, bottom_mm, roots: true, worms: true },
+        What::RootsPass { top_mm, bottom_mm, roots: true, worms: false },
+        What::RootsPass { top_mm, bottom_mm, roots: false, worms: true },
+        What::Peat { top_mm, bottom_mm },
         What::NoPits,
         What::TooShallow { dug_to_mm: 300, need_mm: 400 },
         What::NoReference,
@@ -238,6 +247,7 @@ fn number(what: &What) -> usize {
         What::FaceWet => 34,
         What::NearSurface { .. } => 35,
         What::UnderGrass { .. } => 36,
+        What::Peat { .. } => 37,
     }
 }
 

@@ -36,9 +36,3 @@ fn the_first_faults_of_a_file_are_told_and_the_rest_counted() {
     assert!(told.ends_with("pits[5].place: is missing; give it. And 2 more."), "{told}");
     assert!(words(Language::German).not_taken_in(&faults[..1]).ends_with("give it."));
 }
-
-#[test]
-fn pits_taken_in_are_counted() {
-    assert_eq!(words(Language::English).taken_in("Mere Piece", 1), "Taken in: Mere Piece, one pit.");
-    assert_eq!(words(Language::German).taken_in("Mere Piece", 12), "Übernommen: Mere Piece, 12 Gruben.");
-}

@@ -204,16 +204,16 @@ fn a_layer_gives_its_reasons_with_the_reference_last() {
         reason(Clue::Channels, ChannelsSeen::CutOff as usize, 3.0),
         reason(Clue::Pores, 2, 0.4),
     ];
-    let what = What::Layer { top_mm: 200, bottom_mm: 300, kind: PRESSED, share: 0.86, reasons };
+    let what = What::Layer { pit: 3, top_mm: 200, bottom_mm: 300, kind: PRESSED, share: 0.86, reasons };
     let why = Why { stance: Stance::For, what };
     says(
         &english().why(&why),
-        "20–30 cm reads as tight, pressed (86 of 100): flat plates, roots turned sideways, channels cut off; not so \
+        "20–30 cm in pit 3 reads as tight, pressed (86 of 100): flat plates, roots turned sideways, channels cut off; not so \
          in the reference pit. Against it: earthy smell.",
     );
     says(
         &german().why(&why),
-        "20–30 cm ist dicht, gepresst (86 von 100): plattig, Wurzeln seitwärts abgelenkt, Gänge abgeschnitten; in \
+        "20–30 cm in Grube 3 ist dicht, gepresst (86 von 100): plattig, Wurzeln seitwärts abgelenkt, Gänge abgeschnitten; in \
          der Vergleichsgrube nicht so. Dagegen: erdiger Geruch.",
     );
 }

@@ -1,4 +1,4 @@
-//! From notes files through a store and back. Questions ([`of_file`], [`Kept`]) write no notes; [`into_store`] alone does.
+//! From notes files through a store and back. Questions ([`of_file`], [`Kept`]) write no notes; [`into_store`](crate::into_store) alone does.
 
 use crate::field::{FieldRead, Origin};
 use crate::trouble::Trouble;
@@ -6,7 +6,6 @@ use crate::write::stem;
 use crate::{device, input};
 use pitface_core::error::Fault;
 use pitface_core::merge::Signer as _;
-use pitface_core::record::adopt::{adopt, ids, is_kept_as};
 use pitface_core::record::{FieldNotes, RecordId, notes};
 use pitface_core::store::{FieldSummary, Store, StoreError};
 use std::collections::BTreeSet;
@@ -20,11 +19,16 @@ const LISTED: usize = 20;
 
 /// A sound notes file.
 pub struct Sound {
-    origin: Origin,
-    notes: FieldNotes,
+    /// The file.
+    pub origin: Origin,
+    /// Where it lies, as a store remembers it; `None` of what comes by standard input.
+    pub source: Option<PathBuf>,
+    /// What it says.
+    pub notes: FieldNotes,
     /// Ids made here, because the file has none for these records.
-    made: BTreeSet<RecordId>,
-    unknown_keys: Vec<String>,
+    pub made: BTreeSet<RecordId>,
+    /// Places of keys that nobody knows.
+    pub unknown_keys: Vec<String>,
 }
 
 /// What a question is asked about: a notes file, which is kept nowhere and writes nothing.
@@ -35,12 +39,11 @@ pub fn of_file(file: &Path) -> Result<FieldRead, Trouble> {
 /// The field of a sound file, by way of a store that goes with the command.
 pub fn passing(sound: Sound) -> Result<FieldRead, Trouble> {
     let failed = |error: StoreError| Trouble::of_said(Path::new("memory"), &error);
-    let made = sound.made.clone();
+    let Sound { origin, notes, made, unknown_keys, .. } = sound;
     let mut store = Store::in_memory(device::passing()).map_err(failed)?;
-    let mut fields = pass_all(vec![sound], &mut store).map_err(failed)?;
-    let mut field = fields.swap_remove(0);
-    field.passing = made;
-    Ok(field)
+    store.save_notes(&notes, now_ms()).map_err(failed)?;
+    let notes = store.load_notes(notes.field.id).map_err(failed)?;
+    Ok(FieldRead { passing: made, ..FieldRead::of(notes, origin, unknown_keys) })
 }
 
 /// A store whose fields are asked about.
@@ -156,8 +159,8 @@ impl Kept {
     }
 }
 
-/// Reads notes files into a store, and reads them back. Nothing is kept unless every file is sound.
-pub fn into_store(files: &[PathBuf], store: &Path) -> Result<Vec<FieldRead>, Trouble> {
+/// Notes files that are all sound.
+pub fn all_sound(files: &[PathBuf]) -> Result<Vec<Sound>, Trouble> {
     let mut trouble = input::named_once(files);
     let mut all = Vec::new();
     for file in files {
@@ -166,14 +169,7 @@ pub fn into_store(files: &[PathBuf], store: &Path) -> Result<Vec<FieldRead>, Tro
             Err(faults) => trouble.add(faults),
         }
     }
-    keep(trouble.or(all)?, store)
-}
-
-/// Keeps notes in a store, and reads them back.
-pub fn keep(all: Vec<Sound>, path: &Path) -> Result<Vec<FieldRead>, Trouble> {
-    let failed = |error: StoreError| Trouble::of_said(path, &error);
-    let mut store = Store::create_or_open(path, device::lasting()?.device()).map_err(failed)?;
-    pass_all(all, &mut store).map_err(failed)
+    trouble.or(all)
 }
 
 /// A notes file that is sound.
@@ -192,7 +188,8 @@ pub fn read_text(file: &Path, text: &str) -> Result<Sound, Trouble> {
     let called = input::called(file);
     let read = read.map_err(|faults| Trouble::of_file(called, faults))?;
     let origin = Origin { called: called.to_owned(), stem: stem(file) };
-    Ok(Sound { origin, notes: read.notes, made, unknown_keys: read.unknown_keys })
+    let source = (!input::is_standard_input(file)).then(|| lasting_path(file));
+    Ok(Sound { origin, source, notes: read.notes, made, unknown_keys: read.unknown_keys })
 }
 
 /// What to know of a file that was read: keys nobody knows, a line each.
@@ -205,38 +202,14 @@ pub fn remarks(field: &FieldRead) -> String {
     lines
 }
 
-fn pass_all(all: Vec<Sound>, store: &mut Store) -> Result<Vec<FieldRead>, StoreError> {
-    let mut passed: Vec<FieldRead> = Vec::new();
-    for Sound { origin, mut notes, made, unknown_keys } in all {
-        let free = |id| passed.iter().all(|field| field.notes.field.id != id);
-        let notes = pass(store, &mut notes, &made, free)?;
-        passed.push(FieldRead::of(notes, origin, unknown_keys));
-    }
-    Ok(passed)
-}
-/// Saves the notes of one field and reads them back. What the store has of an earlier reading and the file no
-/// longer says is deleted there; its edits stay in the log.
-fn pass(
-    store: &mut Store,
-    notes: &mut FieldNotes,
-    made: &BTreeSet<RecordId>,
-    free: impl Fn(RecordId) -> bool,
-) -> Result<FieldNotes, StoreError> {
-    let now_ms = now_ms();
-    let field = notes.field.id;
-    let known = store.fields()?.into_iter().find(|known| {
-        is_kept_as(&notes.field, made, known.id, &known.name) && (known.id == field || free(known.id))
-    });
-    if let Some(known) = known {
-        let kept = store.load_notes(known.id)?;
-        adopt(notes, &kept, made);
-        let said: BTreeSet<RecordId> = ids(notes).collect();
-        for gone in ids(&kept).filter(|id| !said.contains(id)) {
-            store.delete_record(gone, now_ms)?;
-        }
-    }
-    store.save_notes(notes, now_ms)?;
-    store.load_notes(notes.field.id)
+/// The same path for one file, from wherever it is named.
+pub fn lasting_path(file: &Path) -> PathBuf {
+    let in_folder = || {
+        let folder = file.parent().filter(|folder| !folder.as_os_str().is_empty()).unwrap_or(Path::new("."));
+        Some(folder.canonicalize().ok()?.join(file.file_name()?))
+    };
+    let absolute = || std::path::absolute(file).ok();
+    file.canonicalize().ok().or_else(in_folder).or_else(absolute).unwrap_or_else(|| file.to_owned())
 }
 
 fn new_id() -> RecordId {

@@ -12,6 +12,7 @@ mod drawn_field;
 mod field;
 mod help;
 mod input;
+mod into_store;
 mod json;
 mod keep;
 mod machine;

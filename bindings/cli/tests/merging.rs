@@ -43,7 +43,7 @@ fn three_walkers_share_a_folder() {
 
     // Two measure the same pit again.
     ann.notes(&dug_to(460));
-    ben.notes(&dug_to(470));
+    ben.measures_again(470);
     share_all(&[&ann, &ben, &cat], &folder);
     let told = cat.place.good(&["settle", STORE]).replace('\u{a0}', " ");
     assert!(told.contains("One value has several versions:\n1. Long Sedge, pit 1: dug to\n"), "{told}");
@@ -80,17 +80,22 @@ fn is_hex(text: &str) -> bool {
 
 #[test]
 fn what_one_deleted_and_another_went_on_with_is_told_and_decided() {
-    for (option, pits, said) in [("--bring-back", 1, "is back"), ("--stay-deleted", 0, "stays deleted")] {
+    let back: &[&str] = &["bring-back", STORE, "1"];
+    let stays: &[&str] = &["settle", STORE, "--stay-deleted", "1"];
+    for (decide, pits, said, left) in [
+        (back, 1, "is back", "Nothing is deleted."),
+        (stays, 0, "stays deleted", "Nothing was deleted that somebody else went on with."),
+    ] {
         let (ann, ben) = pair();
-        ann.notes(r#"{"pitface": 1, "field": {"name": "Long Sedge"}, "pits": []}"#);
-        ben.notes(&dug_to(480));
+        ann.removes_all_pits(r#"{"pitface": 1, "field": {"name": "Long Sedge"}, "pits": []}"#);
+        ben.measures_again(480);
         let file = ben.hand_over("more.pitb", &[]);
         ann.place.good(&["take-in", STORE, &file]);
         let told = ann.place.good(&["settle", STORE]);
         assert!(told.contains("1. Long Sedge, pit (deleted): deleted by Ann ("), "{told}");
         assert!(told.contains(", changed by Ben (") && told.contains("(dug to)"), "{told}");
-        let told = ann.place.good(&["settle", STORE, option, "1"]);
-        assert!(told.contains(said) && told.contains("Nothing was deleted"), "{told}");
+        let told = ann.place.good(decide);
+        assert!(told.contains(said) && told.contains(left), "{told}");
         let file = ann.hand_over("decided.pitb", &[]);
         ben.place.good(&["take-in", STORE, &file]);
         assert_eq!(ann.digest(), ben.digest());
@@ -103,7 +108,7 @@ fn what_one_deleted_and_another_went_on_with_is_told_and_decided() {
 fn what_is_not_in_the_list_cannot_be_settled() {
     let (ann, _) = pair();
     let before = ann.digest();
-    for options in [["--keep", "1", "1"].as_slice(), &["--keep", "0", "0"], &["--bring-back", "1"]] {
+    for options in [["--keep", "1", "1"].as_slice(), &["--keep", "0", "0"], &["--stay-deleted", "1"]] {
         let told = ann.place.bad(&[&["settle", STORE], options].concat());
         assert!(told.starts_with("arguments: --") && told.contains("there is no"), "{told}");
     }

@@ -24,8 +24,19 @@ pub fn with_field(name: &str) -> (TempDir, Arc<Session>) {
     let session = open(folder.path()).unwrap();
     let screen = session.screen().unwrap();
     tap(&session, &screen, "English");
-    session.import_file(demo(name).display().to_string()).unwrap();
+    take_in(&session, &demo(name));
     (folder, session)
+}
+
+/// Opens a notes file and takes it in, where it says anything new.
+pub fn take_in(session: &Session, file: &Path) -> ShownScreen {
+    let screen = session.import_file(file.display().to_string()).unwrap();
+    let takes = |does: &ShownDoes| matches!(does, ShownDoes::Act { act } if act == r#""take_in""#);
+    if screen.main.as_ref().is_some_and(|button| takes(&button.does)) {
+        assert!(!screen.saved, "it is shown first");
+        return session.tap(r#""take_in""#.to_owned()).unwrap();
+    }
+    screen
 }
 
 /// Everything that can be tapped, with its label; what cannot now is left out.

@@ -1,8 +1,8 @@
 //! What belongs to a call: cautions, what has to follow, the rooting depth lost.
 
 use super::call::{Caution, FollowUp, Readiness, RootingLoss, What, Why, ZoneCall};
-use crate::reading::LayerReading;
-use crate::record::{Buried, Call, Cause, Condition, Field, TextureNote};
+use crate::reading::{LayerReading, level};
+use crate::record::{Buried, Call, Cause, Condition, Field, OrganicMatterLevel, RootsSeen, TextureNote};
 use crate::soil::rooting;
 use crate::soil::texture::TextureGroup;
 
@@ -35,7 +35,24 @@ pub fn cautions(
 }
 
 /// What has to follow, in order; `harmed` is the deciding layer.
-pub fn follow_up(call: Call, whys: &[Why], harmed: Option<&LayerReading>) -> Vec<FollowUp> {
+///
+/// Nobody is told to do what the field has already: organic matter where it is high, deep roots in a standing ley.
+pub fn follow_up(call: Call, whys: &[Why], harmed: Option<&LayerReading>, field: &Field) -> Vec<FollowUp> {
+    let mut steps = steps_after(call, whys, harmed);
+    steps.retain(|step| !has_already(field, *step));
+    steps
+}
+
+/// Whether a field has already what a step asks for.
+pub fn has_already(field: &Field, step: FollowUp) -> bool {
+    match step {
+        FollowUp::OrganicMatter => field.organic_matter.map(level) == Some(OrganicMatterLevel::High),
+        FollowUp::RootsAfter => field.crop_now.as_deref().is_some_and(rooting::is_grass),
+        _ => false,
+    }
+}
+
+fn steps_after(call: Call, whys: &[Why], harmed: Option<&LayerReading>) -> Vec<FollowUp> {
     let says = |test: fn(&What) -> bool| whys.iter().any(|why| test(&why.what));
     let pressed = harmed.is_some_and(|layer| layer.cause == Cause::Pressed).then_some(FollowUp::RemoveCause);
     match call {
@@ -87,7 +104,7 @@ pub fn belonging(mut call: ZoneCall) -> ZoneCall {
         Call::DigAgain if worked => vec![FollowUp::DigBehind],
         Call::DigAgain => Vec::new(),
         Call::Wait if call.readiness == Readiness::StripFirst => vec![FollowUp::DigBehind],
-        _ => follow_up(call.call, &call.reasons, None),
+        _ => steps_after(call.call, &call.reasons, None),
     };
     if call.call == Call::LeaveIt {
         call.rooting_loss = None;
@@ -96,12 +113,13 @@ pub fn belonging(mut call: ZoneCall) -> ZoneCall {
 }
 
 /// How much of the crop's rooting depth a Tight or Shut layer cuts off: of the crop standing now, else of the last.
-/// `None` where no depth is known of the crop, or it does not root down to the layer.
+/// `None` where no depth is known of the crop, it does not root down to the layer, or roots were seen to pass it.
 pub fn rooting_loss(field: &Field, layer: &LayerReading) -> Option<RootingLoss> {
     let crop = field.crop_now.as_ref().or(field.last_crop.as_ref())?;
     let rooting = rooting::of(crop)?;
     let share = rooting.share_cut_off(layer.top_mm);
-    (layer.condition >= Condition::Tight && share > 0.0).then(|| RootingLoss {
+    let pass = matches!(layer.signs.roots, Some(RootsSeen::Through | RootsSeen::InCracks));
+    (layer.condition >= Condition::Tight && !pass && share > 0.0).then(|| RootingLoss {
         crop: crop.clone(),
         potential_mm: rooting.depth_mm,
         top_mm: layer.top_mm,

@@ -122,12 +122,12 @@ pub struct Why {
 #[serde(tag = "what", rename_all = "snake_case")]
 #[expect(missing_docs, reason = "fields say what they are: depths, counts, shares")]
 pub enum What {
-    /// A pit's layer reads as this kind.
-    Layer { top_mm: u32, bottom_mm: u32, kind: Kind, share: f64, reasons: Vec<Reason> },
+    /// A pit's layer reads as this kind; the pit by its number in the notes, from 1.
+    Layer { pit: usize, top_mm: u32, bottom_mm: u32, kind: Kind, share: f64, reasons: Vec<Reason> },
     /// No layer holds the crop back.
     NothingHarmed,
-    /// Roots and worms still pass through the layer.
-    RootsPass { top_mm: u32, bottom_mm: u32 },
+    /// Roots still pass through the layer, or worms do, or both.
+    RootsPass { top_mm: u32, bottom_mm: u32, roots: bool, worms: bool },
     /// No pit in this zone gives a call.
     NoPits,
     /// The face was too dry or too wet to read.
@@ -157,6 +157,8 @@ pub enum What {
     FaceWet,
     /// The layer ends within the upper 100 mm: a crust or trodden ground, no case for a tine.
     NearSurface { top_mm: u32, bottom_mm: u32 },
+    /// Peat: its structure hangs on water and age, no case for a tine.
+    Peat { top_mm: u32, bottom_mm: u32 },
     /// Trodden ground under grass that ends within 150 mm: rest mends it.
     UnderGrass { top_mm: u32, bottom_mm: u32 },
     /// A roll test decided, or was looked at.

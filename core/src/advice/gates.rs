@@ -87,8 +87,15 @@ pub fn pass(
 /// lets it, with what stands in its way.
 pub fn fitted(field: &Field, tip: TipDepth) -> (TipDepth, Vec<What>) {
     let map = FieldMap::of(field);
-    let ground =
-        Ground { field, map: &map, machines: &[], passes: &[], today: None, references_mm: Vec::new() };
+    let ground = Ground {
+        field,
+        pits: &[],
+        map: &map,
+        machines: &[],
+        passes: &[],
+        today: None,
+        references_mm: Vec::new(),
+    };
     let (tip, mut in_the_way, _) = buried::fitted_under(field, &map, Zone::Whole, tip, None);
     let (tip, short) = within_reach(&ground, tip);
     in_the_way.extend(short);

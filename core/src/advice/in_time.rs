@@ -4,6 +4,7 @@
 //! speak, or new pits are asked for. A loosening before them that left a harmed layer did not last, and that is said first.
 
 use super::after_dig::{Lasting, NextStep, PassAdvice, Verdict};
+use super::belongs::{belonging, has_already};
 use super::call::{Readiness, Stance, Sureness, What, Why, ZoneCall};
 use super::{FieldAdvice, stands_for};
 use crate::place::FieldMap;
@@ -66,7 +67,8 @@ pub fn as_of(notes: &FieldNotes, map: &FieldMap, dug: FieldAdvice, passes: &[Pas
         .into_iter()
         .map(|call| {
             let before = call.call;
-            let now = zone_now(notes, map, passes, call);
+            let mut now = zone_now(notes, map, passes, call);
+            now.follow_up.retain(|step| !has_already(&notes.field, *step));
             changed |= now.call != before;
             now
         })
@@ -194,7 +196,7 @@ fn told(mut call: ZoneCall, now: Call, what: What) -> ZoneCall {
         (_, sure) => sure,
     };
     let readiness = if now == Call::Wait { call.readiness } else { Readiness::Fit };
-    super::belongs::belonging(ZoneCall { call: now, sure, readiness, ..call })
+    belonging(ZoneCall { call: now, sure, readiness, ..call })
 }
 
 /// What bears on a call only while there is work to be done.

@@ -2,7 +2,7 @@
 
 use super::call::What;
 use crate::reading::LayerReading;
-use crate::record::Field;
+use crate::record::{Field, OrganicMatter};
 use crate::soil::rooting;
 use crate::soil::texture::TextureGroup;
 
@@ -15,11 +15,21 @@ const UNDER_GRASS_MM: u32 = 150;
 /// over 300 mm in clayey soils).
 pub const DEEP_CLAY_MM: u32 = 300;
 
+/// From this organic matter on, in percent by mass, the soil is peaty or peat (12 to 20 % organic carbon, by clay: WRB
+/// 2022; times 1.72, value from memory): its blocks and plates come of drainage and age (Ilnicki & Zeitz 2003).
+const PEAT_PERCENT: f64 = 20.0;
+
 /// Why a tine is no remedy for a layer; `None` where it may be one.
 pub fn ruled_out(layer: &LayerReading, field: &Field) -> Option<What> {
     let (top_mm, bottom_mm) = (layer.top_mm, layer.bottom_mm);
     let grass = field.crop_now.as_deref().is_some_and(rooting::is_grass);
-    if bottom_mm <= NEAR_SURFACE_MM {
+    let peat = match field.organic_matter {
+        Some(OrganicMatter::Percent(percent)) => percent >= PEAT_PERCENT,
+        Some(OrganicMatter::Level(_)) | None => false,
+    };
+    if peat {
+        Some(What::Peat { top_mm, bottom_mm })
+    } else if bottom_mm <= NEAR_SURFACE_MM {
         Some(What::NearSurface { top_mm, bottom_mm })
     } else if grass && bottom_mm <= UNDER_GRASS_MM {
         Some(What::UnderGrass { top_mm, bottom_mm })

@@ -8,7 +8,8 @@ use super::{belongs, gates, sureness, water};
 use crate::place::FieldMap;
 use crate::reading::{Clue, FieldReading, Kind, LayerReading, is_readable, leading_rivals};
 use crate::record::{
-    Call, ChannelsSeen, Condition, FaceMoisture, Field, FieldNotes, Machine, Pass, PlaceKind, RootsSeen, Zone,
+    Call, ChannelsSeen, Condition, FaceMoisture, Field, FieldNotes, Machine, Pass, Pit, PlaceKind, RootsSeen,
+    Zone,
 };
 use chrono::NaiveDate;
 
@@ -17,6 +18,8 @@ use chrono::NaiveDate;
 pub struct Ground<'a> {
     /// The field.
     pub field: &'a Field,
+    /// Its pits in the order of the notes, by which they are numbered.
+    pub(super) pits: &'a [Pit],
     /// It laid out.
     pub map: &'a FieldMap,
     /// The machines noted for it.
@@ -44,8 +47,13 @@ impl<'a> Ground<'a> {
             .filter(|(pit, _)| pit.place == PlaceKind::Reference && is_readable(pit))
             .filter_map(|(_, read)| read.layers.last().map(|layer| layer.bottom_mm))
             .collect();
-        let FieldNotes { field, machines, passes, .. } = notes;
-        Self { field, map, machines, passes, today, references_mm }
+        let FieldNotes { field, pits, machines, passes, .. } = notes;
+        Self { field, pits, map, machines, passes, today, references_mm }
+    }
+
+    /// Number of a pit as it is told, from 1.
+    fn number_of(&self, pit: &Pit) -> usize {
+        self.pits.iter().position(|own| own.id == pit.id).map_or(0, |index| index + 1)
     }
 
     /// Whether a readable reference pit shows the soil below this depth.
@@ -112,7 +120,7 @@ pub fn judge(zone: Zone, views: &[&PitView], twins: usize, ground: &Ground) -> Z
         tip: tip.filter(|_| matches!(call, Call::Loosen | Call::Wait)),
         pits: views.len(),
         cautions: belongs::cautions(call, deepest_mm, cloddy, harmed, ground.field),
-        follow_up: belongs::follow_up(call, &whys, harmed),
+        follow_up: belongs::follow_up(call, &whys, harmed, ground.field),
         rooting_loss: harmed.and_then(|layer| belongs::rooting_loss(ground.field, layer)),
         reasons: whys,
     }
@@ -134,7 +142,7 @@ fn verdict(zone: Zone, structure: &mut Structure, views: &[&PitView], ground: &G
         Verdict { call: structure.call, readiness: Readiness::Fit, tip: None, cloddy: false, whys };
     if let Some(what) = water_stands(views) {
         verdict.call = Call::DrainFirst;
-        verdict.whys = std::iter::once(carries(what)).chain(structure.layers()).collect();
+        verdict.whys = std::iter::once(carries(what)).chain(structure.layers(ground)).collect();
         return verdict;
     }
     let Some(Judged { layer, limiting, .. }) = structure.deciding else { return verdict };
@@ -179,7 +187,7 @@ fn verdict(zone: Zone, structure: &mut Structure, views: &[&PitView], ground: &G
     // Where no gate decides, the layers do.
     let gate_decides = verdict.call != Call::Loosen && !verdict.whys.is_empty();
     let at = usize::from(gate_decides);
-    verdict.whys.splice(at..at, structure.layers());
+    verdict.whys.splice(at..at, structure.layers(ground));
     let held_up = water::held_up(structure.deciding.map_or(views[0], |one| one.view).reading, layer);
     if layer.condition >= Condition::Tight {
         verdict.whys.extend(held_up.map(|what| Why { stance: Stance::Note, what }));
@@ -351,12 +359,13 @@ impl Structure<'_, '_> {
     }
 
     /// The deciding layer, and the worst one of the pits that say otherwise.
-    fn layers(&self) -> Vec<Why> {
+    fn layers(&self, ground: &Ground) -> Vec<Why> {
         let told = |pit: &Judged, stance| {
             let LayerReading { top_mm, bottom_mm, condition, cause, share, .. } = *pit.layer;
             let kind = Kind { condition, cause };
             let reasons = pit.layer.reasons.clone();
-            Why { stance, what: What::Layer { top_mm, bottom_mm, kind, share, reasons } }
+            let pit = ground.number_of(pit.view.pit);
+            Why { stance, what: What::Layer { pit, top_mm, bottom_mm, kind, share, reasons } }
         };
         let differs = |pit: &&Judged| {
             self.deciding.is_some_and(|one| !alike(one.limiting.doing(), pit.limiting.doing()))
@@ -378,7 +387,7 @@ fn roots_pass(layer: &LayerReading) -> Option<What> {
     let roots = matches!(layer.signs.roots, Some(RootsSeen::Through | RootsSeen::InCracks));
     let worms = matches!(layer.signs.channels, Some(ChannelsSeen::Many | ChannelsSeen::Some));
     let (top_mm, bottom_mm) = (layer.top_mm, layer.bottom_mm);
-    (roots || worms).then_some(What::RootsPass { top_mm, bottom_mm })
+    (roots || worms).then_some(What::RootsPass { top_mm, bottom_mm, roots, worms })
 }
 
 /// Why pits were not judged: one reason of each sort, the shallowest case of it, in the order of the gates.

@@ -64,7 +64,7 @@ pub fn gather(
         note(sign.into(), layer.signs.get(sign));
     }
     note(Clue::Texture, layer.texture.map(|group| group as usize));
-    note(Clue::OrganicMatter, field.organic_matter.map(|matter| organic_matter_level(matter) as usize));
+    note(Clue::OrganicMatter, field.organic_matter.map(|matter| level(matter) as usize));
     note(Clue::Place, Some(pit.place as usize));
     note(Clue::Lies, lies(layer).map(|lies| lies as usize));
     note(Clue::Below, below(layer, layers.get(index + 1).map(said).as_ref()).map(|below| below as usize));
@@ -85,7 +85,8 @@ fn said_by(layer: &FaceLayer, pit: &Pit) -> FaceLayer {
     layer
 }
 
-fn organic_matter_level(matter: OrganicMatter) -> OrganicMatterLevel {
+/// The level an amount of organic matter counts as.
+pub fn level(matter: OrganicMatter) -> OrganicMatterLevel {
     match matter {
         OrganicMatter::Level(level) => level,
         OrganicMatter::Percent(percent) if percent < ORGANIC_MATTER_LOW_PERCENT => OrganicMatterLevel::Low,

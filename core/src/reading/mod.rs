@@ -12,7 +12,7 @@ mod table;
 
 pub use clash::{CLASH_DECIBANS, camps, conflict};
 pub use clue::{Below, Clue, Lies, Since, Versus};
-pub use evidence::Evidence;
+pub use evidence::{Evidence, level};
 pub use face::{FaceLayer, layers};
 pub use kind::{KINDS, Kind};
 pub use next_look::{Regrets, TAP_WORTH, leading_rivals, next_look, next_look_except};

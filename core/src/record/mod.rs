@@ -4,12 +4,12 @@
 //! same as "none". Lengths are whole millimetres below the surface, positions WGS 84, times UTC with
 //! the local offset. Keys this version does not know are kept in `unknown` and written back.
 
-pub mod adopt;
 pub(crate) mod codes;
 pub mod depth;
 mod field;
 mod ground;
 mod id;
+pub mod ids;
 mod machine;
 pub mod notes;
 mod pass;

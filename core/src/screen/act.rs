@@ -134,6 +134,13 @@ pub enum Place {
     Regretted {
         number: u16,
     },
+    /// A notes file that was opened from outside, before it is taken in.
+    Incoming,
+    /// Two fields of one name, which may be one.
+    OneField {
+        field: RecordId,
+        other: RecordId,
+    },
     /// Own details.
     Own,
 }
@@ -162,6 +169,15 @@ pub enum Act {
     Behind(super::behind::BehindAct),
     /// Something of the other devices, or of what came from them.
     Partners(super::partners::PartnersAct),
+    /// The notes file that was opened is taken in.
+    TakeIn,
+    /// Two fields are one.
+    Join {
+        /// The one.
+        field: RecordId,
+        /// The other.
+        other: RecordId,
+    },
 }
 
 /// What only the platform can do.
@@ -249,6 +265,11 @@ pub enum Edit {
     StayDeleted {
         record: RecordId,
     },
+    /// Two records are one field.
+    Join {
+        one: RecordId,
+        other: RecordId,
+    },
     /// Takes back the last save.
     Undo,
 }
@@ -262,6 +283,8 @@ pub struct Done {
     pub own: Option<super::Own>,
     /// A device that is accepted from now on; what comes of it is told once it is done.
     pub accept: Option<DeviceId>,
+    /// The notes file that waits is taken in; what comes of it is told once it is done.
+    pub take_in: bool,
     /// Where to go.
     pub place: Place,
     /// What is told; may be empty.
@@ -271,7 +294,7 @@ pub struct Done {
 impl Done {
     /// To a place, with nothing saved.
     pub const fn go(place: Place) -> Self {
-        Self { edits: Vec::new(), own: None, accept: None, place, told: String::new() }
+        Self { edits: Vec::new(), own: None, accept: None, take_in: false, place, told: String::new() }
     }
 
     /// Saves one record and stays or goes.
@@ -290,6 +313,7 @@ impl Place {
             | Self::Own
             | Self::Partners
             | Self::Partner { .. }
+            | Self::Incoming
             | Self::Regretted { .. } => None,
             Self::Field { field }
             | Self::Details { field }
@@ -311,6 +335,7 @@ impl Place {
             | Self::AfterDig { field, .. }
             | Self::Show { field, .. }
             | Self::Versions { field, .. }
+            | Self::OneField { field, .. }
             | Self::HandOver { field } => Some(field),
         }
     }
@@ -319,7 +344,12 @@ impl Place {
     pub const fn above(self) -> Option<Self> {
         match self {
             Self::Welcome | Self::Fields => None,
-            Self::Own | Self::StartField | Self::Partners | Self::Field { .. } => Some(Self::Fields),
+            Self::Own
+            | Self::StartField
+            | Self::Partners
+            | Self::Incoming
+            | Self::OneField { .. }
+            | Self::Field { .. } => Some(Self::Fields),
             Self::Partner { .. } | Self::Regretted { .. } => Some(Self::Partners),
             Self::OnPlan { field, pit } => Some(Self::StartPit { field, pit: Some(pit) }),
             Self::NextLook { field, pit, .. } | Self::Roll { field, pit } => {

@@ -11,6 +11,7 @@ pub mod behind;
 pub mod drawn;
 pub mod field;
 mod hand_over;
+mod incoming;
 pub mod machine;
 mod model;
 pub mod on_plan;
@@ -24,6 +25,7 @@ mod step;
 mod world;
 
 pub use act::{Act, Ask, Done, Edit, Place};
+pub use incoming::Incoming;
 pub use model::{Bar, Button, Does, Doing, Keys, Known, Pictured, Row, Screen, ScreenKind, Size};
 pub use world::{Own, World};
 
@@ -63,6 +65,8 @@ pub fn show(place: Place, world: &World) -> Screen {
         Place::Partner { device } => partners::show_one(device, world),
         Place::Versions { field, pit, number } => partners::show_versions(field, pit, number, world),
         Place::Regretted { number } => partners::show_regretted(number, world),
+        Place::Incoming => incoming::show(world),
+        Place::OneField { field, other } => incoming::show_two(field, other, world),
     };
     match shown {
         Some(shown) => apart::told_apart(partners::marked(shown, world)),
@@ -93,5 +97,7 @@ pub fn tap(
         Act::Machine(act) => machine::tap(place, act, text, world, new_id),
         Act::Behind(act) => behind::tap(place, act, world, new_id),
         Act::Partners(act) => partners::tap(place, *act, world),
+        Act::TakeIn => Ok(incoming::take_in()),
+        Act::Join { field, other } => incoming::join(*field, *other, world),
     }
 }

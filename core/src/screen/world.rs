@@ -1,5 +1,6 @@
 //! What a screen is made from: everything that comes in from outside.
 
+use super::Incoming;
 use super::partners::Partners;
 use crate::answer::{Answers, FieldAnswer};
 use crate::place::AveragedFix;
@@ -43,6 +44,8 @@ pub struct World<'a> {
     pub photos_missing: &'a BTreeSet<String>,
     /// What is known of the other devices.
     pub partners: &'a Partners,
+    /// A notes file that waits to be taken in.
+    pub incoming: Option<&'a Incoming>,
     /// Now, with the local offset.
     pub now: DateTime<FixedOffset>,
     /// There is a save to take back.

@@ -2,8 +2,10 @@
 
 use super::cells::Kind;
 use super::log::Heads;
-use super::{Store, StoreError};
+use super::regretted::{field_name, path_of};
+use super::{Store, StoreError, same_field};
 use crate::record::RecordId;
+use rusqlite::Connection;
 
 /// A record with the field and the pit it is of.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -28,19 +30,37 @@ impl Store {
     /// # Errors
     /// Whatever the disk reports.
     pub fn belongs(&self, record: RecordId) -> Result<Belongs, StoreError> {
-        let path = self.path_of(record)?;
-        let of_kind = |kind| path.iter().find(|(_, other)| *other == kind).map(|(record, _)| *record);
-        let (field, pit) = (of_kind(Kind::Field), of_kind(Kind::Pit));
-        let field_name = field.map(|field| self.field_name(field)).transpose()?.flatten().unwrap_or_default();
-        let mut pit_number = None;
-        if let (Some(field), Some(pit)) = (field, pit)
-            && !Heads::load_marks(&self.connection, field)?.deleted()
-        {
-            let children = Heads::load_children(&self.connection, Some(field))?;
-            let mut pits = children.iter().filter(|child| child.kind() == Some(Kind::Pit));
-            pit_number = pits.position(|child| child.record == pit).map(|index| index + 1);
-        }
-        let kinds = path.into_iter().map(|(_, kind)| kind).collect();
-        Ok(Belongs { record, field, field_name, pit, pit_number, kinds })
+        belongs(&self.connection, record)
     }
+}
+
+pub(super) fn belongs(connection: &Connection, record: RecordId) -> Result<Belongs, StoreError> {
+    let path = path_of(connection, record)?;
+    let of_kind = |kind| path.iter().find(|(_, other)| *other == kind).map(|(record, _)| *record);
+    let pit = of_kind(Kind::Pit);
+    let members = match of_kind(Kind::Field) {
+        Some(field) => same_field::members(connection, field)?,
+        None => Vec::new(),
+    };
+    let field = members.first().copied();
+    let field_name =
+        field.map(|field| field_name(connection, field)).transpose()?.flatten().unwrap_or_default();
+    let mut pit_number = None;
+    if let (Some(field), Some(pit)) = (field, pit)
+        && !Heads::load_marks(connection, field)?.deleted()
+    {
+        let mut before = 0;
+        for member in members {
+            let children = Heads::load_children(connection, Some(member))?;
+            let pits = children.iter().filter(|child| child.kind() == Some(Kind::Pit));
+            for child in pits {
+                before += 1;
+                if child.record == pit {
+                    pit_number = Some(before);
+                }
+            }
+        }
+    }
+    let kinds = path.into_iter().map(|(_, kind)| kind).collect();
+    Ok(Belongs { record, field, field_name, pit, pit_number, kinds })
 }

@@ -24,10 +24,18 @@ impl Cell {
     pub const UNKNOWN_KEYS: Self = Self(4);
     /// Keys at the top of a field's notes file that this version does not know.
     pub const NOTES_UNKNOWN_KEYS: Self = Self(5);
+    /// Another field that is the same field, in the eyes of whoever said so. The index `same` knows this number.
+    pub const SAME_AS: Self = Self(6);
     /// The name of a field.
     pub const FIELD_NAME: Self = Self(100);
     /// The hash of a photo.
     pub const PHOTO_HASH: Self = Self(600);
+    /// The name of a machine.
+    pub(super) const MACHINE_NAME: Self = Self(800);
+    /// The machine of a pass.
+    pub(super) const PASS_MACHINE: Self = Self(900);
+    /// The pit that was dug where an after-dig is, before the pass.
+    pub(super) const AFTER_DIG_BEFORE: Self = Self(1003);
 
     /// The cell of a number, also of one that this version does not know.
     pub(crate) const fn from_number(number: u16) -> Self {
@@ -48,6 +56,11 @@ impl Cell {
     /// shown without the field, and keys that nobody knows.
     pub(super) fn is_shown_without(self) -> bool {
         matches!(self, Self::UNKNOWN_KEYS | Self::NOTES_UNKNOWN_KEYS) || matches!(self.0, 100..200)
+    }
+
+    /// Whether it tells something of the record, and not what it is and where it hangs.
+    pub(super) fn is_said(self) -> bool {
+        !matches!(self, Self::KIND | Self::PARENT | Self::DELETED | Self::SAME_AS)
     }
 
     /// Its name, e.g. `step.to_mm`; `None` if this version does not know the number.
@@ -72,6 +85,7 @@ kept! {
         3 deleted,
         4 unknown_keys,
         5 notes_unknown_keys,
+        6 same_as,
     }
     /// A field, at the top.
     Field "field" = 1 {

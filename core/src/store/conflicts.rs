@@ -164,6 +164,10 @@ pub(super) fn versions(
 
 /// Whether a person has to know. Two places in one list are none of their business; a redacted value is no version of anything.
 fn matters(cell: Cell, versions: &[Version]) -> bool {
+    // Both fields that two people named are joined.
+    if cell == Cell::SAME_AS {
+        return false;
+    }
     if cell == Cell::PARENT {
         let parent =
             |version: &Version| super::value::read::<Hangs>(Some(&version.value)).map(|hangs| hangs.parent);

@@ -47,6 +47,14 @@ pub enum StoreError {
         /// The kind asked for.
         kind: &'static str,
     },
+    /// A field that was deleted here, of which a file speaks still.
+    #[error("the field {name} was deleted here; bring it back first, or leave the file alone")]
+    FieldDeleted {
+        /// Its id.
+        field: RecordId,
+        /// Its name.
+        name: String,
+    },
     /// A value that no record may have.
     #[error("not saved: {0}")]
     InvalidValue(#[from] Fault),

@@ -3,7 +3,7 @@
 use super::cells::Kind;
 use super::kept::Kept;
 use super::log::{Heads, count};
-use super::{Cell, NotShown, Store, StoreError};
+use super::{Cell, NotShown, Store, StoreError, same_field};
 use crate::record::{Field, FieldNotes, Pass, Person, Pit, RecordId};
 use rusqlite::Connection;
 
@@ -19,7 +19,8 @@ pub struct FieldSummary {
 }
 
 impl Store {
-    /// A field with everything in it that this version knows, as it was saved.
+    /// A field with everything in it that this version knows, as it was saved. Of several records that are one field
+    /// ([`Store::join`]) each gives all, under the oldest.
     ///
     /// A code that only a newer version knows reads as "not looked" where a value may be absent. Where it may not, the record
     /// is left out; [`Store::not_shown`] tells which. Saving these notes again leaves both alone.
@@ -51,10 +52,15 @@ impl Store {
         let connection = &*self.connection.unchecked_transaction()?;
         let mut fields = Vec::new();
         for heads in Heads::load_children(connection, None)? {
-            if heads.kind() == Some(Kind::Field) {
-                let id = heads.record;
-                let name = heads.read(Cell::FIELD_NAME)?;
-                fields.push(FieldSummary { id, name, pits: count(connection, id, Kind::Pit)? });
+            let id = heads.record;
+            if heads.kind() != Some(Kind::Field) {
+                continue;
+            }
+            let members = same_field::members(connection, id)?;
+            if members.first() == Some(&id) {
+                let pits = members.iter().map(|member| count(connection, *member, Kind::Pit));
+                let pits = pits.sum::<Result<_, _>>()?;
+                fields.push(FieldSummary { id, name: heads.read(Cell::FIELD_NAME)?, pits });
             }
         }
         Ok(fields)
@@ -97,10 +103,20 @@ impl<'a> Loading<'a> {
     }
 
     pub(super) fn notes(&mut self, field: RecordId) -> Result<FieldNotes, StoreError> {
-        let heads = Heads::load(self.connection, field)?;
+        let members = same_field::members(self.connection, field)?;
+        let missing = || StoreError::RecordNotFound { record: field, kind: Kind::Field.name() };
+        let heads = same_field::heads(self.connection, &members)?.ok_or_else(missing)?;
         heads.require(Kind::Field)?;
-        let mut notes = FieldNotes::new(Field::from_cells(field, &heads)?, Vec::new());
+        let mut notes = FieldNotes::new(Field::from_cells(heads.record, &heads)?, Vec::new());
         notes.unknown = heads.read(Cell::NOTES_UNKNOWN_KEYS)?;
+        for member in members {
+            self.children(&mut notes, member)?;
+        }
+        Ok(notes)
+    }
+
+    /// What hangs on a field, or on one of the records that are it.
+    fn children(&mut self, notes: &mut FieldNotes, field: RecordId) -> Result<(), StoreError> {
         for child in Heads::load_children(self.connection, Some(field))? {
             match child.kind() {
                 Some(Kind::Pit) => {
@@ -117,7 +133,7 @@ impl<'a> Loading<'a> {
                 _ => self.left_out.push(NotShown::out_of_place(&child)),
             }
         }
-        Ok(notes)
+        Ok(())
     }
 
     pub(super) fn person(&mut self, heads: &Heads) -> Result<Option<Person>, StoreError> {

@@ -95,6 +95,29 @@ impl Heads {
         read(self.value(Cell::KIND)).and_then(Kind::from_number)
     }
 
+    /// What it says: the cells that are its own, as they are shown; not what it is and where it hangs.
+    pub(super) fn said(&self) -> impl Iterator<Item = (Cell, &[u8])> {
+        let shown =
+            self.heads.iter().filter(|head| head.shown && head.value != ABSENT && head.cell.is_said());
+        shown.map(|head| (head.cell, head.value.as_slice()))
+    }
+
+    /// Whether several stand for one of its cells.
+    pub(super) fn is_disputed(&self) -> bool {
+        self.heads.iter().any(|head| !head.shown)
+    }
+
+    /// Takes over what another says and this one does not.
+    pub(super) fn fill(&mut self, other: Self) {
+        for head in other.heads {
+            let absent = self.value(head.cell).is_none_or(|value| value == ABSENT);
+            if head.shown && head.cell.is_said() && absent {
+                self.heads.retain(|own| own.cell != head.cell);
+                self.heads.push(head);
+            }
+        }
+    }
+
     pub(super) fn hangs(&self) -> Option<Hangs> {
         read(self.value(Cell::PARENT))
     }
@@ -264,6 +287,21 @@ impl<'store> Batch<'store> {
         value: &T,
     ) -> Result<(), StoreError> {
         self.edit(heads.record, cell, &heads.names(cell), &encode(value.to_value().as_ref()))
+    }
+
+    /// The same with bytes as they are.
+    pub(super) fn replace_value(
+        &mut self,
+        heads: &Heads,
+        cell: Cell,
+        value: &[u8],
+    ) -> Result<(), StoreError> {
+        self.edit(heads.record, cell, &heads.names(cell), value)
+    }
+
+    /// The sequence that the next edit will have.
+    pub(super) fn next_sequence(&self) -> i64 {
+        self.sequence + 1
     }
 
     /// Of several heads of a cell, shows the latest.

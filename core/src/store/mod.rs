@@ -22,10 +22,13 @@
 //! each other; then the one with the highest (`clock`, device id) has `shown` = 1 and the rest are kept with 0.
 //! The table is a cache: [`Store::rebuild`] makes it anew from the log, [`Store::check`] compares the two.
 //!
-//! Five cells are common to all records: what **kind** it is; its **parent** `[parent's id or null,
+//! `readings` and `said` remember what notes files said when they were read here, as hashes of values, so that a file that is read
+//! again changes only what it says otherwise. They stay on this device.
+//!
+//! Six cells are common to all records: what **kind** it is; its **parent** `[parent's id or null,
 //! list, rank]`, so that nothing is nested (the list is the number of the kind it holds); whether it is
 //! **deleted**; the **unknown keys** it came with (a JSON object as CBOR, key order kept); and for a field
-//! those of the notes file around it. The creating edit of a record is that of its kind, so (device,
+//! those of the notes file around it; and, of a field, which other record is the **same** field. The creating edit of a record is that of its kind, so (device,
 //! sequence) of it also names the record. Cells with a number this version does not know stay as they are,
 //! bit for bit; so does a record with a value that this version cannot do without and cannot read: it is left out of what is loaded, and
 //! [`Store::not_shown`] tells so.
@@ -49,24 +52,31 @@ mod error;
 #[cfg(test)]
 mod full_disk_test;
 mod geopackage;
+mod history;
 mod kept;
 mod leaving;
 mod lines;
 mod load;
 mod log;
+mod matching;
+mod missing;
 mod not_shown;
 mod open;
 mod packed;
 mod partners;
 mod photos;
+mod reading_in;
 mod redacting;
 mod regretted;
 mod rows;
+mod said;
+mod same_field;
 mod save;
 mod saving;
 mod schema;
 mod sealing;
 mod shared;
+mod sources;
 mod taking;
 mod undo;
 mod using;
@@ -83,16 +93,20 @@ pub use check::Checked;
 pub use conflicts::{Conflict, Version};
 pub use error::StoreError;
 pub use geopackage::write_geopackage;
+pub use history::{Deleted, SaveTold};
 pub use kept::NAME_NOT_READABLE;
 pub use leaving::Leaving;
 pub use load::FieldSummary;
+pub use missing::{Missing, MissingRecord};
 pub use not_shown::{NotShown, WhyNotShown};
 pub use partners::Partner;
 pub use photos::{
     KeptPhoto, PhotoFault, PhotoHash, Photos, PhotosChecked, PieceTaken, Stripped, photo_hash, photo_name,
     stripped, without_notes,
 };
+pub use reading_in::{NotesFile, ReadIn};
 pub use regretted::Regretted;
+pub use same_field::Difference;
 pub use saving::Saving;
 pub use schema::{APPLICATION_ID, SCHEMA_VERSION};
 pub use sealing::Sealer;

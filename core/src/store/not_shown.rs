@@ -5,7 +5,7 @@ use super::lines::content;
 use super::load::Loading;
 use super::log::{Heads, record_id};
 use super::value::{Hangs, read};
-use super::{Store, StoreError};
+use super::{Store, StoreError, same_field};
 use crate::merge::Content;
 use crate::record::RecordId;
 use std::collections::BTreeMap;
@@ -91,7 +91,11 @@ impl Store {
         let mut loading = Loading::new(connection);
         for heads in Heads::load_children(connection, None)? {
             match heads.kind() {
-                Some(Kind::Field) => drop(loading.notes(heads.record)?),
+                Some(Kind::Field) if same_field::oldest(connection, heads.record)? == heads.record => {
+                    drop(loading.notes(heads.record)?);
+                }
+                // It was gone over with the record that it is one field with.
+                Some(Kind::Field) => {}
                 Some(Kind::Person) => drop(loading.person(&heads)?),
                 _ => loading.left_out.push(NotShown::out_of_place(&heads)),
             }

@@ -38,17 +38,7 @@ impl Store {
     /// # Errors
     /// Whatever the disk reports.
     pub fn path_of(&self, record: RecordId) -> Result<Vec<(RecordId, Kind)>, StoreError> {
-        let mut path = Vec::new();
-        let mut next = Some(record);
-        while let Some(record) = next
-            && path.len() < DEEPEST
-        {
-            let heads = Heads::load_marks(&self.connection, record)?;
-            path.extend(heads.kind().map(|kind| (record, kind)));
-            next = heads.hangs().and_then(|hangs| hangs.parent);
-        }
-        path.reverse();
-        Ok(path)
+        path_of(&self.connection, record)
     }
 
     /// The name of a field, also of a deleted one; `None` if there is no such field.
@@ -56,9 +46,30 @@ impl Store {
     /// # Errors
     /// Whatever the disk reports.
     pub fn field_name(&self, field: RecordId) -> Result<Option<String>, StoreError> {
-        let heads = Heads::load(&self.connection, field)?;
-        if heads.kind() == Some(Kind::Field) { heads.read(Cell::FIELD_NAME).map(Some) } else { Ok(None) }
+        field_name(&self.connection, field)
     }
+}
+
+pub(super) fn path_of(
+    connection: &Connection,
+    record: RecordId,
+) -> Result<Vec<(RecordId, Kind)>, StoreError> {
+    let mut path = Vec::new();
+    let mut next = Some(record);
+    while let Some(record) = next
+        && path.len() < DEEPEST
+    {
+        let heads = Heads::load_marks(connection, record)?;
+        path.extend(heads.kind().map(|kind| (record, kind)));
+        next = heads.hangs().and_then(|hangs| hangs.parent);
+    }
+    path.reverse();
+    Ok(path)
+}
+
+pub(super) fn field_name(connection: &Connection, field: RecordId) -> Result<Option<String>, StoreError> {
+    let heads = Heads::load(connection, field)?;
+    if heads.kind() == Some(Kind::Field) { heads.read(Cell::FIELD_NAME).map(Some) } else { Ok(None) }
 }
 
 fn regretted(connection: &Connection, record: RecordId) -> Result<Regretted, StoreError> {

@@ -4,8 +4,8 @@ use super::cells::{Cell, Kind};
 use super::kept::{Kept, Wanted};
 use super::log::{Batch, Heads, next_rank};
 use super::valid::{self, Check};
-use super::value::Hangs;
-use super::{Saved, Store, StoreError};
+use super::value::{ABSENT, Hangs};
+use super::{Saved, Store, StoreError, same_field};
 use crate::error::Fault;
 use crate::record::{
     AfterDig, BuriedLine, Field, FieldNotes, Layer, Machine, Part, Pass, Person, Photo, Pit, RecordId, Roll,
@@ -254,24 +254,63 @@ impl Batch<'_> {
         if heads.deleted() {
             self.replace(&heads, Cell::DELETED, &None::<bool>)?;
         }
+        let joined = if R::KIND == Kind::Field { self.joined(record.id())? } else { None };
         for wanted in record.cells().into_iter().chain(also) {
+            let stands = joined.as_ref().map_or(&heads, |(joined, _)| joined).value(wanted.cell);
+            if !wanted.differs(stands) {
+                continue;
+            }
             if wanted.differs(heads.value(wanted.cell)) {
                 self.edit(record.id(), wanted.cell, &heads.names(wanted.cell), &wanted.value)?;
+            }
+            // What is said no more must not be said by another record that is this field.
+            let others = joined.iter().flat_map(|(_, others)| others);
+            for other in others.filter(|_| wanted.value == ABSENT) {
+                if wanted.differs(other.value(wanted.cell)) {
+                    self.edit(other.record, wanted.cell, &other.names(wanted.cell), &wanted.value)?;
+                }
             }
         }
         Ok(rank)
     }
 
+    /// The cells of a field that is several records, as they are shown, and the records beside this one; `None` if it is alone.
+    fn joined(&self, field: RecordId) -> Result<Option<(Heads, Vec<Heads>)>, StoreError> {
+        let members = same_field::members(&self.transaction, field)?;
+        if members.len() < 2 {
+            return Ok(None);
+        }
+        let others = members.iter().filter(|member| **member != field);
+        let others =
+            others.map(|member| Heads::load(&self.transaction, *member)).collect::<Result<_, _>>()?;
+        Ok(same_field::heads(&self.transaction, &members)?.map(|heads| (heads, others)))
+    }
+
+    /// Whether two parents are one.
+    fn is_in(&self, one: Option<RecordId>, other: Option<RecordId>) -> Result<bool, StoreError> {
+        match (one, other) {
+            (Some(one), Some(other)) => same_field::are_one(&self.transaction, one, other),
+            _ => Ok(one == other),
+        }
+    }
+
     /// Puts a record in the list of its kind under its parent, and tells its rank.
-    fn hang(
+    pub(super) fn hang(
         &mut self,
         heads: &Heads,
         parent: Option<RecordId>,
         list: Kind,
         place: Place,
     ) -> Result<u64, StoreError> {
-        let now = heads.hangs().filter(|hangs| hangs.parent == parent).map(|hangs| hangs.rank);
-        let rank = match (place, now) {
+        let mut now = heads.hangs();
+        if let Some(hangs) = now
+            && !self.is_in(hangs.parent, parent)?
+        {
+            now = None;
+        }
+        // In a field that is several records, each stays where it was noted.
+        let parent = now.map_or(parent, |hangs| hangs.parent);
+        let rank = match (place, now.map(|hangs| hangs.rank)) {
             (Place::Last, Some(rank)) => return Ok(rank),
             (Place::After(before), Some(rank)) if before.is_none_or(|before| before < rank) => {
                 return Ok(rank);

@@ -7,7 +7,7 @@ use super::log::{Batch, Heads};
 use super::save::Place;
 use super::valid::{self, Check};
 use super::value::encode;
-use super::{Saved, Store, StoreError};
+use super::{Saved, Store, StoreError, same_field};
 use crate::record::{
     AfterDig, BuriedLine, Field, Layer, Machine, Part, Pass, Photo, Pit, RecordId, Roll, Step,
 };
@@ -125,7 +125,7 @@ impl Saving<'_, '_> {
         self.child(field, Kind::Field, line)
     }
 
-    /// Deletes a record, and with it from sight whatever hangs on it.
+    /// Deletes a record, and with it from sight whatever hangs on it; of a field all records that it is.
     ///
     /// # Errors
     /// As [`Store::delete_record`].
@@ -134,7 +134,46 @@ impl Saving<'_, '_> {
         if heads.value(Cell::KIND).is_none() || heads.deleted() {
             return Err(StoreError::RecordNotFound { record, kind: "record" });
         }
-        self.name_all_and_delete(&heads)
+        if heads.kind() != Some(Kind::Field) {
+            return self.0.delete(&heads);
+        }
+        for member in same_field::members(&self.0.transaction, record)? {
+            let heads = Heads::load(&self.0.transaction, member)?;
+            self.0.delete(&heads)?;
+        }
+        Ok(())
+    }
+
+    /// Says that two records are one field.
+    ///
+    /// # Errors
+    /// As [`Store::join`].
+    pub fn join(&mut self, one: RecordId, other: RecordId) -> Result<(), StoreError> {
+        self.require(one, Kind::Field)?;
+        self.require(other, Kind::Field)?;
+        let one = same_field::oldest(&self.0.transaction, one)?;
+        let other = same_field::oldest(&self.0.transaction, other)?;
+        let (older, newer) = (one.min(other), one.max(other));
+        if older != newer {
+            let heads = Heads::load(&self.0.transaction, newer)?;
+            self.0.replace(&heads, Cell::SAME_AS, &Some(older))?;
+        }
+        Ok(())
+    }
+
+    /// Takes a field apart again into the records that were joined.
+    ///
+    /// # Errors
+    /// As [`Store::part`].
+    pub fn take_apart(&mut self, field: RecordId) -> Result<(), StoreError> {
+        self.require(field, Kind::Field)?;
+        for member in same_field::members(&self.0.transaction, field)? {
+            let heads = Heads::load(&self.0.transaction, member)?;
+            if heads.read::<Option<RecordId>>(Cell::SAME_AS)?.is_some() {
+                self.0.replace(&heads, Cell::SAME_AS, &None::<RecordId>)?;
+            }
+        }
+        Ok(())
     }
 
     /// Settles a conflict: one of its versions stands from now on, in place of all of them.
@@ -171,15 +210,7 @@ impl Saving<'_, '_> {
         if !heads.deleted() {
             return Err(StoreError::RecordNotFound { record, kind: "deleted record" });
         }
-        self.name_all_and_delete(&heads)
-    }
-
-    /// It names all that is there, so that what others write without knowing of it is told from that.
-    fn name_all_and_delete(&mut self, heads: &Heads) -> Result<(), StoreError> {
-        let mut names = all_heads(&self.0.transaction, heads.record)?;
-        names.extend(heads.names(Cell::DELETED));
-        let names: Vec<_> = names.into_iter().collect();
-        self.0.edit(heads.record, Cell::DELETED, &names, &encode(Some(&true.into())))
+        self.0.delete(&heads)
     }
 
     fn child<R: Kept + Check>(&mut self, parent: RecordId, of: Kind, child: &R) -> Result<(), StoreError> {
@@ -190,5 +221,15 @@ impl Saving<'_, '_> {
 
     fn require(&self, record: RecordId, kind: Kind) -> Result<(), StoreError> {
         Heads::load_marks(&self.0.transaction, record)?.require(kind)
+    }
+}
+
+impl Batch<'_> {
+    /// Deletes a record. It names all that is there, so that what others write without knowing of it is told from that.
+    pub(super) fn delete(&mut self, heads: &Heads) -> Result<(), StoreError> {
+        let mut names = all_heads(&self.transaction, heads.record)?;
+        names.extend(heads.names(Cell::DELETED));
+        let names: Vec<_> = names.into_iter().collect();
+        self.edit(heads.record, Cell::DELETED, &names, &encode(Some(&true.into())))
     }
 }

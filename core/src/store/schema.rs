@@ -5,7 +5,7 @@
 //! | 1 | devices, log, cells |
 //! | 2 | `undoes`, so that a device can take back its saves one after the other; `shown` and two indexes, so that lists are found without reading every cell |
 //! | 3 | lines of edits with their chains, parts of bundles, whom to trust and who has seen what: merging |
-//! | 4 | what is known of the files in shared folders |
+//! | 4 | what each notes file said last, which records are one field, what is known of the files in shared folders |
 //!
 //! A released step is never edited: a new version is a new entry in [`STEPS`]. A store made new walks all
 //! of them, so old and new stores cannot differ.
@@ -116,8 +116,26 @@ CREATE TABLE held (
 ) STRICT;
 ";
 
+// A reading is one time that a notes file was read: `first` is the sequence of what it saved, NULL if nothing. `said` is what
+// the file then said of a record, if that was something else than before: cells and short hashes of their values; empty if the record was removed at
+// the file's word. Neither leaves this device.
 // Notes for this device alone (`shared.rs`); `parts` is hashes one after the other, `photos` hashes each with 1 behind it if the file has all of it.
 const VERSION_4: &str = "
+CREATE INDEX same ON cells (record) WHERE field = 6;
+CREATE TABLE readings (
+    number INTEGER PRIMARY KEY,
+    source TEXT NOT NULL,
+    field BLOB NOT NULL CHECK (length(field) = 16),
+    device INTEGER REFERENCES devices (number),
+    first INTEGER
+) STRICT;
+CREATE INDEX readings_of_source ON readings (source);
+CREATE TABLE said (
+    reading INTEGER NOT NULL REFERENCES readings (number),
+    record BLOB NOT NULL CHECK (length(record) = 16),
+    cells BLOB NOT NULL,
+    PRIMARY KEY (reading, record)
+) STRICT, WITHOUT ROWID;
 CREATE TABLE locked_folders (
     folder TEXT PRIMARY KEY
 ) STRICT, WITHOUT ROWID;
@@ -146,7 +164,7 @@ pub(super) fn migrate(transaction: &Transaction, version: i64) -> Result<(), Sto
 pub(super) fn verify(connection: &Connection) -> Result<(), StoreError> {
     const NAMES: &str = "SELECT count(*) FROM sqlite_schema WHERE name IN
         ('devices', 'log', 'cells', 'children', 'deleted', 'lines', 'parts', 'signers', 'seen', 'held',
-         'locked_folders', 'shared_files')";
+         'same', 'readings', 'said', 'locked_folders', 'shared_files')";
     let found: i64 = connection.query_row(NAMES, [], |row| row.get(0))?;
-    if found == 12 { Ok(()) } else { Err(StoreError::Corrupt("tables are missing".into())) }
+    if found == 15 { Ok(()) } else { Err(StoreError::Corrupt("tables are missing".into())) }
 }

@@ -4,9 +4,9 @@ use super::cells::Cell;
 use super::conflicts::all_heads;
 use super::log::{Batch, EditName, Heads, decode_names, record_id, value_of};
 use super::value::encode;
-use super::{Store, StoreError, Undone, clock};
+use super::{Store, StoreError, Undone, clock, sources};
 use crate::record::RecordId;
-use rusqlite::{Connection, OptionalExtension};
+use rusqlite::{Connection, OptionalExtension, params};
 use std::collections::HashSet;
 
 /// One of the edits to take back.
@@ -44,6 +44,7 @@ impl Store {
             before = save.first_sequence;
             batch.undoing(save.first_sequence);
             take_back(&mut batch, &save)?;
+            sources::forget(&batch.transaction, batch.device, save.first_sequence)?;
             if !batch.changes.is_empty() {
                 let changes = batch.commit()?;
                 return Ok(Some(Undone { changes, saved_ms: clock::unix_ms(save.clock) }));
@@ -124,7 +125,11 @@ fn take_back(batch: &mut Batch, save: &Save) -> Result<(), StoreError> {
         let heads = Heads::load(&batch.transaction, edit.record)?;
         let (ours, others): (Vec<_>, Vec<_>) =
             heads.names(cell).into_iter().partition(|name| name.0 == batch.device);
-        if cell == Cell::DELETED || !ours.is_empty() {
+        if !ours.is_empty() && cell != Cell::DELETED && wrote_over(&batch.transaction, edit, &others)? {
+            // Somebody else wrote in place of the same value as the save did: what they wrote is left.
+            let theirs = value_of(&batch.transaction, edit.record, cell, &others)?;
+            batch.replace_value(&heads, cell, &theirs)?;
+        } else if cell == Cell::DELETED || !ours.is_empty() {
             let mut named = ours;
             if made.contains(&edit.record) {
                 named.extend(all_heads(&batch.transaction, edit.record)?);
@@ -136,4 +141,23 @@ fn take_back(batch: &mut Batch, save: &Save) -> Result<(), StoreError> {
         }
     }
     Ok(())
+}
+
+/// Whether heads of others stand in the place of the value that an edit replaced.
+fn wrote_over(connection: &Connection, edit: &Edit, others: &[EditName]) -> Result<bool, StoreError> {
+    const EDIT: &str =
+        "SELECT predecessors FROM log WHERE device = ?1 AND sequence = ?2 AND record = ?3 AND field = ?4";
+    let (mut next, mut seen) = (others.to_vec(), HashSet::new());
+    while let Some(name) = next.pop() {
+        if edit.predecessors.contains(&name) {
+            return Ok(true);
+        }
+        if seen.insert(name) {
+            let key = params![name.0, name.1, edit.record.as_bytes(), edit.cell.number()];
+            let mut statement = connection.prepare_cached(EDIT)?;
+            let before: Option<Vec<u8>> = statement.query_row(key, |row| row.get(0)).optional()?;
+            next.extend(before.map(|names| decode_names(&names)).transpose()?.into_iter().flatten());
+        }
+    }
+    Ok(false)
 }

@@ -22,6 +22,7 @@ pub(super) const CELLS: &[(&str, &str, Show)] = &[
     ("deleted", "cell-deleted", Show::Whatever),
     ("unknown_keys", "cell-unknown", Show::Whatever),
     ("notes_unknown_keys", "cell-unknown", Show::Whatever),
+    ("same_as", "cell-same_as", Show::Whatever),
     ("field.name", "cell-name", Show::Whatever),
     ("field.outline", "cell-outline", Show::Places),
     ("field.headland_mm", "cell-headland", Show::Length),

@@ -12,6 +12,9 @@ const TOLD_FOR: usize = 4;
 const TOLD_AGAINST: usize = 2;
 /// A reason that changes the odds by less, in decibans (1 = a quarter), is not told. Our judgement.
 const TOLD_DECIBANS: f64 = 1.0;
+/// The same of a reason against (2 = more than a half): what hardly speaks against a kind reads as if the notes were
+/// wrong. Our judgement.
+const TOLD_AGAINST_DECIBANS: f64 = 2.0;
 
 impl Words {
     /// A reason as a sentence.
@@ -22,11 +25,20 @@ impl Words {
     #[expect(clippy::too_many_lines, reason = "one arm a reason, so that none goes unworded")]
     fn what(&self, what: &What) -> String {
         match what {
-            What::Layer { top_mm, bottom_mm, kind, share, reasons } => {
-                self.layer(*top_mm, *bottom_mm, *kind, *share, reasons)
+            What::Layer { pit, top_mm, bottom_mm, kind, share, reasons } => {
+                let depths = self.depth_range(*top_mm, *bottom_mm);
+                let at = self.say_with("layer-at", &fluent_args!["depths" => depths, "pit" => *pit]);
+                self.layer(at, *kind, *share, reasons)
             }
             What::NothingHarmed => self.say("why-nothing_harmed"),
-            &What::RootsPass { top_mm, bottom_mm } => self.at("why-roots_pass", top_mm, bottom_mm),
+            &What::RootsPass { top_mm, bottom_mm, roots, worms } => {
+                let id = match (roots, worms) {
+                    (true, true) => "why-roots_pass",
+                    (true, false) => "why-roots_pass_alone",
+                    (false, _) => "why-worms_pass",
+                };
+                self.at(id, top_mm, bottom_mm)
+            }
             What::NoPits => self.say("why-no_pits"),
             What::FaceUnreadable { face } => self.form(*face, "unreadable"),
             &What::TooShallow { dug_to_mm, need_mm } => {
@@ -66,6 +78,7 @@ impl Words {
             &What::WaterStands { top_mm, bottom_mm, .. } => self.at("why-water_stands", top_mm, bottom_mm),
             &What::WaterHeldUp { top_mm, bottom_mm } => self.at("why-water_held_up", top_mm, bottom_mm),
             What::FaceWet => self.say("why-face_wet"),
+            &What::Peat { top_mm, bottom_mm } => self.at("why-peat", top_mm, bottom_mm),
             &What::NearSurface { top_mm, bottom_mm } => self.at("why-near_surface", top_mm, bottom_mm),
             &What::UnderGrass { top_mm, bottom_mm } => self.at("why-under_grass", top_mm, bottom_mm),
             &What::Rolled { depth_mm, roll, surface, on } => {
@@ -139,10 +152,10 @@ impl Words {
         }
     }
 
-    fn layer(&self, top_mm: u32, bottom_mm: u32, kind: Kind, share: f64, reasons: &[Reason]) -> String {
+    fn layer(&self, at: String, kind: Kind, share: f64, reasons: &[Reason]) -> String {
         let (carry, against) = (self.reasons_for(reasons), self.reasons_against(reasons));
         let mut args = fluent_args![
-            "depths" => self.depth_range(top_mm, bottom_mm),
+            "depths" => at,
             "kind" => self.kind(kind),
             "share" => self.share(share),
         ];
@@ -168,7 +181,9 @@ impl Words {
 
     /// What speaks against it, in the same way.
     pub fn reasons_against(&self, reasons: &[Reason]) -> String {
-        self.told(reasons.iter().filter(|reason| reason.decibans <= -TOLD_DECIBANS).take(TOLD_AGAINST))
+        self.told(
+            reasons.iter().filter(|reason| reason.decibans <= -TOLD_AGAINST_DECIBANS).take(TOLD_AGAINST),
+        )
     }
 
     fn told<'a>(&self, reasons: impl Iterator<Item = &'a Reason>) -> String {

@@ -61,14 +61,9 @@ impl Words {
         self.say("photo-lost")
     }
 
-    /// That a notes file was taken in.
-    pub fn taken_in(&self, field: &str, pits: usize) -> String {
-        self.say_with("taken_in", &fluent_args!["field" => field, "pits" => pits])
-    }
-
-    /// That a notes file was taken in that does not say which field it is, and counts as the one of its name.
-    pub fn taken_in_by_name(&self, field: &str, pits: usize) -> String {
-        self.say_with("taken_in-by_name", &fluent_args!["taken_in" => self.taken_in(field, pits)])
+    /// That the field of a notes file was deleted here, and what to do.
+    pub fn field_deleted(&self, field: &str) -> String {
+        self.say_with("taken_in-field_deleted", &fluent_args!["field" => field])
     }
 
     /// That a notes file cannot be read at all.

@@ -30,6 +30,12 @@ codes!(
         WhatHolds = "what_holds",
         BringBack = "bring_back",
         StayDeleted = "stay_deleted",
+        NotesFile = "notes_file",
+        NothingGoes = "nothing_goes",
+        TakeIn = "take_in",
+        AreTheyOne = "are_they_one",
+        OneField = "one_field",
+        OneFieldMeans = "one_field_means",
     }
 );
 
@@ -43,6 +49,11 @@ impl Words {
     pub fn partner_state(&self, partner: &Partner) -> String {
         let args = fluent_args!["state" => self.partner_is(partner, false, true), "edits" => partner.edits];
         self.say_with("partner-state", &args)
+    }
+
+    /// That two fields have one name.
+    pub fn same_name(&self, field: &str) -> String {
+        self.say_with("partner-same_name", &fluent_args!["field" => field])
     }
 
     /// The button that accepts a device.

@@ -93,6 +93,7 @@ impl Phone {
             position_refused: false,
             now: self.now,
             photos_missing: &self.photos_missing,
+            incoming: None,
             partners: &Partners::none(DeviceId([1; 16])),
             can_undo: true,
         })
@@ -109,7 +110,7 @@ impl Phone {
             made += 1;
             RecordId::new(made, [1; 10])
         };
-        let Done { edits, own, accept: _, place, told } =
+        let Done { edits, own, accept: _, take_in: _, place, told } =
             self.with(words, |world| tap(self.place, act, text, world, &mut new_id))?;
         self.made = made;
         let told_of = matches!(act, Act::Machine(_) | Act::Behind(_));
@@ -213,7 +214,8 @@ fn keep(fields: &mut [FieldNotes], edit: Edit) {
         | Edit::Layer { .. }
         | Edit::Settle { .. }
         | Edit::BringBack { .. }
-        | Edit::StayDeleted { .. } => panic!("none of these screens does that"),
+        | Edit::StayDeleted { .. }
+        | Edit::Join { .. } => panic!("none of these screens does that"),
     }
 }
 

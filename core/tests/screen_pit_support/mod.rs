@@ -83,6 +83,7 @@ impl Phone {
             position_refused: self.refused,
             now: self.now,
             photos_missing: &self.photos_missing,
+            incoming: None,
             partners: &self.partners,
             can_undo: !self.before.is_empty(),
         }

@@ -105,6 +105,7 @@ cell-kind = was es ist
 cell-parent = wozu es gehört
 cell-deleted = ob gelöscht
 cell-unknown = Angaben eines anderen Programms
+cell-same_as = welcher andere Eintrag derselbe Schlag ist
 cell-name = Bezeichnung
 cell-outline = Umriss
 cell-headland = Breite des Vorgewendes

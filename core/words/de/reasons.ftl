@@ -1,5 +1,6 @@
 # Gründe einer Entscheidung.
 
+layer-at = { $depths } in Grube { $pit }
 layer-bare = { $depths } ist { $kind } ({ $share }).
 layer-for = { $depths } ist { $kind } ({ $share }): { $for }.
 layer-against = { $depths } ist { $kind } ({ $share }). Dagegen: { $against }.
@@ -7,6 +8,8 @@ layer-both = { $depths } ist { $kind } ({ $share }): { $for }. Dagegen: { $again
 
 why-nothing_harmed = Keine Schicht hält den Bestand zurück.
 why-roots_pass = In { $depths } kommen Wurzeln und Regenwürmer noch durch.
+why-roots_pass_alone = In { $depths } kommen Wurzeln noch durch.
+why-worms_pass = In { $depths } kommen Regenwürmer noch durch.
 why-no_pits = Noch keine Grube hier lässt eine Entscheidung zu.
 why-too_shallow = Bis { $dug_to } gegraben; es braucht { $need }, um zu sehen, was darunter liegt.
 why-no_reference = Es fehlt eine Vergleichsgrube, die sich ansprechen lässt: an einer unauffälligen Stelle graben.
@@ -19,6 +22,7 @@ why-cemented = Die Schicht in { $depths } hält im Wasser: Sie ist verkittet.
 why-water_stands = Wasser steht im ganzen Profil: Nässezeichen in { $depths } und kein sauberer Boden darunter.
 why-water_held_up = Nässezeichen in { $depths } über sauberem Boden: Die Schicht staut das Wasser.
 why-face_wet = Die Grubenwand ist nass. Sie zeigt den Schaden, aber jetzt lässt sich nichts bearbeiten.
+why-peat = Der Boden in { $depths } ist Torf: Blöcke und Platten kommen dort von Entwässerung und Alter. Auf Wasserstand und Fruchtfolge achten; Stahl beschleunigt nur den Schwund.
 why-near_surface = Die Schicht in { $depths } liegt an der Oberfläche: flach aufbrechen, wenn sie trocken ist, nie mit einem tiefen Zinken.
 why-under_grass = Die Schicht in { $depths } liegt gleich unter der Narbe: Ruhe vor Vieh und Rädern heilt sie, Schlitzen oder Stechen hilft, wenn sie trocken ist.
 why-roll_missing = Noch keine Rollprobe mit Boden aus { $depth }.

@@ -24,11 +24,7 @@ not_saved-failed = Nicht gespeichert: Das Handy konnte es nicht schreiben. Noch 
 photo-kept = Foto gespeichert.
 photo-lost = Foto nicht gespeichert: Seine Datei ist nicht lesbar.
 
-taken_in = Übernommen: { $field }, { $pits ->
-    [one] eine Grube
-   *[other] { $pits } Gruben
-}.
-taken_in-by_name = { $taken_in } Die Datei sagt nicht, welcher Schlag es ist; sie gilt für den mit diesem Namen. Rückgängig nimmt es zurück.
+taken_in-field_deleted = Nicht übernommen: Der Schlag { $field } wurde hier gelöscht. Erst zurückholen.
 taken_in-unread = Nicht übernommen: Die Datei ist nicht lesbar.
 taken_in-faults = Nicht übernommen: In der Datei sind Fehler. { $faults }
 taken_in-more = { $faults } Und { $count } weitere.

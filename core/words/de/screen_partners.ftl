@@ -21,6 +21,12 @@ partner_text-regretted = Von einem gelöscht, von anderen weitergeführt
 partner_text-what_holds = Was soll damit sein?
 partner_text-bring_back = Zurückholen
 partner_text-stay_deleted = Gelöscht lassen
+partner_text-notes_file = Notizdatei
+partner_text-nothing_goes = Nichts hier Notiertes geht dadurch verloren, und Rückgängig nimmt es zurück.
+partner_text-take_in = Übernehmen
+partner_text-are_they_one = Ist es ein Schlag?
+partner_text-one_field = Es ist ein Schlag
+partner_text-one_field_means = Was unter einem von beiden notiert ist, wird dann als ein Schlag gezeigt, hier und auf jedem Handy, an das weitergegeben wird. Nichts geht verloren, und Rückgängig trennt sie wieder.
 
 partner-this = Dieses Handy ist { $who }. Andere nehmen es nach diesen Zeichen an.
 partner-state = { $state }, { $edits ->
@@ -28,6 +34,7 @@ partner-state = { $state }, { $edits ->
     [one] eine Änderung hier
    *[other] { $edits } Änderungen hier
 }
+partner-same_name = Zwei Schläge heißen { $field }
 partner-accept = Gleich: { $who } annehmen
 partner-accepted_now = { $who } ist angenommen.
 partner-not_carried = { $edits ->

@@ -105,6 +105,7 @@ cell-kind = what it is
 cell-parent = what it belongs to
 cell-deleted = whether it is deleted
 cell-unknown = what another program noted
+cell-same_as = which other record is the same field
 cell-name = name
 cell-outline = outline
 cell-headland = width of the headland

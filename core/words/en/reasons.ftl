@@ -1,5 +1,6 @@
 # Reasons of a call.
 
+layer-at = { $depths } in pit { $pit }
 layer-bare = { $depths } reads as { $kind } ({ $share }).
 layer-for = { $depths } reads as { $kind } ({ $share }): { $for }.
 layer-against = { $depths } reads as { $kind } ({ $share }). Against it: { $against }.
@@ -7,6 +8,8 @@ layer-both = { $depths } reads as { $kind } ({ $share }): { $for }. Against it: 
 
 why-nothing_harmed = No layer holds the crop back.
 why-roots_pass = Roots and worms still pass at { $depths }.
+why-roots_pass_alone = Roots still pass at { $depths }.
+why-worms_pass = Worms still pass at { $depths }.
 why-no_pits = No pit here gives a call yet.
 why-too_shallow = Dug to { $dug_to }; it takes { $need } to see what lies below.
 why-no_reference = There is no reference pit that can be read: dig one where the field looks sound.
@@ -19,6 +22,7 @@ why-cemented = The layer at { $depths } holds in water: it is cemented.
 why-water_stands = Water stands through the profile: wet signs at { $depths }, and no clean ground below them.
 why-water_held_up = Wet signs at { $depths } over clean ground: the layer holds the water up.
 why-face_wet = The face is wet. It shows the harm, but nothing can be worked now.
+why-peat = The ground at { $depths } is peat: its blocks and plates come of drainage and age. Mind the water level and the crops; steel only speeds the loss.
 why-near_surface = The layer at { $depths } lies at the surface: break it shallow when it is dry, never with a deep tine.
 why-under_grass = The layer at { $depths } lies just under the sward: rest from stock and wheels mends it, spiking or slitting helps when it is dry.
 why-roll_missing = No roll test yet of soil from { $depth }.

@@ -21,6 +21,12 @@ partner_text-regretted = Deleted by one, gone on with by another
 partner_text-what_holds = What holds?
 partner_text-bring_back = Bring it back
 partner_text-stay_deleted = Leave it deleted
+partner_text-notes_file = Notes file
+partner_text-nothing_goes = Nothing that is noted here goes away by it, and undo takes it back.
+partner_text-take_in = Take it in
+partner_text-are_they_one = Are they one field?
+partner_text-one_field = They are one field
+partner_text-one_field_means = What is noted under either is then shown as one field, here and on every phone it is handed over to. Nothing is lost, and undo takes it apart.
 
 partner-this = This phone is { $who }. Others accept it by these signs.
 partner-state = { $state }, { $edits ->
@@ -28,6 +34,7 @@ partner-state = { $state }, { $edits ->
     [one] one edit here
    *[other] { $edits } edits here
 }
+partner-same_name = Two fields are called { $field }
 partner-accept = The same: accept { $who }
 partner-accepted_now = { $who } is accepted.
 partner-not_carried = { $edits ->

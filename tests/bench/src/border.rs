@@ -61,6 +61,7 @@ impl Tapped {
         )?;
         session.tap(r#"{"own":{"language":"en"}}"#.to_owned())?;
         session.import_file(file.display().to_string())?;
+        session.tap(serde_json::to_string(&Act::TakeIn)?)?;
         let (field, walk) = places(notes);
         let sent = Sent {
             field: serde_json::to_string(&Act::Go(field))?,
@@ -121,6 +122,7 @@ impl Alone {
             fix: None,
             position_refused: false,
             photos_missing: &NONE_MISSING,
+            incoming: None,
             partners: &self.partners,
             now: chrono::DateTime::UNIX_EPOCH.fixed_offset(),
             can_undo: true,

@@ -1,6 +1,8 @@
 //! `pitface demo`: an invented estate, every call among its fields, on its whole way through the program.
 
 use crate::argument::Shown;
+use crate::into_store::into_store;
+use crate::keep::Sound;
 use crate::trouble::Trouble;
 use crate::write::{Folder, told_written};
 use crate::{Answer, drawn, json, keep, told};
@@ -51,11 +53,13 @@ impl Demo {
         let mut sound = Vec::new();
         for (stem, text) in ESTATE {
             let name = format!("{stem}.notes.json");
-            sound.push(keep::read_text(Path::new(&name), text)?);
+            let source = keep::lasting_path(&self.out.join(&name));
+            sound.push(Sound { source: Some(source), ..keep::read_text(Path::new(&name), text)? });
             folder.add(&name, text.as_bytes())?;
         }
         let store = self.store.unwrap_or_else(|| self.out.join(STORE));
-        let fields = keep::keep(sound, &store)?;
+        let read = into_store(sound, &store, None, &words)?;
+        let fields: Vec<_> = read.into_iter().map(|read| read.field).collect();
         for ((stem, _), field) in ESTATE.iter().zip(&fields) {
             drawn::pit_files(&words, field, stem, Theme::Light, &mut folder)?;
             drawn::field_files(&words, field, stem, Theme::Light, &mut folder)?;

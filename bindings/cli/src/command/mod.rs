@@ -1,6 +1,7 @@
 //! The commands, a file each. A command asks the core, and gives back its whole answer or every fault found.
 
 mod behind;
+mod bring_back;
 mod check;
 mod class;
 mod completions;
@@ -9,6 +10,8 @@ mod draw;
 mod fields;
 mod ground;
 mod hand_over;
+mod history;
+mod join;
 mod look;
 mod manual;
 mod new;
@@ -23,6 +26,7 @@ mod tables;
 mod take_in;
 mod texture;
 mod tip;
+mod undo;
 mod whereto;
 mod write_notes;
 
@@ -68,6 +72,14 @@ pub enum Command {
     Look(look::Look),
     /// Values that two people wrote without knowing of each other, and what one deleted while another went on.
     Settle(settle::Settle),
+    /// What happened in a store, by whom and when: its saves, the latest first.
+    History(history::History),
+    /// Takes back the last save made here.
+    Undo(undo::Undo),
+    /// What is deleted in a store; with numbers, brings it back.
+    BringBack(bring_back::BringBack),
+    /// Says that two fields of a store are one, or takes a field apart again.
+    Join(join::Join),
     /// The devices a store knows of, what is missing from them, and what nobody else has yet.
     Partners(partners::Partners),
     /// The fields of a store.
@@ -107,6 +119,10 @@ impl Command {
             Self::TakeIn(take_in) => take_in.run(shown)?.into(),
             Self::Look(look) => look.run(shown)?.into(),
             Self::Settle(settle) => settle.run(shown)?.into(),
+            Self::History(history) => history.run(shown)?.into(),
+            Self::Undo(undo) => undo.run(shown)?.into(),
+            Self::BringBack(back) => back.run(shown)?.into(),
+            Self::Join(join) => join.run(shown)?.into(),
             Self::Partners(partners) => partners.run(shown)?.into(),
             Self::Check(check) => check.run(shown)?.into(),
             Self::Completions(completions) => completions.run().into(),

@@ -23,10 +23,7 @@ pub struct Settle {
     /// Of value N let this version stand.
     #[arg(long, num_args = 2, value_names = ["N", "VERSION"])]
     keep: Vec<usize>,
-    /// Bring back record N of those that were deleted.
-    #[arg(long, value_name = "N")]
-    bring_back: Vec<usize>,
-    /// Leave record N of those deleted, with all that came to it.
+    /// Leave record N deleted, with all that came to it. (`pitface bring-back STORE N` brings it back; the numbers are the same.)
     #[arg(long, value_name = "N")]
     stay_deleted: Vec<usize>,
 }
@@ -38,7 +35,7 @@ impl Settle {
         let failed = of_store(&self.store);
         let mut store = Store::open_existing(&self.store, device::lasting()?.device()).map_err(&failed)?;
         let conflicts = store.conflicts().map_err(&failed)?;
-        let regretted = store.regretted().map_err(&failed)?;
+        let regretted = numbered(&store).map_err(&failed)?;
         let mut trouble = Trouble::default();
         let mut kept = Vec::new();
         for pair in self.keep.chunks_exact(2) {
@@ -47,28 +44,23 @@ impl Settle {
                 None => trouble.add(unknown("--keep", &format!("{} {}", pair[0], pair[1]))),
             }
         }
-        let mut deleted = |argument, numbers: &[usize], back: bool| {
-            let mut found = Vec::new();
-            for number in numbers {
-                match at(&regretted, *number) {
-                    Some(record) => found.push((record, back)),
-                    None => trouble.add(unknown(argument, &number.to_string())),
-                }
+        let mut records = Vec::new();
+        for number in &self.stay_deleted {
+            match regretted.iter().find(|(other, _)| other == number) {
+                Some((_, record)) => records.push(record),
+                None => trouble.add(unknown("--stay-deleted", &number.to_string())),
             }
-            found
-        };
-        let mut records = deleted("--bring-back", &self.bring_back, true);
-        records.extend(deleted("--stay-deleted", &self.stay_deleted, false));
+        }
         let (kept, records) = trouble.or((kept, records))?;
         let mut lines = Vec::new();
         for (conflict, version) in kept {
             lines.push(settle(&mut store, &words, conflict, version).map_err(&failed)?);
         }
-        for (record, back) in records {
-            lines.push(decide(&mut store, &words, record, back).map_err(&failed)?);
+        for record in records {
+            lines.push(leave(&mut store, &words, record).map_err(&failed)?);
         }
         let settled = json!(lines.len());
-        let left = (store.conflicts().map_err(&failed)?, store.regretted().map_err(&failed)?);
+        let left = (store.conflicts().map_err(&failed)?, numbered(&store).map_err(&failed)?);
         lines.extend(told(&store, &words, &left.0, &left.1).map_err(&failed)?);
         let json = merged(json!({ "settled": settled }), json(&store, &left.0, &left.1).map_err(&failed)?);
         Ok(Answer::new(lines.join("\n") + "\n", json))
@@ -97,19 +89,27 @@ fn settle(
     Ok(words.settled_on(&place, conflict.cell, &version.value))
 }
 
-fn decide(store: &mut Store, words: &Words, regretted: &Regretted, back: bool) -> Result<String, StoreError> {
+/// What was deleted while somebody went on with it, by the numbers of all that is deleted.
+fn numbered(store: &Store) -> Result<Vec<(usize, Regretted)>, StoreError> {
+    let deleted = store.deleted()?;
+    let number = |one: Regretted| {
+        let at = deleted.iter().position(|deleted| deleted.record == one.record)?;
+        Some((at + 1, one))
+    };
+    Ok(store.regretted()?.into_iter().filter_map(number).collect())
+}
+
+fn leave(store: &mut Store, words: &Words, regretted: &Regretted) -> Result<String, StoreError> {
     let record = regretted.record;
-    store.save_together(now_ms(), |saving| {
-        if back { saving.bring_back(record) } else { saving.stay_deleted(record) }
-    })?;
-    Ok(words.regret_settled(&words.belongs(&store.belongs(record)?), back))
+    store.save_together(now_ms(), |saving| saving.stay_deleted(record))?;
+    Ok(words.regret_settled(&words.belongs(&store.belongs(record)?), false))
 }
 
 fn told(
     store: &Store,
     words: &Words,
     conflicts: &[Conflict],
-    regretted: &[Regretted],
+    regretted: &[(usize, Regretted)],
 ) -> Result<Vec<String>, StoreError> {
     let mut lines = vec![words.versions(conflicts.len())];
     for (number, conflict) in (1..).zip(conflicts) {
@@ -121,15 +121,19 @@ fn told(
         }
     }
     lines.push(words.regretted(regretted.len()));
-    for (number, one) in (1..).zip(regretted) {
+    for (number, one) in regretted {
         let place = words.belongs(&store.belongs(one.record)?);
         let others: Vec<_> = one.edited.iter().map(|(cell, version)| (*cell, wrote(version))).collect();
-        lines.push(words.regretted_line(number, &place, &wrote(&one.deleted), &others));
+        lines.push(words.regretted_line(*number, &place, &wrote(&one.deleted), &others));
     }
     Ok(lines)
 }
 
-fn json(store: &Store, conflicts: &[Conflict], regretted: &[Regretted]) -> Result<Value, StoreError> {
+fn json(
+    store: &Store,
+    conflicts: &[Conflict],
+    regretted: &[(usize, Regretted)],
+) -> Result<Value, StoreError> {
     let version = |version: &Version| {
         let value = json!({ "value": version.to_json(), "written_ms": version.written_ms });
         merged(device_json(version.device, &version.holder), value)
@@ -139,10 +143,10 @@ fn json(store: &Store, conflicts: &[Conflict], regretted: &[Regretted]) -> Resul
         let of = json!({ "cell": conflict.cell.to_string(), "versions": versions.collect::<Vec<_>>() });
         Ok(merged(belongs_json(&store.belongs(conflict.record)?), of))
     });
-    let regretted = regretted.iter().map(|one| {
+    let regretted = regretted.iter().map(|(number, one)| {
         let edited =
             one.edited.iter().map(|(cell, edit)| merged(version(edit), json!({ "cell": cell.to_string() })));
-        let of = json!({ "deleted": version(&one.deleted), "edited": edited.collect::<Vec<_>>() });
+        let of = json!({ "number": number, "deleted": version(&one.deleted), "edited": edited.collect::<Vec<_>>() });
         Ok(merged(belongs_json(&store.belongs(one.record)?), of))
     });
     Ok(json!({

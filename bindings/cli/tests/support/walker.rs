@@ -1,6 +1,7 @@
 //! Walkers with a laptop and a store each, who hand over to each other.
 
 use super::{ONE_PIT, Place};
+use pitface_core::record::notes;
 use pitface_core::store::{DeviceId, Store, photo_name};
 use serde_json::Value;
 use sha2::{Digest, Sha256};
@@ -23,6 +24,26 @@ impl Walker {
     pub fn notes(&self, notes: &str) {
         let file = self.place.file("field.notes.json", notes);
         self.place.good(&["read", &file, "--store", STORE]);
+    }
+
+    /// Measures the first pit of Long Sedge again, whoever dug it: in a file with the ids that the store has.
+    pub fn measures_again(&self, mm: u32) {
+        let mut notes = self.of_copy(|store| {
+            let fields = store.fields().unwrap();
+            let field = fields.iter().find(|field| field.name == "Long Sedge").unwrap();
+            store.load_notes(field.id).unwrap()
+        });
+        notes.pits[0].dug_to_mm = Some(mm);
+        let file = self.place.file("with_ids.notes.json", &notes::write(&notes));
+        self.place.good(&["read", &file, "--store", STORE]);
+    }
+
+    /// Notes a field without the pits that it had, and has them removed.
+    pub fn removes_all_pits(&self, notes: &str) {
+        let file = self.place.file("field.notes.json", notes);
+        let listed = self.place.json(&["read", &file, "--store", STORE]);
+        let word = listed["fields"][0]["read_in"]["missing"]["word"].as_str().unwrap();
+        self.place.good(&["read", &file, "--store", STORE, "--remove-missing", word]);
     }
 
     pub fn fingerprint(&self) -> String {
@@ -56,11 +77,15 @@ impl Walker {
 
     /// The hash over all that its store has now. Of a copy: looking leaves no trace.
     pub fn digest(&self) -> [u8; 32] {
+        self.of_copy(|store| store.digest().unwrap())
+    }
+
+    fn of_copy<T>(&self, asks: impl FnOnce(&Store) -> T) -> T {
         let copy = self.place.path("copy.pitface");
         std::fs::copy(self.place.path(STORE), &copy).unwrap();
-        let digest = Store::open_existing(&copy, DeviceId([9; 16])).unwrap().digest().unwrap();
+        let answer = asks(&Store::open_existing(&copy, DeviceId([9; 16])).unwrap());
         std::fs::remove_file(copy).unwrap();
-        digest
+        answer
     }
 }
 

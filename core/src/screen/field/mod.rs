@@ -7,6 +7,7 @@ pub(super) mod outline;
 
 use super::bar::{empty, gone};
 use super::drawn::plan_of;
+use super::incoming::same_names;
 use super::part::{choices, go, section};
 use super::partners::{not_carried_note, versions_line};
 use super::photos::missing;
@@ -62,6 +63,8 @@ pub(super) fn list(world: &World) -> Screen {
             .known
             .push(Known::Rows(fields.into_iter().map(|(here, notes)| row(here, notes, world)).collect()));
     }
+    let same = same_names(world);
+    shown.known.extend((!same.is_empty()).then_some(Known::Rows(same)));
     let own = go(words.label(PitText::Own), Place::Own);
     shown.doing =
         vec![choices(2, [own, not_carried_note(world)].map(|button| button.sized(Size::Small)).into())];

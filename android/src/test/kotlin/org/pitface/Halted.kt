@@ -46,7 +46,7 @@ internal class Halted {
 
     @Test fun walksAndIsHalted() {
         phone.tap("English")
-        phone.app.importFile(File(System.getProperty("demo.dir"), "lapwing_ground.notes.json").path)
+        phone.app.takesInNotes(File(System.getProperty("demo.dir"), "lapwing_ground.notes.json").path)
         listOf("Dig a pit", "Wheeling", "The hole is dug", "Moist", "Slips in", "Crumbs", "Same as above", "Hard push").forEach(phone::tap)
         val report = File(System.getProperty(REPORT))
         report.writeText(listOf(phone.shown.field, phone.steps(), phone.shown.all()).joinToString("\n"))

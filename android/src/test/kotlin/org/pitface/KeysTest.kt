@@ -27,7 +27,7 @@ class KeysTest {
     private val phone by lazy { Phone(rule) }
 
     private fun inTheKnifeWalk() {
-        phone.app.importFile(File(System.getProperty("demo.dir"), "long_sedge.notes.json").path)
+        phone.app.takesInNotes(File(System.getProperty("demo.dir"), "long_sedge.notes.json").path)
         phone.tap("Dig a pit")
         phone.tap("Wheeling")
         phone.tap("Moist")

@@ -15,6 +15,7 @@ import androidx.compose.ui.test.performScrollTo
 import androidx.compose.ui.test.performTextReplacement
 import androidx.test.core.app.ApplicationProvider
 import androidx.test.ext.junit.rules.ActivityScenarioRule
+import org.pitface.core.Session
 import org.pitface.core.ShownButton
 import org.pitface.core.ShownDoes
 import org.pitface.core.ShownDoing
@@ -38,6 +39,15 @@ internal fun App.settle() {
     } while (System.currentTimeMillis() < until)
     throw AssertionError("the core does not answer")
 }
+
+/** Opens a notes file and takes it in. */
+internal fun App.takesInNotes(path: String) {
+    importFile(path)
+    settle()
+    does(ShownDoes.Act("\"take_in\""))
+}
+
+internal fun Session.takesInNotes(path: String): ShownScreen = importFile(path).let { tap("\"take_in\"") }
 
 internal val ShownScreen.buttons: List<ShownButton>
     get() = doing.filterIsInstance<ShownDoing.Choices>().flatMap { it.buttons } + listOfNotNull(undo, main, back)

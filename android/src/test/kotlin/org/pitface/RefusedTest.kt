@@ -53,7 +53,7 @@ class RefusedTest {
 
     private fun inTheField(language: String = "English") {
         phone.tap(language)
-        phone.app.importFile(File(System.getProperty("demo.dir"), "long_sedge.notes.json").path)
+        phone.app.takesInNotes(File(System.getProperty("demo.dir"), "long_sedge.notes.json").path)
         assertEquals(ScreenKind.FIELD, phone.shown.kind)
     }
 

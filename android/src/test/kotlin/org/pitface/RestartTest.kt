@@ -98,7 +98,7 @@ class RestartTest {
         phone.back()
         to("own")
         endsAndComesBack("own")
-        phone.app.importFile(File(System.getProperty("demo.dir"), "lapwing_ground.notes.json").path)
+        phone.app.takesInNotes(File(System.getProperty("demo.dir"), "lapwing_ground.notes.json").path)
         phone.settle()
         field = phone.shown.field
         endsAndComesBack("field")

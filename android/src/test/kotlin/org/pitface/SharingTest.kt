@@ -73,7 +73,7 @@ class SharingTest {
 
     @Test fun whatAStrangerHandsOverWaitsUntilItsSignsAreCompared() {
         phone.tap("English")
-        nora.session.importFile(demo("long_sedge").path)
+        nora.session.takesInNotes(demo("long_sedge").path)
         opens(nora.handsOver().readBytes())
         assertEquals(ScreenKind.PARTNERS, phone.shown.kind)
         phone.picture("partners-stranger")
@@ -119,7 +119,7 @@ class SharingTest {
 
     @Test fun aDamagedFileIsToldAndChangesNothing() {
         phone.tap("English")
-        nora.session.importFile(demo("long_sedge").path)
+        nora.session.takesInNotes(demo("long_sedge").path)
         val bytes = nora.handsOver().readBytes()
         bytes[bytes.size / 2] = (bytes[bytes.size / 2].toInt() xor 1).toByte()
         opens(bytes)

@@ -75,7 +75,7 @@ class TapsTest {
 
     private fun inTheField(name: String, title: String) {
         phone.tap("English")
-        phone.app.importFile(File(System.getProperty("demo.dir"), "$name.notes.json").path)
+        phone.app.takesInNotes(File(System.getProperty("demo.dir"), "$name.notes.json").path)
         phone.settle()
         assertEquals(phone.shown.told, title, phone.shown.title)
         taps = 0

@@ -65,6 +65,7 @@ internal object Tour {
             thereAndBack("own")
             File(System.getProperty("demo.dir")).listFiles()!!.sorted().filter { it.name.endsWith(".notes.json") }.forEach { file ->
                 each { importFile(file.path) }
+                each { tap("\"take_in\"") }
                 listOf("outline", "hand_over", "show").forEach(::thereAndBack)
                 back()
             }

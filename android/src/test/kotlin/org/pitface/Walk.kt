@@ -22,7 +22,10 @@ internal object Walk {
         val met = mutableListOf(session.screen())
         val own = met.first().buttons.first { it.label == if (language == "de") "Deutsch" else "English" }
         met += session.tap((own.does as ShownDoes.Act).act)
-        File(System.getProperty("demo.dir")).listFiles()!!.sorted().filter { it.name.endsWith(".notes.json") }.forEach { met += session.importFile(it.path) }
+        File(System.getProperty("demo.dir")).listFiles()!!.sorted().filter { it.name.endsWith(".notes.json") }.forEach {
+            met += session.importFile(it.path)
+            met += session.tap("\"take_in\"")
+        }
         met += generateSequence { session.back() }.toList()
         repeat(TAPS) {
             val here = session.screen()

@@ -50,7 +50,10 @@ fun main(arguments: Array<String>) {
 
 private fun open(wanted: Wanted): Session {
     val session = Session.open(wanted.folder.path, File(wanted.folder, "key").apply { mkdirs() }.path, wanted.language, TimeZone.getDefault().getOffset(System.currentTimeMillis()) / 60_000)
-    wanted.demo?.listFiles { file -> file.name.endsWith(".notes.json") }?.sorted()?.forEach { session.importFile(it.path) }
+    wanted.demo?.listFiles { file -> file.name.endsWith(".notes.json") }?.sorted()?.forEach {
+        session.importFile(it.path)
+        session.tap("\"take_in\"")
+    }
     while (wanted.demo != null && session.back() != null) Unit
     return session
 }
