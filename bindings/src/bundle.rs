@@ -5,19 +5,26 @@ use crate::held::{Answer, Held};
 use crate::made::now_ms;
 use crate::save::why;
 use crate::shown::ShownScreen;
-use pitface_core::merge::{FileWriter, Signer as _};
+use pitface_core::merge::{Damage, FileWriter, Signer as _};
+use pitface_core::record::RecordId;
 use pitface_core::screen::Place;
 use pitface_core::store::{
-    Came, CameFault, DeviceId, Handed, Leaving, NewFile, PhotoHash, Readers, Sealer, StoreError, TakenIn,
-    bundle_name,
+    Came, CameFault, Cell, DeviceId, Handed, Leaving, NewFile, PhotoHash, Readers, Sealer, StoreError,
+    TakenIn, bundle_name,
 };
+use pitface_locked::{Locking, Refused};
 use std::collections::{BTreeSet, HashSet};
 use std::fs::{self, File};
-use std::io::BufWriter;
+use std::io::{BufWriter, Read, Seek};
 use std::path::{Path, PathBuf};
 
 /// What goes into a bundle as the program that wrote it.
 const PROGRAM: &str = concat!("pitface-app ", env!("CARGO_PKG_VERSION"));
+
+/// What is read from any place of it: a file, or what a locked one holds.
+pub(crate) trait Source: Read + Seek {}
+
+impl<T: Read + Seek> Source for T {}
 
 /// A file ready to be handed over, and the screen to be shown.
 #[derive(Debug, Clone, PartialEq, uniffi::Record)]
@@ -55,6 +62,7 @@ impl Held {
             Ok(Some(((path, handed), leaving))) => {
                 let mut told = vec![self.words.bundle_ready(handed.photos, handed.damaged.len())];
                 told.extend(self.words.photos_leaving(&leaving));
+                told.extend(self.team_word.word().map(|_| self.words.handed_over_locked()));
                 (Some(path.display().to_string()), told.join(" "))
             }
             Ok(None) => (None, self.words.nothing_to_hand_over()),
@@ -62,6 +70,26 @@ impl Held {
         };
         self.partners_stale();
         Ok(BundleReady { path, screen: self.shown_with(told, false)? })
+    }
+
+    /// Takes a name or a position out of the notes here and, with the next file, everywhere.
+    pub fn take_out(&mut self, record: RecordId, cell: Cell) -> Result<Answer, PitfaceError> {
+        let name = self.words.versions_of(&self.words.belongs(&self.store.belongs(record)?), cell);
+        let sealer = Sealer {
+            signer: &self.key,
+            holder: self.own.name.trim(),
+            written_by: PROGRAM,
+            now_ms: now_ms(),
+            ahead_ms: self.fixes.ahead_ms(),
+        };
+        match self.store.take_out(record, cell, &sealer) {
+            Ok(values) => {
+                self.took_in();
+                let told = self.words.taken_out(&name, values);
+                Ok(Answer { screen: self.shown_with(told, true)?, changed: true })
+            }
+            Err(error) => self.told(self.words.not_saved(why(&error))),
+        }
     }
 
     /// The photos that go along, without what a camera noted in them.
@@ -87,25 +115,44 @@ impl Held {
         folder: &Path,
     ) -> Result<Option<(PathBuf, Handed)>, StoreError> {
         let photos = self.folder.photos();
-        let mut file = FileWriter::new(BufWriter::new(NewFile::begin(folder, Readers::Owner)?));
-        let handed = self.store.hand_over_with_photos(to, &HashSet::new(), (&photos, chosen), &mut file)?;
-        if file.count() == 0 {
-            return Ok(None);
-        }
-        let path = folder.join(bundle_name(self.key.device(), &file.digest()));
-        let new = file.end()?.into_inner().map_err(std::io::IntoInnerError::into_error)?;
-        new.put_at(&path)?;
+        let nothing = HashSet::new();
+        let new = BufWriter::new(NewFile::begin(folder, Readers::Owner)?);
+        let (new, handed, digest) = if let Some(word) = self.team_word.word() {
+            let mut file = FileWriter::new(Locking::begin(new, word)?);
+            let handed = self.store.hand_over_with_photos(to, &nothing, (&photos, chosen), &mut file)?;
+            if file.count() == 0 {
+                return Ok(None);
+            }
+            let digest = file.digest();
+            (file.end()?.finish()?, handed, digest)
+        } else {
+            let mut file = FileWriter::new(new);
+            let handed = self.store.hand_over_with_photos(to, &nothing, (&photos, chosen), &mut file)?;
+            if file.count() == 0 {
+                return Ok(None);
+            }
+            let digest = file.digest();
+            (file.end()?, handed, digest)
+        };
+        let path = folder.join(bundle_name(self.key.device(), &digest));
+        new.into_inner().map_err(std::io::IntoInnerError::into_error)?.put_at(&path)?;
         Ok(Some((path, handed)))
     }
 
     /// Takes in a file of bundles, and goes to the screen of the other devices.
-    pub fn import_bundle(&mut self, file: &mut File) -> Result<Answer, PitfaceError> {
+    pub fn import_bundle(&mut self, mut file: &mut dyn Source) -> Result<Answer, PitfaceError> {
         let photos = self.folder.photos();
         let damaged = self.partners().checkup.photos.clone();
-        let mut came = match self.store.take_in_with_photos(file, &photos, &damaged, now_ms()) {
+        let mut came = match self.store.take_in_with_photos(&mut file, &photos, &damaged, now_ms()) {
             Ok(came) => came,
             Err(CameFault::Store(StoreError::Bundle(damage))) => {
                 return self.told(self.words.bundle_refused(&damage));
+            }
+            // What is locked is checked block by block as it is read.
+            Err(CameFault::Store(StoreError::File(error)))
+                if error.get_ref().and_then(|inner| inner.downcast_ref::<Refused>()).is_some() =>
+            {
+                return self.told(self.words.bundle_refused(&Damage::Damaged("locked")));
             }
             Err(CameFault::Store(error)) => return self.told(self.words.not_saved(why(&error))),
             Err(CameFault::Photo(_, error)) => {
@@ -116,7 +163,7 @@ impl Held {
         self.mended(&came.photos);
         if !came.taken.strangers.is_empty() && !came.photos_unnamed.is_empty() {
             // Its photos belong to records that wait; where there is no room, they have to be handed over again.
-            if self.folder.keep_waiting(file).is_ok() {
+            if self.folder.keep_waiting(&mut file).is_ok() {
                 came.photos_unnamed.clear();
             }
         }

@@ -19,8 +19,8 @@ use pitface_core::store::{
 use pitface_core::units::LengthUnit;
 use pitface_core::words::Language;
 use serde_json::{Value, json};
-use std::fs::{self, File};
-use std::io::{self, Seek as _, Write as _};
+use std::fs;
+use std::io::{self, Read, Seek, Write as _};
 use std::path::{Path, PathBuf};
 use uuid::Uuid;
 
@@ -47,8 +47,8 @@ impl Folder {
         Photos::new(self.0.join("photos"))
     }
 
-    /// Keeps a file that was taken in until the devices that it is from are accepted.
-    pub fn keep_waiting(&self, file: &mut File) -> io::Result<()> {
+    /// Keeps what a file that was taken in holds until the devices that it is from are accepted.
+    pub fn keep_waiting(&self, file: &mut (impl Read + Seek)) -> io::Result<()> {
         let folder = self.waiting_folder();
         make_own_folder(&folder)?;
         file.rewind()?;

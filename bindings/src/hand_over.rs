@@ -5,18 +5,16 @@ use crate::given::id;
 use crate::held::{Answer, Held};
 use crate::made::{new_id, now_ms};
 use crate::save::why;
-use pitface_core::merge::Part;
+use pitface_core::merge::{Damage, Part};
 use pitface_core::record::{Field, FieldNotes, RecordId, notes};
 use pitface_core::screen::{Incoming, Place};
 use pitface_core::store::{NotesFile, ReadIn, StoreError, write_whole};
 use pitface_core::words::Around;
+use pitface_locked::{Opened, Refused, is_locked};
 use std::collections::BTreeSet;
 use std::fs::File;
 use std::io::{self, Read, Seek};
 use std::path::Path;
-
-/// How a file begins that is locked with a team's word (the age format, version line); only the command line opens it so far.
-const LOCKED: &[u8] = b"age-encryption.org/v1\n";
 
 /// A notes file that was opened and is not taken in yet.
 pub(crate) struct OpenedFile {
@@ -51,8 +49,8 @@ impl Held {
         if Part::begins(&text) {
             return self.import_bundle(&mut file);
         }
-        if text.starts_with(LOCKED) {
-            return self.told(self.words.bundle_locked());
+        if is_locked(&text) {
+            return self.import_locked(file);
         }
         let Ok(text) = String::from_utf8(text) else { return self.told(self.words.taken_in_unread()) };
         let mut made = BTreeSet::new();
@@ -129,6 +127,15 @@ impl Held {
         let belongs = |record| self.store.belongs(record).ok();
         let made = |_| None;
         self.words.read_in(came, field, yet, &Around { belongs: &belongs, made: &made })
+    }
+
+    fn import_locked(&mut self, file: File) -> Result<Answer, PitfaceError> {
+        let Some(word) = self.team_word.word() else { return self.told(self.words.bundle_locked()) };
+        match Opened::open(file, word) {
+            Ok(mut opened) => self.import_bundle(&mut opened),
+            Err(Refused::Damaged) => self.told(self.words.bundle_refused(&Damage::CutOff)),
+            Err(_) => self.told(self.words.bundle_wrong_word()),
+        }
     }
 
     /// The name of a field's file.

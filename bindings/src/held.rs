@@ -4,7 +4,7 @@ use crate::PitfaceError;
 use crate::folder::Folder;
 use crate::given::{offset, spoken};
 use crate::hand_over::OpenedFile;
-use crate::key::key;
+use crate::key::{Kept, key};
 use crate::made::{new_id, now_ms};
 use crate::notes::{Notes, shows_photos};
 use crate::others::Others;
@@ -12,6 +12,7 @@ use crate::photos;
 use crate::position::Fixes;
 use crate::save::why;
 use crate::shown::{Around, ShownScreen};
+use crate::team_word::TeamWord;
 use chrono::{DateTime, FixedOffset};
 use pitface_core::answer::Answers;
 use pitface_core::error::Fault;
@@ -27,6 +28,9 @@ pub(crate) struct Held {
     pub folder: Folder,
     pub store: Store,
     pub key: KeyFromSeed,
+    pub team_word: TeamWord,
+    /// What happened when it was opened, to be told with the first screen.
+    to_tell: String,
     pub notes: Notes,
     /// What follows from the notes, kept until they are others.
     answers: Answers,
@@ -62,7 +66,7 @@ impl Held {
     ) -> Result<Self, PitfaceError> {
         let offset = offset(offset_minutes)?;
         let folder = Folder::open(folder)?;
-        let key = key(key_folder)?;
+        let Kept { key, set_aside } = key(key_folder)?;
         let mut store = folder.store(key.device())?;
         folder.tidy();
         // What came from a newer version may be understood since an update. What cannot be taken in now, on a full disk say, waits on.
@@ -79,6 +83,9 @@ impl Held {
             folder,
             store,
             others: Others::new(key.device()),
+            team_word: TeamWord::load(key_folder),
+            to_tell: set_aside
+                .map_or_else(String::new, |file| words.key_set_aside(&file.display().to_string())),
             key,
             notes: Notes::default(),
             answers: Answers::default(),
@@ -97,7 +104,8 @@ impl Held {
 
     /// The screen of the place one is at.
     pub fn shown(&mut self) -> Result<ShownScreen, PitfaceError> {
-        self.shown_with(String::new(), false)
+        let told = std::mem::take(&mut self.to_tell);
+        self.shown_with(told, false)
     }
 
     pub fn told(&mut self, told: String) -> Result<Answer, PitfaceError> {
@@ -186,6 +194,12 @@ impl Held {
             saved = true;
         }
         self.place = done.place;
+        if let Some((record, cell)) = done.take_out {
+            return self.take_out(record, cell);
+        }
+        if let Some(word) = done.team_word {
+            return self.set_team_word(&word);
+        }
         if let Some(device) = done.accept {
             return self.accept(device);
         }

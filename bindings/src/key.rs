@@ -8,28 +8,51 @@ use pitface_core::merge::KeyFromSeed;
 use pitface_core::store::{photo_hash, photo_name, write_whole};
 use std::fs;
 use std::io;
-use std::path::Path;
+use std::path::{Path, PathBuf};
 
-/// The key in a folder that must be there; made where there is none, or none that can be read as one.
+/// The key, and what is to be told of it.
+pub(crate) struct Kept {
+    pub key: KeyFromSeed,
+    /// Where a file lies that was in the key's place and is none; a new one was made.
+    pub set_aside: Option<PathBuf>,
+}
+
+/// The key in a folder that must be there; made where there is none. A file in its place that is no key is set aside, not lost, and told.
 ///
 /// # Errors
 /// `NotFound` without the folder, `Storage` or `DiskFull` if it cannot be read or written.
-pub(crate) fn key(folder: &str) -> Result<KeyFromSeed, PitfaceError> {
+pub(crate) fn key(folder: &str) -> Result<Kept, PitfaceError> {
     let folder = Path::new(folder);
     if !folder.is_dir() {
         return Err(PitfaceError::NotFound { what: folder.display().to_string() });
     }
     let file = folder.join("key");
-    let kept = match fs::read(&file) {
-        Ok(bytes) => str::from_utf8(&bytes).ok().and_then(|text| photo_hash(text.trim())),
-        Err(error) if error.kind() == io::ErrorKind::NotFound => None,
+    let seed = match fs::read(&file) {
+        Ok(bytes) => {
+            let kept = str::from_utf8(&bytes).ok().and_then(|text| photo_hash(text.trim()));
+            let Some(seed) = kept else {
+                let set_aside = aside(&file)?;
+                return Ok(Kept { key: KeyFromSeed::new(&make(&file)?), set_aside: Some(set_aside) });
+            };
+            seed
+        }
+        Err(error) if error.kind() == io::ErrorKind::NotFound => make(&file)?,
         Err(error) => return Err(error.into()),
     };
-    let seed = match kept {
-        Some(seed) => seed,
-        None => make(&file)?,
-    };
-    Ok(KeyFromSeed::new(&seed))
+    Ok(Kept { key: KeyFromSeed::new(&seed), set_aside: None })
+}
+
+/// Gives a file a name that nothing has yet.
+fn aside(file: &Path) -> io::Result<PathBuf> {
+    let mut number = 1;
+    loop {
+        let place = file.with_extension(format!("unreadable-{number}"));
+        match fs::hard_link(file, &place) {
+            Ok(()) => break fs::remove_file(file).map(|()| place),
+            Err(error) if error.kind() == io::ErrorKind::AlreadyExists => number += 1,
+            Err(error) => break Err(error),
+        }
+    }
 }
 
 /// 32 secret bytes in hex, as names of photos are written.
@@ -38,17 +61,5 @@ fn make(file: &Path) -> Result<[u8; 32], PitfaceError> {
     getrandom::fill(&mut seed)
         .map_err(|error| PitfaceError::Internal { reason: format!("no randomness for a key: {error}") })?;
     write_whole(file, format!("{}\n", photo_name(&seed)).as_bytes())?;
-    for_the_owner_alone(file)?;
     Ok(seed)
-}
-
-#[cfg(unix)]
-fn for_the_owner_alone(file: &Path) -> io::Result<()> {
-    use std::os::unix::fs::PermissionsExt;
-    fs::set_permissions(file, fs::Permissions::from_mode(0o600))
-}
-
-#[cfg(not(unix))]
-fn for_the_owner_alone(_: &Path) -> io::Result<()> {
-    Ok(())
 }

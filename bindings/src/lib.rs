@@ -38,6 +38,7 @@ mod save;
 mod session;
 mod shown;
 mod take_photo;
+mod team_word;
 
 pub use bundle::BundleReady;
 pub use check::{check_notes, read_field};

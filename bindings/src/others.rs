@@ -68,9 +68,15 @@ impl Held {
     pub fn load_partners(&mut self) -> Result<(), PitfaceError> {
         if self.others.stale {
             self.others.load(&self.store)?;
+            self.others.partners.team_word = self.team_word.word().is_some();
         }
         if matches!(self.place, Place::Fields | Place::Partners) {
             self.others.partners.not_carried = self.store.not_carried()?;
+        }
+        if let Place::Personal { .. } = self.place {
+            let personal = self.store.personal()?.into_iter();
+            let personal = personal.map(|of| Ok((self.store.belongs(of.record)?, of)));
+            self.others.partners.personal = personal.collect::<Result<_, StoreError>>()?;
         }
         if self.place == Place::Partners {
             // All that is noted is gone through for it.

@@ -404,6 +404,64 @@ fn a_damaged_file_is_refused_and_changes_nothing() {
 }
 
 #[test]
+fn a_team_word_locks_what_leaves_and_opens_what_comes() {
+    let (ann, ben, field) = Phone::pair();
+    let word = |phone: &Phone, text: &str| {
+        phone.go(&json!("own"));
+        phone.session.r#type(json!({ "own": "team_word" }).to_string(), text.into()).unwrap()
+    };
+    let short = word(&ann, "turf");
+    assert!(short.told.contains("needs twelve letters"), "{}", short.told);
+    assert!(word(&ann, " turf  lark beet mill ").told.contains("is kept on this phone"));
+    ann.sets(&field, "texture", "Medium");
+    let file = ann.hand_over(true);
+    let bytes = std::fs::read(&file).unwrap();
+    assert!(bytes.starts_with(b"age-encryption.org/v1\n"));
+    assert!(said(&ann.go(&json!("own"))).contains("A team word is set"));
+
+    assert!(ben.take_in(&file).told.contains("locked with a team word. Set it under own details"));
+    word(&ben, "turf lark beet hill");
+    assert!(ben.take_in(&file).told.contains("does not open the file"));
+    word(&ben, "turf lark beet mill");
+    assert!(ben.take_in(&file).told.starts_with("Taken in"));
+    assert_eq!(ben.noted(&field), ann.noted(&field));
+    // Damaged on its way, it is refused as any other.
+    let damaged = ben.path("damaged.pitb");
+    let mut broken = bytes.clone();
+    *broken.last_mut().unwrap() ^= 1;
+    std::fs::write(&damaged, &broken).unwrap();
+    let told = ben.take_in(&damaged).told;
+    assert_eq!(told, "Not taken in: the file was damaged on its way. Have it sent again.");
+
+    // It outlives the app, beside the key and nowhere else.
+    let Phone { folder, session } = ann;
+    drop(session);
+    let ann = Phone { session: open(folder.path()), folder };
+    assert!(said(&ann.go(&json!("own"))).contains("A team word is set"));
+    for entry in std::fs::read_dir(ann.path("notes")).unwrap() {
+        let bytes = std::fs::read(entry.unwrap().path()).unwrap_or_default();
+        assert!(!bytes.windows(9).any(|window| window == b"turf lark"));
+    }
+    let told = ann.session.tap(json!({ "own": "forget_team_word" }).to_string()).unwrap().told;
+    assert!(told.contains("is forgotten here"), "{told}");
+    assert!(std::fs::read(ann.hand_over(true)).unwrap().starts_with(b"PITB"));
+}
+
+#[test]
+fn a_key_that_cannot_be_read_is_told_and_kept() {
+    let ann = Phone::of("Ann");
+    let Phone { folder, session } = ann;
+    drop(session);
+    let key = folder.path().join("key/key");
+    std::fs::write(&key, b"no key").unwrap();
+    let ann = Phone { session: open(folder.path()), folder };
+    let told = ann.session.screen().unwrap().told;
+    assert!(told.contains("cannot be read and was set aside"), "{told}");
+    assert_eq!(std::fs::read(key.with_extension("unreadable-1")).unwrap(), b"no key");
+    assert_eq!(ann.session.screen().unwrap().told, "", "it is told once");
+}
+
+#[test]
 fn a_phone_whose_notes_come_from_a_backup_writes_as_another_and_answers_for_the_old_one() {
     let (ann, ben, field) = Phone::pair();
     ann.sets(&field, "texture", "Medium");

@@ -32,6 +32,7 @@ fn is_here(place: Place) -> bool {
         | Place::Partners
         | Place::Partner { .. }
         | Place::Versions { .. }
+        | Place::Personal { .. }
         | Place::Incoming
         | Place::OneField { .. }
         | Place::Regretted { .. } => true,

@@ -162,6 +162,10 @@ fn all_of_it_is_said_whole() {
             words.bundle_held(),
             words.nothing_to_hand_over(),
             words.handed_over_locked(),
+            words.handed_over_chosen(),
+            words.key_set_aside("key.unreadable-1"),
+            words.bundle_wrong_word(),
+            words.taken_out("Long Sedge: name", 3),
             words
                 .photos_leaving(&Leaving { stripped: 2, stay: vec![[1; 32]], ..Leaving::default() })
                 .join(" "),

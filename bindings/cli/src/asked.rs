@@ -91,7 +91,8 @@ impl ManyFields {
 /// The files are gone over twice, so that no more than one is held in memory and none is told of before all are known to be sound. What
 /// comes by standard input comes once.
 fn each_file(files: Vec<PathBuf>) -> Result<Each, Trouble> {
-    let mut trouble = input::named_once(&files);
+    input::named_once(&files)?;
+    let mut trouble = Trouble::default();
     let mut given = None;
     for file in &files {
         match sound(file) {

@@ -10,7 +10,7 @@ const GROUPS: &[(&str, &[&str])] = &[
         &["read", "next", "where", "behind", "ground", "draw", "tables"],
     ),
     ("At the hole and the machine, without notes", &["roll", "texture", "class", "tip", "set"]),
-    ("A store", &["fields", "write", "settle", "partners", "check"]),
+    ("A store", &["fields", "write", "history", "join", "undo", "bring-back", "settle", "partners", "check"]),
     ("Between people", &["hand-over", "take-in", "look"]),
     ("To begin with", &["demo", "new", "schema", "completions", "manual"]),
 ];
@@ -77,7 +77,7 @@ const EXAMPLES: &[(&str, &[&str])] = &[
         "set",
         &[
             "pitface set --tip 35cm --layer 22cm 30cm --foot 80 --wings 300 --legs 3 --spacing 60cm \\\n    --speed 6 --soil medium --draw out/section.svg",
-            "pitface set --from out/lapwing_ground.notes.json --machine \"winged feet, 50 cm apart\" \\\n    --zone headland",
+            "pitface set --from out/lapwing_ground.notes.json --machine \"winged feet, 50 cm apart\" \\\n    --zone gateway",
         ],
     ),
     ("hand-over", &["pitface hand-over out/estate.pitface --out out/estate.pitb --holder Walker"]),
@@ -86,6 +86,10 @@ const EXAMPLES: &[(&str, &[&str])] = &[
     ("partners", &["pitface partners out/estate.pitface"]),
     ("settle", &["pitface settle out/estate.pitface"]),
     ("check", &["pitface check out/estate.pitface"]),
+    ("history", &["pitface history out/estate.pitface --last 5"]),
+    ("join", &["pitface join out/estate.pitface \"Fox Heath\" \"Far Drove\""]),
+    ("undo", &["pitface undo out/estate.pitface"]),
+    ("bring-back", &["pitface bring-back out/estate.pitface"]),
     ("fields", &["pitface fields out/estate.pitface"]),
     (
         "write",
@@ -95,7 +99,7 @@ const EXAMPLES: &[(&str, &[&str])] = &[
         ],
     ),
     ("new", &["pitface new out/starling_field.notes.json"]),
-    ("schema", &["pitface schema"]),
+    ("schema", &["pitface schema", "pitface schema read"]),
     ("completions", &["pitface completions bash >out/pitface.bash"]),
     ("manual", &["pitface manual --out out/man"]),
 ];
@@ -103,6 +107,8 @@ const EXAMPLES: &[(&str, &[&str])] = &[
 /// The program's arguments with their help.
 pub fn dressed(program: Command) -> Command {
     let mut program = program.arg_required_else_help(true).max_term_width(WIDTH);
+    // `--cost -5` is a cost that cannot be, not an option called 5.
+    program = program.mut_subcommands(|command| command.allow_negative_numbers(true));
     for (name, examples) in EXAMPLES {
         if program.find_subcommand(name).is_some() {
             program = program.mut_subcommand(name, |command| with_examples(command, examples));

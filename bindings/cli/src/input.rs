@@ -22,12 +22,12 @@ pub fn is_standard_input(file: &Path) -> bool {
     file == Path::new(STANDARD_INPUT)
 }
 
-/// A fault if standard input, which can be read once, is named more often.
-pub fn named_once(files: &[PathBuf]) -> Trouble {
+/// Nothing, if standard input, which can be read once, is not named more often.
+pub fn named_once(files: &[PathBuf]) -> Result<(), Trouble> {
     if files.iter().filter(|file| is_standard_input(file)).count() > 1 {
-        return Trouble::of_arguments(Fault::new("", "standard input is named twice", "name `-` once"));
+        return Err(Trouble::of_arguments(Fault::new("", "standard input is named twice", "name `-` once")));
     }
-    Trouble::default()
+    Ok(())
 }
 
 /// The text of a notes file.

@@ -1,5 +1,6 @@
 //! From notes files through a store and back. Questions ([`of_file`], [`Kept`]) write no notes; [`into_store`](crate::into_store) alone does.
 
+use crate::carried::open_to_read;
 use crate::field::{FieldRead, Origin};
 use crate::trouble::Trouble;
 use crate::write::stem;
@@ -57,7 +58,7 @@ impl Kept {
     /// Opens it; nothing is written into it.
     pub fn open(path: &Path) -> Result<Self, Trouble> {
         let failed = |error: StoreError| Trouble::of_said(path, &error);
-        let store = Store::open_existing(path, device::lasting()?.device()).map_err(failed)?;
+        let store = open_to_read(path, device::lasting()?.device())?;
         let fields = store.fields().map_err(failed)?;
         Ok(Self { store, path: path.to_owned(), fields })
     }
@@ -132,8 +133,9 @@ impl Kept {
                 Err(self.fault(&format!("there is no field called {name}"), &todo))
             }
             _ => {
-                let ids: Vec<String> =
-                    same.iter().map(|field| format!("{} ({} pits)", field.id, field.pits)).collect();
+                let pits = |count: u32| if count == 1 { "1 pit".to_owned() } else { format!("{count} pits") };
+                let each = same.iter().map(|field| format!("{} ({})", field.id, pits(field.pits)));
+                let ids: Vec<String> = each.collect();
                 let todo = format!("give the id of one with --field: {}", ids.join(", "));
                 Err(self.fault(&format!("{} fields are called {name}", same.len()), &todo))
             }
@@ -161,7 +163,8 @@ impl Kept {
 
 /// Notes files that are all sound.
 pub fn all_sound(files: &[PathBuf]) -> Result<Vec<Sound>, Trouble> {
-    let mut trouble = input::named_once(files);
+    input::named_once(files)?;
+    let mut trouble = Trouble::default();
     let mut all = Vec::new();
     for file in files {
         match sound(file) {

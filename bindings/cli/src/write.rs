@@ -58,15 +58,20 @@ impl Folder {
         Ok(place)
     }
 
-    /// Puts all files in their places.
-    pub fn finish(mut self) -> Result<Vec<PathBuf>, Trouble> {
+    /// Nothing, if all files so far may be put in their places.
+    pub fn allowed(&self) -> Result<(), Trouble> {
         let mut trouble = Trouble::default();
         for (place, written) in &self.waiting {
             if let Err(stands) = replacing::allowed(place, written.path()) {
                 trouble.add(stands);
             }
         }
-        trouble.or(())?;
+        trouble.or(())
+    }
+
+    /// Puts all files in their places.
+    pub fn finish(mut self) -> Result<Vec<PathBuf>, Trouble> {
+        self.allowed()?;
         self.made = false;
         std::mem::take(&mut self.waiting)
             .into_iter()

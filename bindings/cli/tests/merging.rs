@@ -341,3 +341,32 @@ fn photos_leave_without_what_the_camera_noted_unless_asked_for() {
     ann.place.good(&["hand-over", STORE, "--out", "all.pitb", "--photos-as-taken"]);
     assert!(holds());
 }
+
+#[test]
+fn chosen_fields_go_alone_with_their_photos() {
+    let (ann, ben) = (Walker::new("Ann"), Walker::new("Ben"));
+    with_photo(&ann);
+    let file = ann.place.file("other.notes.json", &ONE_PIT.replace("Long Sedge", "Mrs Reed's garden"));
+    ann.place.good(&["read", &file, "--store", STORE]);
+    let out = ann.place.path("for_ben");
+    let out_text = out.display().to_string();
+    let told = ann.place.good(&["hand-over", STORE, "--field", "Long Sedge", "--out", &out_text]);
+    assert!(told.contains("nothing of any other"), "{told}");
+    let mut all = Vec::new();
+    for entry in ["Long_Sedge.notes.json"].into_iter().map(|name| out.join(name)) {
+        all.extend(std::fs::read(entry).unwrap());
+    }
+    assert!(!all.windows(4).any(|window| window == b"Reed"));
+    assert_eq!(std::fs::read_dir(&out).unwrap().count(), 2, "the notes and the folder of photos");
+    // Ben reads them, with the same ids, and has the photo.
+    let notes = out.join("Long_Sedge.notes.json").display().to_string();
+    ben.place.good(&["read", &notes, "--store", STORE]);
+    let partners = ben.place.json(&["partners", STORE]);
+    assert_eq!((&partners["photos_here"], &partners["photos_named"]), (&1.into(), &1.into()));
+    ben.place.good(&["check", STORE]);
+    // With a team word set it has to be said that they are open.
+    ann.place.file("word", "turf lark beet mill");
+    let more = ["hand-over", STORE, "--field", "Long Sedge", "--out", &out_text, "--team-word-file", "word"];
+    assert!(ann.place.bad(&more).contains("cannot be locked"));
+    ann.place.good(&[&more[..], &["--open"]].concat());
+}

@@ -23,6 +23,7 @@ mod steel;
 mod sureness;
 mod tip;
 mod tolerance;
+mod twins;
 mod water;
 mod zones;
 
@@ -46,6 +47,7 @@ use crate::record::{Field, FieldNotes, Pit, Zone};
 use after_dig::{PassAdvice, look_behind_as_of};
 use chrono::NaiveDate;
 use pit_view::PitView;
+use twins::Seen;
 use zones::{Ground, judge, whole};
 
 /// The calls of a field. `reading` is that of the same notes, pit by pit in the same order.
@@ -114,15 +116,16 @@ impl<'a> Sorted<'a> {
         crate::order::sort_by_key(&mut pits, |(_, pit, _)| pit.id);
         let mut sorted = Self { views: Vec::with_capacity(pits.len()), twins: Vec::new() };
         let past: Vec<_> = Zone::ALL.iter().map(|&zone| in_time::past_until(notes, map, zone)).collect();
+        let mut seen = Seen::default();
         for (zone, pit, read) in pits {
             let day = pit.dug.map(|dug| dug.date_naive());
             if past[zone as usize].is_some_and(|past| day.is_none_or(|day| day <= past)) {
                 continue;
             }
-            if sorted.views.iter().any(|(_, view)| are_twins(view.pit, pit)) {
-                sorted.twins.push(zone);
-            } else {
+            if seen.is_first(pit) {
                 sorted.views.push((zone, PitView::of(pit, read, &notes.field)));
+            } else {
+                sorted.twins.push(zone);
             }
         }
         sorted

@@ -7,6 +7,10 @@ use crate::place::{UNSTATED_ACCURACY_M, walk};
 use crate::reading::{FaceLayer, FieldReading, PitReading};
 use crate::record::{Call, FieldNotes, Pit, Position};
 
+/// A degree of latitude is nowhere shorter, in metres (110,574 at the equator on the ellipsoid of WGS 84), and no way is shorter than its way
+/// from south to north.
+const LEAST_M_A_DEGREE: f64 = 110_000.0;
+
 /// What several readers of the same holes say.
 #[derive(Debug, Clone, PartialEq)]
 pub struct SeveralReaders {
@@ -50,12 +54,18 @@ pub fn several_readers(notes: &FieldNotes, reading: &FieldReading) -> Option<Sev
 /// apart than their positions may be off. Our judgement.
 fn are_one_hole(one: &Pit, other: &Pit) -> bool {
     let day = |pit: &Pit| pit.dug.map(|dug| dug.date_naive());
-    let together = one.at.zip(other.at).is_some_and(|(one, other)| {
+    let together = |(one, other): (Position, Position)| {
         let off_m = accuracy_m(one) + accuracy_m(other);
-        walk(place(one), place(other)).distance_m <= off_m
-    });
-    let known = one.by.is_some() && other.by.is_some() && day(one).is_some();
-    known && one.by != other.by && day(one) == day(other) && one.place == other.place && together
+        // Most pits are further apart than that from south to north alone, which costs next to nothing to tell.
+        let north_m = (one.latitude_deg - other.latitude_deg).abs() * LEAST_M_A_DEGREE;
+        north_m <= off_m && walk(place(one), place(other)).distance_m <= off_m
+    };
+    let known = one.by.is_some() && other.by.is_some();
+    known
+        && one.by != other.by
+        && one.place == other.place
+        && day(one).is_some_and(|dug| day(other) == Some(dug))
+        && one.at.zip(other.at).is_some_and(together)
 }
 
 fn accuracy_m(position: Position) -> f64 {

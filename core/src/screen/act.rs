@@ -134,6 +134,10 @@ pub enum Place {
     Regretted {
         number: u16,
     },
+    /// Names and positions that can be taken out of every copy; with one, by number from 0, whether it is to go.
+    Personal {
+        number: Option<u16>,
+    },
     /// A notes file that was opened from outside, before it is taken in.
     Incoming,
     /// Two fields of one name, which may be one.
@@ -283,6 +287,10 @@ pub struct Done {
     pub own: Option<super::Own>,
     /// A device that is accepted from now on; what comes of it is told once it is done.
     pub accept: Option<DeviceId>,
+    /// The team word as it is from now on, empty for none; whether it is kept is told once that is known.
+    pub team_word: Option<String>,
+    /// A name or a position that goes out of every copy; what comes of it is told once it is done.
+    pub take_out: Option<(RecordId, Cell)>,
     /// The notes file that waits is taken in; what comes of it is told once it is done.
     pub take_in: bool,
     /// Where to go.
@@ -294,7 +302,16 @@ pub struct Done {
 impl Done {
     /// To a place, with nothing saved.
     pub const fn go(place: Place) -> Self {
-        Self { edits: Vec::new(), own: None, accept: None, take_in: false, place, told: String::new() }
+        Self {
+            edits: Vec::new(),
+            own: None,
+            accept: None,
+            team_word: None,
+            take_out: None,
+            take_in: false,
+            place,
+            told: String::new(),
+        }
     }
 
     /// Saves one record and stays or goes.
@@ -313,6 +330,7 @@ impl Place {
             | Self::Own
             | Self::Partners
             | Self::Partner { .. }
+            | Self::Personal { .. }
             | Self::Incoming
             | Self::Regretted { .. } => None,
             Self::Field { field }
@@ -351,6 +369,8 @@ impl Place {
             | Self::OneField { .. }
             | Self::Field { .. } => Some(Self::Fields),
             Self::Partner { .. } | Self::Regretted { .. } => Some(Self::Partners),
+            Self::Personal { number: None } => Some(Self::Own),
+            Self::Personal { number: Some(_) } => Some(Self::Personal { number: None }),
             Self::OnPlan { field, pit } => Some(Self::StartPit { field, pit: Some(pit) }),
             Self::NextLook { field, pit, .. } | Self::Roll { field, pit } => {
                 Some(Self::KnifeWalk { field, pit })

@@ -64,6 +64,7 @@ pub fn show(place: Place, world: &World) -> Screen {
         Place::Partners => Some(partners::show(world)),
         Place::Partner { device } => partners::show_one(device, world),
         Place::Versions { field, pit, number } => partners::show_versions(field, pit, number, world),
+        Place::Personal { number } => partners::show_personal(number, world),
         Place::Regretted { number } => partners::show_regretted(number, world),
         Place::Incoming => incoming::show(world),
         Place::OneField { field, other } => incoming::show_two(field, other, world),

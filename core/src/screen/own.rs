@@ -1,11 +1,12 @@
 //! Own details: language, name, hand, units.
 
 use super::bar::{act_button, choice, empty, main_button, typed_name};
+use super::part::{choices, go};
 use super::{Act, Button, Doing, Done, Edit, Known, Own, Place, Screen, ScreenKind, Size, World};
 use crate::error::Fault;
 use crate::record::Pit;
 use crate::units::LengthUnit;
-use crate::words::{Caption, Language, Words};
+use crate::words::{Caption, Language, PartnerText, Words};
 use serde::{Deserialize, Serialize};
 
 /// What can be tapped.
@@ -22,6 +23,10 @@ pub enum OwnAct {
     Inches(bool),
     /// The volume keys answer the knife walk.
     VolumeKeys(bool),
+    /// The team word typed.
+    TeamWord,
+    /// The team word is no longer set.
+    ForgetTeamWord,
 }
 
 impl From<OwnAct> for Act {
@@ -50,6 +55,7 @@ pub(super) fn show(world: &World) -> Screen {
     let (own, words) = (world.own, world.words);
     let mut screen = empty(Place::Own, ScreenKind::Own, words.label(Caption::Own), world);
     screen.known = vec![Known::Line(words.label(Caption::Privacy))];
+    screen.known.extend(world.partners.team_word.then(|| Known::Line(words.label(Caption::TeamWordSet))));
     let two = |question: Caption, buttons: Vec<Button>| two(question, buttons, words);
     let answer = |label: Caption, act: OwnAct, chosen: bool| choice(words.label(label), act, chosen);
     let language = |&language: &Language| {
@@ -70,6 +76,9 @@ pub(super) fn show(world: &World) -> Screen {
     screen.doing.extend(two(Caption::Units, units));
     screen.doing.push(name(world));
     screen.doing.extend(two(Caption::Hand, hands(world)));
+    screen.doing.extend(team_word(world));
+    let personal = go(words.label(PartnerText::Personal), Place::Personal { number: None });
+    screen.doing.push(choices(1, vec![personal]));
     screen.bar.main = Some(main_button(words.label(Caption::OwnDone), Act::Go(Place::Fields)));
     screen
 }
@@ -84,6 +93,18 @@ fn name(world: &World) -> Doing {
         value: world.own.name.clone(),
         act: OwnAct::Name.into(),
     }
+}
+
+/// The word is typed and never shown again.
+fn team_word(world: &World) -> Vec<Doing> {
+    let words = world.words;
+    let label = words.label(Caption::TeamWord);
+    let typing = Doing::Typing { label, value: String::new(), act: OwnAct::TeamWord.into() };
+    if !world.partners.team_word {
+        return vec![typing];
+    }
+    let forget = act_button(words.label(Caption::ForgetTeamWord), OwnAct::ForgetTeamWord);
+    vec![typing, Doing::Choices { columns: 1, buttons: vec![forget] }]
 }
 
 fn hands(world: &World) -> Vec<Button> {
@@ -103,6 +124,11 @@ pub(super) fn who(world: &World) -> [Doing; 3] {
 pub(super) fn tap(place: Place, act: &OwnAct, text: Option<&str>, world: &World) -> Result<Done, Fault> {
     let mut own: Own = world.own.clone();
     match act {
+        // Whether it will do is known where files are locked; there it is told too.
+        OwnAct::TeamWord => {
+            return Ok(Done { team_word: Some(text.unwrap_or_default().to_owned()), ..Done::go(place) });
+        }
+        OwnAct::ForgetTeamWord => return Ok(Done { team_word: Some(String::new()), ..Done::go(place) }),
         OwnAct::Language(language) => own.language = Some(*language),
         OwnAct::Name => own.name = typed_name(text, world.words)?,
         OwnAct::LeftHanded(left_handed) => own.left_handed = *left_handed,
@@ -136,5 +162,6 @@ fn told(act: &OwnAct, own: &Own, words: &Words) -> String {
             words.kept(&words.label(if *inches { Caption::Inches } else { Caption::Centimetres }))
         }
         OwnAct::VolumeKeys(answer) => words.keys_kept(*answer),
+        OwnAct::TeamWord | OwnAct::ForgetTeamWord => String::new(),
     }
 }

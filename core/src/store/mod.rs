@@ -41,6 +41,7 @@
 //!   disk cut off may leave an unfinished tail in the write-ahead log, which nobody reads.
 //! - No clock and no randomness of its own: times, record ids and the device's id are arguments.
 
+mod aside;
 mod belongs;
 mod carrying;
 mod cells;
@@ -64,6 +65,7 @@ mod not_shown;
 mod open;
 mod packed;
 mod partners;
+mod personal;
 mod photos;
 mod reading_in;
 mod redacting;
@@ -100,6 +102,7 @@ pub use load::FieldSummary;
 pub use missing::{Missing, MissingRecord};
 pub use not_shown::{NotShown, WhyNotShown};
 pub use partners::Partner;
+pub use personal::Personal;
 pub use photos::{
     KeptPhoto, PhotoFault, PhotoHash, Photos, PhotosChecked, PieceTaken, Stripped, photo_hash, photo_name,
     stripped, without_notes,

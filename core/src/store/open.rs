@@ -117,7 +117,7 @@ fn turn_on_log(connection: &Connection) -> Result<(), StoreError> {
 }
 
 /// Looks at the bare file, so that a foreign one is never opened. Tells whether there is nothing in it yet.
-fn look(path: &Path) -> Result<bool, StoreError> {
+pub(super) fn look(path: &Path) -> Result<bool, StoreError> {
     // Before it is opened: to open a pipe is to wait for whoever fills it.
     let is_file = match std::fs::metadata(path) {
         Ok(there) => there.is_file(),
@@ -153,11 +153,11 @@ fn number_at(header: &[u8], at: usize) -> i32 {
     header[at..at + 4].iter().fold(0, |number, byte| number << 8 | i32::from(*byte))
 }
 
-fn has_content(path: &Path) -> bool {
+pub(super) fn has_content(path: &Path) -> bool {
     std::fs::metadata(path).is_ok_and(|file| file.len() > 0)
 }
 
-fn beside(path: &Path, ending: &str) -> PathBuf {
+pub(super) fn beside(path: &Path, ending: &str) -> PathBuf {
     let mut name = path.as_os_str().to_owned();
     name.push(ending);
     name.into()
@@ -177,7 +177,7 @@ fn check_marks(application_id: i32, version: i64) -> Result<(), StoreError> {
 }
 
 /// How the file is worked with. The lock is taken with the first read and held until the store is dropped.
-fn configure(connection: &Connection) -> Result<(), StoreError> {
+pub(super) fn configure(connection: &Connection) -> Result<(), StoreError> {
     connection.busy_timeout(Duration::ZERO)?;
     connection.set_prepared_statement_cache_capacity(STATEMENTS);
     // A statement is planned once, not again for every number of a field that is bound (because of the partial indexes).
@@ -198,7 +198,7 @@ fn configure(connection: &Connection) -> Result<(), StoreError> {
 }
 
 /// Creates the tables in an empty file, or migrates those of an earlier version, in one transaction.
-fn bring_up_to_date(connection: &mut Connection) -> Result<(), StoreError> {
+pub(super) fn bring_up_to_date(connection: &mut Connection) -> Result<(), StoreError> {
     let read = |connection: &Connection, name| connection.pragma_query_value(None, name, |row| row.get(0));
     let version: i64 = read(connection, "user_version")?;
     let pages: i64 = read(connection, "page_count")?;
@@ -216,7 +216,7 @@ fn bring_up_to_date(connection: &mut Connection) -> Result<(), StoreError> {
 }
 
 /// The row of a device's line, made if it writes here for the first time.
-fn number_of(connection: &mut Connection, device: DeviceId) -> Result<i64, StoreError> {
+pub(super) fn number_of(connection: &mut Connection, device: DeviceId) -> Result<i64, StoreError> {
     let find = "SELECT number FROM devices WHERE id = ?1 AND own = 1";
     if let Some(number) = connection.query_row(find, [device.0], |row| row.get(0)).optional()? {
         return Ok(number);

@@ -6,7 +6,7 @@ use super::kept::Kept;
 use super::log::{Batch, Heads};
 use super::save::Place;
 use super::valid::{self, Check};
-use super::value::encode;
+use super::value::{ABSENT, encode};
 use super::{Saved, Store, StoreError, same_field};
 use crate::record::{
     AfterDig, BuriedLine, Field, Layer, Machine, Part, Pass, Photo, Pit, RecordId, Roll, Step,
@@ -187,6 +187,15 @@ impl Saving<'_, '_> {
         }
         let heads = Heads::load(&self.0.transaction, record)?;
         self.0.edit(record, cell, &heads.names(cell), value)
+    }
+
+    /// Nothing stands in a cell from now on.
+    pub(super) fn empty(&mut self, record: RecordId, cell: Cell) -> Result<(), StoreError> {
+        let heads = Heads::load(&self.0.transaction, record)?;
+        if heads.value(cell).is_none_or(|value| value == ABSENT) {
+            return Ok(());
+        }
+        self.0.edit(record, cell, &heads.names(cell), ABSENT)
     }
 
     /// Brings a deleted record back.

@@ -157,6 +157,16 @@ impl Words {
         told.map(|(id, photos)| self.say_with(id, &fluent_args!["photos" => photos])).collect()
     }
 
+    /// That the key could not be read, where its file is now, and what follows.
+    pub fn key_set_aside(&self, file: &str) -> String {
+        self.say_with("key-set_aside", &fluent_args!["file" => file])
+    }
+
+    /// What whoever gets chosen fields has of them.
+    pub fn handed_over_chosen(&self) -> String {
+        self.say("handed_over-chosen")
+    }
+
     /// How many of this device's files in a shared folder were made one.
     pub fn gathered(&self, files: usize) -> String {
         if files == 0 {

@@ -3,7 +3,7 @@
 use super::{Words, Wrote, capital};
 use crate::merge::{Damage, DeviceId};
 use crate::record::codes::codes;
-use crate::store::{Cell, Partner};
+use crate::store::{Cell, Partner, Personal};
 use fluent::fluent_args;
 
 codes!(
@@ -30,6 +30,11 @@ codes!(
         WhatHolds = "what_holds",
         BringBack = "bring_back",
         StayDeleted = "stay_deleted",
+        Personal = "personal",
+        NothingPersonal = "nothing_personal",
+        TakeOut = "take_out",
+        TakeOutMeans = "take_out_means",
+        TakeOutCannot = "take_out_cannot",
         NotesFile = "notes_file",
         NothingGoes = "nothing_goes",
         TakeIn = "take_in",
@@ -92,6 +97,11 @@ impl Words {
         self.say("bundle-locked")
     }
 
+    /// That the word set here does not open a file, and what to do.
+    pub fn bundle_wrong_word(&self) -> String {
+        self.say("bundle-wrong_word")
+    }
+
     /// How many records only a newer version can show.
     pub fn not_shown(&self, records: usize) -> String {
         self.say_with("partner-not_shown", &fluent_args!["records" => records])
@@ -100,6 +110,16 @@ impl Words {
     /// How many photos on this phone are damaged, and what to do.
     pub fn photos_damaged(&self, count: usize) -> String {
         self.say_with("partner-photos_damaged", &fluent_args!["count" => count])
+    }
+
+    /// By whom a name or a position was written, how often.
+    pub fn personal(&self, of: &Personal) -> String {
+        self.say_with("personal-values", &fluent_args!["here" => of.here, "others" => of.others])
+    }
+
+    /// That a name or a position was taken out of what is kept here, how many values, and what is to be done.
+    pub fn taken_out(&self, name: &str, values: u64) -> String {
+        self.say_with("personal-taken_out", &fluent_args!["name" => name, "values" => values])
     }
 
     /// How many edits nobody else has, short.

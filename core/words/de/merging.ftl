@@ -32,8 +32,10 @@ handed_over-nothing = Es gibt nichts weiterzugeben, was dort nicht schon ist.
 handed_over-waiting = Änderungen von hier, die noch kein anderes Gerät hat, soweit bekannt: { $edits }.
 handed_over-carried = Alles hier Notierte ist auch auf einem anderen Gerät.
 handed_over-photos = Fotos hier: { $here } von { $named }, die genannt sind.
-handed_over-locked = Sie ist mit dem gemeinsamen Kennwort verschlossen: Öffnen kann sie nur, wer es kennt.
+handed_over-locked = Sie ist mit dem Teamwort verschlossen: Öffnen kann sie nur, wer es kennt.
 handed_over-stripped = Fotos, die ohne den darin vermerkten Ort, Zeitpunkt und Fotoapparat mitgehen: { $photos }. Die Originale bleiben hier.
+key-set_aside = Die Datei mit dem Schlüssel dieses Handys ist nicht lesbar und als { $file } beiseitegelegt. Das Handy hat einen neuen Schlüssel: Für andere ist es ein neues Gerät, bis sie es annehmen.
+handed_over-chosen = Wer diese Notizen liest, hat die Felder, wie sie jetzt stehen, und nichts von anderen; wer was wann geschrieben hat, bleibt hier.
 handed_over-stay = Fotos, die hierbleiben, weil das darin Vermerkte sich nicht entfernen lässt: { $photos }.
 handed_over-gathered = Dateien dieses Geräts, die in eine zusammengelegt sind: { $files }.
 handed_over-gathered_already = Von diesem Gerät liegt dort nicht mehr als eine Datei.
@@ -82,7 +84,7 @@ cell_value-places = { $count ->
 }
 cell_name-newer = ein Wert aus einer neueren Fassung
 
-inside-locked = Die Datei ist mit dem gemeinsamen Kennwort verschlossen.
+inside-locked = Die Datei ist mit dem Teamwort verschlossen.
 inside-part = { $who }: Änderungen { $first } bis { $last }, versiegelt am { $when } mit { $program }; Unterschrift, Prüfsummen und Kette stimmen.
 inside-seen = { $who }: nur die Auskunft, was es gesehen hat, versiegelt am { $when }; die Unterschrift stimmt.
 inside-broken = Ein Bündel darin stimmt nicht: { $why }.

@@ -28,6 +28,15 @@ partner_text-are_they_one = Ist es ein Schlag?
 partner_text-one_field = Es ist ein Schlag
 partner_text-one_field_means = Was unter einem von beiden notiert ist, wird dann als ein Schlag gezeigt, hier und auf jedem Handy, an das weitergegeben wird. Nichts geht verloren, und Rückgängig trennt sie wieder.
 
+partner_text-personal = Namen und Orte aus allen Kopien entfernen
+partner_text-nothing_personal = In diesen Notizen steht kein Name und kein Ort.
+partner_text-take_out = Entfernen
+partner_text-take_out_means = Was entfernt wird, ist hier endgültig weg, auch frühere Werte, und auf jedem anderen Gerät, sobald es übernimmt, was danach weitergegeben wird. Dass dort etwas stand, von wem und wann, bleibt.
+partner_text-take_out_cannot = Nicht erreicht werden Dateien und Bilder, die aus den Notizen entstanden sind, Fotos und wer nichts mehr übernimmt; und was andere geschrieben haben, müssen sie selbst entfernen. Ein kurzer Name lässt sich aus dem, was bleibt, noch erraten.
+
+personal-values = Hier geschriebene Werte: { $here }; von anderen: { $others }
+personal-taken_out = Entfernt: { $name }, Werte: { $values }. An die anderen weitergeben, damit es auch dort verschwindet.
+
 partner-this = Dieses Handy ist { $who }. Andere nehmen es nach diesen Zeichen an.
 partner-state = { $state }, { $edits ->
     [0] keine Änderungen hier
@@ -60,7 +69,8 @@ bundle-ready = Die Datei ist fertig, { $photos ->
    *[other] mit { $photos } Fotos
 }.
 bundle-without = { $ready } Beschädigte Fotos, die nicht mitgehen: { $damaged }.
-bundle-locked = Nicht übernommen: Die Datei ist mit einem Teamwort verschlossen, das diese App noch nicht öffnet. Unverschlossen weitergeben lassen.
+bundle-locked = Nicht übernommen: Die Datei ist mit einem Teamwort verschlossen. Es unter den eigenen Angaben setzen und die Datei noch einmal öffnen.
+bundle-wrong_word = Nicht übernommen: Das Teamwort auf diesem Handy öffnet die Datei nicht. Mit dem Absender vergleichen.
 bundle-none = Nicht übernommen: Diese Datei hat nicht Pitface weitergegeben.
 bundle-cut_off = Nicht übernommen: Die Datei hört mittendrin auf. Noch einmal schicken lassen.
 bundle-damaged = Nicht übernommen: Die Datei wurde unterwegs beschädigt. Noch einmal schicken lassen.

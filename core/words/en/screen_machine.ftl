@@ -17,6 +17,12 @@ caption-keys_usual = set the volume
 caption-keys_answer = answer: up same as above, down undo
 caption-own_done = To the fields
 caption-privacy = Positions and photos stay on this phone until you hand them over.
+caption-team_word = Team word, which locks what is handed over
+caption-team_word_set = A team word is set: what is handed over from here opens with it alone.
+caption-forget_team_word = Forget the team word
+caption-team_word_kept = The team word is kept on this phone. Whoever is to open what is handed over has to know it.
+caption-team_word_forgotten = The team word is forgotten here. What is handed over from now on is open to everybody.
+caption-team_word_short = The team word needs twelve letters or more: four words taken by chance, say.
 
 caption-machines = Machines
 caption-no_machine = No machine is described for this field yet.

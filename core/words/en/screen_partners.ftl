@@ -28,6 +28,15 @@ partner_text-are_they_one = Are they one field?
 partner_text-one_field = They are one field
 partner_text-one_field_means = What is noted under either is then shown as one field, here and on every phone it is handed over to. Nothing is lost, and undo takes it apart.
 
+partner_text-personal = Take names and positions out of every copy
+partner_text-nothing_personal = No name and no position stands in these notes.
+partner_text-take_out = Take it out
+partner_text-take_out_means = What is taken out is gone here for good, earlier values too, and from every other device once it takes in what is handed over after that. That something was written there, by whom and when, stays.
+partner_text-take_out_cannot = It does not reach files and pictures made from the notes, photos, or whoever takes in nothing more; and what others wrote they have to take out themselves. A short name can still be guessed from what stays.
+
+personal-values = Values written here: { $here }; by others: { $others }
+personal-taken_out = Taken out: { $name }, values: { $values }. Hand over to the others, so that it goes there too.
+
 partner-this = This phone is { $who }. Others accept it by these signs.
 partner-state = { $state }, { $edits ->
     [0] no edits here
@@ -60,7 +69,8 @@ bundle-ready = The file is ready, { $photos ->
    *[other] with { $photos } photos
 }.
 bundle-without = { $ready } Damaged photos that stayed out: { $damaged }.
-bundle-locked = Not taken in: the file is locked with a team word, which this app cannot open yet. Have it handed over unlocked.
+bundle-locked = Not taken in: the file is locked with a team word. Set it under own details and open the file again.
+bundle-wrong_word = Not taken in: the team word set on this phone does not open the file. Compare it with whoever sent it.
 bundle-none = Not taken in: this is no file that Pitface handed over.
 bundle-cut_off = Not taken in: the file ends in the middle. Have it sent again.
 bundle-damaged = Not taken in: the file was damaged on its way. Have it sent again.

@@ -46,8 +46,8 @@ pub fn print(folder: &Path) -> Result<(), Box<dyn Error>> {
         for pits in PITS {
             let notes = folder.join(format!("{pits}.notes.json"));
             fs::write(&notes, mapped_json(pits))?;
-            let runs =
-                (0..RUNS).map(|_| run(&program, folder, question, &[notes.clone()]).map(|ran| ran.took));
+            let runs = (0..RUNS)
+                .map(|_| run(&program, folder, question, std::slice::from_ref(&notes)).map(|ran| ran.took));
             took.push(runs.collect::<Result<Vec<_>, _>>()?.into_iter().min().unwrap_or_default());
         }
         let ratio = |one: usize, other: usize| took[other].as_secs_f64() / took[one].as_secs_f64();

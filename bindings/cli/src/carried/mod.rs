@@ -1,6 +1,7 @@
 //! Stores and bundles on their way: opening, reading files before anything of them is used, telling who is who.
 
 pub mod belongs;
+pub mod chosen;
 pub mod files;
 pub mod gather;
 pub mod new_file;
@@ -15,11 +16,31 @@ use pitface_core::error::Fault;
 use pitface_core::store::{DeviceId, Partner, Photos, Store, StoreError, Version};
 use pitface_core::words::Wrote;
 use serde_json::{Value, json};
+use std::io::Write as _;
 use std::path::Path;
 
 /// What went wrong with a store.
 pub fn of_store(path: &Path) -> impl Fn(StoreError) -> Trouble + '_ {
     |error| Trouble::of_said(path, &error)
+}
+
+/// Opens a store that is only asked, or handed over from. Where it cannot be written, on a full disk or a medium that is read only, a copy in memory takes its place; this
+/// is told.
+pub fn open_to_read(path: &Path, device: DeviceId) -> Result<Store, Trouble> {
+    match Store::open_existing(path, device) {
+        Err(error @ (StoreError::ReadOnly | StoreError::DiskFull)) => {
+            Store::open_aside(path, device).map_err(|_| of_store(path)(error)).inspect(|_| tell_aside(path))
+        }
+        opened => opened.map_err(of_store(path)),
+    }
+}
+
+/// Tells that a store is worked with in memory.
+pub fn tell_aside(path: &Path) {
+    let wrong = "the store cannot be written; it is worked with in memory, and nothing of this is kept in it";
+    let todo = "make room or allow writing when you can";
+    // Nobody is left to tell when standard error is closed.
+    let _ = write!(std::io::stderr(), "{}", Trouble::one(path, Fault::new("", wrong, todo)));
 }
 
 /// Photos lie in the folder `photos` beside their store, as on a phone.

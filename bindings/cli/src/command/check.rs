@@ -4,14 +4,14 @@ use crate::argument::Shown;
 use crate::carried::files::Bundles;
 use crate::carried::taking::missing_json;
 use crate::carried::team_word::{TeamWord, TeamWordArgument};
-use crate::carried::{holder_of, of_store, photos_of};
+use crate::carried::{holder_of, of_store, open_to_read, photos_of};
 use crate::trouble::Trouble;
 use crate::write::cannot;
 use crate::{Answer, device};
 use clap::Args;
 use pitface_core::merge::plan::Missing;
 use pitface_core::merge::{Part, PartKind, PhotoPiece, Signer as _};
-use pitface_core::store::{Checked, Partner, PhotoHash, Photos, PieceTaken, Store, StoreError, photo_name};
+use pitface_core::store::{Checked, Partner, PhotoHash, Photos, PieceTaken, StoreError, photo_name};
 use pitface_core::words::Words;
 use serde_json::json;
 use std::collections::BTreeSet;
@@ -58,7 +58,7 @@ impl Check {
             }
         }
         let files = trouble.or(files)?;
-        let mut store = Store::open_existing(&self.store, device::lasting()?.device()).map_err(&failed)?;
+        let mut store = open_to_read(&self.store, device::lasting()?.device())?;
         let (mut checked, mut damaged, mut rebuilt) = (None, Vec::new(), false);
         match store.check() {
             Ok(sound) => checked = Some(sound),

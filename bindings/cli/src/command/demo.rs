@@ -57,6 +57,8 @@ impl Demo {
             sound.push(Sound { source: Some(source), ..keep::read_text(Path::new(&name), text)? });
             folder.add(&name, text.as_bytes())?;
         }
+        // Before anything is kept.
+        folder.allowed()?;
         let store = self.store.unwrap_or_else(|| self.out.join(STORE));
         let read = into_store(sound, &store, None, &words)?;
         let fields: Vec<_> = read.into_iter().map(|read| read.field).collect();

@@ -1,20 +1,22 @@
 //! `pitface hand-over`: what a store has goes into a file for others, or into a folder that several share.
 
 use crate::argument::Shown;
+use crate::carried::chosen::{self, Chosen, Photographs};
 use crate::carried::files::Bundles;
 use crate::carried::gather::{Gathered, gather};
 use crate::carried::shared::{Going, Shared};
 use crate::carried::team_word::{HOW, Lock, TeamWord, TeamWordArgument};
 use crate::carried::writing::{Handed, Way, write};
-use crate::carried::{find_device, of_store, photo_counts, photos_of};
+use crate::carried::{find_device, of_store, open_to_read, photo_counts, photos_of, tell_aside};
 use crate::json::merged;
 use crate::keep::now_ms;
 use crate::trouble::Trouble;
+use crate::write::told_written;
 use crate::{Answer, device};
 use clap::Args;
 use pitface_core::error::Fault;
 use pitface_core::merge::Signer as _;
-use pitface_core::store::{DeviceId, Leaving, Photos, Sealer, Store, photo_name};
+use pitface_core::store::{DeviceId, Leaving, Photos, Sealer, Store, StoreError, photo_name};
 use pitface_core::words::Words;
 use serde_json::{Value, json};
 use std::collections::HashSet;
@@ -41,7 +43,11 @@ pub struct HandOver {
     /// Leave out what this device has, by its fingerprint, or what is in this file of its.
     #[arg(long, value_name = "FINGERPRINT|FILE.pitb")]
     to: Option<String>,
-    /// Write this file.
+    /// These fields alone, by name or id, for somebody who is not to have the rest: into the folder --out a notes file each, with ids, and their photos. Who wrote what and when
+    /// does not go along.
+    #[arg(long, value_name = "NAME|ID", conflicts_with_all = ["to", "folder", "locked", "holder"])]
+    field: Vec<String>,
+    /// Write this file; with --field, into this folder.
     #[arg(long, value_name = "FILE.pitb", required_unless_present = "folder")]
     out: Option<PathBuf>,
     /// Take in every bundle of this folder that several share, and put there what it lacks, as a new file; no sound file there is
@@ -84,8 +90,13 @@ impl HandOver {
         let photos = photos_of(&self.store);
         let opens = self.team_word.word()?;
         let locks = self.locking(opens.as_ref())?;
-        let opened = if self.folder.is_some() { Store::create_or_open } else { Store::open_existing };
-        let mut store = opened(&self.store, own).map_err(&failed)?;
+        if let Some(out) = self.out.as_deref().filter(|_| !self.field.is_empty()) {
+            return self.chosen(out, locks.is_some(), &words);
+        }
+        let mut store = match &self.folder {
+            Some(_) if !self.store.exists() => Store::create_or_open(&self.store, own).map_err(&failed)?,
+            _ => open_to_read(&self.store, own)?,
+        };
         photos.tidy(false);
         let mut there = HashSet::new();
         let to = self.to(&store, opens.as_ref(), &mut there)?;
@@ -100,8 +111,7 @@ impl HandOver {
         };
         let sealer =
             Sealer { signer: &key, holder: &holder, written_by: PROGRAM, now_ms: now_ms(), ahead_ms: None };
-        let leaving = self.photos(&mut store, &photos, shared.as_ref())?;
-        store.seal(&sealer).map_err(&failed)?;
+        let (mut store, leaving) = self.sealed(store, &photos, shared.as_ref(), &sealer)?;
         let folder = self.folder.as_deref().unwrap_or(Path::new("."));
         let mut way = Way {
             to,
@@ -164,6 +174,27 @@ impl HandOver {
         Ok(Answer { remarks, sound, ..Answer::new(lines.join("\n") + "\n", json) })
     }
 
+    /// Hands over some fields alone.
+    fn chosen(&self, out: &Path, has_word: bool, words: &Words) -> Result<Answer, Trouble> {
+        if has_word {
+            let wrong = "chosen fields go as notes files and photos, which cannot be locked";
+            let todo = "say --open if whoever gets them may read them, or hand over everything";
+            return Err(Trouble::of_arguments(Fault::new("--field", wrong, todo)));
+        }
+        let how = match (self.without_photos, self.photos_as_taken) {
+            (true, _) => Photographs::Stay,
+            (_, true) => Photographs::AsTaken,
+            _ => Photographs::WithoutNotes,
+        };
+        let Chosen { files, leaving } = chosen::write(&self.store, &self.field, out, how)?;
+        let written = told_written(&files);
+        let mut lines = words.photos_leaving(&leaving);
+        lines.push(words.handed_over_chosen());
+        let stay: Vec<_> = leaving.stay.iter().map(photo_name).collect();
+        let json = json!({ "photos": leaving.photos.len(), "photos_stripped": leaving.stripped, "photos_stay": stay });
+        Ok(Answer::new(written.text + &lines.join("\n") + "\n", merged(written.json, json)))
+    }
+
     /// The word to lock with, if it is to be locked and the word is good enough.
     fn locking<'w>(&self, word: Option<&'w TeamWord>) -> Result<Option<&'w TeamWord>, Trouble> {
         match word {
@@ -194,15 +225,42 @@ impl HandOver {
         }
     }
 
+    /// The store with all that was written here sealed, and the photos that go along. Where the disk is full, what there is still gets out: it is
+    /// sealed in memory, and again when there is room.
+    fn sealed(
+        &self,
+        mut store: Store,
+        photos: &Photos,
+        shared: Option<&Shared>,
+        sealer: &Sealer,
+    ) -> Result<(Store, Leaving), Trouble> {
+        let failed = of_store(&self.store);
+        let seal = |store: &mut Store| {
+            let leaving = self.photos(store, photos, shared)?;
+            store.seal(sealer)?;
+            Ok(leaving)
+        };
+        match seal(&mut store) {
+            Err(StoreError::DiskFull) => {
+                drop(store);
+                let aside = Store::open_aside(&self.store, sealer.signer.device());
+                let mut aside = aside.map_err(|_| failed(StoreError::DiskFull))?;
+                tell_aside(&self.store);
+                let leaving = seal(&mut aside).map_err(failed)?;
+                Ok((aside, leaving))
+            }
+            leaving => Ok((store, leaving.map_err(failed)?)),
+        }
+    }
+
     /// The photos that go along: those that are here, and not all there already.
     fn photos(
         &self,
         store: &mut Store,
         photos: &Photos,
         shared: Option<&Shared>,
-    ) -> Result<Leaving, Trouble> {
-        let failed = of_store(&self.store);
-        let mut chosen: Vec<_> = store.photos().map_err(&failed)?.into_iter().collect();
+    ) -> Result<Leaving, StoreError> {
+        let mut chosen: Vec<_> = store.photos()?.into_iter().collect();
         chosen.retain(|photo| {
             let there = shared.is_some_and(|shared| shared.has(photo));
             !self.without_photos && !there && photos.size(photo).is_some()
@@ -210,7 +268,7 @@ impl HandOver {
         if self.photos_as_taken {
             return Ok(Leaving { photos: chosen, ..Leaving::default() });
         }
-        store.photos_to_leave(photos, chosen, now_ms()).map_err(failed)
+        store.photos_to_leave(photos, chosen, now_ms())
     }
 
     /// The device it goes to, or else what a file of that device has.

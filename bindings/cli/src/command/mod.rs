@@ -18,6 +18,7 @@ mod new;
 mod next;
 mod partners;
 mod read;
+mod redact;
 mod roll;
 mod schema;
 mod set;
@@ -72,6 +73,8 @@ pub enum Command {
     Look(look::Look),
     /// Values that two people wrote without knowing of each other, and what one deleted while another went on.
     Settle(settle::Settle),
+    /// Names and positions, to be taken out of every copy.
+    Redact(redact::Redact),
     /// What happened in a store, by whom and when: its saves, the latest first.
     History(history::History),
     /// Takes back the last save made here.
@@ -90,7 +93,7 @@ pub enum Command {
     Check(check::Check),
     /// A notes file to begin with: everything that may be noted stands in it as comments.
     New(new::New),
-    /// The JSON Schema of the notes file.
+    /// The JSON Schema of the notes file, or of what a command answers with --json.
     Schema(schema::Schema),
     /// What a shell needs to complete commands and options.
     Completions(completions::Completions),
@@ -119,6 +122,7 @@ impl Command {
             Self::TakeIn(take_in) => take_in.run(shown)?.into(),
             Self::Look(look) => look.run(shown)?.into(),
             Self::Settle(settle) => settle.run(shown)?.into(),
+            Self::Redact(redact) => redact.run(shown)?.into(),
             Self::History(history) => history.run(shown)?.into(),
             Self::Undo(undo) => undo.run(shown)?.into(),
             Self::BringBack(back) => back.run(shown)?.into(),
@@ -130,7 +134,7 @@ impl Command {
             Self::Fields(fields) => fields.run(shown)?.into(),
             Self::Write(write) => write.run()?.into(),
             Self::New(new) => new.run()?.into(),
-            Self::Schema(_) => schema::Schema::run().into(),
+            Self::Schema(schema) => schema.run().into(),
         })
     }
 }

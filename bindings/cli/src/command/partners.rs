@@ -2,13 +2,13 @@
 
 use crate::argument::Shown;
 use crate::carried::taking::missing_json;
-use crate::carried::{device_json, holder_of, of_store, photo_counts, photos_of};
+use crate::carried::{device_json, holder_of, of_store, open_to_read, photo_counts, photos_of};
 use crate::json::merged;
 use crate::trouble::Trouble;
 use crate::{Answer, device};
 use clap::Args;
 use pitface_core::merge::Signer as _;
-use pitface_core::store::{Partner, Store};
+use pitface_core::store::Partner;
 use serde_json::{Value, json};
 use std::path::PathBuf;
 
@@ -25,7 +25,7 @@ impl Partners {
         let words = shown.words();
         let failed = of_store(&self.store);
         let own = device::lasting()?.device();
-        let store = Store::open_existing(&self.store, own).map_err(&failed)?;
+        let store = open_to_read(&self.store, own)?;
         let mut partners = store.partners().map_err(&failed)?;
         // This device first.
         partners.sort_by_key(|partner| (partner.device != own, !partner.own, partner.device));

@@ -2,6 +2,7 @@
 
 use crate::argument::Shown;
 use crate::asked::{Each, ManyFields};
+use crate::carried::chosen::take_photos;
 use crate::field::FieldRead;
 use crate::into_store::{ReadInto, into_store};
 use crate::said::{FieldByField, OneSaid};
@@ -37,6 +38,9 @@ impl Read {
         }
         if let Some(store) = self.store.as_ref().filter(|_| !files.is_empty()) {
             let read = into_store(keep::all_sound(files)?, store, self.remove_missing.as_deref(), &words)?;
+            for (file, ReadInto { field, .. }) in files.iter().zip(&read) {
+                take_photos(file, &field.notes, store);
+            }
             let (count, closing) = (read.len(), told::closing(&words));
             let said = move |ReadInto { field, lines, json }: ReadInto| OneSaid {
                 text: format!("{}\n\n{}", lines.join("\n"), told::entries_text(&told::field(&words, &field))),

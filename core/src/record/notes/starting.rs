@@ -58,10 +58,17 @@ fn explained(schema: &Value, described: &Value, depth: usize) -> Value {
             keys(meant).map(|(key, described)| (key.to_owned(), explained(schema, described, depth + 1)));
         return keys.collect::<Map<_, _>>().into();
     }
-    let own = described["description"].as_str().or(meant["description"].as_str()).unwrap_or_default();
+    let said = |described: &'_ Value| described["description"].as_str().map(str::to_owned);
     let codes: Vec<&str> = meant["enum"].as_array().into_iter().flatten().filter_map(Value::as_str).collect();
-    let codes = if codes.is_empty() { String::new() } else { format!(" One of: {}.", codes.join(", ")) };
-    format!("{own}{codes}").into()
+    if codes.is_empty() {
+        // Of a day, a time or a place both what is meant and how it is written.
+        let both = [said(described), said(meant)].into_iter().flatten();
+        let mut both: Vec<String> = both.collect();
+        both.dedup();
+        return both.join(" ").into();
+    }
+    let own = said(described).or_else(|| said(meant)).unwrap_or_default();
+    format!("{own} One of: {}.", codes.join(", ")).into()
 }
 
 /// What a reference points to.

@@ -2,7 +2,7 @@
 
 use crate::merge::DeviceId;
 use crate::merge::plan::Missing;
-use crate::store::{Belongs, Conflict, Partner, PhotoHash, Regretted};
+use crate::store::{Belongs, Conflict, Partner, Personal, PhotoHash, Regretted};
 use std::collections::BTreeSet;
 
 /// What is known of the other devices, and what came of taking in from them.
@@ -26,6 +26,10 @@ pub struct Partners {
     pub not_shown: usize,
     /// What the check of the files found.
     pub checkup: Checkup,
+    /// Names and positions in the log, where they are asked for.
+    pub personal: Vec<(Belongs, Personal)>,
+    /// Whether a team word is set on this phone. The word itself is nothing for a screen.
+    pub team_word: bool,
 }
 
 /// What a check of store and photos found wrong; by default nothing, or not checked yet.
@@ -54,6 +58,8 @@ impl Partners {
             regretted: Vec::new(),
             not_shown: 0,
             checkup: Checkup::default(),
+            personal: Vec::new(),
+            team_word: false,
         }
     }
 

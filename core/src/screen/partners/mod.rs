@@ -1,10 +1,12 @@
 //! Handing everything over and taking in: the other devices, what is missing of them, and values of which several stand.
 
 mod known;
+mod personal;
 mod show;
 mod versions;
 
 pub use known::{Checkup, Partners};
+pub(super) use personal::show_personal;
 pub(super) use show::{not_carried_note, show, show_one};
 pub(super) use versions::{marked, show_regretted, show_versions, versions_line};
 
@@ -35,6 +37,13 @@ pub enum PartnersAct {
     BringBack(RecordId),
     /// It stays deleted.
     StayDeleted(RecordId),
+    /// A name or a position goes out of every copy.
+    TakeOut {
+        /// The record.
+        record: RecordId,
+        /// Its cell, by number.
+        cell: u16,
+    },
 }
 
 impl From<PartnersAct> for Act {
@@ -59,6 +68,17 @@ pub(super) fn tap(place: Place, act: PartnersAct, world: &World) -> Result<Done,
             let told = words.settled_on(&words.belongs(belongs), cell, &version.value);
             let edit = Edit::Settle { record, cell, value: version.value.clone() };
             Done { told, ..Done::save(edit, versions::after_one(place, world)) }
+        }
+        PartnersAct::TakeOut { record, cell } => {
+            let cell = Cell::from_number(cell);
+            world
+                .partners
+                .personal
+                .iter()
+                .find(|(_, of)| (of.record, of.cell) == (record, cell))
+                .ok_or_else(gone)?;
+            // What comes of it is told once it is done.
+            Done { take_out: Some((record, cell)), ..Done::go(Place::Personal { number: None }) }
         }
         PartnersAct::BringBack(record) | PartnersAct::StayDeleted(record) => {
             let found = world.partners.regretted.iter().find(|(_, of)| of.record == record);
