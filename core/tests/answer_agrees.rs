@@ -143,7 +143,7 @@ fn any_pass(chance: &mut Chance) -> Pass {
 
 fn any_notes(chance: &mut Chance) -> FieldNotes {
     let mut field = field();
-    field.texture = chance.of(&TextureGroup::ALL).pipe();
+    field.texture = Some(TextureNote::Group(chance.of(TextureGroup::ALL)));
     field.last_loosened =
         chance.maybe(4, &[day(0), day(20), day(45), NaiveDate::from_ymd_opt(2024, 9, 1).unwrap()]);
     field.last_rain = chance.maybe(6, &[day(5), day(30)]);
@@ -166,20 +166,10 @@ fn any_notes(chance: &mut Chance) -> FieldNotes {
         let depth_mm = chance.maybe(2, &[600, 1_000]);
         field.lines.push(BuriedLine { id: id(300), kind, along, depth_mm, unknown: Unknown::new() });
     }
-    let pits = (0..1 + chance.below(6) as u64).map(|number| any_pit(number, chance)).collect();
+    let pits = (0..=chance.below(6) as u64).map(|number| any_pit(number, chance)).collect();
     let machines = if chance.one_in(2) { vec![any_machine(chance)] } else { Vec::new() };
     let passes = if chance.one_in(2) { vec![any_pass(chance)] } else { Vec::new() };
     FieldNotes { machines, passes, ..FieldNotes::new(field, pits) }
-}
-
-trait Pipe {
-    fn pipe(self) -> Option<TextureNote>;
-}
-
-impl Pipe for TextureGroup {
-    fn pipe(self) -> Option<TextureNote> {
-        Some(TextureNote::Group(self))
-    }
 }
 
 /// What the deciding reason of a call is.
