@@ -35,6 +35,7 @@ const GROUPS: [(DetailText, &[Detail]); 3] = [
             Detail::LastCrop,
             Detail::LastLoosened,
             Detail::LastTraffic,
+            Detail::ControlledTraffic,
             Detail::LastRain,
             Detail::Reach,
             Detail::DeepClay,
@@ -107,12 +108,18 @@ fn value(field: &Field, detail: Detail, words: &Words) -> Option<String> {
         Detail::LastCrop => field.last_crop.clone(),
         Detail::LastLoosened => field.last_loosened.map(|day| words.date(day)),
         Detail::LastTraffic => field.last_traffic.map(|day| words.date(day)),
+        Detail::ControlledTraffic => field.controlled_traffic.map(|yes| words.label(yes_no(yes))),
         Detail::LastRain => field.last_rain.map(|day| words.date(day)),
         Detail::ServicesAsked => field.services_asked.clone(),
         Detail::ServicesAskedOn => field.services_asked_on.map(|day| words.date(day)),
         Detail::ServicesLeave => field.services_leave.map(|leave| words.label(leave_given(leave))),
         Detail::DeepClay => field.deep_clay_anyway.map(|anyway| words.label(held_to(anyway))),
     }
+}
+
+/// Yes or no.
+pub(super) const fn yes_no(yes: bool) -> Caption {
+    if yes { Caption::Yes } else { Caption::No }
 }
 
 /// How the answer to deep clay is called.

@@ -54,6 +54,7 @@ pub enum Measured {
         drive: Drive,
     },
     NoTractor,
+    MassKg(Option<u32>),
 }
 
 impl From<MachineAct> for Act {
@@ -91,7 +92,8 @@ impl Measured {
             }
             Self::ReachMm(mm) => machine.reach_mm = mm,
             Self::Tractor { power_kw, drive } => machine.tractor = Some(Tractor { power_kw, drive }),
-            Self::NoTractor => machine.tractor = None,
+            Self::NoTractor => (machine.tractor, machine.tractor_mass_kg) = (None, None),
+            Self::MassKg(kg) => machine.tractor_mass_kg = kg,
         }
         machine
     }
@@ -254,6 +256,7 @@ fn described(id: RecordId, name: String, [legs, spacing_mm, foot_width_mm]: [u32
         speed: None,
         reach_mm: None,
         tractor: None,
+        tractor_mass_kg: None,
         unknown: Unknown::new(),
     }
 }
