@@ -31,7 +31,7 @@ impl Next {
             lines: vec![told::look(&words, look.as_ref())],
         });
         let entry = PageEntry {
-            heading: field.notes.field.name.clone(),
+            heading: words.name(&field.notes.field.name),
             sentence: dig.map_or_else(String::new, |dig| words.next_pit_sentence(&dig.next, way)),
             paragraphs: dig.iter().flat_map(|dig| whereto::told_why(&words, dig)).collect(),
             sections: looks.collect(),
