@@ -8,6 +8,7 @@ use super::super::{Button, Doing, Done, Edit, Known, Place, Screen, ScreenKind, 
 use super::FieldAct;
 use super::details::{held_to, leave_given, length_of, value_or_not, yes_no};
 use crate::error::Fault;
+use crate::harmless::typed_name;
 use crate::reading::Clue;
 use crate::record::notes::length::{self, Length};
 use crate::record::{Field, OrganicMatter, RecordId};
@@ -70,8 +71,6 @@ const fn scale(detail: Detail) -> Option<Scale> {
 const IN_A_ROW: u8 = 4;
 /// Years offered for when something last happened; the last stands for longer ago.
 const YEARS: [i32; 4] = [0, 1, 2, 3];
-/// The longest text kept of what is typed, letters. Our judgement.
-const LONGEST: usize = 80;
 
 pub(in crate::screen) fn show(field: RecordId, detail: Detail, world: &World) -> Option<Screen> {
     let (noted, words) = (&world.notes(field)?.field, world.words);
@@ -233,7 +232,7 @@ pub(super) fn tap(
 
 /// The field with what was typed, or what is wrong with that. Nothing typed is nothing noted.
 fn typed(field: &Field, detail: Detail, text: &str, world: &World) -> Result<Field, String> {
-    let text: String = text.trim().chars().take(LONGEST).collect();
+    let text = typed_name(text);
     let (mut changed, words) = (field.clone(), world.words);
     let some = (!text.is_empty()).then(|| text.clone());
     match detail {

@@ -47,7 +47,7 @@ pub(in crate::screen) fn show(field: RecordId, world: &World) -> Option<Screen> 
     let (notes, words) = (world.notes(field)?, world.words);
     let title = words.label(DetailText::Details);
     let mut shown = empty(Place::Details { field }, ScreenKind::Field, title, world);
-    shown.known.push(Known::Sentence(notes.field.name.clone()));
+    shown.known.push(Known::Sentence(world.words.name(&notes.field.name)));
     shown.known.push(Known::Line(words.label(DetailText::NotNone)));
     for (heading, details) in GROUPS {
         let row = |&detail: &Detail| Row {
@@ -86,7 +86,7 @@ pub(super) fn value_or_not(field: &Field, detail: Detail, words: &Words) -> Stri
 /// What is noted of a detail, in words.
 fn value(field: &Field, detail: Detail, words: &Words) -> Option<String> {
     match detail {
-        Detail::Name => Some(field.name.clone()),
+        Detail::Name => Some(words.name(&field.name)),
         Detail::Headland | Detail::Tramline => length_of(field, detail).map(|mm| words.width(mm)),
         Detail::WheelTrack
         | Detail::Tyre

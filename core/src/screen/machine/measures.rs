@@ -37,7 +37,7 @@ pub(in crate::screen) fn show(
     let (notes, words) = (world.notes(field)?, world.words);
     let machine = notes.machines.iter().find(|its| its.id == machine)?;
     let place = Place::Measures { field, machine: machine.id, power_kw };
-    let mut screen = empty(place, ScreenKind::Machine, machine.name.clone(), world);
+    let mut screen = empty(place, ScreenKind::Machine, world.words.name(&machine.name), world);
     screen.known.push(Known::Sentence(words.machine_measures(machine)));
     if worked(notes, machine.id) {
         screen.known.push(Known::Line(words.label(Caption::SetAnew)));

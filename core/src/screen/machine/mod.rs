@@ -112,7 +112,7 @@ fn list(field: RecordId, world: &World) -> Option<Screen> {
     let place = Place::Machine { field, machine: None };
     let mut screen = empty(place, ScreenKind::Machine, words.label(Caption::Machines), world);
     let row = |machine: &Machine| Row {
-        title: machine.name.clone(),
+        title: words.name(&machine.name),
         lines: vec![words.machine_measures(machine)],
         does: Does::Act(Act::Go(Place::Machine { field, machine: Some(machine.id) })),
     };
@@ -123,7 +123,7 @@ fn list(field: RecordId, world: &World) -> Option<Screen> {
     }
     let elsewhere: Vec<Row> = elsewhere(notes, world)
         .map(|(other, machine)| Row {
-            title: machine.name.clone(),
+            title: words.name(&machine.name),
             lines: vec![words.machine_elsewhere(&other.field.name, machine)],
             does: Does::Act(MachineAct::Copy { from: other.field.id, machine: machine.id }.into()),
         })
