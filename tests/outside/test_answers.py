@@ -57,6 +57,7 @@ TYPED = [
     ["join", "out/estate.pitface", "Fox Heath", "Far Drove"],
     ["undo", "out/estate.pitface"],
     ["bring-back", "kept.pitface"],
+    ["redact", "out/estate.pitface"],
     ["check", "kept.pitface"],
 ]  # fmt: skip
 REFUSED = [["plough"], ["read", "nowhere.notes.json"], ["tip", "28"], ["read", "--store", "nowhere.pitface"]]
