@@ -8,6 +8,7 @@ use crate::shown::ShownScreen;
 use pitface_core::merge::{Damage, FileWriter, Signer as _};
 use pitface_core::record::RecordId;
 use pitface_core::screen::Place;
+use pitface_core::screen::partners::Decided;
 use pitface_core::store::{
     Came, CameFault, Cell, DeviceId, Handed, Leaving, NewFile, PhotoHash, Readers, Sealer, StoreError,
     TakenIn, bundle_name,
@@ -148,6 +149,7 @@ impl Held {
             Err(CameFault::Store(StoreError::Bundle(damage))) => {
                 return self.told(self.words.bundle_refused(&damage));
             }
+            Err(CameFault::Store(StoreError::TooMuchWaits)) => return self.told(self.words.too_much_waits()),
             // What is locked is checked block by block as it is read.
             Err(CameFault::Store(StoreError::File(error)))
                 if error.get_ref().and_then(|inner| inner.downcast_ref::<Refused>()).is_some() =>
@@ -171,18 +173,61 @@ impl Held {
         self.came(&came, Vec::new())
     }
 
+    /// Does what was decided of another device.
+    pub fn decide(&mut self, decided: Decided) -> Result<Answer, PitfaceError> {
+        match decided {
+            Decided::Accept(device) => self.accept(device),
+            Decided::Refuse(device) => {
+                let bundles = match self.store.refuse(device, None) {
+                    Ok(bundles) => bundles,
+                    Err(error) => return self.told(self.words.not_saved(why(&error))),
+                };
+                let told = self.words.refused_now(device, self.partners().holder(device), bundles);
+                self.look_through_waiting(&mut Came::default());
+                self.partners_stale();
+                self.told(told)
+            }
+            Decided::Believe { signer, device } => {
+                let taken = match self.store.believe(signer, device, now_ms()) {
+                    Ok(taken) => taken,
+                    Err(error) => return self.told(self.words.not_saved(why(&error))),
+                };
+                let told = self.words.believed_now(signer, self.partners().holder(signer), device);
+                self.came(&taken.into(), vec![told])
+            }
+            Decided::EmptyWaiting => {
+                let waited = match self.store.empty_waiting() {
+                    Ok(waited) => waited,
+                    Err(error) => return self.told(self.words.not_saved(why(&error))),
+                };
+                for path in self.folder.waiting() {
+                    let _ = fs::remove_file(path);
+                }
+                let told = self.words.emptied(&waited);
+                self.partners_stale();
+                self.told(told)
+            }
+        }
+    }
+
     /// Accepts a device; what waited for it comes in.
-    pub fn accept(&mut self, device: DeviceId) -> Result<Answer, PitfaceError> {
+    fn accept(&mut self, device: DeviceId) -> Result<Answer, PitfaceError> {
         let taken = match self.store.accept(device, now_ms()) {
             Ok(taken) => taken,
+            Err(StoreError::SameFingerprint(_)) => return self.told(self.words.same_fingerprint()),
             Err(error) => return self.told(self.words.not_saved(why(&error))),
         };
         let accepted = self.words.accepted(device, self.partners().holder(device));
         let mut came = Came::from(taken);
-        for path in self.folder.waiting() {
-            self.photos_of_waiting(&path, &mut came);
-        }
+        self.look_through_waiting(&mut came);
         self.came(&came, vec![accepted])
+    }
+
+    /// Takes the photos out of all files that wait for them.
+    fn look_through_waiting(&mut self, came: &mut Came) {
+        for path in self.folder.waiting() {
+            self.photos_of_waiting(&path, came);
+        }
     }
 
     /// Photos that came before the records that name them were accepted. A file that somebody still waits in is kept.

@@ -20,7 +20,7 @@ use pitface_core::units::LengthUnit;
 use pitface_core::words::Language;
 use serde_json::{Value, json};
 use std::fs;
-use std::io::{self, Read, Seek, Write as _};
+use std::io::{self, Read, Seek, SeekFrom, Write as _};
 use std::path::{Path, PathBuf};
 use uuid::Uuid;
 
@@ -47,8 +47,15 @@ impl Folder {
         Photos::new(self.0.join("photos"))
     }
 
-    /// Keeps what a file that was taken in holds until the devices that it is from are accepted.
+    /// Keeps what a file that was taken in holds until the devices that it is from are accepted; an error if too much waits already.
     pub fn keep_waiting(&self, file: &mut (impl Read + Seek)) -> io::Result<()> {
+        /// Most bytes that wait: some forty photos. Our judgement.
+        const MOST_BYTES: u64 = 256 << 20;
+        let waits =
+            self.waiting().into_iter().filter_map(|file| fs::metadata(file).ok()).map(|file| file.len());
+        if waits.sum::<u64>().saturating_add(file.seek(SeekFrom::End(0))?) > MOST_BYTES {
+            return Err(io::ErrorKind::QuotaExceeded.into());
+        }
         let folder = self.waiting_folder();
         make_own_folder(&folder)?;
         file.rewind()?;

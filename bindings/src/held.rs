@@ -200,8 +200,8 @@ impl Held {
         if let Some(word) = done.team_word {
             return self.set_team_word(&word);
         }
-        if let Some(device) = done.accept {
-            return self.accept(device);
+        if let Some(decided) = done.decided {
+            return self.decide(decided);
         }
         if done.take_in {
             return self.take_in_opened();

@@ -29,6 +29,8 @@ impl Others {
         let regretted = if alone { Vec::new() } else { store.regretted()? };
         self.partners = Partners {
             missing: store.missing()?,
+            vouchings: store.vouchings()?,
+            waiting: store.waiting()?,
             versions: versions
                 .into_iter()
                 .map(|of| Ok((store.belongs(of.record)?, of)))

@@ -158,7 +158,9 @@ fn a_stranger_waits_until_the_signs_are_compared() {
     assert_eq!(waiting.lines, ["waits to be accepted, no edits here"]);
     // The signs that Ann's phone shows of itself.
     let own = said(&ann.go(&json!("partners")));
-    assert!(own.contains(&format!("This phone is {}.", waiting.title)), "{own}");
+    assert!(own.contains("This phone is that of Ann. Others accept it by these signs:"), "{own}");
+    let signs = waiting.title.trim_start_matches("Ann (").trim_end_matches(')');
+    assert!(own.lines().any(|line| line == signs), "alone on a line: {own}");
 
     let screen = ben.accept("Ann");
     assert!(screen.told.starts_with("Ann (") && screen.told.contains("Taken in: "), "{}", screen.told);
@@ -480,13 +482,29 @@ fn a_phone_whose_notes_come_from_a_backup_writes_as_another_and_answers_for_the_
     let old = said(&ann.go(&json!("partners")));
     let restored = Phone { session: open(folder.path()), folder };
     let new = said(&restored.go(&json!("partners")));
-    let signs = |text: &str| text.split("This phone is ").nth(1).unwrap()[..15].to_owned();
-    assert_ne!(signs(&old), signs(&new));
+    let signs = |text: &str| {
+        let (_, after) = text.split_once("Others accept it by these signs:\n").unwrap();
+        after.lines().next().unwrap().to_owned()
+    };
+    let (old, new) = (signs(&old), signs(&new));
+    assert_ne!(old, new);
     restored.sets(&field, "organic_matter", "Low");
 
-    let screen = ben.take_in(&restored.hand_over(true));
-    assert!(screen.told.contains("answers for edits of device"), "{}", screen.told);
-    ben.accept("Ann");
+    ben.take_in(&restored.hand_over(true));
+    let told = ben.accept("Ann").told;
+    assert!(told.contains("answers for edits of Ann (") && told.contains("They wait."), "{told}");
+    assert_ne!(ben.noted(&field)["field"]["texture"], "medium", "nobody has said yes");
+    let device = |signs: &str| {
+        let rows = rows(&ben.go(&json!("partners")));
+        let row =
+            rows.into_iter().find(|row| row.title.starts_with("Ann (") && row.title.contains(signs)).unwrap();
+        let ShownDoes::Act { act } = row.does else { panic!("{:?}", row.title) };
+        ben.session.tap(act).unwrap()
+    };
+    let told = tap(&ben.session, &device(&old), "Refuse this device").told;
+    assert!(told.contains("is refused from now on"), "{told}");
+    let told = tap(&ben.session, &device(&new), "I know that it was so: believe it").told;
+    assert!(told.contains("is believed.") && told.contains("Taken in: "), "{told}");
     assert_eq!(ben.noted(&field), restored.noted(&field));
     assert_eq!(ben.noted(&field)["field"]["texture"], "medium");
 }

@@ -20,6 +20,7 @@ fn machine(legs: u32, spacing_mm: u32) -> Machine {
         speed: None,
         reach_mm: None,
         tractor: None,
+        tractor_mass_kg: None,
         unknown: serde_json::Map::default(),
     }
 }

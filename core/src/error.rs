@@ -1,5 +1,6 @@
 //! What can be wrong with something noted, and where: shared by every room that takes input.
 
+use crate::harmless::line;
 use std::fmt;
 
 /// One thing wrong with input: where it stands, what is wrong, what to do.
@@ -26,9 +27,9 @@ impl Fault {
 impl fmt::Display for Fault {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         if !self.at.is_empty() {
-            write!(f, "{}: ", self.at)?;
+            write!(f, "{}: ", line(&self.at))?;
         }
-        write!(f, "{}; {}", self.wrong, self.todo)
+        write!(f, "{}; {}", line(&self.wrong), line(&self.todo))
     }
 }
 

@@ -8,6 +8,7 @@
 //!
 //! | room | what may be in it |
 //! |---|---|
+//! | [`harmless`] | text of others made fit to be shown |
 //! | [`units`] | lengths shown to people, and nothing else |
 //! | [`record`] | plain data as noted in the field, its codes, depth logic and the notes file |
 //! | [`soil`] | handbook tables and rules that know nothing of a pit |
@@ -26,6 +27,7 @@
 pub mod advice;
 pub mod answer;
 pub mod error;
+pub mod harmless;
 pub mod merge;
 mod order;
 pub mod picture;

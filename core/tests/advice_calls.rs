@@ -418,6 +418,7 @@ fn some_machine_noted_must_do() {
         speed: None,
         reach_mm,
         tractor: None,
+        tractor_mass_kg: None,
         unknown: Unknown::new(),
     };
     let wings = Some(Wings { width_mm: 250, lift_mm: None });

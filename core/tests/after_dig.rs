@@ -5,7 +5,7 @@
 mod after_dig_support;
 
 use after_dig_support::{Given, told};
-use pitface_core::advice::after_dig::{DigAdvice, GOOD_CONDITIONS, PASS_MARK, PassAdvice, Remedy};
+use pitface_core::advice::after_dig::{Check, DigAdvice, GOOD_CONDITIONS, PASS_MARK, PassAdvice, Remedy};
 use pitface_core::advice::machine::Model;
 use serde::Deserialize;
 use serde_json::Value;
@@ -43,9 +43,14 @@ fn found(name: &str, pass: &PassAdvice, dig: &DigAdvice) -> Value {
     match name {
         "share" => shown(&dig.share),
         "layer_broken" => shown(&dig.layer_broken),
+        "layer_left_mm" => shown(&dig.layer_left_mm),
+        "one_hole" => pass.one_hole.into(),
+        "rolled_wet" => pass.rolled_wet.into(),
+        "lasts_months" => vec![pass.lasts.least_months, pass.lasts.most_months].into(),
+        "check" => pass.check.map(Check::code).into(),
         "ridge_mm" => shown(&dig.ridge_mm),
-        "figure_ridge_mm" => shown(&dig.figure.map(|ground| ground.ridge_mm)),
-        "figure_share" => shown(&dig.figure.map(|ground| ground.share)),
+        "figure_ridge_mm" => shown(&dig.figure.map(|ground| ground.most.ridge_mm)),
+        "figure_share" => shown(&dig.figure.map(|ground| ground.most.share)),
         "figure" => match dig.figure {
             Model::Applies(_) => "applies".into(),
             Model::AppliesIfAboveCritical(_) => "applies_if_above_critical".into(),

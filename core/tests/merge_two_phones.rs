@@ -5,7 +5,7 @@ mod merge_support;
 use merge_support::{Phone, name, pit, texts};
 use pitface_core::merge::plan::Missing;
 use pitface_core::merge::read_file;
-use pitface_core::store::{Cell, StoreError};
+use pitface_core::store::{Cell, StoreError, Vouched};
 
 #[test]
 fn what_one_noted_the_other_has_after_taking_in() {
@@ -146,7 +146,13 @@ fn a_restored_phone_begins_anew_and_vouches_for_what_the_old_one_left() {
     let mut restored = ann.restored_with_key(9);
     restored.rename(field, "after the restore");
     ben.trust(9);
-    ben.take_in(&restored.hand_over());
+    ben.lost(1);
+    let asks = ben.take_in(&restored.hand_over()).vouchings;
+    assert_eq!(asks.len(), 1);
+    assert_eq!((asks[0].signer, asks[0].device, asks[0].standing), (restored.id(), ann.id(), Vouched::Asks));
+    assert_eq!(ben.store.load_notes(field).unwrap().field.name, "Long Sedge", "nobody has said yes");
+    assert!(ben.store.missing().unwrap().is_empty(), "it is here, and waits");
+    ben.believe_all();
     assert_eq!(ben.store.load_notes(field).unwrap().field.name, "after the restore");
     assert_eq!(ben.store.conflicts().unwrap(), []);
     assert_eq!(ben.store.digest().unwrap(), restored.store.digest().unwrap());
@@ -237,6 +243,8 @@ fn what_another_took_out_in_a_device_s_name_comes_back_with_its_own_word() {
     {
         let mut ben = Phone::new(4);
         (1..=3).for_each(|seed| ben.trust(seed));
+        ben.lost(1);
+        ben.credulous = true;
         for file in files {
             ben.take_in(file);
             ben.store.check().unwrap();
@@ -250,6 +258,8 @@ fn what_another_took_out_in_a_device_s_name_comes_back_with_its_own_word() {
         // And it goes on from there.
         let mut dan = Phone::new(5);
         (1..=4).for_each(|seed| dan.trust(seed));
+        dan.lost(1);
+        dan.credulous = true;
         dan.take_in(&ben.hand_over());
         dan.store.check().unwrap();
         assert_eq!(dan.store.digest().unwrap(), digest, "order {at}");
@@ -269,6 +279,8 @@ fn a_device_s_own_word_brings_back_as_much_as_it_says() {
     let vouched = other.hand_over();
     let mut ben = Phone::new(4);
     (1..=2).for_each(|seed| ben.trust(seed));
+    ben.lost(1);
+    ben.credulous = true;
     for file in [&vouched, &first, &vouched] {
         ben.take_in(file);
         ben.store.check().unwrap();
@@ -277,6 +289,8 @@ fn a_device_s_own_word_brings_back_as_much_as_it_says() {
     assert!(texts(&on_the_way).contains("Long Sedge") && !texts(&on_the_way).contains("Sedge"));
     let mut dan = Phone::new(5);
     (1..=4).for_each(|seed| dan.trust(seed));
+    dan.lost(1);
+    dan.credulous = true;
     dan.take_in(&on_the_way);
     dan.store.check().unwrap();
     assert_eq!(dan.store.digest().unwrap(), ben.store.digest().unwrap());

@@ -54,6 +54,8 @@ fn machine(number: u64) -> impl Strategy<Value = Machine> {
                 speed,
                 reach_mm: more.1,
                 tractor,
+                tractor_mass_kg: tractor
+                    .and_then(|tractor: Tractor| (tractor.power_kw > 60.0).then_some(7_400)),
                 unknown,
             }
         },

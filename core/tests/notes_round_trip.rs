@@ -117,6 +117,8 @@ proptest! {
         percent in 0.0..=100.0_f64,
         layers in proptest::collection::vec(layer_signs(), 0..7),
     ) {
+        let name = pitface_core::harmless::typed_name(&name);
+        prop_assume!(!name.trim().is_empty());
         let mut top_mm = 0;
         let layers: Vec<Value> = layers.into_iter().map(|(thickness_mm, mut object)| {
             object.insert("top_mm".into(), top_mm.into());

@@ -26,6 +26,9 @@ fn verdict_reasons() -> Vec<VerdictReason> {
         VerdictReason::PressedSlot,
         VerdictReason::Thrown,
         VerdictReason::PlatesLeft,
+        VerdictReason::FloorLeft,
+        VerdictReason::SlotSeen { smeared: true, narrow: true },
+        VerdictReason::Against { clue: PassClue::Clods, answer: "large" },
     ];
     let number = |why: &VerdictReason| match why {
         VerdictReason::NoReadings => 0,
@@ -35,8 +38,11 @@ fn verdict_reasons() -> Vec<VerdictReason> {
         VerdictReason::PressedSlot => 4,
         VerdictReason::Thrown => 5,
         VerdictReason::PlatesLeft => 6,
+        VerdictReason::FloorLeft => 7,
+        VerdictReason::SlotSeen { .. } => 8,
+        VerdictReason::Against { .. } => 9,
     };
-    assert_eq!(all.iter().map(number).collect::<Vec<_>>(), (0..7).collect::<Vec<_>>());
+    assert_eq!(all.iter().map(number).collect::<Vec<_>>(), (0..10).collect::<Vec<_>>());
     all
 }
 

@@ -105,9 +105,9 @@ fn figures_are_measured_against_the_figure_and_the_published_share() {
     let said = english().after_dig_figures(&dig(Verdict::Partly));
     let expected = [
         "Measured: 71 % of the ground down to 34 cm is loose.",
-        "Measured: the layer, which ends at 29 cm, is broken at 61 % of the readings.",
-        "The ridge between the tine lines is 15 cm high; by the figure at most 10 cm.",
-        "By the figure 89 % of the ground or more would be loosened.",
+        "Measured: of the layer (22–29 cm) 2.7 cm is left on average; 61 % of it is broken.",
+        "The ridge between the tine lines is 15 cm high; by the figure 10–17 cm.",
+        "By the figure 81–89 % of the ground would be loosened.",
     ];
     assert_eq!(said.len(), expected.len());
     said.iter().zip(expected).for_each(|(said, expected)| says(said, expected));

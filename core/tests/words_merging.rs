@@ -6,9 +6,10 @@ use ciborium::Value;
 use pitface_core::merge::plan::Missing;
 use pitface_core::merge::{Damage, DeviceId};
 use pitface_core::record::RecordId;
-use pitface_core::store::{Belongs, Cell, Kind, Leaving, Partner};
+use pitface_core::store::{Belongs, Cell, Kind, Leaving, Partner, TakenIn, Vouched, Vouching, Waiting};
 use pitface_core::units::LengthUnit;
 use pitface_core::words::{Language, Words, Wrote};
+use std::collections::BTreeSet;
 
 const ANN: DeviceId = DeviceId([0x1a; 16]);
 const BEN: DeviceId = DeviceId([0x2b; 16]);
@@ -90,9 +91,12 @@ fn values_are_told_as_people_read_them() {
 fn who_and_when_and_where() {
     let words = english();
     let line = words.version(2, cell("pit.dug_to_mm"), &bytes(&460.into()), &wrote(ANN, "Ann"), true);
-    assert_eq!(line, "2: 46\u{a0}cm, written by Ann (1a1a-1a1a) on 2026-05-04, 07:05; this one is shown");
+    assert_eq!(
+        line,
+        "2: 46\u{a0}cm, written by Ann (1a1a-1a1a-1a1a-1a1a-1a1a) on 2026-05-04, 07:05; this one is shown"
+    );
     let line = words.version(1, cell("pit.by"), &bytes(&"Ben".into()), &wrote(BEN, ""), false);
-    assert_eq!(line, "1: Ben, written by device 2b2b-2b2b on 2026-05-04, 07:05");
+    assert_eq!(line, "1: Ben, written by device 2b2b-2b2b-2b2b-2b2b-2b2b on 2026-05-04, 07:05");
     let record = RecordId::new(1, [1; 10]);
     let layer = Belongs {
         record,
@@ -109,8 +113,8 @@ fn who_and_when_and_where() {
     assert_eq!(words.belongs(&field), "Long Sedge");
     assert_eq!(
         words.regretted_line(1, "Long Sedge, pit", &wrote(ANN, ""), &[(cell("pit.face"), wrote(BEN, "Ben"))]),
-        "1. Long Sedge, pit: deleted by device 1a1a-1a1a on 2026-05-04, 07:05, \
-         changed by Ben (2b2b-2b2b) on 2026-05-04, 07:05 (moisture of the face)"
+        "1. Long Sedge, pit: deleted by device 1a1a-1a1a-1a1a-1a1a-1a1a on 2026-05-04, 07:05, \
+         changed by Ben (2b2b-2b2b-2b2b-2b2b-2b2b) on 2026-05-04, 07:05 (moisture of the face)"
     );
 }
 
@@ -119,11 +123,19 @@ fn each_trouble_says_what_to_do() {
     let words = english();
     let range = Missing { device: ANN, first: 121, last: 180 };
     for (told, what, todo) in [
-        (words.stranger(ANN, ""), "Device 1a1a-1a1a is not known", "Compare"),
-        (words.copied(ANN, "Ann"), "Ann (1a1a-1a1a) exists twice", "Let only one"),
-        (words.clock_wrong(ANN, "Ann"), "The clock of Ann (1a1a-1a1a)", "set its clock"),
-        (words.vouches(ANN, "Ann", BEN), "answers for edits of device 2b2b-2b2b", "look whether"),
-        (words.edits_missing(&range, ""), "Of device 1a1a-1a1a, edits 121 to 180 are missing", "Ask anybody"),
+        (words.stranger(ANN, ""), "Device 1a1a-1a1a-1a1a-1a1a-1a1a is not known", "Compare"),
+        (words.copied(ANN, "Ann"), "Ann (1a1a-1a1a-1a1a-1a1a-1a1a) exists twice", "Let only one"),
+        (words.clock_wrong(ANN, "Ann"), "The clock of Ann (1a1a-1a1a-1a1a-1a1a-1a1a)", "set its clock"),
+        (
+            words.vouches(ANN, "Ann", BEN),
+            "answers for edits of device 2b2b-2b2b-2b2b-2b2b-2b2b",
+            "whether they are believed",
+        ),
+        (
+            words.edits_missing(&range, ""),
+            "Of device 1a1a-1a1a-1a1a-1a1a-1a1a, edits 121 to 180 are missing",
+            "Ask anybody",
+        ),
         (words.edits_missing(&Missing { first: 180, ..range }, ""), "edit 180 is missing", "Ask anybody"),
         (
             words.checked_damaged(&range, "Ann"),
@@ -151,7 +163,9 @@ fn all_of_it_is_said_whole() {
         copied: false,
         clock_wrong: false,
         own,
+        refused_ms: None,
     };
+    let waiting = Waiting { bundles: 2, files: 1, bytes: 5000 };
     everywhere(|words| {
         let mut said = vec![
             words.stranger(ANN, "Ann"),
@@ -188,10 +202,24 @@ fn all_of_it_is_said_whole() {
             words.settled_on("Long Sedge", Cell::FIELD_NAME, &bytes(&"Sedge".into())),
             words.regret_settled("Long Sedge", true),
             words.regret_settled("Long Sedge", false),
-            words.this_device(ANN, ""),
             words.accepted(ANN, "Ann"),
             words.bundle_locked(),
+            words.too_much_waits(),
+            words.same_fingerprint(),
+            words.refused_now(ANN, "Ann", 2),
+            words.believed_now(ANN, "Ann", BEN),
+            words.waits(&waiting).unwrap(),
+            words.emptied(&waiting),
         ];
+        assert!(words.this_device("").ends_with(':') && words.this_device("Ann").ends_with(':'));
+        let standings =
+            [Vouched::Believed, Vouched::Asks, Vouched::ThisDevice, Vouched::Accepted, Vouched::WentOn];
+        let vouching = |standing| Vouching { signer: ANN, device: BEN, last: 7, standing };
+        said.extend(standings.map(|standing| words.vouching(&vouching(standing), &[])));
+        let devices = || BTreeSet::from([ANN]);
+        let taken =
+            TakenIn { refused: devices(), no_room: devices(), unknown_parts: 1, ..TakenIn::default() };
+        said.extend(words.came(&taken.into(), &[]).split_off(1));
         said.extend([1, 2].map(|count| words.not_shown(count)));
         said.extend([1, 2].map(|count| words.photos_damaged(count)));
         said.extend([(0, 0), (1, 0), (2, 3)].map(|(photos, damaged)| words.bundle_ready(photos, damaged)));

@@ -18,6 +18,7 @@ from cryptography.exceptions import InvalidSignature
 from cryptography.hazmat.primitives.asymmetric.ed25519 import Ed25519PublicKey
 
 LARGEST_PART = 80 << 20
+MOST_UNKNOWN = 1 << 20
 LARGEST_SECTION = 64 << 20
 MOST_EDITS = 262_144
 PIECE = 1 << 20
@@ -181,7 +182,7 @@ def edits_part(content: bytes) -> Edits:
     if first == 1:
         check(before == sha(b"pitb1 chain" + device), "the chain at the beginning of a line")
 
-    sections, at = [], 4 + length
+    sections, at, unknown = [], 4 + length, 0
     for kind, flags, codec, stored, raw, digest in header[11]:
         check(at + stored <= len(content) - 64, "a section longer than its part")
         section = content[at : at + stored]
@@ -190,8 +191,11 @@ def edits_part(content: bytes) -> Edits:
             sections.append(unpacked(codec, section, raw))
         elif flags & 1:
             raise TooNew(f"section of type {kind}")
+        else:
+            unknown += stored
         at += stored
     check(at == len(content) - 64, "bytes between sections and signature")
+    check(unknown <= MOST_UNKNOWN, "more of unknown sections than a reader keeps")
     check(len(sections) == 1, "not one section of edits")
 
     edits = list(columns(header, cbor(sections[0])))

@@ -86,7 +86,7 @@ fn page_entries(words: &Words, field: &FieldRead) -> Vec<PageEntry> {
     entries.extend(passes.into_iter().chain(pits));
     // On a page of many fields a zone or a pit says whose it is.
     for entry in &mut entries[1..] {
-        entry.heading = format!("{}: {}", field.notes.field.name, entry.heading);
+        entry.heading = format!("{}: {}", words.name(&field.notes.field.name), entry.heading);
     }
     entries
 }

@@ -63,6 +63,11 @@ impl Kept {
         Ok(Self { store, path: path.to_owned(), fields })
     }
 
+    /// An error unless all in it is as it was written: before it is written out for others.
+    pub fn look(&self) -> Result<(), Trouble> {
+        self.store.look_before_giving_out().map_err(|error| Trouble::of_said(&self.path, &error))
+    }
+
     /// Its fields.
     pub fn fields(&self) -> &[FieldSummary] {
         &self.fields

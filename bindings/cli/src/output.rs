@@ -2,6 +2,7 @@
 
 use crate::trouble::Trouble;
 use crate::write::cannot;
+use pitface_core::harmless;
 use std::io::{self, ErrorKind, Write};
 use std::path::Path;
 use std::process::ExitCode;
@@ -26,9 +27,9 @@ pub fn ended(written: io::Result<()>, sound: bool) -> ExitCode {
     }
 }
 
-/// Prints lines to standard error. Nobody is left to tell where that is closed.
+/// Prints lines to standard error, harmless ones. Nobody is left to tell where that is closed.
 pub fn remark(lines: &str) {
-    let _ = io::stderr().write_all(lines.as_bytes());
+    let _ = io::stderr().write_all(harmless::lines(lines).as_bytes());
 }
 
 fn not_written(error: &io::Error) -> Trouble {

@@ -5,6 +5,7 @@ use crate::output;
 use crate::progress::Progress;
 use crate::trouble::Trouble;
 use pitface_core::RULES;
+use pitface_core::harmless;
 use serde_json::{Value, json};
 use std::io::{self, Write};
 use std::process::ExitCode;
@@ -74,7 +75,10 @@ impl Said {
         match self {
             Self::Whole(Answer { text, json, remarks, sound }) => {
                 output::remark(&remarks);
-                output::printed(&if as_json { pretty(&json) } else { text }, sound)
+                output::printed(
+                    &if as_json { pretty(&json) } else { harmless::lines(&text).into_owned() },
+                    sound,
+                )
             }
             Self::FieldByField(fields) => fields.print(as_json),
         }
@@ -86,7 +90,10 @@ impl FieldByField {
         let progress = Progress::over(self.count);
         let mut out = io::BufWriter::new(io::stdout().lock());
         let closing = if as_json { "\n  ]\n}\n".to_owned() } else { self.closing };
-        let mut write = |text: &str| out.write_all(text.as_bytes());
+        let mut write = |text: &str| {
+            let text = if as_json { harmless::json(text) } else { harmless::lines(text) };
+            out.write_all(text.as_bytes())
+        };
         let mut written = if as_json { write(&opening()) } else { Ok(()) };
         for (index, said) in self.fields.enumerate() {
             if written.is_err() {
@@ -128,5 +135,6 @@ fn indented(text: &str) -> String {
 
 /// An answer as JSON, under the version of its form.
 pub fn pretty(answer: &Value) -> String {
-    format!("{:#}\n", merged(json!({ "format": json::FORMAT }), answer.clone()))
+    let text = format!("{:#}\n", merged(json!({ "format": json::FORMAT }), answer.clone()));
+    harmless::json(&text).into_owned()
 }

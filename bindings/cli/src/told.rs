@@ -31,7 +31,7 @@ fn whole(words: &Words, field: &FieldRead) -> PageEntry {
     let readers =
         field.readers().into_iter().flat_map(|several| words.several_readers(several, &field.notes.pits));
     PageEntry {
-        heading: field.notes.field.name.clone(),
+        heading: words.name(&field.notes.field.name),
         sentence: words.whole_sentence(&field.advice),
         paragraphs: [sureness(words, call)].into_iter().chain(readers).collect(),
         sections: reasons(words, call)

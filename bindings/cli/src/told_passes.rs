@@ -1,7 +1,7 @@
 //! What the holes behind the machine say, put together from the words' sentences: an entry a pass.
 
 use crate::field::FieldRead;
-use pitface_core::advice::after_dig::{DigAdvice, PassAdvice, VerdictReason};
+use pitface_core::advice::after_dig::{DigAdvice, NextStep, PassAdvice, Verdict, VerdictReason};
 use pitface_core::record::Pass;
 use pitface_core::report::{PageEntry, Section};
 use pitface_core::words::{Heading, Words};
@@ -29,10 +29,14 @@ pub fn dig_name(words: &Words, index: usize) -> String {
 fn pass(words: &Words, field: &FieldRead, noted: &Pass, said: &PassAdvice, before: usize) -> PageEntry {
     let named = |id| field.notes.machines.iter().find(|machine| machine.id == id);
     let machine = noted.machine.and_then(named).map(|machine| machine.name.as_str());
-    let mut paragraphs = vec![words.next_sentence(said)];
+    let mut paragraphs: Vec<String> = said.rolled_wet.then(|| words.thread_first()).into_iter().collect();
+    paragraphs.push(words.next_sentence(said));
+    paragraphs.extend(said.one_hole.then(|| words.one_hole()));
     paragraphs.extend(said.held.map(|held| words.held_sentence(&held)));
     paragraphs.extend(said.traffic.iter().flat_map(|traffic| words.traffic_warning(traffic)));
     paragraphs.extend(said.no_strip_before.then(|| words.no_strip_before()));
+    let is_loosened = matches!(said.next, NextStep::GoOn | NextStep::KeepOff);
+    paragraphs.extend(is_loosened.then(|| words.lasts_sentence(&said.lasts)));
     let mut sections: Vec<Section> = said
         .digs
         .iter()
@@ -56,12 +60,13 @@ fn dig_sections(words: &Words, dig: &DigAdvice, index: usize) -> [Section; 2] {
     let name = dig_name(words, index);
     let mut lines = vec![words.after_dig_sentence(dig)];
     lines.extend(dig.firm_at.iter().map(|stretch| words.firm_stretch(stretch)));
-    // The shares stand in the sentence already.
-    let more = dig
-        .why
-        .iter()
-        .filter(|why| !matches!(why, VerdictReason::LayerBroken { .. } | VerdictReason::SectionLoose { .. }));
-    lines.extend(more.map(|why| words.verdict_reason(why)));
+    // The shares stand in the sentence already, and where it is done in part only what counts against it too.
+    let is_told = |why: &&VerdictReason| match why {
+        VerdictReason::LayerBroken { .. } | VerdictReason::SectionLoose { .. } => true,
+        VerdictReason::Against { .. } => dig.verdict == Verdict::Partly,
+        _ => false,
+    };
+    lines.extend(dig.why.iter().filter(|why| !is_told(why)).map(|why| words.verdict_reason(why)));
     lines.extend(words.after_dig_figures(dig));
     lines.extend(dig.pair.iter().map(|pair| words.pair_sentences(pair)));
     let causes = dig.causes.iter().filter(|cause| cause.share >= TOLD_CAUSE);

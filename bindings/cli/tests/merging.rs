@@ -27,8 +27,8 @@ fn three_walkers_share_a_folder() {
     assert!(told.contains("Compare"), "{told}");
     assert!(told.contains(&format!("pitface take-in {STORE} --accept {}", ann.fingerprint())), "{told}");
     let told = cat.place.good(&["partners", STORE]);
-    assert!(told.starts_with("Cat (") && told.contains("This device"), "{told}");
-    assert!(told.contains("): waits to be accepted, no edits here."), "{told}");
+    assert!(told.starts_with(&format!("{}\n  Cat: This device", cat.fingerprint())), "{told}");
+    assert!(told.contains("\n  Ann: waits to be accepted, no edits here."), "{told}");
     for one in [&ann, &ben, &cat] {
         for other in [&ann, &ben, &cat].into_iter().filter(|other| other.name != one.name) {
             // Whoever shared first has not met the others yet.
@@ -175,8 +175,9 @@ fn what_the_other_has_is_left_out() {
         !ann.place.path("for_ben.pitb").exists() || count("for_ben.pitb") < count("for_all.pitb"),
         "{told}"
     );
-    let told = ann.place.bad(&["hand-over", STORE, "--to", "0000-0000", "--out", "for_nobody.pitb"]);
-    assert!(told.contains("no device 0000-0000"), "{told}");
+    let told =
+        ann.place.bad(&["hand-over", STORE, "--to", "0000-0000-0000-0000-0000", "--out", "for_nobody.pitb"]);
+    assert!(told.contains("no device 0000-0000-0000-0000-0000"), "{told}");
     let told = ann.place.bad(&["take-in", STORE, "--accept", "Ben"]);
     assert!(told.contains("no fingerprint"), "{told}");
 }
@@ -202,7 +203,7 @@ fn a_newer_file_is_kept_for_later() {
 }
 
 #[test]
-fn a_part_that_nobody_here_knows_is_handed_on() {
+fn a_part_that_nobody_here_knows_and_nobody_signed_stays_out() {
     let (ann, ben) = pair();
     let part = Part::write(PartKind::Other(0x8001), b"from a later version");
     let mut file = FileWriter::new(Vec::new());
@@ -210,9 +211,10 @@ fn a_part_that_nobody_here_knows_is_handed_on() {
     std::fs::write(ann.place.path("later.pitb"), file.end().unwrap()).unwrap();
     let told = ben.place.good(&["look", &ann.place.path("later.pitb").display().to_string()]);
     assert!(told.contains("kind 32769"), "{told}");
-    ann.place.good(&["take-in", STORE, "later.pitb"]);
+    let told = ann.place.good(&["take-in", STORE, "later.pitb"]);
+    assert!(told.contains("not kept: 1."), "{told}");
     let all = std::fs::read(ann.hand_over("all.pitb", &[])).unwrap();
-    assert!(read_file(&all).unwrap().iter().any(|found| found.bytes == part));
+    assert!(read_file(&all).unwrap().iter().all(|found| found.bytes != part));
 }
 
 #[test]
@@ -227,7 +229,18 @@ fn a_store_without_its_key_begins_anew_and_answers_for_what_was_there() {
     assert!(told.contains(&format!("answers for edits of device {old}")), "{told}");
     let told = ben.place.good(&["take-in", STORE, &file]);
     assert!(told.contains("is not known here"), "{told}");
-    ben.accept(&ann);
+    let new = ann.fingerprint();
+    let told = ben.place.good(&["take-in", STORE, "--accept", &new]);
+    assert!(
+        told.contains(&format!("Ann ({new}) is accepted.")) && told.contains("speaks for itself"),
+        "{told}"
+    );
+    let told = ben.place.bad(&["partners", STORE, "--believe", &new, &old]);
+    assert!(told.contains("refuse it first, if it is lost"), "{told}");
+    let told = ben.place.good(&["partners", STORE, "--refuse", &old, "--after", "2999-12-31"]);
+    assert!(told.contains(&format!("  pitface partners {STORE} --believe {new} {old}")), "{told}");
+    let told = ben.place.good(&["partners", STORE, "--believe", &new, &old]);
+    assert!(told.contains("is believed.") && told.contains("they are taken in."), "{told}");
     assert_eq!(ann.digest(), ben.digest());
     let told = ann.place.good(&["partners", STORE]);
     assert!(told.contains("This store under an earlier name"), "{told}");

@@ -10,7 +10,7 @@ use super::steel::DEEP_CLAY_MM;
 use super::zones::Ground;
 use crate::place::FieldMap;
 use crate::reading::LayerReading;
-use crate::record::{Call, Field, Machine, Roll, RollOutcome, TextureNote, Zone};
+use crate::record::{Call, Field, Foot, Machine, Roll, RollOutcome, TextureNote, Zone};
 use crate::soil::roll::RollMeaning;
 use crate::soil::texture::TextureGroup;
 use chrono::{Days, NaiveDate};
@@ -113,7 +113,7 @@ fn within_reach(ground: &Ground, mut tip: TipDepth) -> (TipDepth, Option<What>) 
     }
     let none_fits =
         !ground.machines.is_empty() && !ground.machines.iter().any(|machine| fits(machine, tip.lo_mm));
-    let foot_mm = foot_width_for(tip.lo_mm).least_mm;
+    let foot_mm = foot_width_for(tip.lo_mm, Foot::Plain).least_mm.unwrap_or_default();
     (tip, none_fits.then_some(What::NoMachine { tip_mm: tip.lo_mm, foot_mm }))
 }
 
@@ -121,8 +121,7 @@ fn within_reach(ground: &Ground, mut tip: TipDepth) -> (TipDepth, Option<What>) 
 /// figure, so they never rule a machine out.
 fn fits(machine: &Machine, tip_mm: u32) -> bool {
     let reaches = machine.reach_mm.is_none_or(|reach_mm| reach_mm >= tip_mm);
-    let place = CriticalDepth::of_foot(machine.foot_width_mm).place(tip_mm);
-    reaches && (machine.wings.is_some() || place != CriticalPlace::Below)
+    reaches && CriticalDepth::of(machine).place(tip_mm) != CriticalPlace::Below
 }
 
 /// Distance of a roll from the surface or from the tip range.

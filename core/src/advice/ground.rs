@@ -62,7 +62,7 @@ impl Spent {
         match setting {
             Ok(setting) => Self {
                 area_ha,
-                hours: Model::Applies(area_ha / setting.ha_per_hour),
+                hours: setting.ha_per_hour.map(|rate| area_ha / rate.mid),
                 fuel_l: setting.fuel.map(|fuel| fuel.litres_per_ha.map(|litres| litres * area_ha)),
                 cost: setting.cost_per_ha.map(|cost| cost.map(|cost| cost * area_ha)),
             },

@@ -99,6 +99,18 @@ impl<'a> PitView<'a> {
         self.harmed_bottom_mm
     }
 
+    /// Top of that layer, or of the pressed ones that lie on it without a gap.
+    pub fn harmed_top_mm(&self) -> Option<u32> {
+        let bottom_mm = self.harmed_bottom_mm()?;
+        let pressed = self.reading.layers.iter().rev().filter(|layer| is_pressed(layer));
+        Some(pressed.fold(
+            bottom_mm,
+            |top_mm, layer| {
+                if layer.bottom_mm == top_mm { layer.top_mm } else { top_mm }
+            },
+        ))
+    }
+
     /// Whether its signs clash.
     pub fn clashes(&self) -> bool {
         matches!(self.barred, Some(What::SignsClash { .. }))

@@ -16,6 +16,8 @@ const ZSTANDARD: u8 = 1;
 /// How hard it is packed: a bundle is packed once, and carried and kept by all.
 const LEVEL: i32 = 19;
 const LARGEST_RAW_BYTES: u64 = 64 << 20;
+/// Most bytes of sections that a reader does not know: it keeps them and hands them on.
+const LARGEST_UNKNOWN_BYTES: u64 = 1 << 20;
 const LARGEST_HEADER_BYTES: usize = 8 << 20;
 
 /// A bundle that was read, everything in it checked.
@@ -56,7 +58,7 @@ impl Bundle {
 
 /// The edits in the sections of a bundle.
 fn edits_of(header: &Header, sections: &[u8]) -> Result<Vec<Edit>, Damage> {
-    let (mut rest, mut edits) = (sections, None);
+    let (mut rest, mut edits, mut unknown_bytes) = (sections, None, 0);
     for section in &header.sections {
         let stored = take(&mut rest, section.stored_bytes)?;
         if Sha256::digest(stored).as_slice() != section.hash {
@@ -68,8 +70,11 @@ fn edits_of(header: &Header, sections: &[u8]) -> Result<Vec<Edit>, Damage> {
             _ if section.flags & CRITICAL != 0 => {
                 return Err(Damage::Newer("a section it does not know"));
             }
-            _ => {}
+            _ => unknown_bytes += section.stored_bytes,
         }
+    }
+    if unknown_bytes > LARGEST_UNKNOWN_BYTES {
+        return Err(Damage::TooLarge("more than 1 MiB of sections it does not know"));
     }
     if !rest.is_empty() {
         return Err(Damage::Damaged("it is longer than its sections"));

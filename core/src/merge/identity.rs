@@ -29,11 +29,18 @@ impl DeviceId {
     }
 }
 
-/// The short fingerprint that people compare: the first four bytes as `1a2b-3c4d`.
+/// Bytes of a fingerprint: 80 bits. To find a key whose fingerprint is that of a given one takes 2^80 tries, and nobody who compares it
+/// by ear reads out more. Our judgement.
+pub(crate) const FINGERPRINT_BYTES: u8 = 10;
+
+/// The fingerprint that people compare: the first ten bytes as `1a2b-3c4d-5e6f-7a8b-9c0d`.
 impl fmt::Display for DeviceId {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let pair = |at: usize| u16::from_be_bytes([self.0[at], self.0[at + 1]]);
-        write!(f, "{:04x}-{:04x}", pair(0), pair(2))
+        for (at, pair) in self.0[..usize::from(FINGERPRINT_BYTES)].chunks_exact(2).enumerate() {
+            let dash = if at > 0 { "-" } else { "" };
+            write!(f, "{dash}{:02x}{:02x}", pair[0], pair[1])?;
+        }
+        Ok(())
     }
 }
 

@@ -25,6 +25,7 @@ pub use damage::Damage;
 pub use edit::{Content, Edit, EditName, Predecessor};
 pub use file::{FileWriter, each_part, read_file};
 pub use header::{Header, Section, Witness};
+pub(crate) use identity::FINGERPRINT_BYTES;
 pub use identity::{DeviceId, KeyFromSeed, Signer};
 pub use part::{Part, PartKind};
 pub use photo_piece::{PIECE_BYTES, PhotoPiece};

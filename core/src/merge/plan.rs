@@ -39,7 +39,8 @@ pub struct Arrival<'a> {
 }
 
 impl Arrival<'_> {
-    fn chain_at(&self, sequence: u64) -> Option<Chain> {
+    /// The chain at a sequence, if it tells it.
+    pub(crate) fn chain_at(&self, sequence: u64) -> Option<Chain> {
         match (sequence + 1).checked_sub(self.header.first)? {
             0 => Some(self.header.before),
             count => self.chains.get(count as usize - 1).copied(),

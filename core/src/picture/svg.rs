@@ -2,6 +2,7 @@
 
 use super::shape::{Anchor, Drawing, Point, Shape};
 use super::theme::Theme;
+use crate::harmless::lines;
 use std::fmt::Write as _;
 
 /// What is read out to whoever does not see the drawing.
@@ -128,17 +129,16 @@ fn number(length: f64) -> String {
 }
 
 /// Text made safe for SVG and HTML, between tags and inside double quotes; characters XML 1.0 has no place for
-/// are left out.
+/// are left out, and so is what would turn other text round or hide ([`harmless`](crate::harmless)).
 pub(crate) fn escape(text: &str) -> String {
     let mut out = String::with_capacity(text.len());
-    for letter in text.chars() {
+    for letter in lines(text).chars() {
         match letter {
             '&' => out.push_str("&amp;"),
             '<' => out.push_str("&lt;"),
             '>' => out.push_str("&gt;"),
             '"' => out.push_str("&quot;"),
-            '\t' | '\n' | '\r' => out.push(letter),
-            '\0'..='\u{1f}' | '\u{fffe}' | '\u{ffff}' => {}
+            '\u{fffe}' | '\u{ffff}' => {}
             _ => out.push(letter),
         }
     }

@@ -79,6 +79,8 @@ pub struct Field {
     pub last_rain: Option<NaiveDate>,
     /// Deepest tip depth the machine at hand reaches.
     pub reach_mm: Option<u32>,
+    /// Whether wheels run in the same lanes year after year and nowhere else.
+    pub controlled_traffic: Option<bool>,
     /// The user holds to loosening deep clay against the advice.
     pub deep_clay_anyway: Option<bool>,
     /// Unknown keys.
@@ -142,6 +144,7 @@ impl Field {
             services_leave: None,
             last_rain: None,
             reach_mm: None,
+            controlled_traffic: None,
             deep_clay_anyway: None,
             unknown: Unknown::new(),
         }

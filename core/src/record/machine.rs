@@ -54,6 +54,8 @@ pub struct Machine {
     pub reach_mm: Option<u32>,
     /// The tractor before it.
     pub tractor: Option<Tractor>,
+    /// Mass of the tractor as it works, ballast and driver with it.
+    pub tractor_mass_kg: Option<u32>,
     /// Unknown keys.
     pub unknown: Unknown,
 }
@@ -92,9 +94,9 @@ pub struct Tractor {
     pub drive: Drive,
 }
 
-/// What a whole number of a machine may be, millimetres or legs. Our judgement: a number outside was meant in
+/// What a whole number of a machine may be, millimetres, legs or kilograms. Our judgement: a number outside was meant in
 /// another unit.
-const WHOLE: [(&str, RangeInclusive<u32>); 7] = [
+const WHOLE: [(&str, RangeInclusive<u32>); 8] = [
     ("legs", 1..=40),
     ("spacing_mm", 100..=3_000),
     ("foot_width_mm", 10..=500),
@@ -102,6 +104,7 @@ const WHOLE: [(&str, RangeInclusive<u32>); 7] = [
     ("wings.lift_mm", 1..=300),
     ("leading.depth_mm", 20..=900),
     ("reach_mm", 100..=1_200),
+    ("tractor.mass_kg", 500..=40_000),
 ];
 
 impl Machine {
@@ -135,6 +138,7 @@ impl Machine {
             self.wings.and_then(|wings| wings.lift_mm),
             self.leading.and_then(|leading| leading.depth_mm),
             self.reach_mm,
+            self.tractor_mass_kg,
         ];
         let mut faults: Vec<Fault> = WHOLE
             .iter()

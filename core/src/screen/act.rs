@@ -285,8 +285,8 @@ pub struct Done {
     pub edits: Vec<Edit>,
     /// Settings as they are now, if they changed.
     pub own: Option<super::Own>,
-    /// A device that is accepted from now on; what comes of it is told once it is done.
-    pub accept: Option<DeviceId>,
+    /// What was decided of another device; what comes of it is told once it is done.
+    pub decided: Option<super::partners::Decided>,
     /// The team word as it is from now on, empty for none; whether it is kept is told once that is known.
     pub team_word: Option<String>,
     /// A name or a position that goes out of every copy; what comes of it is told once it is done.
@@ -305,7 +305,7 @@ impl Done {
         Self {
             edits: Vec::new(),
             own: None,
-            accept: None,
+            decided: None,
             team_word: None,
             take_out: None,
             take_in: false,

@@ -2,6 +2,7 @@
 
 use super::{Act, Bar, Button, Does, Doing, Place, Screen, ScreenKind, Size, World};
 use crate::error::Fault;
+use crate::harmless;
 use crate::words::{Caption, Words};
 
 /// A screen with nothing on it yet: its title, and a bar with undo and back.
@@ -55,9 +56,9 @@ pub(super) fn gone(words: &Words) -> Fault {
     Fault::new("", wrong, todo)
 }
 
-/// What was typed as a name, without blanks around it.
+/// What was typed as a name, clean and not too long.
 pub(super) fn typed_name(text: Option<&str>, words: &Words) -> Result<String, Fault> {
-    let name = text.unwrap_or_default().trim();
+    let name = harmless::typed_name(text.unwrap_or_default());
     let [wrong, todo] = words.name_empty();
-    if name.is_empty() { Err(Fault::new("", wrong, todo)) } else { Ok(name.to_owned()) }
+    if name.is_empty() { Err(Fault::new("", wrong, todo)) } else { Ok(name) }
 }

@@ -1,7 +1,7 @@
 //! Edits and photos together, as they are handed over and taken in.
 
 use super::{DeviceId, PhotoHash, Photos, PieceTaken, Store, StoreError, TakenIn, photo_name};
-use crate::merge::{Damage, FileWriter, Header, Part, PartKind, PhotoPiece, each_part};
+use crate::merge::{Damage, FileWriter, Part, PartKind, PhotoPiece, each_part};
 use std::collections::{BTreeSet, HashSet};
 use std::io::{self, BufReader, Read, Seek, SeekFrom, Write};
 
@@ -10,8 +10,6 @@ use std::io::{self, BufReader, Read, Seek, SeekFrom, Write};
 pub struct Came {
     /// What became of the edits.
     pub taken: TakenIn,
-    /// Which devices answer for edits of which others, whose keys are lost, in what is new.
-    pub vouched: BTreeSet<(DeviceId, DeviceId)>,
     /// Photos that are whole now.
     pub photos: BTreeSet<PhotoHash>,
     /// Photos that no record here names; nothing of them was kept.
@@ -64,9 +62,6 @@ impl Store {
         if looked.edits.count() > 0 {
             came.taken = self.take_in(&looked.edits.end().map_err(StoreError::from)?, now_ms)?;
         }
-        let taken = &came.taken;
-        let new = |signer: &DeviceId| taken.edits > 0 || taken.strangers.contains(signer);
-        came.vouched = looked.vouched.into_iter().filter(|(signer, _)| new(signer)).collect();
         let named = self.photos()?;
         let mut bytes = Vec::new();
         for (at, length) in looked.pieces {
@@ -130,26 +125,20 @@ struct Looked {
     edits: FileWriter<Vec<u8>>,
     /// Where pieces of photos are, and how long.
     pieces: Vec<(u64, usize)>,
-    vouched: BTreeSet<(DeviceId, DeviceId)>,
 }
 
 impl Looked {
     fn at(file: &mut impl Read) -> Result<Self, StoreError> {
-        let (mut edits, mut pieces, mut vouched) = (FileWriter::new(Vec::new()), Vec::new(), BTreeSet::new());
+        let (mut edits, mut pieces) = (FileWriter::new(Vec::new()), Vec::new());
         each_part(BufReader::new(file), |at, part| {
             if part.kind == PartKind::PhotoPiece {
                 PhotoPiece::read(part.content)?;
                 pieces.push((at, part.bytes.len()));
                 return Ok(());
             }
-            if part.kind == PartKind::Edits {
-                let header = Header::of_content(part.content)?;
-                let signer = header.signer();
-                vouched.extend((signer != header.device).then_some((signer, header.device)));
-            }
             Ok::<(), StoreError>(edits.add(part.bytes)?)
         })?;
-        Ok(Self { edits, pieces, vouched })
+        Ok(Self { edits, pieces })
     }
 }
 
@@ -168,9 +157,12 @@ impl Came {
         taken.held |= came.held;
         taken.missing = came.missing;
         taken.strangers.extend(came.strangers);
+        taken.refused.extend(came.refused);
+        taken.no_room.extend(came.no_room);
+        taken.vouchings = came.vouchings;
+        taken.unknown_parts += came.unknown_parts;
         taken.copied.extend(came.copied);
         taken.clock_wrong.extend(came.clock_wrong);
-        self.vouched.extend(later.vouched);
         self.photos.extend(later.photos);
         self.photos_unnamed.extend(later.photos_unnamed);
         self.photos_wrong.extend(later.photos_wrong);

@@ -112,6 +112,7 @@ kept! {
         132 services_asked_on,
         133 services_leave,
         134 last_rain,
+        150 controlled_traffic,
         children: parts, lines,
     }
     /// A pit, in a field.
@@ -176,6 +177,7 @@ kept! {
         807 speed,
         808 reach_mm,
         809 tractor,
+        810 tractor_mass_kg,
     }
     /// A pass, in a field.
     Pass "pass" = 9 {

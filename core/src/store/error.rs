@@ -1,6 +1,6 @@
 //! What can go wrong with a store; one variant for each thing a person or a shell can do about it.
 
-use super::Cell;
+use super::{Cell, DeviceId, Vouched};
 use crate::error::Fault;
 use crate::merge::Damage;
 use crate::record::RecordId;
@@ -30,6 +30,9 @@ pub enum StoreError {
     /// A store, but damaged.
     #[error("the store is damaged: {0}; keep the file as it is and restore a copy of it")]
     Corrupt(String),
+    /// Something in it is not as it was written, and would have been signed or written out for others.
+    #[error("{0}, so nothing of it is signed or given out; look at it with `pitface check --repair`")]
+    NotAsWritten(String),
     /// The file or its folder may not be written.
     #[error("the store or its folder cannot be written; move it to a folder that can, or allow writing")]
     ReadOnly,
@@ -64,6 +67,22 @@ pub enum StoreError {
     /// The device's key could not be used.
     #[error("the key of this device cannot be used now; unlock it and hand over again")]
     NoKey,
+    /// Two devices that are known show the same fingerprint: one of them was made to.
+    #[error(
+        "another device shows the fingerprint {0} too, so nobody can tell whom they accept; accept neither, and tell the holder"
+    )]
+    SameFingerprint(DeviceId),
+    /// This device does not refuse itself.
+    #[error("this is the device one is on; refuse it where it is not welcome")]
+    OwnDevice,
+    /// What one device says in the name of another is not to be believed, or nothing of the kind is here.
+    #[error("{}", not_to_believe(*.0))]
+    NotToBelieve(Option<Vouched>),
+    /// No room for more files of newer versions.
+    #[error(
+        "files of newer versions that wait take all the room they may; update the program, or throw away what waits (`pitface partners STORE --empty-waiting`)"
+    )]
+    TooMuchWaits,
     /// A cell that a record cannot do without is absent or means nothing to this version.
     #[error("{cell} of record {record} cannot be read by this version; update the program")]
     Unreadable {
@@ -107,5 +126,21 @@ impl From<std::io::Error> for StoreError {
             StorageFull => Self::DiskFull,
             _ => Self::File(error),
         }
+    }
+}
+
+fn not_to_believe(standing: Option<Vouched>) -> &'static str {
+    match standing {
+        None | Some(Vouched::Asks) => {
+            "nothing waits here that the one device says in the name of the other; see `pitface partners`"
+        }
+        Some(Vouched::Believed) => "it is believed already; there is nothing to do",
+        Some(Vouched::ThisDevice) => {
+            "nobody else speaks for the device one is on; ask the holder of the other"
+        }
+        Some(Vouched::Accepted) => {
+            "that device is accepted here and speaks for itself; refuse it first, if it is lost"
+        }
+        Some(Vouched::WentOn) => "that device went on itself, and otherwise; ask the holders of both",
     }
 }

@@ -18,6 +18,8 @@ pub struct Partner {
     pub holder: String,
     /// Whether what it signs is taken in.
     pub accepted: bool,
+    /// What it sealed later than this by its own clock, Unix milliseconds, is refused; 0: whatever is not here; `None`: it is not refused.
+    pub refused_ms: Option<u64>,
     /// Edits of it that are here.
     pub edits: u64,
     /// Whether it was copied, so that two devices went on under its name.
@@ -38,7 +40,7 @@ impl Store {
                 (SELECT coalesce(sum(last + 1 - first), 0) FROM devices WHERE base = all_devices.id),
                 EXISTS (SELECT 1 FROM devices WHERE base = all_devices.id AND parent IS NOT NULL),
                 coalesce(clock_wrong, 0),
-                EXISTS (SELECT 1 FROM devices WHERE id = all_devices.id AND own = 1)
+                EXISTS (SELECT 1 FROM devices WHERE id = all_devices.id AND own = 1), refused_ms
             FROM (SELECT id FROM signers UNION SELECT base FROM devices) AS all_devices
             LEFT JOIN signers USING (id) ORDER BY id";
         let mut statement = self.connection.prepare(SQL)?;
@@ -51,6 +53,7 @@ impl Store {
                 copied: row.get(4)?,
                 clock_wrong: row.get(5)?,
                 own: row.get(6)?,
+                refused_ms: row.get::<_, Option<i64>>(7)?.map(i64::cast_unsigned),
             })
         })?;
         Ok(rows.collect::<Result<_, _>>()?)
@@ -69,7 +72,7 @@ impl Store {
         Ok(self.connection.query_row(SQL, [], |row| row.get::<_, i64>(0))?.cast_unsigned())
     }
 
-    /// Writes a file with all that is here of accepted devices, this one first sealed ([`Store::seal`]); of `to`, if told, what that
+    /// Writes a file with all that is here of accepted devices and all that was taken in, this one first sealed ([`Store::seal`]); of `to`, if told, what that
     /// device said it has is left out. Tells how many bundles it holds.
     ///
     /// # Errors
@@ -96,7 +99,8 @@ impl Store {
     ) -> Result<(), StoreError> {
         // A device's edits after each other.
         const PARTS: &str = "SELECT hash FROM parts LEFT JOIN signers ON id = signer
-            WHERE kind <> 1 OR accepted = 1 ORDER BY kind, line, first, hash";
+            WHERE kind = 1 AND (accepted = 1 OR refused_ms IS NOT NULL OR line IS NOT NULL)
+            ORDER BY line, first, hash";
         const HAS: &str = "SELECT 1 FROM parts JOIN seen USING (line)
             WHERE hash = ?1 AND redacts = 0 AND observer = ?2 AND sequence >= last
                 AND (first <= last OR signer = ?2)";
@@ -122,7 +126,7 @@ impl Store {
     /// Whatever the disk reports.
     pub fn missing(&self) -> Result<BTreeSet<Missing>, StoreError> {
         const WAITING: &str = "SELECT bytes FROM parts JOIN signers ON id = signer
-            WHERE kind = 1 AND line IS NULL AND accepted = 1";
+            WHERE kind = 1 AND line IS NULL AND (accepted = 1 OR refused_ms IS NOT NULL)";
         let lines = Lines::load(&self.connection)?;
         let mut statement = self.connection.prepare(WAITING)?;
         let mut rows = statement.query([])?;

@@ -4,10 +4,11 @@
 use super::cells::Cell;
 use super::lines::{Lines, content, to_log};
 use super::log::show_latest;
+use super::looking::{as_written, look};
 use super::sealing::Sealing;
 use super::value::ABSENT;
 use super::{Sealer, Store, StoreError};
-use crate::merge::{Content, Edit, Header};
+use crate::merge::{Chain, Content, Edit, Header};
 use crate::record::RecordId;
 use rusqlite::{Connection, TransactionBehavior, params};
 use std::collections::BTreeSet;
@@ -21,7 +22,7 @@ impl Store {
     pub fn redact(&mut self, record: RecordId, cell: Cell, sealer: &Sealer) -> Result<u64, StoreError> {
         const OWN: &str = "SELECT device, sequence, value FROM log JOIN devices ON number = device
             WHERE own = 1 AND record = ?1 AND field = ?2";
-        const PARTS: &str = "SELECT first, last FROM parts
+        const PARTS: &str = "SELECT first, last, before, after FROM parts
             WHERE kind = 1 AND line = ?1 AND first <= ?2 AND last >= ?2";
         let transaction = self.connection.transaction_with_behavior(TransactionBehavior::Immediate)?;
         let written: Vec<(i64, i64, Vec<u8>)> = transaction
@@ -35,18 +36,24 @@ impl Store {
             }
             take_out(&transaction, line, sequence, &Content::Value(value))?;
             let mut parts = transaction.prepare_cached(PARTS)?;
-            let parts = parts.query_map([line, sequence], |row| Ok((line, row.get(0)?, row.get(1)?)))?;
-            opened.extend(parts.collect::<Result<Vec<(i64, i64, i64)>, _>>()?);
+            let parts = parts.query_map([line, sequence], |row| {
+                Ok((line, row.get(0)?, row.get(1)?, row.get(2)?, row.get(3)?))
+            })?;
+            opened.extend(parts.collect::<Result<Vec<(i64, i64, i64, _, _)>, _>>()?);
             count += 1;
         }
         let lines = Lines::load(&transaction)?;
         let sealing = Sealing { connection: &transaction, lines: &lines, sealer };
-        for (line, first, last) in opened {
+        look(&transaction, &lines)?;
+        for (line, first, last, before, after) in opened {
             const OLD: &str = "DELETE FROM parts WHERE kind = 1 AND line = ?1 AND first = ?2 AND last = ?3";
+            let (place, from, to) = (lines.place(line)?, first.cast_unsigned(), last.cast_unsigned());
+            // It is signed again.
+            as_written(&transaction, &lines, place, from - 1, Chain(before), to, Chain(after))?;
             transaction.execute(OLD, [line, first, last])?;
             // What an earlier cut had seen is said again, so that nothing of it is lost.
             let seen = sealing.seen()?;
-            sealing.write(lines.place(line)?, first.cast_unsigned(), last.cast_unsigned(), &seen, true)?;
+            sealing.write(place, from, to, &seen, true)?;
         }
         transaction.commit()?;
         empty_write_ahead_log(&self.connection)?;

@@ -5,7 +5,7 @@
 //! | 1 | devices, log, cells |
 //! | 2 | `undoes`, so that a device can take back its saves one after the other; `shown` and two indexes, so that lists are found without reading every cell |
 //! | 3 | lines of edits with their chains, parts of bundles, whom to trust and who has seen what: merging |
-//! | 4 | what each notes file said last, which records are one field, what is known of the files in shared folders |
+//! | 4 | what each notes file said last, which records are one field, what is known of the files in shared folders; devices that are refused, devices that are believed about others, since when a holder's name holds |
 //!
 //! A released step is never edited: a new version is a new entry in [`STEPS`]. A store made new walks all
 //! of them, so old and new stores cannot differ.
@@ -120,6 +120,9 @@ CREATE TABLE held (
 // the file then said of a record, if that was something else than before: cells and short hashes of their values; empty if the record was removed at
 // the file's word. Neither leaves this device.
 // Notes for this device alone (`shared.rs`); `parts` is hashes one after the other, `photos` hashes each with 1 behind it if the file has all of it.
+// `refused_ms`: what the device sealed later than that is refused (0: whatever comes); NULL = it is not refused. `holder_last`, `holder_ms`: how far its
+// edits went, and when it sealed, where it last said how its holder is called. `believed`: a person said yes to what `signer` answers for of `device`,
+// up to its edit `last`.
 const VERSION_4: &str = "
 CREATE INDEX same ON cells (record) WHERE field = 6;
 CREATE TABLE readings (
@@ -149,6 +152,15 @@ CREATE TABLE shared_files (
     photos BLOB NOT NULL,
     PRIMARY KEY (folder, name)
 ) STRICT, WITHOUT ROWID;
+ALTER TABLE signers ADD COLUMN refused_ms INTEGER;
+ALTER TABLE signers ADD COLUMN holder_last INTEGER NOT NULL DEFAULT 0;
+ALTER TABLE signers ADD COLUMN holder_ms INTEGER NOT NULL DEFAULT 0;
+CREATE TABLE believed (
+    signer BLOB NOT NULL,
+    device BLOB NOT NULL,
+    last INTEGER NOT NULL,
+    PRIMARY KEY (signer, device)
+) STRICT, WITHOUT ROWID;
 ";
 
 /// Brings the tables from `version` to [`SCHEMA_VERSION`], in the caller's transaction.
@@ -164,7 +176,7 @@ pub(super) fn migrate(transaction: &Transaction, version: i64) -> Result<(), Sto
 pub(super) fn verify(connection: &Connection) -> Result<(), StoreError> {
     const NAMES: &str = "SELECT count(*) FROM sqlite_schema WHERE name IN
         ('devices', 'log', 'cells', 'children', 'deleted', 'lines', 'parts', 'signers', 'seen', 'held',
-         'same', 'readings', 'said', 'locked_folders', 'shared_files')";
+         'same', 'readings', 'said', 'locked_folders', 'shared_files', 'believed')";
     let found: i64 = connection.query_row(NAMES, [], |row| row.get(0))?;
-    if found == 15 { Ok(()) } else { Err(StoreError::Corrupt("tables are missing".into())) }
+    if found == 16 { Ok(()) } else { Err(StoreError::Corrupt("tables are missing".into())) }
 }

@@ -2,6 +2,7 @@
 
 use super::lines::Lines;
 use super::log::LARGEST_VALUE;
+use super::looking::look;
 use super::{Store, StoreError};
 use crate::merge::columns::MOST_PREDECESSORS;
 use crate::merge::{Bundle, Chain, Edit, EditName, Header, Part, Signer, Witness, plan, seal};
@@ -68,12 +69,13 @@ impl Store {
     /// says that it has seen them. Tells how many edits were sealed.
     ///
     /// # Errors
-    /// [`StoreError::NoKey`] if the key cannot be used; whatever the disk reports. Nothing was changed then.
+    /// [`StoreError::NotAsWritten`] if the chain kept beside the log is not that of its edits; [`StoreError::NoKey`] if the key cannot be used; whatever the disk reports. Nothing was changed then.
     pub fn seal(&mut self, sealer: &Sealer) -> Result<u64, StoreError> {
         let own = self.device;
         let transaction = self.connection.transaction_with_behavior(TransactionBehavior::Immediate)?;
         accept_self(&transaction, sealer)?;
         let lines = Lines::load(&transaction)?;
+        look(&transaction, &lines)?;
         let sealing = Sealing { connection: &transaction, lines: &lines, sealer };
         let own = lines.place(own)?;
         let mut count = 0;
@@ -95,10 +97,12 @@ impl Store {
 
 /// A device trusts itself.
 fn accept_self(connection: &Connection, sealer: &Sealer) -> Result<(), StoreError> {
-    const SQL: &str = "INSERT INTO signers (id, key, holder, accepted) VALUES (?1, ?2, ?3, 1)
-        ON CONFLICT (id) DO UPDATE SET accepted = 1, holder = ?3";
+    // How its holder is called is said here, and by no bundle that comes back.
+    const SQL: &str =
+        "INSERT INTO signers (id, key, holder, accepted, holder_last) VALUES (?1, ?2, ?3, 1, ?4)
+        ON CONFLICT (id) DO UPDATE SET accepted = 1, refused_ms = NULL, holder = ?3, holder_last = ?4";
     let key = sealer.signer.public_key();
-    connection.execute(SQL, params![sealer.signer.device().0, key, sealer.holder])?;
+    connection.execute(SQL, params![sealer.signer.device().0, key, sealer.holder, i64::MAX])?;
     Ok(())
 }
 

@@ -3,7 +3,9 @@
 use super::lines::Lines;
 use super::packed::Packed;
 use super::redacting::empty_write_ahead_log;
+use super::strangers::{Standing, has_room, hold, is_later, keep_signer, standing, strangers};
 use super::using::Using;
+use super::vouching::{self, Vouching, may_speak};
 use super::writing::EditWriter;
 use super::{Store, StoreError, clock};
 use crate::merge::plan::{self, Arrival, Fate, Line, Missing};
@@ -30,6 +32,14 @@ pub struct TakenIn {
     pub copied: BTreeSet<DeviceId>,
     /// Devices whose clock is more than a day ahead.
     pub clock_wrong: BTreeSet<DeviceId>,
+    /// Devices of which nothing was taken in that is not here already, because they are refused.
+    pub refused: BTreeSet<DeviceId>,
+    /// Devices that are not accepted and of which so much waits that no more was kept.
+    pub no_room: BTreeSet<DeviceId>,
+    /// What devices say in the names of others, and that waits for somebody's yes or never gets it.
+    pub vouchings: Vec<Vouching>,
+    /// Parts of kinds that this version does not know; nobody signs them, so they were not kept.
+    pub unknown_parts: u32,
     /// The file is of a newer version: it is kept as it is, to be taken in after an update.
     pub held: bool,
 }
@@ -50,41 +60,16 @@ impl Store {
     /// wait, and so do those that need others first; [`Store::accept`] and later files bring them in.
     ///
     /// # Errors
-    /// [`StoreError::Bundle`] if any bit of it is not as it was written; whatever the disk reports. Nothing was changed then.
+    /// [`StoreError::Bundle`] if any bit of it is not as it was written; [`StoreError::TooMuchWaits`]; whatever the disk reports. Nothing was changed then.
     pub fn take_in(&mut self, file: &[u8], now_ms: u64) -> Result<TakenIn, StoreError> {
         match read_all(file) {
             Ok((parts, arrived)) => self.take_in_parts(&parts, arrived, now_ms),
             Err(Damage::Newer(_)) => {
-                const HOLD: &str = "INSERT OR REPLACE INTO held (hash, bytes) VALUES (?1, ?2)";
-                self.connection.execute(HOLD, params![Sha256::digest(file).as_slice(), file])?;
+                hold(&self.connection, file)?;
                 Ok(TakenIn { held: true, ..TakenIn::default() })
             }
             Err(damage) => Err(damage.into()),
         }
-    }
-
-    /// Accepts a device: what it signs is taken in from now on, and what waits for it is.
-    ///
-    /// # Errors
-    /// Whatever the disk reports.
-    pub fn accept(&mut self, device: DeviceId, now_ms: u64) -> Result<TakenIn, StoreError> {
-        without_foreign_keys(&mut self.connection, |connection| {
-            let transaction = connection.transaction_with_behavior(TransactionBehavior::Immediate)?;
-            transaction.execute("UPDATE signers SET accepted = 1 WHERE id = ?1", [device.0])?;
-            finish(transaction, Vec::new(), TakenIn::default(), now_ms)
-        })
-    }
-
-    /// Accepts a device before anything of it came, by the public key it showed.
-    ///
-    /// # Errors
-    /// Whatever the disk reports.
-    pub fn accept_key(&mut self, key: &[u8; 32], holder: &str, now_ms: u64) -> Result<TakenIn, StoreError> {
-        const SIGNER: &str =
-            "INSERT OR IGNORE INTO signers (id, key, holder, accepted) VALUES (?1, ?2, ?3, 0)";
-        let device = DeviceId::of_key(key);
-        self.connection.execute(SIGNER, params![device.0, key, holder])?;
-        self.accept(device, now_ms)
     }
 
     /// Tries again the files that were kept because they are of a newer version than the program was then. Those that
@@ -127,18 +112,24 @@ impl Store {
         arrived: Vec<Option<Arrived>>,
         now_ms: u64,
     ) -> Result<TakenIn, StoreError> {
-        let redacts = arrived.iter().flatten().any(|arrived| arrived.redacts);
+        let (own, redacts) = (self.device, arrived.iter().flatten().any(|arrived| arrived.redacts));
         let taken = without_foreign_keys(&mut self.connection, |connection| {
             let transaction = connection.transaction_with_behavior(TransactionBehavior::Immediate)?;
             let (mut taken, mut new) = (TakenIn::default(), Vec::new());
             for (part, arrived) in parts.iter().zip(arrived) {
-                match arrived {
-                    None => keep_unknown(&transaction, part)?,
-                    Some(arrived) if keep(&transaction, part, &arrived)? => new.push(arrived),
-                    Some(_) => taken.known += 1,
+                let Some(arrived) = arrived else {
+                    taken.unknown_parts += 1;
+                    continue;
+                };
+                let signer = arrived.header.signer();
+                match keep(&transaction, part, &arrived)? {
+                    Keeping::New => new.push(arrived),
+                    Keeping::Known => taken.known += 1,
+                    Keeping::Refused => drop(taken.refused.insert(signer)),
+                    Keeping::NoRoom => drop(taken.no_room.insert(signer)),
                 }
             }
-            finish(transaction, new, taken, now_ms)
+            finish(transaction, own, new, taken, now_ms)
         })?;
         if redacts {
             empty_write_ahead_log(&self.connection)?;
@@ -163,6 +154,11 @@ fn read_all(file: &[u8]) -> Result<(Vec<Part<'_>>, Vec<Option<Arrived>>), Damage
 }
 
 impl Arrived {
+    /// The chain at a sequence, if it tells it.
+    pub(super) fn chain_at(&self, sequence: u64) -> Option<Chain> {
+        Arrival { header: &self.header, chains: &self.chains }.chain_at(sequence)
+    }
+
     /// `kept_bytes`: how much is kept of the edits of all so far.
     fn read(hash: [u8; 32], content: &[u8], kept_bytes: &mut usize) -> Result<Self, Damage> {
         let Bundle { header, edits, chains } = Bundle::read(content)?;
@@ -175,7 +171,7 @@ impl Arrived {
 
 /// Does something for which foreign keys need not be looked up: all that is taken in is of lines whose rows were read or made in the
 /// same transaction. [`Store::check`] looks them up.
-fn without_foreign_keys<T>(
+pub(super) fn without_foreign_keys<T>(
     connection: &mut Connection,
     work: impl FnOnce(&mut Connection) -> Result<T, StoreError>,
 ) -> Result<T, StoreError> {
@@ -185,26 +181,37 @@ fn without_foreign_keys<T>(
     came
 }
 
-/// Keeps the bytes of a bundle and who signed it; `false` if they were here.
-fn keep(connection: &Connection, part: &Part, arrived: &Arrived) -> Result<bool, StoreError> {
-    const PART: &str =
-        "INSERT OR IGNORE INTO parts (hash, kind, first, last, before, after, signer, bytes, redacts)
+/// What became of a bundle that came.
+enum Keeping {
+    New,
+    /// It was here, or brings nothing that is not.
+    Known,
+    Refused,
+    /// Too much of its signer waits.
+    NoRoom,
+}
+
+/// Keeps the bytes of a bundle and who signed it.
+fn keep(connection: &Connection, part: &Part, arrived: &Arrived) -> Result<Keeping, StoreError> {
+    const KNOWN: &str = "SELECT 1 FROM parts WHERE hash = ?1";
+    const PART: &str = "INSERT INTO parts (hash, kind, first, last, before, after, signer, bytes, redacts)
         VALUES (?1, 1, ?2, ?3, ?4, ?5, ?6, ?7, ?8)";
     const COVERED: &str = "SELECT 1 FROM parts JOIN devices ON number = line
         WHERE base = ?1 AND parts.last = ?3 AND parts.first <= ?2 AND after = ?4
         AND (?5 = 0 OR own = 1 OR redacts = 0 OR signer = base)";
-    const SIGNER: &str = "INSERT INTO signers (id, key, holder, accepted, ahead_ms)
-        VALUES (?1, ?2, ?3, EXISTS (SELECT 1 FROM devices WHERE id = ?1 AND own = 1), ?4)
-        ON CONFLICT (id) DO UPDATE SET ahead_ms = ?4, holder = CASE ?3 WHEN '' THEN holder ELSE ?3 END";
     let header = &arrived.header;
-    connection.prepare_cached(SIGNER)?.execute(params![
-        header.signer().0,
-        header.key,
-        header.holder,
-        header.ahead_ms
-    ])?;
+    if connection.prepare_cached(KNOWN)?.exists([part.hash])? {
+        return Ok(Keeping::Known);
+    }
+    match standing(connection, header.signer())? {
+        Standing::Refused(since_ms) if is_later(header, since_ms) => return Ok(Keeping::Refused),
+        Standing::Stranger if !has_room(connection, header.signer(), part.bytes.len())? => {
+            return Ok(Keeping::NoRoom);
+        }
+        _ => keep_signer(connection, header)?,
+    }
     if arrived.redacts && header.signer() != header.device && speaks_for_itself(connection, header.device)? {
-        return Ok(false);
+        return Ok(Keeping::Known);
     }
     let (first, last) = (header.first.cast_signed(), header.last.cast_signed());
     // The same edits cut anew, as part of what is here; but what another device signed itself has values that somebody took out in its name.
@@ -218,9 +225,9 @@ fn keep(connection: &Connection, part: &Part, arrived: &Arrived) -> Result<bool,
             header.signer() == header.device
         ])?
     {
-        return Ok(false);
+        return Ok(Keeping::Known);
     }
-    let written = connection.prepare_cached(PART)?.execute(params![
+    connection.prepare_cached(PART)?.execute(params![
         part.hash,
         first,
         last,
@@ -230,7 +237,7 @@ fn keep(connection: &Connection, part: &Part, arrived: &Arrived) -> Result<bool,
         part.bytes,
         arrived.redacts
     ])?;
-    Ok(written > 0)
+    Ok(Keeping::New)
 }
 
 /// Whether something a device signed itself is here. Then nobody else takes values out of what it wrote.
@@ -239,25 +246,17 @@ fn speaks_for_itself(connection: &Connection, device: DeviceId) -> Result<bool, 
     Ok(connection.prepare_cached(SQL)?.exists([device.0])?)
 }
 
-/// Keeps a part that is only handed on.
-fn keep_unknown(connection: &Connection, part: &Part) -> Result<(), StoreError> {
-    const PART: &str =
-        "INSERT OR IGNORE INTO parts (hash, kind, first, last, bytes) VALUES (?1, ?2, 0, 0, ?3)";
-    let PartKind::Other(kind) = part.kind else { return Ok(()) };
-    connection.prepare_cached(PART)?.execute(params![part.hash, kind, part.bytes])?;
-    Ok(())
-}
-
 /// Uses what can be used of everything that waits, and makes it last.
-fn finish(
+pub(super) fn finish(
     transaction: Transaction,
+    own: i64,
     new: Vec<Arrived>,
     taken: TakenIn,
     now_ms: u64,
 ) -> Result<TakenIn, StoreError> {
     let mut taken = taken;
-    let arrived = waiting(&transaction, new)?;
     let mut lines = Lines::load(&transaction)?;
+    let arrived = usable(&transaction, own, &lines, new)?;
     let arrivals: Vec<Arrival> =
         arrived.iter().map(|arrived| Arrival { header: &arrived.header, chains: &arrived.chains }).collect();
     let plan =
@@ -272,6 +271,10 @@ fn finish(
     }
     use_bundles(&transaction, &lines, plan, arrived, &mut taken, clock::latest_believed(now_ms))?;
     taken.strangers = strangers(&transaction)?;
+    taken.vouchings = vouching::waiting(&transaction, own)?.into_values().collect();
+    // It is here, and waits.
+    let asks = |missing: &Missing| taken.vouchings.iter().any(|asks| asks.device == missing.device);
+    taken.missing.retain(|missing| !asks(missing));
     transaction.commit()?;
     Ok(taken)
 }
@@ -312,10 +315,16 @@ fn use_bundles(
     Ok(())
 }
 
-/// All bundles of accepted devices that are not used yet.
-fn waiting(connection: &Connection, new: Vec<Arrived>) -> Result<Vec<Arrived>, StoreError> {
+/// All bundles that are not used yet and may be: of devices that are accepted, or were when they sealed them, and that speak for themselves or are
+/// believed.
+fn usable(
+    connection: &Connection,
+    own: i64,
+    lines: &Lines,
+    new: Vec<Arrived>,
+) -> Result<Vec<Arrived>, StoreError> {
     const SQL: &str = "SELECT hash, bytes FROM parts JOIN signers ON id = signer
-        WHERE kind = 1 AND line IS NULL AND accepted = 1 ORDER BY hash";
+        WHERE kind = 1 AND line IS NULL AND (accepted = 1 OR refused_ms IS NOT NULL) ORDER BY hash";
     let mut arrived = Vec::new();
     let mut kept_bytes = new.iter().filter_map(|new| new.edits.as_ref()).map(Packed::bytes).sum();
     let mut new: std::collections::HashMap<[u8; 32], Arrived> =
@@ -324,15 +333,18 @@ fn waiting(connection: &Connection, new: Vec<Arrived>) -> Result<Vec<Arrived>, S
     let mut rows = statement.query([])?;
     while let Some(row) = rows.next()? {
         let hash = row.get(0)?;
-        arrived.push(match new.remove(&hash) {
+        let one = match new.remove(&hash) {
             Some(new) => new,
             None => unpack(hash, &row.get::<_, Vec<u8>>(1)?, &mut kept_bytes)?,
-        });
+        };
+        if may_speak(connection, own, lines, &one)? {
+            arrived.push(one);
+        }
     }
     Ok(arrived)
 }
 
-fn unpack(hash: [u8; 32], bytes: &[u8], kept_bytes: &mut usize) -> Result<Arrived, StoreError> {
+pub(super) fn unpack(hash: [u8; 32], bytes: &[u8], kept_bytes: &mut usize) -> Result<Arrived, StoreError> {
     let rotten = |_| StoreError::Corrupt("a bundle in it is not as it came".into());
     let (part, _) = Part::first_of(bytes).map_err(rotten)?;
     Arrived::read(hash, part.content, kept_bytes).map_err(rotten)
@@ -367,13 +379,4 @@ fn begin_line(
     };
     let parent = line.from.map(|from| rows[from]);
     Ok(connection.query_row(SQL, params![id, base, parent, line.first.cast_signed()], |row| row.get(0))?)
-}
-
-/// Devices whose bundles wait to be accepted.
-fn strangers(connection: &Connection) -> Result<BTreeSet<DeviceId>, StoreError> {
-    const SQL: &str =
-        "SELECT DISTINCT id FROM parts JOIN signers ON id = signer WHERE line IS NULL AND accepted = 0";
-    let mut statement = connection.prepare_cached(SQL)?;
-    let found = statement.query_map([], |row| row.get(0).map(DeviceId))?.collect::<Result<_, _>>()?;
-    Ok(found)
 }

@@ -47,6 +47,8 @@ pub enum Quantity {
     PricePerMass,
     /// Money a litre; money a US gallon.
     PricePerVolume,
+    /// Kilograms; pounds.
+    Mass,
 }
 
 // All exact by definition (international yard and pound agreement, 1959; US gallon of 231 cubic inches;
@@ -77,6 +79,7 @@ impl Quantity {
         Self::CostPerArea,
         Self::PricePerMass,
         Self::PricePerVolume,
+        Self::Mass,
     ];
 
     /// How much of the metric unit one US customary unit is.
@@ -96,6 +99,7 @@ impl Quantity {
             Self::CostPerArea => 1.0 / ACRE_HA,
             Self::PricePerMass => 1000.0 / POUND_KG,
             Self::PricePerVolume => 1.0 / GALLON_L,
+            Self::Mass => POUND_KG,
         }
     }
 }

@@ -29,7 +29,9 @@ impl Words {
             Verdict::Done => vec![self.loose(dig).unwrap_or_else(|| self.say("dig-done"))],
             Verdict::Partly => {
                 let loose = self.loose(dig).unwrap_or_else(|| self.say("dig-partly"));
-                [Some(loose), self.firm_at("dig-stayed_firm", &dig.firm_at)].into_iter().flatten().collect()
+                let firm = self.firm_at("dig-stayed_firm", &dig.firm_at);
+                let against = dig.why.iter().filter_map(|why| self.against(why));
+                [Some(loose), firm].into_iter().flatten().chain(against).collect()
             }
             Verdict::NotDone => self.stands(dig),
             Verdict::Worse => self.harmed(dig),
@@ -40,6 +42,13 @@ impl Words {
         };
         let found = self.join("join-clauses", &clauses);
         capital(self.say_with("dig-sentence", &fluent_args!["verdict" => verdict, "found" => found]))
+    }
+
+    /// What was seen and counts against a pass, as a clause.
+    fn against(&self, why: &VerdictReason) -> Option<String> {
+        let VerdictReason::Against { clue, answer } = *why else { return None };
+        let answer = clue.answers().iter().position(|code| *code == answer)?;
+        Some(self.pass_answer(clue, answer))
     }
 
     /// The share that is loose, of the layer where one is known.
@@ -143,6 +152,20 @@ impl Words {
             VerdictReason::PressedSlot => self.say("stands-pressed_slot"),
             VerdictReason::Thrown => self.say("stands-thrown"),
             VerdictReason::PlatesLeft => self.say("stands-plates_left"),
+            VerdictReason::FloorLeft => self.say("stands-floor_left"),
+            VerdictReason::SlotSeen { smeared, narrow } => {
+                let seen = [(narrow, PassClue::Profile, "y"), (smeared, PassClue::Smear, "smeared")];
+                let clauses = seen.iter().filter(|(seen, ..)| *seen);
+                let clause = |&(_, clue, answer): &(bool, PassClue, &'static str)| {
+                    self.against(&VerdictReason::Against { clue, answer })
+                };
+                let clauses: Vec<String> = clauses.filter_map(clause).collect();
+                self.say_with("stands-slot_seen", &fluent_args!["seen" => capital(self.and(&clauses))])
+            }
+            VerdictReason::Against { .. } => {
+                let against = self.against(why).unwrap_or_default();
+                self.say_with("stands-against", &fluent_args!["seen" => capital(against)])
+            }
         }
     }
 
@@ -168,18 +191,34 @@ impl Words {
             shared(["measured-share", "measured-share_only"], "depth", dig.target_mm, share)
         });
         let layer = self.modelled(&dig.layer_broken, "measured-no_layer", |&share| {
-            shared(["measured-layer", "measured-layer_only"], "bottom", dig.layer_bottom_mm, share)
+            let ends = dig.layer_top_mm.zip(dig.layer_bottom_mm);
+            let Some(((top_mm, bottom_mm), left_mm)) = ends.zip(dig.layer_left_mm.value()) else {
+                return shared(
+                    ["measured-layer", "measured-layer_only"],
+                    "bottom",
+                    dig.layer_bottom_mm,
+                    share,
+                );
+            };
+            let args = fluent_args![
+                "depths" => self.depth_range(top_mm, bottom_mm),
+                "left" => self.depth(left_mm.round() as u32),
+                "share" => self.percent(share),
+            ];
+            self.say_with(if *left_mm < 0.5 { "measured-layer_gone" } else { "measured-layer_left" }, &args)
         });
         let ridge = self.modelled(&dig.ridge_mm, "measured-no_ridge", |&ridge_mm| self.ridge(dig, ridge_mm));
         let figure = self.modelled(&dig.figure, "measured-no_figure", |figure| {
-            self.say_with("measured-figure", &fluent_args!["share" => self.percent(figure.share)])
+            let share = self.percent_range(figure.least.share, figure.most.share);
+            self.say_with("measured-figure", &fluent_args!["share" => share])
         });
         vec![share, layer, ridge, figure]
     }
 
     fn ridge(&self, dig: &DigAdvice, ridge_mm: u32) -> String {
-        let most_mm = dig.figure.value().map(|figure| figure.ridge_mm);
-        let id = match (ridge_mm, most_mm) {
+        let figure = dig.figure.value();
+        let most = figure.map(|figure| self.depth_range(figure.most.ridge_mm, figure.least.ridge_mm));
+        let id = match (ridge_mm, &most) {
             (0, None) => return self.say("measured-flat"),
             (0, Some(_)) => "measured-flat_figure",
             (_, None) => "measured-ridge",
@@ -189,8 +228,8 @@ impl Words {
         if ridge_mm > 0 {
             args.set("ridge", self.depth(ridge_mm));
         }
-        if let Some(most_mm) = most_mm {
-            args.set("most", self.depth(most_mm));
+        if let Some(most) = most {
+            args.set("figure", most);
         }
         self.say_with(id, &args)
     }
@@ -225,7 +264,12 @@ impl Words {
         let caution = cause.check.is_some_and(checks_near_tines) || works_at_tines(cause.remedy);
         let mut said = vec![self.cause_sentence(cause)];
         said.extend(cause.check.map(|check| self.check_bare(check)));
-        said.push(self.remedy_bare(cause.remedy));
+        let first_rolled = cause.check == Some(Check::RollAtTip) && cause.remedy.wants_a_roll();
+        said.push(if first_rolled {
+            self.say_with("remedy-if_no_thread", &fluent_args!["remedy" => self.of(cause.remedy)])
+        } else {
+            self.remedy_bare(cause.remedy)
+        });
         said.extend(caution.then(|| self.of(Caution::MachineStopped)));
         said
     }

@@ -25,6 +25,7 @@ pub const fn unit_symbol(quantity: Quantity, system: UnitSystem) -> &'static str
         Quantity::CostPerArea => ("/ha", "/ac"),
         Quantity::PricePerMass => ("/t", "/lb"),
         Quantity::PricePerVolume => ("/l", "/gal"),
+        Quantity::Mass => ("kg", "lb"),
     };
     match system {
         UnitSystem::Metric => metric,

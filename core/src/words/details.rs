@@ -32,6 +32,7 @@ codes!(
         LastRain = "last_rain",
         Reach = "reach",
         DeepClay = "deep_clay",
+        ControlledTraffic = "controlled_traffic",
     }
 );
 

@@ -2,7 +2,8 @@
 
 use super::Words;
 use crate::advice::machine::{
-    Compared, CriticalShift, Estimate, LayerDepths, Loosened, Measure, Model, Setting, TineForce, Work,
+    Compared, CriticalShift, Estimate, LayerBreak, LayerDepths, LoosenedRange, Measure, Model, Setting,
+    SideSlope, TineForce, Traction, TractorFit, Work,
 };
 use crate::record::Machine;
 use crate::units::Quantity;
@@ -12,10 +13,11 @@ impl Words {
     /// Everything a setting says, a sentence or two each: depth first, money last. Cautions are apart.
     pub fn setting(&self, machine: &Machine, work: &Work, setting: &Setting) -> Vec<String> {
         let mut said = vec![self.say_with("set-tip", &fluent_args!["tip" => self.depth(setting.tip_mm)])];
+        said.extend(self.not_to_be_worked(setting));
         said.extend(self.limits(machine, work, setting));
         said.extend(self.critical(setting));
         said.push(self.spacing(machine, setting));
-        said.push(self.loosened(setting));
+        said.push(self.loosened(work, setting));
         said.push(self.layer_broken(work.layer, setting));
         said.extend(self.leading(machine, setting));
         said.extend(self.power(setting));
@@ -51,8 +53,8 @@ impl Words {
 
     fn measured(&self, measure: Measure, value: Estimate) -> String {
         let quantity = match measure {
-            Measure::Share => return self.percent(value.mid),
-            Measure::Ridge => return self.depth(value.mid.round() as u32),
+            Measure::Share => return self.percent_range(value.lo, value.hi),
+            Measure::Ridge => return self.depth_range(value.lo.round() as u32, value.hi.round() as u32),
             Measure::Draught => Quantity::Force,
             Measure::PtoPower => Quantity::Power,
             Measure::WorkRate => Quantity::WorkRate,
@@ -61,6 +63,14 @@ impl Words {
             Measure::BreakEven => Quantity::Yield,
         };
         self.estimate(quantity, value)
+    }
+
+    /// That this is not to be worked, and why; said before any figure.
+    pub fn not_to_be_worked(&self, setting: &Setting) -> Option<String> {
+        let why: Vec<String> = setting.not_to_be_worked.iter().map(|&why| self.of(why)).collect();
+        let said =
+            || self.say_with("set-not_worked", &fluent_args!["why" => self.join("join-clauses", &why)]);
+        (!why.is_empty()).then(said)
     }
 
     /// What the machine cannot do.
@@ -81,10 +91,14 @@ impl Words {
 
     fn critical(&self, setting: &Setting) -> Vec<String> {
         let critical = setting.critical;
-        let args = fluent_args![
-            "range" => self.depth_range(critical.lo_mm, critical.hi_mm), "place" => self.of(setting.place),
-        ];
-        let mut said = vec![self.say_with("set-critical", &args)];
+        let place = self.of(setting.place);
+        let mut said = vec![if let Some(hi_mm) = critical.hi_mm {
+            let args = fluent_args!["range" => self.depth_range(critical.lo_mm, hi_mm), "place" => place];
+            self.say_with("set-critical", &args)
+        } else {
+            let args = fluent_args!["from" => self.depth(critical.lo_mm), "place" => place];
+            self.say_with("set-critical_winged", &args)
+        }];
         let shifts = |deeper| -> Vec<String> {
             let shifts =
                 setting.shifts.iter().copied().filter(|shift: &CriticalShift| shift.deeper() == deeper);
@@ -97,12 +111,17 @@ impl Words {
         }
         let depth = self.depth(setting.deepest_above_critical_mm);
         said.push(self.say_with("set-deepest", &fluent_args!["depth" => depth]));
-        let foot = fluent_args![
+        let mut foot = fluent_args![
             "tip" => self.depth(setting.tip_mm),
             "sure" => self.depth(setting.foot_width.sure_mm),
-            "least" => self.depth(setting.foot_width.least_mm),
         ];
-        said.push(self.say_with("set-foot", &foot));
+        let id = if let Some(least_mm) = setting.foot_width.least_mm {
+            foot.set("least", self.depth(least_mm));
+            "set-foot"
+        } else {
+            "set-foot_winged"
+        };
+        said.push(self.say_with(id, &foot));
         said
     }
 
@@ -118,30 +137,47 @@ impl Words {
     }
 
     /// How much is loosened, or why that is not told.
-    pub(super) fn loosened(&self, setting: &Setting) -> String {
-        self.modelled(&setting.ground, "set-no_ground", |ground: &Loosened| {
-            let share = self.percent(ground.share);
-            let all = if ground.meets {
-                let args = fluent_args!["share" => share, "ridge" => self.depth(ground.ridge_mm)];
+    pub(super) fn loosened(&self, work: &Work, setting: &Setting) -> String {
+        self.modelled(&setting.ground, "set-no_ground", |LoosenedRange { least, most }: &LoosenedRange| {
+            let mut args = fluent_args![
+                "share" => self.percent_range(least.share, most.share), "sides" => self.sides(work.slope),
+            ];
+            let all = if most.meets {
+                args.set("ridge", self.depth_range(most.ridge_mm, least.ridge_mm));
                 self.say_with("set-ground", &args)
             } else {
-                self.say_with("set-ground_apart", &fluent_args!["share" => share])
+                self.say_with("set-ground_apart", &args)
             };
+            let mean = f64::midpoint(least.single_area_m2, most.single_area_m2);
+            let area = Estimate { lo: least.single_area_m2, mid: mean, hi: most.single_area_m2 };
             let single = fluent_args![
-                "area" => self.amount(Quantity::Area, ground.single_area_m2),
-                "width" => self.depth(ground.surface_width_mm),
+                "area" => self.estimate(Quantity::Area, area),
+                "width" => self.depth_range(least.surface_width_mm, most.surface_width_mm),
             ];
             format!("{all} {}", self.say_with("set-single", &single))
         })
+    }
+
+    /// Slope of the sides: `45–60°`.
+    fn sides(&self, SideSlope { flat, steep }: SideSlope) -> String {
+        let [flat, steep] = [flat, steep].map(|degrees| format!("{degrees:.0}"));
+        if flat == steep {
+            return format!("{flat}°");
+        }
+        format!("{}°", self.say_with("range-written", &fluent_args!["lo" => flat, "hi" => steep]))
     }
 
     /// Whether the layer is broken over the full width, or why that is not told.
     pub(super) fn layer_broken(&self, layer: Option<LayerDepths>, setting: &Setting) -> String {
         self.modelled(&setting.layer, "set-no_layer", |broken| {
             let bottom = self.depth(layer.map_or(0, |layer| layer.bottom_mm));
-            let args = fluent_args!["bottom" => bottom, "widest" => self.depth(broken.widest_spacing_mm)];
-            let id = if broken.full_width { "set-layer_full" } else { "set-layer_part" };
-            let mut said = vec![self.say_with(id, &args)];
+            let LayerBreak { widest_spacing_mm, widest_if_flat_mm, .. } = *broken;
+            let (id, widest) = match (broken.full_width, broken.full_width_if_flat) {
+                (true, _) => ("set-layer_full", self.depth(widest_spacing_mm)),
+                (false, true) => ("set-layer_flat", self.depth(widest_spacing_mm)),
+                (false, false) => ("set-layer_part", self.depth_range(widest_spacing_mm, widest_if_flat_mm)),
+            };
+            let mut said = vec![self.say_with(id, &fluent_args!["bottom" => bottom, "widest" => widest])];
             let tip = broken.shallowest_tip_mm.filter(|_| !broken.full_width);
             said.extend(
                 tip.map(|tip_mm| self.say_with("set-layer_tip", &fluent_args!["tip" => self.depth(tip_mm)])),
@@ -152,13 +188,24 @@ impl Words {
     }
 
     fn leading(&self, machine: &Machine, setting: &Setting) -> Option<String> {
-        let [first, second] = setting.leading?.map(|range| self.depth_range(range.lo_mm, range.hi_mm));
+        let ranges = setting.leading?;
+        let [first, second] = ranges.map(|range| self.depth_range(range.lo_mm, range.hi_mm));
         let mut said =
             vec![self.say_with("set-leading", &fluent_args!["first" => first, "second" => second])];
         let fitted = machine.leading.and_then(|leading| leading.depth_mm);
         said.extend(fitted.map(|depth_mm| {
             self.say_with("set-leading_fitted", &fluent_args!["depth" => self.depth(depth_mm)])
         }));
+        for range in ranges.iter().filter(|range| range.within != Some(false)) {
+            for (id, saved) in
+                [("set-leading_draught", range.draught_saved), ("set-leading_fuel", range.fuel_saved)]
+            {
+                said.extend(saved.map(|saved| {
+                    let args = fluent_args!["saved" => self.percent(saved), "source" => range.source];
+                    self.say_with(id, &args)
+                }));
+            }
+        }
         Some(said.join(" "))
     }
 
@@ -168,14 +215,10 @@ impl Words {
             "power" => self.estimate(Quantity::Power, setting.drawbar_kw),
         ];
         let mut said = vec![self.say_with("set-draught", &args)];
-        said.extend(setting.traction.map(|traction| {
-            let args = fluent_args![
-                "has" => self.amount(Quantity::Power, traction.rated_pto_kw),
-                "needed" => self.estimate(Quantity::Power, traction.needed_pto_kw),
-                "fit" => self.of(traction.fit),
-            ];
-            self.say_with("set-tractor", &args)
+        said.extend(setting.wider_than_source_mm.map(|source_mm| {
+            self.say_with("set-wings_wider", &fluent_args!["source" => self.depth(source_mm)])
         }));
+        said.extend(setting.traction.iter().flat_map(|traction| self.tractor(traction)));
         said.push(self.modelled(&setting.fuel, "set-no_fuel", |fuel| {
             let args = fluent_args![
                 "area" => self.estimate(Quantity::FuelPerArea, fuel.litres_per_ha),
@@ -187,10 +230,32 @@ impl Words {
         said
     }
 
+    /// The tractor's power, the speed it holds where that is less than asked for, and its grip.
+    fn tractor(&self, traction: &Traction) -> Vec<String> {
+        let args = fluent_args![
+            "has" => self.amount(Quantity::Power, traction.rated_pto_kw),
+            "needed" => self.estimate(Quantity::Power, traction.needed_pto_kw),
+            "fit" => self.of(traction.fit),
+        ];
+        let mut said = vec![self.say_with("set-tractor", &args)];
+        let held = self.estimate(Quantity::Speed, traction.held_kmh);
+        let slower = traction.fit != TractorFit::Enough;
+        said.extend(slower.then(|| self.say_with("set-held", &fluent_args!["speed" => held])));
+        said.push(self.modelled(&traction.grip, "set-no_grip", |grip| {
+            let pull = |kn| self.amount(Quantity::Force, kn);
+            let args = fluent_args![
+                "best" => pull(grip.best_kn), "most" => pull(grip.most_kn), "fit" => self.of(grip.fit),
+            ];
+            self.say_with("set-grip", &args)
+        }));
+        said
+    }
+
     /// Ground worked in an hour, and the money where prices were given.
     fn money(&self, setting: &Setting) -> Vec<String> {
-        let done = self.amount(Quantity::WorkRate, setting.ha_per_hour);
-        let mut said = vec![self.say_with("set-work", &fluent_args!["done" => done])];
+        let mut said = vec![self.modelled(&setting.ha_per_hour, "set-no_work", |&rate| {
+            self.say_with("set-work", &fluent_args!["done" => self.estimate(Quantity::WorkRate, rate)])
+        })];
         said.extend(setting.cost_per_ha.value().map(|&cost| {
             self.say_with("set-cost", &fluent_args!["cost" => self.estimate(Quantity::CostPerArea, cost)])
         }));

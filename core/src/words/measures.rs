@@ -58,6 +58,9 @@ impl Words {
     /// A range of shares in percent: `75–80 %`.
     pub(super) fn percent_range(&self, least: f64, most: f64) -> String {
         let [lo, hi] = [least, most].map(|share| hundredths(share, ["", "", ""]).1);
+        if lo == hi {
+            return self.percent(least);
+        }
         let number = self.say_with("range-written", &fluent_args!["lo" => lo, "hi" => hi]);
         self.say_with("percent-exact", &fluent_args!["number" => number])
     }

@@ -2,9 +2,10 @@
 
 use super::cells::{CELLS, Show};
 use super::{Words, capital};
+use crate::harmless::name;
 use crate::merge::DeviceId;
 use crate::merge::plan::Missing;
-use crate::store::{Belongs, Came, Cell, Kind, Leaving, Partner, photo_name};
+use crate::store::{Belongs, Came, Cell, Kind, Leaving, Partner, Vouched, Vouching, Waiting, photo_name};
 use chrono::{NaiveDate, NaiveDateTime, Timelike};
 use ciborium::Value;
 use fluent::{FluentArgs, fluent_args};
@@ -22,16 +23,21 @@ pub struct Wrote<'a> {
 
 /// Devices.
 impl Words {
-    /// A device by its holder and fingerprint: `Ann (1a2b-3c4d)`, or `device 1a2b-3c4d`.
+    /// A device by its holder and fingerprint: `Ann (1a2b-3c4d-5e6f-7a8b-9c0d)`, or `device 1a2b-…`. Brackets are the fingerprint's
+    /// alone. To be compared, it stands on a line without anybody's text.
     pub fn device(&self, device: DeviceId, holder: &str) -> String {
-        let args = fluent_args!["device" => device.to_string(), "holder" => holder];
-        self.say_with(if holder.trim().is_empty() { "merge-device" } else { "merge-device_named" }, &args)
+        let holder = name(holder).replace(['(', ')'], "");
+        let id = if holder.trim().is_empty() { "merge-device" } else { "merge-device_named" };
+        self.say_with(id, &fluent_args!["device" => device.to_string(), "holder" => holder])
     }
 
-    /// A device with what it is to this one, and how many of its edits are here.
+    /// A device by its holder alone, with what it is to this one and how many of its edits are here. Its fingerprint stands above it,
+    /// on a line of its own.
     pub fn partner(&self, partner: &Partner, is_this: bool, signs: bool) -> String {
+        let holder = name(&partner.holder);
+        let unnamed = holder.trim().is_empty();
         let args = fluent_args![
-            "who" => self.device(partner.device, &partner.holder),
+            "who" => if unnamed { self.say("merge-unnamed") } else { holder.into_owned() },
             "state" => self.partner_is(partner, is_this, signs),
             "edits" => partner.edits,
         ];
@@ -44,6 +50,7 @@ impl Words {
             _ if is_this => "partner-own",
             Partner { own: true, .. } => "partner-earlier",
             Partner { accepted: true, .. } => "partner-accepted",
+            Partner { refused_ms: Some(_), .. } => "partner-refused",
             _ if signs => "partner-waits",
             _ => "partner-unsigned",
         })
@@ -62,6 +69,50 @@ impl Words {
     /// That a device's clock is wrong, and what to do.
     pub fn clock_wrong(&self, device: DeviceId, holder: &str) -> String {
         self.of_device("came_in-clock_wrong", device, holder)
+    }
+
+    /// What one device says in the name of another, whether that is used, and what to do.
+    pub fn vouching(&self, vouching: &Vouching, partners: &[Partner]) -> String {
+        let who = |device: DeviceId| self.device(device, holder(partners, device));
+        let args = fluent_args![
+            "who" => who(vouching.signer), "device" => who(vouching.device), "last" => vouching.last,
+        ];
+        capital(self.say_with(
+            match vouching.standing {
+                Vouched::Believed => "vouching-believed",
+                Vouched::Asks => "vouching-asks",
+                Vouched::ThisDevice => "vouching-this_device",
+                Vouched::Accepted => "vouching-accepted",
+                Vouched::WentOn => "vouching-went_on",
+            },
+            &args,
+        ))
+    }
+
+    /// That a device is refused from now on, and how many bundles that waited went.
+    pub fn refused_now(&self, device: DeviceId, holder: &str, bundles: u64) -> String {
+        let args = fluent_args!["who" => self.device(device, holder), "bundles" => bundles];
+        capital(self.say_with("partner-refused_now", &args))
+    }
+
+    /// That what one device says in the name of another is believed from now on.
+    pub fn believed_now(&self, signer: DeviceId, holder: &str, device: DeviceId) -> String {
+        let args = fluent_args!["who" => self.device(signer, holder), "device" => device.to_string()];
+        capital(self.say_with("partner-believed_now", &args))
+    }
+
+    /// What waits here; nothing where nothing does.
+    pub fn waits(&self, waiting: &Waiting) -> Option<String> {
+        let args = fluent_args![
+            "bundles" => waiting.bundles, "files" => waiting.files, "size" => waiting.bytes.div_ceil(1000),
+        ];
+        (waiting.bytes > 0).then(|| self.say_with("waits", &args))
+    }
+
+    /// That what waited was thrown away.
+    pub fn emptied(&self, waited: &Waiting) -> String {
+        let args = fluent_args!["bundles" => waited.bundles, "files" => waited.files];
+        self.say_with("waits-emptied", &args)
     }
 
     /// That a device answers for what one whose key is lost wrote.
@@ -107,9 +158,7 @@ impl Words {
     /// All that is to be told of what came, `partners` being all that are known now; one sentence or more each.
     pub fn came(&self, came: &Came, partners: &[Partner]) -> Vec<String> {
         let taken = &came.taken;
-        let holder = |device: DeviceId| {
-            partners.iter().find(|other| other.device == device).map_or("", |other| other.holder.as_str())
-        };
+        let holder = |device: DeviceId| holder(partners, device);
         let only_held = taken.held && taken.edits == 0 && taken.known == 0;
         let photos = (!came.photos.is_empty()).then(|| self.photos_came_in(came.photos.len()));
         let unnamed =
@@ -120,12 +169,27 @@ impl Words {
             .chain(photos)
             .chain(taken.held.then(|| self.bundle_held()))
             .chain(taken.strangers.iter().map(|device| self.stranger(*device, holder(*device))))
-            .chain(came.vouched.iter().map(|(signer, lost)| self.vouches(*signer, holder(*signer), *lost)))
+            .chain(
+                taken
+                    .refused
+                    .iter()
+                    .map(|device| self.of_device("came_in-refused", *device, holder(*device))),
+            )
+            .chain(
+                taken
+                    .no_room
+                    .iter()
+                    .map(|device| self.of_device("came_in-no_room", *device, holder(*device))),
+            )
+            .chain(taken.vouchings.iter().map(|vouching| self.vouching(vouching, partners)))
             .chain(taken.missing.iter().map(|missing| self.edits_missing(missing, holder(missing.device))))
             .chain(taken.copied.iter().map(|device| self.copied(*device, holder(*device))))
             .chain(taken.clock_wrong.iter().map(|device| self.clock_wrong(*device, holder(*device))))
             .chain(came.photos_wrong.iter().map(|photo| self.photo_wrong(&photo_name(photo))))
             .chain(unnamed)
+            .chain((taken.unknown_parts > 0).then(|| {
+                self.say_with("came_in-unknown_parts", &fluent_args!["parts" => taken.unknown_parts])
+            }))
             .collect()
     }
 
@@ -355,7 +419,7 @@ impl Words {
 
     /// Where a record belongs: `Long Sedge, pit 3, layer`.
     pub fn belongs(&self, of: &Belongs) -> String {
-        let mut told = vec![of.field_name.clone()];
+        let mut told = vec![self.name(&of.field_name)];
         for kind in &of.kinds {
             told.push(match (kind, of.pit_number) {
                 (Kind::Field | Kind::Person, _) => continue,
@@ -439,6 +503,11 @@ impl Words {
             _ => self.say("cell_value-other"),
         }
     }
+}
+
+/// How the holder of a device calls themselves.
+fn holder(partners: &[Partner], device: DeviceId) -> &str {
+    partners.iter().find(|other| other.device == device).map_or("", |other| other.holder.as_str())
 }
 
 fn row(cell: Cell) -> Option<&'static (&'static str, &'static str, Show)> {

@@ -62,9 +62,10 @@ pub use screen_partners::PartnerText;
 pub use screen_pit::PitText;
 pub use screen_rest::Caption;
 
+use crate::harmless;
 use crate::units::LengthUnit;
 use fluent::concurrent::FluentBundle;
-use fluent::{FluentArgs, FluentResource, fluent_args};
+use fluent::{FluentArgs, FluentResource, FluentValue, fluent_args};
 
 /// Everything that is said to people, in one language and one unit of length. Kept by a shell for as long as
 /// neither changes; may be shared between threads.
@@ -112,6 +113,11 @@ impl Words {
         capital(self.of(value))
     }
 
+    /// A name that somebody gave, as it is shown where it stands alone.
+    pub fn name(&self, name: &str) -> String {
+        harmless::name(name).into_owned()
+    }
+
     /// Words joined as in a sentence: `a, b and c`.
     pub fn and(&self, items: &[String]) -> String {
         match items {
@@ -146,7 +152,7 @@ impl Words {
     }
 
     fn say_with(&self, id: &str, args: &FluentArgs) -> String {
-        self.pattern(id, Some(args))
+        self.pattern(id, Some(&harmless_args(args)))
     }
 
     /// The text of a message, `id`, or of one of its attributes, `id.attribute`. What is missing is shown in
@@ -161,6 +167,18 @@ impl Words {
         let Some(pattern) = pattern else { return format!("{{{id}}}") };
         self.bundle.format_pattern(pattern, args, &mut Vec::new()).into_owned()
     }
+}
+
+/// What varies in a sentence may be somebody else's text: a name, say.
+fn harmless_args<'args>(args: &'args FluentArgs) -> FluentArgs<'args> {
+    let harmless = |(key, value): (&'args str, &'args FluentValue)| match (key, value) {
+        ("field" | "machine" | "holder" | "name", FluentValue::String(text)) => {
+            (key, harmless::name(text).into())
+        }
+        (_, FluentValue::String(text)) => (key, harmless::line(text).into()),
+        _ => (key, value.clone()),
+    };
+    args.iter().map(harmless).collect()
 }
 
 /// The text with its first letter in upper case.

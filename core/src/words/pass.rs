@@ -5,7 +5,7 @@ use super::after_dig::{checks_near_tines, works_at_tines};
 use super::{Words, capital};
 use crate::advice::FollowUp;
 use crate::advice::after_dig::{
-    Check, DigAdvice, Held, NextStep, Pair, PassAdvice, PassClue, Remedy, TrafficWarning, Verdict,
+    Check, DigAdvice, Held, Lasts, NextStep, Pair, PassAdvice, PassClue, Remedy, TrafficWarning, Verdict,
 };
 use crate::record::{AfterDig, Clods, Extent, FeetSeen, Lift, Pass, PlatesLeft, Profile, Smear};
 use crate::units::Quantity;
@@ -80,6 +80,26 @@ impl Words {
                 self.with_caution(said, works_at_tines(remedy))
             }
             (next, ..) => self.say_with("next-line", &fluent_args!["step" => self.of(next)]),
+        }
+    }
+
+    /// Said before all else where soil from the depth of the tips rolled to a thread.
+    pub fn thread_first(&self) -> String {
+        self.say("pass-thread")
+    }
+
+    /// Said where all that is known comes from one hole.
+    pub fn one_hole(&self) -> String {
+        self.say("pass-one_hole")
+    }
+
+    /// How long a loosening may last, by the wheels that run there.
+    pub fn lasts_sentence(&self, lasts: &Lasts) -> String {
+        let args = fluent_args!["least" => lasts.least_months];
+        match lasts.controlled_traffic {
+            None => self.say_with("pass-lasts_unknown", &args),
+            Some(false) => self.say_with("pass-lasts_without", &args),
+            Some(true) => self.say("pass-lasts_controlled"),
         }
     }
 

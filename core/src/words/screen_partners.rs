@@ -21,6 +21,11 @@ codes!(
         Compare = "compare",
         AcceptMeans = "accept_means",
         SameSigns = "same_signs",
+        Refuse = "refuse",
+        RefuseMeans = "refuse_means",
+        AnswersFor = "answers_for",
+        Believe = "believe",
+        EmptyWaiting = "empty_waiting",
         StoreDamaged = "store_damaged",
         ToSettle = "to_settle",
         Versions = "versions",
@@ -45,9 +50,10 @@ codes!(
 );
 
 impl Words {
-    /// By which name and signs others tell this device.
-    pub fn this_device(&self, device: DeviceId, holder: &str) -> String {
-        self.say_with("partner-this", &fluent_args!["who" => self.device(device, holder)])
+    /// Whose this device is; the signs by which others tell it stand below, on a line of their own.
+    pub fn this_device(&self, holder: &str) -> String {
+        let id = if holder.trim().is_empty() { "partner-this" } else { "partner-this_named" };
+        self.say_with(id, &fluent_args!["holder" => holder])
     }
 
     /// What a device is to this one, and how many of its edits are here.
@@ -90,6 +96,16 @@ impl Words {
             Damage::Forged => "bundle-forged",
             Damage::Newer(_) => "came_in-held",
         })
+    }
+
+    /// That no more files of newer versions are kept, and what to do.
+    pub fn too_much_waits(&self) -> String {
+        self.say("bundle-too_much_waits")
+    }
+
+    /// That two devices show the same signs, so that neither can be accepted.
+    pub fn same_fingerprint(&self) -> String {
+        self.say("partner-same_fingerprint")
     }
 
     /// That a file is locked, and what to do.

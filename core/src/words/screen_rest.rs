@@ -50,6 +50,7 @@ codes!(
         Fastest = "fastest",
         Reach = "reach",
         Power = "power",
+        TractorMass = "tractor_mass",
         Drive = "drive",
         MachineName = "machine_name",
         NoneFitted = "none_fitted",
@@ -183,6 +184,11 @@ impl Words {
     /// The power of an engine, kW, as a whole number: `125 kW`.
     pub fn power_of(&self, kw: f64) -> String {
         self.whole_amount(Quantity::Power, kw)
+    }
+
+    /// The mass of a tractor as a whole number: `7400 kg`.
+    pub fn mass_of(&self, kg: u32) -> String {
+        self.whole_amount(Quantity::Mass, f64::from(kg))
     }
 
     /// What a machine is set for: `Headland, tips at 33–35 cm`.

@@ -24,17 +24,23 @@ impl Words {
             }
             Model::DoesNotApply(_) => {}
         }
-        let ridge = setting.ground.value().filter(|ground| ground.ridge_mm > 0 && machine.legs > 1);
+        let ridge = setting.ground.value().filter(|ground| ground.least.ridge_mm > 0 && machine.legs > 1);
         key.extend(ridge.map(|ground| {
-            let args = fluent_args!["ridge" => self.depth(ground.ridge_mm)];
+            let args = fluent_args!["ridge" => self.depth(ground.least.ridge_mm)];
             line(KeyMark::Ridge, self.say_with("section-ridge", &args))
         }));
         key.extend(work.layer.map(|layer| {
             let args = fluent_args!["depths" => self.depth_range(layer.top_mm, layer.bottom_mm)];
             line(KeyMark::Layer, self.say_with("section-layer", &args))
         }));
-        let range = self.depth_range(setting.critical.lo_mm, setting.critical.hi_mm);
-        let critical = self.say_with("section-critical", &fluent_args!["range" => range]);
+        let critical = setting.critical;
+        let critical = if let Some(hi_mm) = critical.hi_mm {
+            let range = self.depth_range(critical.lo_mm, hi_mm);
+            self.say_with("section-critical", &fluent_args!["range" => range])
+        } else {
+            let from = self.depth(critical.lo_mm);
+            self.say_with("section-critical_winged", &fluent_args!["from" => from])
+        };
         key.push(line(KeyMark::Critical, critical));
         let leading = machine.leading.and_then(|leading| leading.depth_mm);
         key.extend(leading.map(|depth_mm| {
@@ -60,12 +66,17 @@ impl Words {
             let args = fluent_args!["depths" => self.depth_range_spoken(layer.top_mm, layer.bottom_mm)];
             self.say_with("section-described_layer", &args)
         }));
-        let args = fluent_args![
-            "range" => self.depth_range_spoken(setting.critical.lo_mm, setting.critical.hi_mm),
-            "place" => self.of(setting.place),
-        ];
-        said.push(self.say_with("section-described_critical", &args));
-        said.push(self.loosened(setting));
+        let critical = setting.critical;
+        let mut args = fluent_args!["place" => self.of(setting.place)];
+        let id = if let Some(hi_mm) = critical.hi_mm {
+            args.set("range", self.depth_range_spoken(critical.lo_mm, hi_mm));
+            "section-described_critical"
+        } else {
+            args.set("from", self.depth(critical.lo_mm));
+            "section-described_critical_winged"
+        };
+        said.push(self.say_with(id, &args));
+        said.push(self.loosened(work, setting));
         if work.layer.is_some() {
             said.push(self.layer_broken(work.layer, setting));
         }

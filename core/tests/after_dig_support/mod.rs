@@ -3,11 +3,11 @@
 
 use chrono::{Days, NaiveDate};
 use pitface_core::advice::after_dig::{DigAdvice, PassAdvice, look_behind};
-use pitface_core::advice::{CLEARED_SHARE, advise, tip_depth};
-use pitface_core::reading::read_field;
+use pitface_core::advice::{CLEARED_SHARE, Stance, What, Why, advise, tip_depth};
+use pitface_core::reading::{Kind, read_field};
 use pitface_core::record::{
-    AfterDig, Clods, Extent, FeetSeen, Field, FieldNotes, Lift, Machine, Pass, PlatesLeft, Profile, RecordId,
-    Roll, RollOutcome, Smear, SpeedRange, TextureNote, Unknown, Wings,
+    AfterDig, Cause, Clods, Condition, Extent, FeetSeen, Field, FieldNotes, Lift, Machine, Pass, PlatesLeft,
+    Profile, RecordId, Roll, RollOutcome, Smear, SpeedRange, TextureNote, Unknown, Wings,
 };
 use pitface_core::soil::texture::TextureGroup;
 use serde::Deserialize;
@@ -29,6 +29,8 @@ pub struct GivenMachine {
 pub struct Given {
     pub tip_mm: Option<u32>,
     pub layer_bottom_mm: Option<u32>,
+    pub layer_top_mm: Option<u32>,
+    pub controlled_traffic: Option<bool>,
     pub firm_mm: Vec<u32>,
     pub slots_mm: Vec<u32>,
     pub profile: Option<String>,
@@ -72,6 +74,7 @@ impl Given {
             speed: Some(SpeedRange { lo_kmh: given.speed_kmh.0, hi_kmh: given.speed_kmh.1 }),
             reach_mm: None,
             tractor: None,
+            tractor_mass_kg: None,
             unknown: Unknown::new(),
         })
     }
@@ -114,6 +117,7 @@ impl Given {
     pub fn notes(&self) -> FieldNotes {
         let mut field = Field::new(id(9), "Long Sedge");
         field.texture = self.sand.then_some(TextureNote::Group(TextureGroup::Sand));
+        field.controlled_traffic = self.controlled_traffic;
         let mut notes = FieldNotes::new(field, Vec::new());
         notes.machines = self.machine().into_iter().collect();
         notes.passes = vec![self.pass()];
@@ -123,17 +127,31 @@ impl Given {
 
 /// What is told of every pass of some notes, with a layer of the whole field down to this depth.
 pub fn behind(notes: &FieldNotes, layer_bottom_mm: Option<u32>) -> Vec<PassAdvice> {
+    behind_layer(notes, None, layer_bottom_mm)
+}
+
+/// The same where the layer's top may be known.
+pub fn behind_layer(
+    notes: &FieldNotes,
+    layer_top_mm: Option<u32>,
+    layer_bottom_mm: Option<u32>,
+) -> Vec<PassAdvice> {
     let reading = read_field(notes);
     let mut advice = advise(notes, &reading);
     if let Some(bottom_mm) = layer_bottom_mm {
         advice.whole.tip = tip_depth(&[bottom_mm], CLEARED_SHARE);
+        advice.whole.reasons.extend(layer_top_mm.map(|top_mm| {
+            let kind = Kind { condition: Condition::Shut, cause: Cause::Pressed };
+            let what = What::Layer { pit: 1, top_mm, bottom_mm, kind, share: 0.9, reasons: Vec::new() };
+            Why { stance: Stance::For, what }
+        }));
     }
     look_behind(notes, &reading, &advice)
 }
 
 /// The one pass of a case.
 pub fn told(given: &Given) -> PassAdvice {
-    behind(&given.notes(), given.layer_bottom_mm).remove(0)
+    behind_layer(&given.notes(), given.layer_top_mm, given.layer_bottom_mm).remove(0)
 }
 
 /// Its one hole.

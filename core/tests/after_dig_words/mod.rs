@@ -4,13 +4,13 @@
 
 use chrono::NaiveDate;
 use pitface_core::advice::after_dig::{
-    Across, CauseReason, DigAdvice, FailureCause, LikelyCause, NextStep, Pair, PairBy, PassAdvice, PassClue,
-    Stretch, Verdict, VerdictReason,
+    Across, CauseReason, DigAdvice, FailureCause, Lasts, LikelyCause, NextStep, Pair, PairBy, PassAdvice,
+    PassClue, Stretch, Verdict, VerdictReason,
 };
-use pitface_core::advice::machine::{Loosened, Model};
+use pitface_core::advice::machine::{Loosened, LoosenedRange, Model};
 use pitface_core::record::{
-    AfterDig, Clods, Condition, Extent, FeetSeen, Lift, Pass, PlatesLeft, Profile, RecordId, RootsSeen,
-    Smear, Zone,
+    AfterDig, Clods, Condition, Extent, FeetSeen, Field, Lift, Pass, PlatesLeft, Profile, RecordId,
+    RootsSeen, Smear, Zone,
 };
 use pitface_core::units::LengthUnit::{self, Centimetres};
 use pitface_core::words::{Language, Words};
@@ -70,8 +70,10 @@ pub fn stretch(across: Across, known: bool) -> Stretch {
     Stretch { from: 0.35, to: 0.65, from_mm, to_mm, across }
 }
 
-pub fn figure() -> Loosened {
-    Loosened { ridge_mm: 100, meets: true, share: 0.89, single_area_m2: 0.184, surface_width_mm: 1_000 }
+pub fn figure() -> LoosenedRange {
+    let most =
+        Loosened { ridge_mm: 100, meets: true, share: 0.89, single_area_m2: 0.184, surface_width_mm: 1_000 };
+    LoosenedRange { least: Loosened { ridge_mm: 170, share: 0.81, ..most }, most }
 }
 
 pub fn dig(verdict: Verdict) -> DigAdvice {
@@ -79,9 +81,11 @@ pub fn dig(verdict: Verdict) -> DigAdvice {
         dig: id(),
         season_on: false,
         target_mm: Some(340),
+        layer_top_mm: Some(220),
         layer_bottom_mm: Some(290),
         share: Model::Applies(0.71),
         layer_broken: Model::Applies(0.61),
+        layer_left_mm: Model::Applies(27.3),
         ridge_mm: Model::Applies(150),
         figure: Model::Applies(figure()),
         firm_at: vec![stretch(Across::Between, true)],
@@ -134,6 +138,9 @@ pub fn pass_advice(next: NextStep) -> PassAdvice {
         no_strip_before: false,
         traffic: None,
         held: None,
+        rolled_wet: false,
+        one_hole: false,
+        lasts: Lasts::of(&Field::new(id(), "Long Sedge")),
     }
 }
 

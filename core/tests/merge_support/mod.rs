@@ -3,7 +3,7 @@
 
 use pitface_core::merge::{Bundle, Content, DeviceId, FileWriter, KeyFromSeed, PartKind, Signer, read_file};
 use pitface_core::record::{ComesAway, Field, Pit, PlaceKind, RecordId, Step, Unknown};
-use pitface_core::store::{Cell, Sealer, Store, TakenIn};
+use pitface_core::store::{Cell, Sealer, Store, TakenIn, Vouched, Vouching};
 use sha2::{Digest, Sha256};
 use std::collections::BTreeSet;
 use std::path::PathBuf;
@@ -20,6 +20,8 @@ pub struct Phone {
     folder: TempDir,
     clock_ms: u64,
     ids: u64,
+    /// Whether its walker says yes whenever one device answers for another.
+    pub credulous: bool,
 }
 
 impl Phone {
@@ -34,7 +36,7 @@ impl Phone {
 
     fn over(folder: TempDir, seed: u8, clock_ms: u64) -> Self {
         let store = Store::create_or_open(&folder.path().join("notes.pitface"), key(seed).device()).unwrap();
-        Self { store, seed, folder, clock_ms, ids: 0 }
+        Self { store, seed, folder, clock_ms, ids: 0, credulous: false }
     }
 
     /// Two phones that know each other; the second's clock is a minute ahead.
@@ -144,7 +146,26 @@ impl Phone {
 
     pub fn take_in(&mut self, file: &[u8]) -> TakenIn {
         let now = self.now();
-        self.store.take_in(file, now).unwrap()
+        let taken = self.store.take_in(file, now).unwrap();
+        if self.credulous {
+            self.believe_all();
+        }
+        taken
+    }
+
+    /// A device's key is gone: what it signed is believed, but others may answer for it.
+    pub fn lost(&mut self, seed: u8) {
+        self.store.refuse(key(seed).device(), Some(u64::MAX)).unwrap();
+    }
+
+    /// Says yes to all that asks for it.
+    pub fn believe_all(&mut self) {
+        while let Some(Vouching { signer, device, .. }) =
+            self.store.vouchings().unwrap().into_iter().find(|one| one.standing == Vouched::Asks)
+        {
+            let now = self.now();
+            self.store.believe(signer, device, now).unwrap();
+        }
     }
 
     pub fn accept(&mut self, other: &Self) -> TakenIn {
@@ -167,6 +188,7 @@ impl Phone {
         }
         self.open();
         let mut copy = Self::over(folder, seed, self.clock_ms);
+        copy.credulous = self.credulous;
         copy.ids = self.ids + (COPIES.fetch_add(1, Ordering::Relaxed) << 20);
         copy
     }
@@ -195,7 +217,11 @@ impl Phone {
         drop(connection);
         self.open();
         let now = self.now();
-        self.store.take_in_held(now).unwrap()
+        let taken = self.store.take_in_held(now).unwrap();
+        if self.credulous {
+            self.believe_all();
+        }
+        taken
     }
 
     fn path(&self) -> PathBuf {
@@ -246,7 +272,7 @@ pub fn text(content: &Content) -> Option<String> {
     Some(value.as_text().map_or_else(|| format!("{bytes:02x?}"), str::to_owned))
 }
 
-fn sealer(signer: &KeyFromSeed, now_ms: u64) -> Sealer<'_> {
+pub fn sealer(signer: &KeyFromSeed, now_ms: u64) -> Sealer<'_> {
     Sealer { signer, holder: "", written_by: "tests", now_ms, ahead_ms: None }
 }
 

@@ -55,6 +55,10 @@ struct World {
     first: u8,
     /// The last key of those that came later, from 101 on.
     keys: u8,
+    /// Keys that are gone for good; others answer for them.
+    lost: BTreeSet<u8>,
+    /// Keys that two phones had, or that went back in time: nobody can say any more what they wrote last.
+    doubled: BTreeSet<u8>,
 }
 
 /// Runs a plan to its end and tells the first thing that is not as it must be.
@@ -62,6 +66,7 @@ pub fn run(plan: &Plan) -> Result<Tally, String> {
     let walkers = plan.skews_ms.iter().zip(1..).map(|(skew, seed)| {
         let mut phone = Phone::in_memory(seed);
         phone.set_clock(*skew);
+        phone.credulous = true;
         Walker { phone, names: BTreeSet::new(), newer: None, held: Vec::new(), backup: None }
     });
     let mut world = World {
@@ -72,6 +77,8 @@ pub fn run(plan: &Plan) -> Result<Tally, String> {
         written: 0,
         first: plan.skews_ms.len() as u8,
         keys: 100,
+        lost: BTreeSet::new(),
+        doubled: BTreeSet::new(),
     };
     for phone in 0..world.walkers.len() {
         for seed in (1..=world.first).chain(WRITERS) {
@@ -184,10 +191,12 @@ impl World {
                     let is_newer = self.walkers[who].newer.is_some();
                     self.walkers[who] = *copy;
                     // Whom it came to trust since then it does not know.
-                    for key in (1..=self.first).chain(101..=self.keys).chain(WRITERS) {
-                        self.walkers[who].phone.trust(key);
-                    }
-                    if !same_key {
+                    self.trusts_all(who);
+                    // A new key only where it is known what the old one wrote: nobody could be asked to believe anything else.
+                    let key = self.walkers[who].phone.seed;
+                    if same_key || self.doubled.contains(&key) {
+                        self.doubled.insert(key);
+                    } else {
                         self.new_key(who);
                     }
                     if is_newer {
@@ -198,10 +207,19 @@ impl World {
             Act::Clone(who) => {
                 if count < 9 {
                     let copy = self.walkers[who % count].copied();
+                    self.doubled.insert(copy.phone.seed);
                     self.walkers.push(copy);
                 }
             }
             Act::Update(who) => self.update(who % count)?,
+            Act::Refuse(who, whom) => {
+                let refused = self.walkers[whom % count].phone.id();
+                let phone = &mut self.walkers[who % count].phone;
+                if refused != phone.id() {
+                    phone.store.refuse(refused, None).map_err(|error| error.to_string())?;
+                }
+            }
+            Act::Accept(who) => self.trusts_all(who % count),
             Act::Newer(who, field, new, packed) => {
                 let newer = (0..count).filter(|at| self.walkers[*at].newer.is_some());
                 let newer: Vec<usize> = newer.collect();
@@ -220,11 +238,24 @@ impl World {
 
     fn new_key(&mut self, who: usize) {
         self.keys += 1;
+        self.lost.insert(self.walkers[who].phone.seed);
         let phone = self.walkers[who].phone.restored_with_key(self.keys);
         self.walkers[who].phone = phone;
-        for walker in &mut self.walkers {
-            walker.phone.trust(self.keys);
+        for who in 0..self.walkers.len() {
+            self.trusts_all(who);
         }
+    }
+
+    /// Somebody accepts all that there are, but for those whose keys are gone.
+    fn trusts_all(&mut self, who: usize) {
+        for key in (1..=self.first).chain(101..=self.keys).chain(WRITERS) {
+            let phone = &mut self.walkers[who].phone;
+            phone.trust(key);
+            if self.lost.contains(&key) {
+                phone.lost(key);
+            }
+        }
+        self.walkers[who].phone.believe_all();
     }
 
     /// A phone gets the newer build; what it had to leave alone is taken in.
@@ -271,6 +302,7 @@ impl World {
     /// Everybody hands everything to everybody; then all must be alike, and nothing that was saved may be gone.
     fn end(mut self) -> Result<Tally, String> {
         for who in 0..self.walkers.len() {
+            self.trusts_all(who);
             self.update(who)?;
         }
         for file in &mut self.files {

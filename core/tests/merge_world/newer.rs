@@ -249,12 +249,12 @@ fn heads(there: &BTreeMap<Chain, There>, record: [u8; 16], field: u16) -> Vec<(E
     of_cell().filter(|(chain, _)| !replaced.contains(chain)).map(|(chain, one)| (one.name, *chain)).collect()
 }
 
-/// The parts of a file that have to be handed on byte for byte: those of newer builds.
+/// The parts of a file that have to be handed on byte for byte: those that newer builds signed.
 pub fn parts(file: &[u8]) -> BTreeSet<String> {
     let parts = read_file(file).unwrap();
     let is_newer = |part: &&Part| match part.kind {
         PartKind::Edits => Header::of_content(part.content).unwrap().written_by == "a later version",
-        _ => true,
+        _ => false,
     };
     parts.iter().filter(is_newer).map(|part| format!("part {:02x?}", part.hash)).collect()
 }

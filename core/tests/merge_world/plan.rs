@@ -43,6 +43,10 @@ pub enum Act {
     Update(usize),
     /// One with the newer build writes into a field what the others do not know.
     Newer(usize, usize, New, Packed),
+    /// Somebody takes nothing more of somebody.
+    Refuse(usize, usize),
+    /// Somebody accepts everybody again.
+    Accept(usize),
     /// Somebody saves a field with all that is shown of it, under another name.
     SaveAll(usize, usize),
 }
@@ -93,8 +97,23 @@ impl Plan {
         let acts = (0..count).map(|_| act(&mut dice)).collect();
         let mut lots = Dice(!seed);
         let acts = if seed.is_multiple_of(2) { acts } else { with_newer(acts, phones, &mut lots) };
+        let acts = if seed % 4 < 2 { acts } else { with_doubts(acts, &mut Dice(seed << 32)) };
         Self { skews_ms, acts }
     }
+}
+
+/// Now and then somebody refuses somebody, and accepts all again.
+fn with_doubts(acts: Vec<Act>, lots: &mut Dice) -> Vec<Act> {
+    let mut all = Vec::new();
+    for act in acts {
+        all.push(act);
+        match lots.below(12) {
+            0 => all.push(Act::Refuse(lots.below(1 << 16), lots.below(1 << 16))),
+            1 => all.push(Act::Accept(lots.below(1 << 16))),
+            _ => {}
+        }
+    }
+    all
 }
 
 /// Acts of phones with a newer build among those of all.

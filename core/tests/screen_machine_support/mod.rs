@@ -110,7 +110,7 @@ impl Phone {
             made += 1;
             RecordId::new(made, [1; 10])
         };
-        let Done { edits, own, accept: _, place, told, .. } =
+        let Done { edits, own, decided: _, place, told, .. } =
             self.with(words, |world| tap(self.place, act, text, world, &mut new_id))?;
         self.made = made;
         let told_of = matches!(act, Act::Machine(_) | Act::Behind(_));

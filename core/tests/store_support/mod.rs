@@ -65,6 +65,7 @@ fn ellmoor_field() -> Field {
         tramline_mm: Some(24_000),
         wheel_track_mm: Some(1_800),
         tyre_mm: Some(710),
+        controlled_traffic: Some(true),
         parts: passes::parts(),
         lines: passes::lines(),
         texture: Some(TextureNote::Class(Texture {
@@ -321,6 +322,7 @@ fn any_field() -> impl Strategy<Value = Field> {
                 services_leave,
                 last_rain,
                 reach_mm,
+                controlled_traffic: deep_clay_anyway.map(|anyway| !anyway),
                 deep_clay_anyway,
                 unknown,
             }

@@ -51,6 +51,7 @@ pub fn machines() -> Vec<Machine> {
         speed: Some(SpeedRange { lo_kmh: 4.5, hi_kmh: 6.0 }),
         reach_mm: Some(500),
         tractor: Some(Tractor { power_kw: 132.0, drive: Drive::FrontAssist }),
+        tractor_mass_kg: Some(7_400),
         unknown: keys(r#"{"wings": {"hard_facing": "new"}}"#),
     };
     let bare = Machine {
@@ -61,6 +62,7 @@ pub fn machines() -> Vec<Machine> {
         speed: None,
         reach_mm: None,
         tractor: None,
+        tractor_mass_kg: None,
         unknown: Unknown::new(),
         ..whole.clone()
     };
@@ -124,6 +126,7 @@ pub fn any_machine() -> impl Strategy<Value = Machine> {
                 speed: speed.map(|(lo_kmh, more)| SpeedRange { lo_kmh, hi_kmh: lo_kmh + more }),
                 reach_mm,
                 tractor: tractor.map(|(power_kw, drive)| Tractor { power_kw, drive }),
+                tractor_mass_kg: tractor.map(|(power_kw, _)| 500 + power_kw as u32),
                 unknown,
             }
         },

@@ -158,6 +158,7 @@ fn machine(truth: &Truth) -> Machine {
         speed: Some(SpeedRange { lo_kmh: truth.speed.0, hi_kmh: truth.speed.1 }),
         reach_mm: None,
         tractor: None,
+        tractor_mass_kg: None,
         unknown: Unknown::new(),
     }
 }

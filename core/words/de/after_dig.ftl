@@ -53,6 +53,9 @@ stands-no_deeper = Fester Boden beginnt im Mittel bei { $now }, nicht tiefer als
 stands-pressed_slot = Der Schlitz ist verschmiert oder eng, und rundum ist wenig gelockert.
 stands-thrown = Unterboden liegt in großen Kluten obenauf.
 stands-plates_left = Die meisten Platten der Schicht sind noch ganz.
+stands-floor_left = Ein Boden der Schicht bleibt von Zinkenspur zu Zinkenspur stehen.
+stands-slot_seen = { $seen }; Tiefen wurden nicht gemessen, aber so sieht es aus, wo nichts gelockert ist.
+stands-against = { $seen }.
 stands-published = Veröffentlicht für günstigste Bedingungen: { $range } der verdichteten Schicht gebrochen (USDA Forest Service 0834-2828, S. 6).
 stands-mark = Ab wann eine Überfahrt geschafft ist, gibt keine Quelle an; unsere Marke ist { $mark }.
 
@@ -62,13 +65,15 @@ measured-share_only = Gemessen: { $share } des Bodens sind locker.
 measured-no_share = Wie viel locker ist, bleibt ungesagt: { $why }.
 measured-layer = Gemessen: Die Schicht, die bei { $bottom } endet, ist an { $share } der Messstellen gebrochen.
 measured-layer_only = Gemessen: Die Schicht ist an { $share } der Messstellen gebrochen.
+measured-layer_left = Gemessen: Von der Schicht ({ $depths }) sind im Mittel { $left } übrig; { $share } davon sind gebrochen.
+measured-layer_gone = Gemessen: Von der Schicht ({ $depths }) ist nichts übrig.
 measured-no_layer = Ob die Schicht gebrochen ist, bleibt ungesagt: { $why }.
 measured-ridge = Der Damm zwischen den Zinkenspuren ist { $ridge } hoch.
-measured-ridge_figure = Der Damm zwischen den Zinkenspuren ist { $ridge } hoch; nach der Zeichnung höchstens { $most }.
+measured-ridge_figure = Der Damm zwischen den Zinkenspuren ist { $ridge } hoch; nach der Zeichnung { $figure }.
 measured-flat = Zwischen den Zinkenspuren steht kein Damm.
-measured-flat_figure = Zwischen den Zinkenspuren steht kein Damm; nach der Zeichnung höchstens { $most }.
+measured-flat_figure = Zwischen den Zinkenspuren steht kein Damm; nach der Zeichnung { $figure }.
 measured-no_ridge = Wie hoch der Damm ist, bleibt ungesagt: { $why }.
-measured-figure = Nach der Zeichnung wären { $share } des Bodens oder mehr gelockert.
+measured-figure = Nach der Zeichnung wären { $share } des Bodens gelockert.
 measured-no_figure = Die Zeichnung gibt nichts zum Vergleichen her: { $why }.
 
 # Woran es gelegen haben kann.
@@ -112,6 +117,7 @@ remedy-new_feet = neue Schare oder Flügel anbauen
 remedy-level_it = die Maschine quer zur Fahrt waagerecht stellen
 remedy-shift_lines = die Zinkenspuren versetzen oder schräg zu den alten fahren
 remedy-line = Dann: { $remedy }.
+remedy-if_no_thread = Dann, wenn sich kein Faden rollt: { $remedy }.
 
 # Was an Grube und Überfahrt gefragt wird, und was jede Antwort unter den Gründen sagt.
 pass_clue-roll = Rollprobe in Schartiefe
@@ -218,6 +224,11 @@ pass-with_at = mit { $machine } in { $tip }
 pass-at = Scharspitzen in { $tip }
 pass-not_dug = Hinter dieser Überfahrt ist noch keine Grube gegraben.
 pass-worst = So steht es in der schlimmsten der { $holes } Gruben dahinter.
+pass-one_hole = All das sagt eine einzige Grube, und eine Grube steht für eine Stelle: auch hinter anderen Zinken graben, ehe der Rest bearbeitet wird.
+pass-thread = Boden aus der Schartiefe rollte sich an dem Tag zum Faden: zu nass zum Lockern, was immer sonst zu sehen war.
+pass-lasts_unknown = Wie lange es hält, hängt an den Rädern: Ohne feste Fahrspuren kann der Nutzen binnen { $least } Monaten dahin sein, mit ihnen hält er 2 bis 3 Jahre und mehr (Farming Ahead; GRDC 2017).
+pass-lasts_without = Ohne feste Fahrspuren kann der Nutzen binnen { $least } Monaten dahin sein (Farming Ahead; GRDC 2017).
+pass-lasts_controlled = Mit festen Fahrspuren hält es 2 bis 3 Jahre und mehr (Farming Ahead; GRDC 2017).
 pass-no_strip = Die ganze Zone wurde bearbeitet, bevor die Grube hinter einem Probestreifen gezeigt hatte, dass es lockert.
 pass-driven_same_day = Noch am Tag der Lockerung fuhren schwere Räder darüber.
 pass-driven = { $days ->

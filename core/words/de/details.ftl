@@ -42,6 +42,8 @@ detail-last_rain = letzter Regen
     .why = Regen, der den Boden durchfeuchtet hat. Eine Rollprobe von vorher zählt nicht mehr.
 detail-reach = größte Schartiefe am Hof
     .why = Wie tief die vorhandene Maschine kommt. Tiefer wird nichts empfohlen.
+detail-controlled_traffic = feste Fahrspuren
+    .why = Ob alle Räder Jahr für Jahr in denselben Spuren laufen. Das sagt, wie lange eine Lockerung halten kann.
 detail-deep_clay = tiefen Ton lockern
     .why = Tief im Ton hält eine Lockerung selten und kann schaden, darum wird sie nicht empfohlen. Der Hof kann darauf bestehen.
 

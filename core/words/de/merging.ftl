@@ -1,6 +1,7 @@
 # Weitergeben und übernehmen: Geräte, was kam, was fehlt, Fassungen eines Werts.
 
 merge-device = Gerät { $device }
+merge-unnamed = ein Gerät ohne Namen
 merge-device_named = { $holder } ({ $device })
 
 came_in = Übernommen: { $edits ->
@@ -11,14 +12,26 @@ came_in = Übernommen: { $edits ->
 came_in-photos = Fotos, die kamen: { $photos }.
 came_in-photos_unnamed = Fotos darin, die hier zu nichts gehören und nicht behalten wurden: { $photos }. Die Datei noch einmal übernehmen, wenn die Angaben dazu da sind.
 came_in-photo_wrong = Die Stücke von Foto { $photo } passen nicht zusammen und wurden verworfen; von jemand anderem holen.
-came_in-stranger = { $who } ist hier nicht bekannt, und was von dort kommt, wartet. Die acht Zeichen mit denen vergleichen, die jenes Gerät selbst zeigt; sind sie gleich, das Gerät annehmen.
+came_in-stranger = { $who } ist hier nicht bekannt, und was von dort kommt, wartet. Seine zwanzig Zeichen, die unten allein stehen, mit denen vergleichen, die jenes Gerät selbst zeigt; sind sie gleich, das Gerät annehmen.
 came_in-missing = Von { $who } fehlen die Änderungen { $first } bis { $last }, und was darauf folgt, wartet. Wer dem Gerät begegnet ist, soll weitergeben.
 came_in-missing_one = Von { $who } fehlt Änderung { $first }, und was darauf folgt, wartet. Wer dem Gerät begegnet ist, soll weitergeben.
 came_in-copied = { $who } gibt es zweimal: Zwei Geräte haben unter einem Namen weitergeschrieben. Alles, was beide schrieben, ist da. Nur eines davon weiter benutzen und vom anderen den kopierten Schlüssel entfernen.
 came_in-clock_wrong = Die Uhr von { $who } geht mehr als einen Tag vor. Was von dort kam, ist da; die Uhr stellen, sonst wirken die Änderungen später als die der anderen.
 came_in-held = Die Datei stammt aus einer neueren Fassung. Sie bleibt, wie sie ist, und wird nach einer Erneuerung dieses Programms übernommen.
 
-vouches = { $who } steht für Änderungen von Gerät { $device } ein, dessen Schlüssel verloren ist; prüfen, ob es so war.
+came_in-refused = Von { $who } wurde nichts mehr übernommen: Das Gerät ist hier abgelehnt.
+came_in-no_room = Von { $who } wartet schon so viel, dass nichts mehr behalten wird. Das Gerät annehmen oder ablehnen und die Datei noch einmal übernehmen.
+came_in-unknown_parts = Teile aus einer neueren Fassung, für die niemand unterschrieben hat und die nicht behalten wurden: { $parts }.
+
+vouches = { $who } steht für Änderungen von Gerät { $device } ein; ob man es glaubt, entscheidet sich beim Übernehmen.
+vouching-asks = { $who } steht für Änderungen von { $device } ein, bis zur Änderung { $last }; dessen Schlüssel sei verloren. Sie warten. Nur glauben, wenn bekannt ist, dass es so war.
+vouching-believed = { $who } steht für Änderungen von { $device } ein, bis zur Änderung { $last }; sie sind übernommen.
+vouching-this_device = { $who } schreibt im Namen dieses Geräts. Das wird nicht übernommen. Den Menschen dort fragen.
+vouching-accepted = { $who } steht für Änderungen von { $device } ein, das hier angenommen ist und für sich selbst spricht. Sie warten. Ist jenes Gerät verloren, es ablehnen.
+vouching-went_on = { $who } steht für Änderungen von { $device } ein, das selbst anders weiterschrieb. Sie werden nicht übernommen. Bei beiden nachfragen.
+
+waits = Hier wartet auf ein Wort oder eine Erneuerung: { $bundles } Bündel, { $files } Dateien, { $size } kB.
+waits-emptied = Verworfen, was wartete: { $bundles } Bündel und { $files } Dateien. Sie lassen sich wieder übernehmen.
 
 handed_over = Weitergegeben: { $bundles ->
     [one] ein Bündel
@@ -43,6 +56,9 @@ handed_over-gathered_already = Von diesem Gerät liegt dort nicht mehr als eine 
 partner-own = Dieses Gerät
 partner-earlier = Dieser Speicher unter früherem Namen
 partner-accepted = angenommen
+partner-refused = abgelehnt
+partner-refused_now = { $who } ist ab jetzt abgelehnt; was von dort übernommen ist, bleibt. Bündel, die warteten und weg sind: { $bundles }.
+partner-believed_now = Was { $who } von Gerät { $device } verbürgt, wird geglaubt.
 partner-waits = wartet darauf, angenommen zu werden
 partner-unsigned = bekannt durch ein Gerät, das dafür einsteht
 partner-line = { $who }: { $state }, { $edits ->
@@ -91,7 +107,7 @@ inside-broken = Ein Bündel darin stimmt nicht: { $why }.
 inside-photo = Foto { $photo }, { $size } kB: { $here } von { $pieces } Stücken.
 inside-photo_whole = Foto { $photo }, { $size } kB: vollständig, die Prüfsumme stimmt.
 inside-photo_wrong = Foto { $photo }, { $size } kB: alle Stücke sind da, aber die Prüfsumme stimmt nicht.
-inside-unknown = Ein Teil aus einer neueren Fassung (Art { $kind }, { $size } kB): Es wird weitergegeben, wie es ist.
+inside-unknown = Ein Teil aus einer neueren Fassung (Art { $kind }, { $size } kB): Niemand hat dafür unterschrieben, und es wird nicht übernommen.
 inside-gap = Die Datei bringt die Änderungen { $first } bis { $last } von { $who } nicht mit, auf die andere darin folgen.
 inside-no_gap = Alles, worauf die Änderungen folgen, ist in der Datei.
 
@@ -128,6 +144,7 @@ cell-services_asked_on = Tag der Antwort
 cell-services_leave = Erlaubnis, über Kabeln und Rohren zu arbeiten
 cell-last_rain = letzter Regen
 cell-reach = wie tief die Maschine reicht
+cell-controlled_traffic = feste Fahrspuren
 cell-deep_clay = tiefen Ton trotzdem lockern
 cell-wheel_track = Spurweite
 cell-tyre = Reifenbreite
@@ -165,6 +182,7 @@ cell-leading = Tiefe der Vorläufer
 cell-working_width = Arbeitsbreite
 cell-speed = langsamste und schnellste Fahrt, km/h
 cell-tractor = Schlepper: kW und Antrieb
+cell-tractor_mass = Masse des Schleppers
 cell-pass_machine = Maschine
 cell-extent = wie viel bearbeitet wurde
 cell-done = Tag der Überfahrt

@@ -39,6 +39,7 @@ caption-slowest = Langsamste Fahrt
 caption-fastest = Schnellste Fahrt
 caption-reach = Größte Schartiefe, die sie erreicht
 caption-power = Schlepper, Leistung des Motors
+caption-tractor_mass = Masse des Schleppers im Einsatz
 caption-drive = Was zieht
 caption-machine_name = Wie sie auf dem Hof heißt
 caption-none_fitted = keine

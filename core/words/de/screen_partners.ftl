@@ -9,9 +9,14 @@ partner_text-others = Andere Geräte
 partner_text-waiting = Hier nicht bekannt; was von dort kommt, wartet:
 partner_text-lacking = Es fehlt
 partner_text-only_lacking = Von hier weitergegeben, enthält eine Datei nur, was jenes Gerät nicht schon hat, soweit bekannt.
-partner_text-compare = Dort denselben Bildschirm öffnen und die acht Zeichen jenes Handys vorlesen lassen.
+partner_text-compare = Dort denselben Bildschirm öffnen und die zwanzig Zeichen jenes Handys vorlesen lassen; hier stehen sie allein in der ersten Zeile.
 partner_text-accept_means = Wer angenommen ist, kann hier ergänzen und ändern. Nichts, was da ist, geht dadurch verloren.
 partner_text-same_signs = Sind sie gleich?
+partner_text-refuse = Dieses Gerät ablehnen
+partner_text-refuse_means = Von einem abgelehnten Gerät wird nichts mehr übernommen; was da ist, bleibt. Es lässt sich wieder annehmen.
+partner_text-answers_for = Steht für ein anderes Gerät ein
+partner_text-believe = Ich weiß, dass es so war: glauben
+partner_text-empty_waiting = Verwerfen, was wartet
 partner_text-store_damaged = Die Notizen auf diesem Handy sind beschädigt. Weitergeben, was da ist, und ein anderes Handy verwahren lassen.
 partner_text-to_settle = Zu entscheiden
 partner_text-versions = Mehrere Fassungen
@@ -37,7 +42,8 @@ partner_text-take_out_cannot = Nicht erreicht werden Dateien und Bilder, die aus
 personal-values = Hier geschriebene Werte: { $here }; von anderen: { $others }
 personal-taken_out = Entfernt: { $name }, Werte: { $values }. An die anderen weitergeben, damit es auch dort verschwindet.
 
-partner-this = Dieses Handy ist { $who }. Andere nehmen es nach diesen Zeichen an.
+partner-this = Andere nehmen dieses Handy nach diesen Zeichen an:
+partner-this_named = Dieses Handy gehört { $holder }. Andere nehmen es nach diesen Zeichen an:
 partner-state = { $state }, { $edits ->
     [0] keine Änderungen hier
     [one] eine Änderung hier
@@ -45,6 +51,7 @@ partner-state = { $state }, { $edits ->
 }
 partner-same_name = Zwei Schläge heißen { $field }
 partner-accept = Gleich: { $who } annehmen
+partner-same_fingerprint = Nicht angenommen: Ein anderes Gerät hier zeigt dieselben Zeichen; eines davon ist darauf angelegt. Den Menschen dort Bescheid geben.
 partner-accepted_now = { $who } ist angenommen.
 partner-not_carried = { $edits ->
     [one] eine Änderung hat sonst niemand
@@ -69,6 +76,7 @@ bundle-ready = Die Datei ist fertig, { $photos ->
    *[other] mit { $photos } Fotos
 }.
 bundle-without = { $ready } Beschädigte Fotos, die nicht mitgehen: { $damaged }.
+bundle-too_much_waits = Nicht behalten: Hier warten schon zu viele Dateien aus neueren Fassungen. Die App erneuern oder verwerfen, was wartet.
 bundle-locked = Nicht übernommen: Die Datei ist mit einem Teamwort verschlossen. Es unter den eigenen Angaben setzen und die Datei noch einmal öffnen.
 bundle-wrong_word = Nicht übernommen: Das Teamwort auf diesem Handy öffnet die Datei nicht. Mit dem Absender vergleichen.
 bundle-none = Nicht übernommen: Diese Datei hat nicht Pitface weitergegeben.

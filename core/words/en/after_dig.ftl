@@ -53,6 +53,9 @@ stands-no_deeper = Firm soil begins at { $now } on average, no deeper than befor
 stands-pressed_slot = The slot is smeared or narrow, and little is loosened round it.
 stands-thrown = Subsoil lies on the surface in large clods.
 stands-plates_left = Most plates of the layer are left whole.
+stands-floor_left = A floor of the layer stays from tine line to tine line.
+stands-slot_seen = { $seen }; no depths were read, but so it looks where nothing was loosened.
+stands-against = { $seen }.
 stands-published = Published for ideal conditions: { $range } of the compacted layer broken (USDA Forest Service 0834-2828, p. 6).
 stands-mark = No source gives a mark from which a pass is done; ours is { $mark }.
 
@@ -62,13 +65,15 @@ measured-share_only = Measured: { $share } of the ground is loose.
 measured-no_share = How much is loose is not told: { $why }.
 measured-layer = Measured: the layer, which ends at { $bottom }, is broken at { $share } of the readings.
 measured-layer_only = Measured: the layer is broken at { $share } of the readings.
+measured-layer_left = Measured: of the layer ({ $depths }) { $left } is left on average; { $share } of it is broken.
+measured-layer_gone = Measured: nothing is left of the layer ({ $depths }).
 measured-no_layer = Whether the layer is broken is not told: { $why }.
 measured-ridge = The ridge between the tine lines is { $ridge } high.
-measured-ridge_figure = The ridge between the tine lines is { $ridge } high; by the figure at most { $most }.
+measured-ridge_figure = The ridge between the tine lines is { $ridge } high; by the figure { $figure }.
 measured-flat = There is no ridge between the tine lines.
-measured-flat_figure = There is no ridge between the tine lines; by the figure at most { $most }.
+measured-flat_figure = There is no ridge between the tine lines; by the figure { $figure }.
 measured-no_ridge = How high the ridge is, is not told: { $why }.
-measured-figure = By the figure { $share } of the ground or more would be loosened.
+measured-figure = By the figure { $share } of the ground would be loosened.
 measured-no_figure = The figure gives nothing to compare with: { $why }.
 
 # What may have gone wrong.
@@ -112,6 +117,7 @@ remedy-new_feet = fit new feet or wings
 remedy-level_it = level the machine from side to side
 remedy-shift_lines = shift the tine lines, or run at an angle to the old ones
 remedy-line = Then: { $remedy }.
+remedy-if_no_thread = Then, if it does not roll to a thread: { $remedy }.
 
 # What is asked of the hole and the pass, and what each answer says among reasons.
 pass_clue-roll = roll test at the depth of the tips
@@ -218,6 +224,11 @@ pass-with_at = with { $machine } at { $tip }
 pass-at = tips at { $tip }
 pass-not_dug = No hole has been dug behind this pass yet.
 pass-worst = So says the worst of the { $holes } holes behind it.
+pass-one_hole = All this comes from one hole, and one hole tells of one place: dig behind other legs too before the rest is worked.
+pass-thread = Soil from the depth of the tips rolled to a thread that day: too wet to loosen, whatever else was seen.
+pass-lasts_unknown = How long it lasts hangs on the wheels: without controlled traffic the benefit can be gone within { $least } months, with it it lasts 2 to 3 years or more (Farming Ahead; GRDC 2017).
+pass-lasts_without = Without controlled traffic the benefit can be gone within { $least } months (Farming Ahead; GRDC 2017).
+pass-lasts_controlled = With controlled traffic it lasts 2 to 3 years or more (Farming Ahead; GRDC 2017).
 pass-no_strip = The whole zone was worked before the hole behind a trial strip had shown that it loosens.
 pass-driven_same_day = Heavy wheels ran over it on the day it was loosened.
 pass-driven = { $days ->

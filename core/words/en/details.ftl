@@ -42,6 +42,8 @@ detail-last_rain = last rain
     .why = Rain that wetted the soil. A roll test from before it counts no more.
 detail-reach = deepest tip depth at hand
     .why = How deep the machine that is at hand can go. Nothing deeper is called for.
+detail-controlled_traffic = controlled traffic
+    .why = Whether all wheels run in the same lanes year after year. It tells how long a loosening may last.
 detail-deep_clay = loosening deep clay
     .why = Deep in clay a loosening seldom holds and may do harm, so it is not called for. The farm may hold to it.
 

@@ -1,6 +1,7 @@
 # Handing over and taking in: devices, what came, what is missing, versions of one value.
 
 merge-device = device { $device }
+merge-unnamed = a device without a name
 merge-device_named = { $holder } ({ $device })
 
 came_in = Taken in: { $edits ->
@@ -11,14 +12,26 @@ came_in = Taken in: { $edits ->
 came_in-photos = Photos that came: { $photos }.
 came_in-photos_unnamed = Photos in it that no record here names, and that were not kept: { $photos }. Take the file in again once the records have come.
 came_in-photo_wrong = The pieces of photo { $photo } do not fit together and were dropped; fetch it from somebody else.
-came_in-stranger = { $who } is not known here, and what it brings waits. Compare the eight signs with those that device shows itself; if they are the same, accept it.
+came_in-stranger = { $who } is not known here, and what it brings waits. Compare its twenty signs, which stand alone below, with those that device shows itself; if they are the same, accept it.
 came_in-missing = Of { $who }, edits { $first } to { $last } are missing, and what follows on them waits. Ask anybody who has met that device to hand over.
 came_in-missing_one = Of { $who }, edit { $first } is missing, and what follows on it waits. Ask anybody who has met that device to hand over.
 came_in-copied = { $who } exists twice: two devices went on under one name. All that both wrote is kept. Let only one of them go on, and remove the copied key from the other.
 came_in-clock_wrong = The clock of { $who } is more than a day ahead. What it wrote is kept; set its clock before it goes on, or its edits will look later than those of others.
 came_in-held = The file is from a newer version. It is kept as it is and taken in after an update of this program.
 
-vouches = { $who } answers for edits of device { $device }, whose key is lost; look whether that is how it was.
+came_in-refused = Nothing more of { $who } was taken in: that device is refused here.
+came_in-no_room = So much of { $who } waits already that no more is kept. Accept or refuse that device, then take the file in again.
+came_in-unknown_parts = Parts of a newer version that nobody signed, and that were not kept: { $parts }.
+
+vouches = { $who } answers for edits of device { $device }; whether they are believed is decided where they are taken in.
+vouching-asks = { $who } answers for edits of { $device }, up to edit { $last }, and says that its key is lost. They wait. Believe it only if you know that it was so.
+vouching-believed = { $who } answers for edits of { $device }, up to edit { $last }; they are taken in.
+vouching-this_device = { $who } writes in the name of this device. That is not taken in. Ask its holder.
+vouching-accepted = { $who } answers for edits of { $device }, which is accepted here and speaks for itself. They wait. Refuse that device if it is lost.
+vouching-went_on = { $who } answers for edits of { $device }, which went on itself, and otherwise. They are not taken in. Ask the holders of both.
+
+waits = Waiting here for a word or an update: { $bundles } bundles, { $files } files, { $size } kB.
+waits-emptied = Thrown away: { $bundles } bundles and { $files } files that waited. They can be taken in again.
 
 handed_over = Handed over: { $bundles ->
     [one] one bundle
@@ -43,6 +56,9 @@ handed_over-gathered_already = This device has no more than one file there.
 partner-own = This device
 partner-earlier = This store under an earlier name
 partner-accepted = accepted
+partner-refused = refused
+partner-refused_now = { $who } is refused from now on; what was taken in of it stays. Bundles of it that waited and are gone: { $bundles }.
+partner-believed_now = What { $who } answers for of device { $device } is believed.
 partner-waits = waits to be accepted
 partner-unsigned = known from what another device answers for
 partner-line = { $who }: { $state }, { $edits ->
@@ -91,7 +107,7 @@ inside-broken = A bundle in it does not hold: { $why }.
 inside-photo = Photo { $photo }, { $size } kB: { $here } of { $pieces } pieces.
 inside-photo_whole = Photo { $photo }, { $size } kB: whole, and its hash holds.
 inside-photo_wrong = Photo { $photo }, { $size } kB: all pieces are there, but its hash does not hold.
-inside-unknown = A part of a newer version (kind { $kind }, { $size } kB): it is handed on as it is.
+inside-unknown = A part of a newer version (kind { $kind }, { $size } kB): nobody signed it, and it is not taken in.
 inside-gap = The file does not bring edits { $first } to { $last } of { $who }, on which others in it follow.
 inside-no_gap = Everything that its edits follow on is in the file.
 
@@ -128,6 +144,7 @@ cell-services_asked_on = day they answered
 cell-services_leave = leave to work above cables and pipes
 cell-last_rain = last rain
 cell-reach = how deep the machine reaches
+cell-controlled_traffic = controlled traffic
 cell-deep_clay = deep clay to be loosened all the same
 cell-wheel_track = wheel track
 cell-tyre = width of the tyre
@@ -165,6 +182,7 @@ cell-leading = depth of the leading tines
 cell-working_width = working width
 cell-speed = slowest and fastest speed, km/h
 cell-tractor = tractor: kW and driven wheels
+cell-tractor_mass = mass of the tractor
 cell-pass_machine = machine
 cell-extent = how much was worked
 cell-done = day of the pass

@@ -39,6 +39,7 @@ caption-slowest = Slowest speed
 caption-fastest = Fastest speed
 caption-reach = Deepest tip depth it reaches
 caption-power = Tractor, power of its engine
+caption-tractor_mass = Mass of the tractor as it works
 caption-drive = What pulls
 caption-machine_name = What the farm calls it
 caption-none_fitted = none

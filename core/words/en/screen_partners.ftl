@@ -9,9 +9,14 @@ partner_text-others = Other devices
 partner_text-waiting = Is not known here, and what it brings waits:
 partner_text-lacking = Missing
 partner_text-only_lacking = Handed over from here, a file holds only what that device is not known to have.
-partner_text-compare = Have its holder open the same screen there and read out the eight signs of that phone.
+partner_text-compare = Have its holder open the same screen there and read out the twenty signs of that phone; here they stand alone on the first line.
 partner_text-accept_means = Whoever is accepted can add to the notes and change them here. Nothing that stands is lost by it.
 partner_text-same_signs = Are they the same?
+partner_text-refuse = Refuse this device
+partner_text-refuse_means = Of a device that is refused nothing more is taken in; what is here stays. It can be accepted again.
+partner_text-answers_for = Answers for another device
+partner_text-believe = I know that it was so: believe it
+partner_text-empty_waiting = Throw away what waits
 partner_text-store_damaged = The notes on this phone are damaged. Hand over what there is, and let another phone keep it.
 partner_text-to_settle = To be settled
 partner_text-versions = Several versions
@@ -37,7 +42,8 @@ partner_text-take_out_cannot = It does not reach files and pictures made from th
 personal-values = Values written here: { $here }; by others: { $others }
 personal-taken_out = Taken out: { $name }, values: { $values }. Hand over to the others, so that it goes there too.
 
-partner-this = This phone is { $who }. Others accept it by these signs.
+partner-this = Others accept this phone by these signs:
+partner-this_named = This phone is that of { $holder }. Others accept it by these signs:
 partner-state = { $state }, { $edits ->
     [0] no edits here
     [one] one edit here
@@ -45,6 +51,7 @@ partner-state = { $state }, { $edits ->
 }
 partner-same_name = Two fields are called { $field }
 partner-accept = The same: accept { $who }
+partner-same_fingerprint = Not accepted: another device here shows the same signs, so one of them was made to. Tell the holder.
 partner-accepted_now = { $who } is accepted.
 partner-not_carried = { $edits ->
     [one] one edit nobody else has
@@ -69,6 +76,7 @@ bundle-ready = The file is ready, { $photos ->
    *[other] with { $photos } photos
 }.
 bundle-without = { $ready } Damaged photos that stayed out: { $damaged }.
+bundle-too_much_waits = Not kept: too many files of newer versions wait here. Update the app, or throw away what waits.
 bundle-locked = Not taken in: the file is locked with a team word. Set it under own details and open the file again.
 bundle-wrong_word = Not taken in: the team word set on this phone does not open the file. Compare it with whoever sent it.
 bundle-none = Not taken in: this is no file that Pitface handed over.

@@ -64,16 +64,21 @@ pub fn wrote(version: &Version) -> Wrote<'_> {
     Wrote { device: version.device, holder: &version.holder, when: local(version.written_ms) }
 }
 
-/// The one device among some whose fingerprint (or id) begins like this.
+/// The one device among some whose fingerprint this is; a longer beginning of its id does as well.
 pub fn find_device(
     argument: &str,
     text: &str,
     known: impl Iterator<Item = DeviceId>,
 ) -> Result<DeviceId, Trouble> {
+    // A fingerprint, to a whole id.
+    const DIGITS: std::ops::RangeInclusive<usize> = 20..=32;
     let sought: String = text.chars().filter(|letter| *letter != '-').collect::<String>().to_lowercase();
     let fault = |wrong: String, todo: &str| Err(Trouble::of_arguments(Fault::new(argument, wrong, todo)));
-    if sought.len() < 8 || !sought.chars().all(|letter| letter.is_ascii_hexdigit()) {
-        return fault(format!("`{text}` is no fingerprint"), "write it as it is shown, e.g. 1a2b-3c4d");
+    if !DIGITS.contains(&sought.len()) || !sought.chars().all(|letter| letter.is_ascii_hexdigit()) {
+        return fault(
+            format!("`{text}` is no fingerprint"),
+            "write all of it as it is shown, e.g. 1a2b-3c4d-5e6f-7a8b-9c0d",
+        );
     }
     let mut found: Vec<DeviceId> = known.filter(|device| device.to_hex().starts_with(&sought)).collect();
     found.sort_unstable();

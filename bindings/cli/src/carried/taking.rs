@@ -7,7 +7,9 @@ use crate::keep::now_ms;
 use crate::trouble::Trouble;
 use crate::write::cannot;
 use pitface_core::merge::plan::Missing;
-use pitface_core::store::{Came, CameFault, DeviceId, Partner, PhotoHash, Photos, Store, photo_name};
+use pitface_core::store::{
+    Came, CameFault, DeviceId, Partner, PhotoHash, Photos, Store, Vouched, Vouching, photo_name,
+};
 use pitface_core::words::Words;
 use serde_json::{Value, json};
 use std::collections::BTreeSet;
@@ -22,6 +24,8 @@ pub struct AllCame {
     /// Files of a newer version that could be taken in now.
     released: usize,
     partners: Vec<Partner>,
+    /// Devices accepted on the way.
+    accepted: Vec<DeviceId>,
 }
 
 impl AllCame {
@@ -52,6 +56,7 @@ impl AllCame {
     /// Accepts a device.
     pub fn accept(&mut self, store: &mut Store, path: &Path, device: DeviceId) -> Result<(), Trouble> {
         self.came.add(store.accept(device, now_ms()).map_err(of_store(path))?.into());
+        self.accepted.push(device);
         Ok(())
     }
 
@@ -75,6 +80,9 @@ impl AllCame {
         // Also those whose files are known.
         self.came.taken.strangers = store.strangers().map_err(of_store(path))?;
         self.came.taken.missing = store.missing().map_err(of_store(path))?;
+        let vouchings = store.vouchings().map_err(of_store(path))?.into_iter();
+        self.came.taken.vouchings =
+            vouchings.filter(|vouching| vouching.standing != Vouched::Believed).collect();
         Ok(self)
     }
 }
@@ -120,36 +128,65 @@ pub fn take_in(
 impl AllCame {
     /// All of it in sentences, and how devices are accepted into the store at `path`.
     pub fn told(&self, words: &Words, path: &Path) -> Vec<String> {
-        let accept = |device: &DeviceId| format!("  pitface take-in {} --accept {device}", path.display());
+        let accept = |device: &DeviceId| {
+            [format!("  {device}"), format!("  pitface take-in {} --accept {device}", path.display())]
+        };
+        let accepted =
+            self.accepted.iter().map(|device| words.accepted(*device, holder_of(&self.partners, *device)));
         let told = words.came(&self.came, &self.partners).into_iter();
-        told.chain(self.came.taken.strangers.iter().map(accept)).collect()
+        let taken = &self.came.taken;
+        let believe = taken.vouchings.iter().filter_map(|vouching| how_to_believe(vouching, path));
+        accepted.chain(told).chain(taken.strangers.iter().flat_map(accept)).chain(believe).collect()
     }
 
     /// All of it as an object.
     pub fn json(&self) -> Value {
-        let Came { taken, vouched, photos, photos_unnamed, photos_wrong } = &self.came;
+        let Came { taken, photos, photos_unnamed, photos_wrong } = &self.came;
         let devices = |devices: &BTreeSet<DeviceId>| -> Vec<Value> {
             devices.iter().map(|device| device_json(*device, holder_of(&self.partners, *device))).collect()
         };
         let names = |photos: &BTreeSet<PhotoHash>| photos.iter().map(photo_name).collect::<Vec<_>>();
-        let vouched = vouched
-            .iter()
-            .map(|(signer, lost)| json!({ "signer": signer.to_string(), "device": lost.to_string() }));
         json!({
             "edits": taken.edits,
             "bundles_known": taken.known,
             "files_held": self.held,
             "files_released": self.released,
             "missing": taken.missing.iter().map(missing_json).collect::<Vec<_>>(),
+            "accepted": self.accepted.iter().map(|device| device_json(*device, holder_of(&self.partners, *device))).collect::<Vec<_>>(),
             "strangers": devices(&taken.strangers),
             "copied": devices(&taken.copied),
             "clock_wrong": devices(&taken.clock_wrong),
-            "vouched": vouched.collect::<Vec<_>>(),
+            "refused": devices(&taken.refused),
+            "no_room": devices(&taken.no_room),
+            "vouchings": taken.vouchings.iter().map(vouching_json).collect::<Vec<_>>(),
+            "unknown_parts": taken.unknown_parts,
             "photos": names(photos),
             "photos_unnamed": names(photos_unnamed),
             "photos_wrong": names(photos_wrong),
         })
     }
+}
+
+/// What one device says in the name of another.
+pub fn vouching_json(vouching: &Vouching) -> Value {
+    let standing = match vouching.standing {
+        Vouched::Believed => "believed",
+        Vouched::Asks => "asks",
+        Vouched::ThisDevice => "this_device",
+        Vouched::Accepted => "accepted",
+        Vouched::WentOn => "went_on",
+    };
+    json!({
+        "signer": vouching.signer.to_string(), "device": vouching.device.to_string(), "last": vouching.last,
+        "standing": standing,
+    })
+}
+
+/// How a person here says yes to it, where it asks for that.
+pub fn how_to_believe(vouching: &Vouching, store: &Path) -> Option<String> {
+    let Vouching { signer, device, .. } = vouching;
+    let how = || format!("  pitface partners {} --believe {signer} {device}", store.display());
+    (vouching.standing == Vouched::Asks).then(how)
 }
 
 /// A range of edits.

@@ -74,7 +74,7 @@ pub fn told_ground(
     let call_of = |zone| field.advice.zones.iter().find(|call| call.zone == zone);
     let zones = work.zones.iter().map(|zone| words.ground_line(zone, call_of(zone.zone)));
     PageEntry {
-        heading: field.notes.field.name.clone(),
+        heading: words.name(&field.notes.field.name),
         sentence: words.whole_sentence(&field.advice),
         paragraphs: words.ground(work, machine),
         sections: vec![

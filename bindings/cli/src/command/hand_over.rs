@@ -15,6 +15,7 @@ use crate::write::told_written;
 use crate::{Answer, device};
 use clap::Args;
 use pitface_core::error::Fault;
+use pitface_core::harmless::wrong_with_name;
 use pitface_core::merge::Signer as _;
 use pitface_core::store::{DeviceId, Leaving, Photos, Sealer, Store, StoreError, photo_name};
 use pitface_core::words::Words;
@@ -106,12 +107,19 @@ impl HandOver {
         let mut shared = shared.transpose()?;
         there.extend(shared.iter().flat_map(Shared::parts));
         let holder = match &self.holder {
-            Some(holder) => holder.clone(),
+            Some(holder) => match wrong_with_name(holder) {
+                None => holder.clone(),
+                Some(wrong) => {
+                    let fault = Fault::new("--holder", wrong, "write it shorter, on one line");
+                    return Err(Trouble::of_arguments(fault));
+                }
+            },
             None => store.holder(own).map_err(&failed)?.unwrap_or_default(),
         };
         let sealer =
             Sealer { signer: &key, holder: &holder, written_by: PROGRAM, now_ms: now_ms(), ahead_ms: None };
-        let (mut store, leaving) = self.sealed(store, &photos, shared.as_ref(), &sealer)?;
+        let Sealed { mut store, leaving, not_signed } =
+            self.sealed(store, &photos, shared.as_ref(), &sealer)?;
         let folder = self.folder.as_deref().unwrap_or(Path::new("."));
         let mut way = Way {
             to,
@@ -122,7 +130,8 @@ impl HandOver {
             own,
             lock: None,
         };
-        let (mut handed, mut gathered, mut remarks) = (None, None, String::new());
+        let mut remarks = not_signed.as_ref().map_or_else(String::new, Trouble::to_string);
+        let (mut handed, mut gathered) = (None, None);
         match self.how(locks, shared.as_ref()) {
             How::Written(lock) => {
                 let lock_word = lock.as_ref().map(|lock| lock.word);
@@ -151,10 +160,10 @@ impl HandOver {
         let waiting = store.not_carried().map_err(&failed)?;
         let counts = photo_counts(&store, &photos).map_err(&failed)?;
         let mut lines = shared.as_ref().map_or_else(Vec::new, |shared| shared.came.told(&words, &self.store));
-        let sound = handed.is_some();
+        let written = handed.is_some();
         let handed = handed.unwrap_or_default();
         let locked = way.lock.is_some();
-        if sound {
+        if written {
             lines.extend(told(&words, &handed, locked));
             lines.extend(words.photos_leaving(&leaving));
         }
@@ -171,7 +180,11 @@ impl HandOver {
         if let Some(gathered) = &gathered {
             json = merged(json, gathered_json(gathered));
         }
-        Ok(Answer { remarks, sound, ..Answer::new(lines.join("\n") + "\n", json) })
+        Ok(Answer {
+            remarks,
+            sound: written && not_signed.is_none(),
+            ..Answer::new(lines.join("\n") + "\n", json)
+        })
     }
 
     /// Hands over some fields alone.
@@ -233,7 +246,7 @@ impl HandOver {
         photos: &Photos,
         shared: Option<&Shared>,
         sealer: &Sealer,
-    ) -> Result<(Store, Leaving), Trouble> {
+    ) -> Result<Sealed, Trouble> {
         let failed = of_store(&self.store);
         let seal = |store: &mut Store| {
             let leaving = self.photos(store, photos, shared)?;
@@ -247,9 +260,14 @@ impl HandOver {
                 let mut aside = aside.map_err(|_| failed(StoreError::DiskFull))?;
                 tell_aside(&self.store);
                 let leaving = seal(&mut aside).map_err(failed)?;
-                Ok((aside, leaving))
+                Ok(Sealed { store: aside, leaving, not_signed: None })
             }
-            leaving => Ok((store, leaving.map_err(failed)?)),
+            // What is in bundles already is as it was signed, and may go.
+            Err(error @ StoreError::NotAsWritten(_)) => {
+                let leaving = self.photos(&mut store, photos, shared).map_err(&failed)?;
+                Ok(Sealed { store, leaving, not_signed: Some(failed(error)) })
+            }
+            leaving => Ok(Sealed { store, leaving: leaving.map_err(failed)?, not_signed: None }),
         }
     }
 
@@ -286,6 +304,14 @@ impl HandOver {
         let partners = store.partners().map_err(of_store(&self.store))?;
         find_device("--to", to, partners.iter().map(|partner| partner.device)).map(Some)
     }
+}
+
+/// A store from which can be handed over.
+struct Sealed {
+    store: Store,
+    leaving: Leaving,
+    /// Why what was written here last is not signed.
+    not_signed: Option<Trouble>,
 }
 
 /// Whether and how a file is written.

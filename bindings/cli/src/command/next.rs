@@ -29,7 +29,7 @@ impl Next {
             lines: vec![told::look(&words, look.as_ref())],
         });
         let entry = PageEntry {
-            heading: field.notes.field.name.clone(),
+            heading: words.name(&field.notes.field.name),
             sentence: another.map_or_else(|| words.enough_pits(), |zone| words.dig_another(zone)),
             sections: looks.collect(),
             ..PageEntry::default()

@@ -4,6 +4,7 @@ use crate::argument::Shown;
 use crate::asked::ManyFields;
 use crate::field::FieldRead;
 use crate::json::{self, merged};
+use crate::keep::Kept;
 use crate::trouble::Trouble;
 use crate::write::{Folder, told_written};
 use crate::{Answer, keep};
@@ -40,6 +41,9 @@ impl Tables {
     /// Writes them.
     pub fn run(self, shown: &Shown) -> Result<Answer, Trouble> {
         let words = shown.words();
+        if let Some(store) = &self.store {
+            Kept::open(store)?.look()?;
+        }
         let each = self.asked.each(self.store.as_deref())?;
         let fields: Vec<FieldRead> = each.fields.collect::<Result<_, _>>()?;
         let lasts: Vec<_> = fields.iter().map(|field| |id: RecordId| field.lasting(id).is_some()).collect();

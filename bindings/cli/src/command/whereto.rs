@@ -87,7 +87,7 @@ impl Where {
         let walk_json = way.as_ref().map(|(_, walk)| *walk);
         let zones = ground.zones.iter().map(|zone| words.zone_share(zone, &plan));
         let entry = PageEntry {
-            heading: field.notes.field.name.clone(),
+            heading: words.name(&field.notes.field.name),
             sentence: words.next_pit_sentence(&next, way),
             paragraphs: words.next_pit_details(&next),
             sections: vec![

@@ -7,6 +7,7 @@ use crate::trouble::Trouble;
 use crate::write::{Folder, told_written};
 use clap::Args;
 use pitface_core::error::Fault;
+use pitface_core::harmless;
 use pitface_core::record::notes;
 use pitface_core::store::FieldSummary;
 use serde_json::{Value, json};
@@ -30,6 +31,7 @@ impl Write {
     /// Writes them.
     pub fn run(self) -> Result<Answer, Trouble> {
         let kept = Kept::open(&self.store)?;
+        kept.look()?;
         if let Some(out) = &self.out {
             return write_into(out, &kept, &kept.several(&self.field)?);
         }
@@ -44,7 +46,7 @@ impl Write {
         let text = notes::write(&kept.notes(&field)?);
         let notes: Value = serde_json::from_str(&text).unwrap_or_default();
         let told = merged(head(&field), json!({ "notes": notes }));
-        Ok(Answer::new(text, json::fields(vec![told])))
+        Ok(Answer::new(harmless::json(&text).into_owned(), json::fields(vec![told])))
     }
 }
 

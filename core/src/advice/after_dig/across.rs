@@ -3,7 +3,7 @@
 use super::Stretch;
 use super::clue::{Pattern, RidgeAgainst};
 use super::codes::Across;
-use crate::advice::machine::Tines;
+use crate::advice::machine::{Tines, TinesRange};
 
 /// Readings of one place differ by about this much from hand to hand. Our judgement.
 const READING_SLACK_MM: u32 = 15;
@@ -13,9 +13,8 @@ const UNEVEN_MM: u32 = 60;
 const NEARLY_ALL: f64 = 0.85;
 /// Firm ground next to a tine line at less than this share of the line's own depth is a slot's wall. Our judgement.
 const SLOT_WALL: f64 = 0.5;
-/// A ridge differs from the figure's from this height on; the slope of the figure is known to 15 degrees at best. Our
-/// judgement.
-const RIDGE_SLACK_MM: u32 = 70;
+/// A ridge differs from the figure's where it lies outside its range by more than two readings' slack. Our judgement.
+const RIDGE_SLACK_MM: u32 = 2 * READING_SLACK_MM;
 
 /// Readings from line to line against the depth that was to be reached.
 #[derive(Debug, Clone, Copy)]
@@ -99,7 +98,19 @@ impl Section<'_> {
     }
 
     /// The ridge found against that of the figure, read at the same steps.
-    pub fn ridge_against(&self, tines: &Tines, measured_mm: u32) -> RidgeAgainst {
+    pub fn ridge_against(&self, tines: &TinesRange, measured_mm: u32) -> RidgeAgainst {
+        let [lo_mm, hi_mm] = [&tines.flat, &tines.steep].map(|tines| self.reckoned_ridge_mm(tines));
+        if measured_mm > hi_mm + RIDGE_SLACK_MM {
+            RidgeAgainst::Higher
+        } else if measured_mm + RIDGE_SLACK_MM < lo_mm {
+            RidgeAgainst::Lower
+        } else {
+            RidgeAgainst::AsReckoned
+        }
+    }
+
+    /// Height of the figure's ridge at these steps.
+    fn reckoned_ridge_mm(&self, tines: &Tines) -> u32 {
         let steps = self.readings_mm.len() as u32 - 1;
         let tan = tines.slope_degrees.to_radians().tan();
         let above_tip = |step: u32| {
@@ -107,14 +118,7 @@ impl Section<'_> {
                 f64::from(step.min(steps - step)) / f64::from(steps) * f64::from(tines.spacing_mm);
             ((from_line - f64::from(tines.lifting_width_mm) / 2.0) * tan).clamp(0.0, f64::from(tines.tip_mm))
         };
-        let reckoned_mm = (1..steps).map(above_tip).fold(0.0, f64::max).round() as u32;
-        if measured_mm > reckoned_mm + RIDGE_SLACK_MM {
-            RidgeAgainst::Higher
-        } else if measured_mm + RIDGE_SLACK_MM < reckoned_mm {
-            RidgeAgainst::Lower
-        } else {
-            RidgeAgainst::AsReckoned
-        }
+        (1..steps).map(above_tip).fold(0.0, f64::max).round() as u32
     }
 }
 

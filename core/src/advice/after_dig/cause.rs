@@ -16,7 +16,7 @@ pub fn rank(evidence: &Evidence, scene: &Scene, table: &CauseTable) -> Vec<Likel
             cause,
             share: shares[cause as usize],
             reasons: reasons(evidence, table, cause),
-            check: Some(cause.check()).filter(|check| !is_made(*check, evidence, scene)),
+            check: check(cause, evidence, scene),
             remedy: cause.remedy(),
         })
         .collect();
@@ -59,6 +59,12 @@ fn reasons(evidence: &Evidence, table: &CauseTable, cause: FailureCause) -> Vec<
     reasons
 }
 
+/// The check that is still to be made: the roll before a change that wants one, then the cause's own.
+fn check(cause: FailureCause, evidence: &Evidence, scene: &Scene) -> Option<Check> {
+    let roll = Some(Check::RollAtTip).filter(|_| cause.remedy().wants_a_roll());
+    roll.into_iter().chain([cause.check()]).find(|check| !is_made(*check, evidence, scene))
+}
+
 /// Whether a check has been made; one that cannot tell anything here counts as made.
 fn is_made(check: Check, evidence: &Evidence, scene: &Scene) -> bool {
     match check {
@@ -69,7 +75,7 @@ fn is_made(check: Check, evidence: &Evidence, scene: &Scene) -> bool {
         Check::MeasureSlots => evidence.has(PassClue::Depth),
         Check::LookAtWalls => evidence.has(PassClue::Profile) && evidence.has(PassClue::Smear),
         Check::ReadAcross => evidence.has(PassClue::Pattern) && scene.machine.is_some(),
-        Check::TimeTheRun => evidence.has(PassClue::Speed),
+        Check::TimeTheRun => scene.pass.speed_kmh.is_some(),
         Check::LookAtFeet => evidence.has(PassClue::Feet),
         Check::SlotsAcross => evidence.has(PassClue::Slots),
         Check::LookForOldSlots => evidence.has(PassClue::OldSlots),

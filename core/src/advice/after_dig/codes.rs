@@ -131,6 +131,14 @@ codes!(
     }
 );
 
+impl Remedy {
+    /// Whether it is not to be made before soil from the depth of the tips was rolled: deeper or once more in soil that
+    /// smears does harm (Tasmania and DAFWA 2017: too wet, so do not rip).
+    pub const fn wants_a_roll(self) -> bool {
+        matches!(self, Self::Deeper | Self::Closer)
+    }
+}
+
 impl FailureCause {
     /// The check that tells it from the others.
     pub const fn check(self) -> Check {
@@ -146,7 +154,7 @@ impl FailureCause {
         }
     }
 
-    /// The change to make.
+    /// The change to make; see [`Remedy::wants_a_roll`].
     pub const fn remedy(self) -> Remedy {
         match self {
             Self::TooWet => Remedy::WaitForDrier,

@@ -3,10 +3,11 @@
 use super::across::Section;
 use super::clue::{Before, Evenness, PassClue, Reached, SpeedPlace, YesNo};
 use super::ground::Wanted;
-use crate::advice::machine::{CriticalDepth, SpacingRange, Tines, measured_ridge_mm};
-use crate::record::{AfterDig, Extent, Field, FieldNotes, Machine, Pass, RollOutcome};
+use super::lasting::Lasts;
+use crate::advice::machine::{CriticalDepth, SpacingRange, TinesRange, measured_ridge_mm};
+use crate::record::{AfterDig, Extent, Field, FieldNotes, Machine, Pass, RollOutcome, TextureNote};
 use crate::soil::roll::RollMeaning;
-use chrono::Months;
+use crate::soil::texture::TextureGroup;
 
 /// A roll counts for the tip when it was taken within this distance of its depth. Our judgement.
 const ROLL_NEAR_MM: u32 = 75;
@@ -16,9 +17,6 @@ const SLOT_SLACK_MM: u32 = 20;
 const TOO_DEEP_MM: u32 = 50;
 /// Difference between slots across the machine from which it does not run even. Our judgement: two readings' slack.
 const UNEVEN_SLOTS_MM: f64 = 45.0;
-/// How long a loosening may last (2 to 3 years with controlled traffic; Farming Ahead, GRDC 2017).
-const LASTS_MONTHS: Months = Months::new(36);
-
 /// The answers known at one hole.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Evidence([Option<usize>; PassClue::ALL.len()]);
@@ -39,7 +37,7 @@ pub struct Scene<'a> {
     /// The readings, where there are enough of them and a mark.
     pub section: Option<Section<'a>>,
     /// The tines, where their figure holds.
-    pub tines: Option<Tines>,
+    pub tines: Option<TinesRange>,
 }
 
 impl Evidence {
@@ -61,6 +59,37 @@ impl Evidence {
     pub fn has(&self, clue: PassClue) -> bool {
         self.0[clue as usize].is_some()
     }
+
+    /// The answer to a clue, where it is known and one of these.
+    pub fn answer_among(&self, clue: PassClue, codes: &[&'static str]) -> Option<&'static str> {
+        let code = *clue.answers().get(self.0[clue as usize]?)?;
+        codes.contains(&code).then_some(code)
+    }
+}
+
+/// What rolling soil from the depth of the tips has told.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Rolled {
+    /// Too wet.
+    Thread,
+    /// Dry enough, or too dry.
+    NoThread,
+    /// It was not rolled.
+    NotYet,
+    /// It does not roll: sand.
+    NotApplicable,
+}
+
+impl Rolled {
+    /// From the roll nearest to the tip, in the field's soil.
+    pub fn of(roll: Option<RollOutcome>, field: &Field) -> Self {
+        match roll {
+            Some(RollOutcome::Thread) => Self::Thread,
+            Some(_) => Self::NoThread,
+            None if field.texture.map(TextureNote::group) == Some(TextureGroup::Sand) => Self::NotApplicable,
+            None => Self::NotYet,
+        }
+    }
 }
 
 fn answer_of(clue: PassClue, scene: &Scene) -> Option<usize> {
@@ -76,7 +105,7 @@ fn answer_of(clue: PassClue, scene: &Scene) -> Option<usize> {
         PassClue::Slots => evenness(&dig.slots_mm).map(|slots| slots as usize),
         PassClue::Critical => {
             let depth_mm = slot_depth_mm(dig).or(pass.tip_mm).or(wanted.depth_mm)?;
-            Some(CriticalDepth::of_foot(machine?.foot_width_mm).place(depth_mm) as usize)
+            Some(CriticalDepth::of(machine?).place(depth_mm) as usize)
         }
         PassClue::Profile => dig.profile.map(|profile| profile as usize),
         PassClue::Smear => dig.smear.map(|smear| smear as usize),
@@ -118,7 +147,7 @@ const fn yes_no(seen: bool) -> usize {
 
 /// The roll test nearest to the tip, of equally near ones the wettest; `None` also where the soil does not roll.
 pub fn roll_at_tip(pass: &Pass, field: &Field, tip_mm: u32) -> Option<RollOutcome> {
-    let texture = field.texture.map(crate::record::TextureNote::group);
+    let texture = field.texture.map(TextureNote::group);
     let near = pass.rolls.iter().filter(|roll| roll.depth_mm.abs_diff(tip_mm) <= ROLL_NEAR_MM);
     let roll = near.min_by_key(|roll| (roll.depth_mm.abs_diff(tip_mm), roll.roll))?.roll;
     let meaning = RollMeaning::of(texture, Some(roll));
@@ -166,7 +195,8 @@ fn evenness(slots_mm: &[u32]) -> Option<Evenness> {
     })
 }
 
-/// The last loosening before this pass: as noted for the field, or a pass over the whole zone. None noted says nothing.
+/// The last loosening before this pass: as noted for the field, or a pass over the whole zone. None noted says nothing,
+/// nor does one that may or may not have lasted until then.
 fn loosened_before(notes: &FieldNotes, pass: &Pass) -> Option<Before> {
     let done = pass.done?;
     let passes = notes
@@ -178,8 +208,8 @@ fn loosened_before(notes: &FieldNotes, pass: &Pass) -> Option<Before> {
         .chain(notes.field.last_loosened)
         .filter(|day| *day < done)
         .max()?;
-    let still = last.checked_add_months(LASTS_MONTHS)?;
-    Some(if done < still { Before::Recent } else { Before::LongAgo })
+    let lasts = Lasts::of(&notes.field).until(last, done)?;
+    Some(if lasts { Before::Recent } else { Before::LongAgo })
 }
 
 #[cfg(test)]

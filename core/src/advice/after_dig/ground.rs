@@ -2,19 +2,23 @@
 
 use super::Pair;
 use super::codes::PairBy;
+use crate::advice::machine::layer_of;
 use crate::advice::pit_view::PitView;
-use crate::advice::{FieldAdvice, TIP_BELOW_LEAST_MM, TIP_BELOW_MOST_MM, TipDepth, stands_for};
+use crate::advice::{FieldAdvice, TIP_BELOW_LEAST_MM, TIP_BELOW_MOST_MM, ZoneCall, stands_for};
 use crate::place::{FieldMap, walk};
 use crate::reading::FieldReading;
 use crate::record::{AfterDig, Condition, FieldNotes, Pass, Pit, Position, Zone};
 
 /// What a pass was to reach at a hole.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[expect(clippy::struct_field_names, reason = "names carry the unit")]
 pub struct Wanted {
     /// Tip depth.
     pub depth_mm: Option<u32>,
     /// Bottom of the layer to be broken.
     pub layer_bottom_mm: Option<u32>,
+    /// Its top, where that is known too.
+    pub layer_top_mm: Option<u32>,
 }
 
 impl Wanted {
@@ -101,21 +105,27 @@ const fn place(at: Position) -> [f64; 2] {
     [at.longitude_deg, at.latitude_deg]
 }
 
-/// Tip depth of the call for the zone of a pass.
-fn zone_tip(pass: &Pass, advice: &FieldAdvice) -> Option<TipDepth> {
+/// The call for the zone of a pass.
+fn zone_call<'a>(pass: &Pass, advice: &'a FieldAdvice) -> Option<&'a ZoneCall> {
     match pass.zone {
-        None | Some(Zone::Whole) => advice.whole.tip,
-        Some(zone) => advice.zones.iter().find(|call| call.zone == zone)?.tip,
+        None | Some(Zone::Whole) => Some(&advice.whole),
+        Some(zone) => advice.zones.iter().find(|call| call.zone == zone),
     }
 }
 
 /// What a pass was to reach: its own tip depth, else the zone's; the harmed layer of the pit before, else the zone's.
 /// Where the pit named as the one before was read and has no harmed layer, there is none to break.
 pub fn wanted(pass: &Pass, before: Option<&PitBefore>, advice: &FieldAdvice) -> Wanted {
-    let tip = zone_tip(pass, advice);
+    let tip = zone_call(pass, advice).and_then(|call| call.tip);
     let of_pit = before.and_then(|before| before.view.harmed_bottom_mm());
     let none_to_break =
         before.is_some_and(|before| before.by == PairBy::Noted && before.view.judged().is_some());
     let of_zone = tip.map(|tip| tip.bottom_mm).filter(|_| !none_to_break);
-    Wanted { depth_mm: pass.tip_mm.or(tip.map(|tip| tip.lo_mm)), layer_bottom_mm: of_pit.or(of_zone) }
+    let top_of_pit = of_pit.and_then(|_| before?.view.harmed_top_mm());
+    let top_of_zone = || layer_of(zone_call(pass, advice)?).map(|layer| layer.top_mm);
+    Wanted {
+        depth_mm: pass.tip_mm.or(tip.map(|tip| tip.lo_mm)),
+        layer_bottom_mm: of_pit.or(of_zone),
+        layer_top_mm: if of_pit.is_some() { top_of_pit } else { of_zone.and_then(|_| top_of_zone()) },
+    }
 }

@@ -19,15 +19,17 @@ mod verdict;
 
 pub use clue::{Before, Evenness, PassClue, Pattern, Reached, RidgeAgainst, SpeedPlace, YesNo};
 pub use codes::{Across, Check, FailureCause, Lasting, NextStep, PairBy, Remedy, Verdict};
+pub use lasting::Lasts;
 pub use table::{CauseTable, PerCause, TEXT as CAUSES_TEXT};
 pub use unfinished::{READINGS, unfinished};
 
 use super::FieldAdvice;
-use super::machine::{Loosened, Model};
+use super::machine::{LoosenedRange, Model};
 use crate::place::FieldMap;
 use crate::reading::FieldReading;
-use crate::record::{Condition, FieldNotes, RecordId, RollOutcome, RootsSeen};
+use crate::record::{Condition, FieldNotes, RecordId, RootsSeen};
 use chrono::NaiveDate;
+use evidence::Rolled;
 
 /// Share of the compacted layer broken in ideal conditions, least and most (USDA Forest Service 0834-2828, p. 6).
 pub const GOOD_CONDITIONS: (f64, f64) = (0.75, 0.80);
@@ -62,6 +64,12 @@ pub struct PassAdvice {
     pub traffic: Option<TrafficWarning>,
     /// Whether it has held; `None` without a hole a season on.
     pub held: Option<Held>,
+    /// Soil from the depth of the tips rolled to a thread that day: it goes before all else.
+    pub rolled_wet: bool,
+    /// All that is known of it comes from a single hole.
+    pub one_hole: bool,
+    /// How long a loosening here may be expected to last.
+    pub lasts: Lasts,
 }
 
 /// One hole behind the machine.
@@ -73,16 +81,21 @@ pub struct DigAdvice {
     pub season_on: bool,
     /// The depth wanted, against which the share is taken: the pass's tip depth, else the zone's.
     pub target_mm: Option<u32>,
-    /// Bottom of the layer to be broken, from the pit before, else from the zone's call.
+    /// Top of the layer to be broken, from the pit before, else from the zone's call.
+    pub layer_top_mm: Option<u32>,
+    /// Its bottom, likewise.
     pub layer_bottom_mm: Option<u32>,
     /// Share of the ground down to the depth wanted that is loose, measured, 0 to 1.
     pub share: Model<f64>,
-    /// Share of the readings that reach the layer's bottom, measured, 0 to 1.
+    /// Share of the layer that is broken, measured, 0 to 1: of its thickness, by the trapezoid rule; where its top is not
+    /// known, of the readings those that reach its bottom.
     pub layer_broken: Model<f64>,
+    /// Mean thickness of the layer that is left, mm, measured.
+    pub layer_left_mm: Model<f64>,
     /// Height of the ridge between the two tine lines above their bottoms, measured.
     pub ridge_mm: Model<u32>,
-    /// What the figure of the tines lets expect: its ridge at most, its share at least.
-    pub figure: Model<Loosened>,
+    /// What the figure of the tines lets expect.
+    pub figure: Model<LoosenedRange>,
     /// Where it stayed firm, from one line to the other.
     pub firm_at: Vec<Stretch>,
     /// What the pass did here.
@@ -130,6 +143,12 @@ pub enum VerdictReason {
     Thrown,
     /// Most of the layer's plates are left whole.
     PlatesLeft,
+    /// Nothing was read, but what the slot looks like is known to come of a pass that does not loosen.
+    SlotSeen { smeared: bool, narrow: bool },
+    /// A floor of the layer stays from line to line: nowhere between them is it broken through.
+    FloorLeft,
+    /// Something seen or noted counts against it; `answer` is the code of the answer.
+    Against { clue: PassClue, answer: &'static str },
 }
 
 /// One cause as likely as the clues make it.
@@ -257,11 +276,12 @@ fn look_behind_on(
             let read = |dig| hole::read(notes, map, pass, dig, reading, advice, table);
             let digs: Vec<DigAdvice> = pass.after_digs.iter().map(read).collect();
             let held = lasting::held(pass, &digs);
-            let rolled_wet = ground::wanted(pass, None, advice)
-                .depth_mm
-                .and_then(|tip_mm| evidence::roll_at_tip(pass, field, tip_mm))
-                == Some(RollOutcome::Thread);
-            let (next, check, remedy) = next_step::next(pass, &digs, held, rolled_wet);
+            let tip_mm = ground::wanted(pass, None, advice).depth_mm;
+            let rolled = tip_mm.and_then(|tip_mm| evidence::roll_at_tip(pass, field, tip_mm));
+            let roll = Rolled::of(rolled, field);
+            let (next, check, remedy) = next_step::next(pass, &digs, held, roll);
+            let can_say = |dig: &&DigAdvice| !dig.season_on && dig.verdict != Verdict::CannotSay;
+            let one_hole = digs.iter().filter(can_say).count() == 1;
             PassAdvice {
                 pass: pass.id,
                 verdict: next_step::verdict(&digs),
@@ -272,6 +292,9 @@ fn look_behind_on(
                 no_strip_before: false,
                 traffic: lasting::traffic(pass, field),
                 held,
+                rolled_wet: roll == Rolled::Thread,
+                one_hole,
+                lasts: Lasts::of(field),
             }
         })
         .collect();

@@ -1,6 +1,7 @@
 //! From the holes of a pass to what comes next.
 
 use super::codes::{Check, Lasting, NextStep, Remedy, Verdict};
+use super::evidence::Rolled;
 use super::{DigAdvice, Held, LikelyCause};
 use crate::record::{Extent, Pass, Zone};
 
@@ -18,19 +19,19 @@ pub fn verdict(digs: &[DigAdvice]) -> Option<Verdict> {
     fresh().filter(|verdict| *verdict != Verdict::CannotSay).max().or_else(|| fresh().next())
 }
 
-/// What comes next. `rolled_wet`: soil from the depth of the tip rolled to a thread that day.
-pub fn next(pass: &Pass, digs: &[DigAdvice], held: Option<Held>, rolled_wet: bool) -> Next {
+/// What comes next. `rolled`: soil from the depth of the tip, that day.
+pub fn next(pass: &Pass, digs: &[DigAdvice], held: Option<Held>, rolled: Rolled) -> Next {
     if let Some(held) = held {
         let lost = held.lasting == Lasting::Lost;
         return (if lost { NextStep::StopLoosening } else { NextStep::KeepOff }, None, None);
     }
     let whole = pass.extent == Some(Extent::Zone);
     match verdict(digs) {
-        None | Some(Verdict::CannotSay) => (NextStep::DigBehind, None, None),
         Some(Verdict::Done) if whole => (NextStep::KeepOff, None, None),
         Some(Verdict::Worse) if whole => (NextStep::StopLoosening, None, None),
         // Whatever the strip looks like, soil that rolls at the tip is not to be loosened (Tasmania, DAFWA 2017).
-        Some(_) if rolled_wet => (NextStep::Wait, None, Some(Remedy::WaitForDrier)),
+        _ if rolled == Rolled::Thread => (NextStep::Wait, None, Some(Remedy::WaitForDrier)),
+        None | Some(Verdict::CannotSay) => (NextStep::DigBehind, None, None),
         Some(Verdict::Done) => (NextStep::GoOn, None, None),
         Some(worst) => {
             // Of equally bad holes the one whose cause stands out most, whatever their order.
@@ -39,13 +40,16 @@ pub fn next(pass: &Pass, digs: &[DigAdvice], held: Option<Held>, rolled_wet: boo
                 let share = |dig: &DigAdvice| dig.causes.first().map_or(0.0, |cause| cause.share);
                 share(one).total_cmp(&share(other)).then_with(|| other.dig.cmp(&one.dig))
             });
-            clearest.map_or((NextStep::DigBehind, None, None), |dig| by_causes(&dig.causes))
+            clearest.map_or((NextStep::DigBehind, None, None), |dig| by_causes(&dig.causes, rolled))
         }
     }
 }
 
-fn by_causes(causes: &[LikelyCause]) -> Next {
+fn by_causes(causes: &[LikelyCause], rolled: Rolled) -> Next {
     let Some(first) = causes.first() else { return (NextStep::DigBehind, None, None) };
+    if rolled == Rolled::NotYet && first.remedy.wants_a_roll() {
+        return (NextStep::CheckFirst, Some(Check::RollAtTip), None);
+    }
     let check = causes.iter().take(CANDIDATES).find_map(|cause| cause.check);
     if first.share < CLEAR && check.is_some() {
         return (NextStep::CheckFirst, check, None);

@@ -1,6 +1,7 @@
 //! Two settings, or two machines, side by side.
 
 use super::draught::Estimate;
+use super::geometry::LoosenedRange;
 use super::model::{Model, WhyNot};
 use super::setting::Setting;
 use crate::record::codes::codes;
@@ -50,15 +51,21 @@ pub fn compare(one: &Setting, other: &Setting) -> Vec<Compared> {
 impl Measure {
     /// Its value in a setting; what has no range of its own has equal ends.
     pub fn of(self, setting: &Setting) -> Model<Estimate> {
-        let exact = |value: f64| Estimate::around(value, 0.0);
+        let between = |lo: f64, hi: f64| Estimate { lo, mid: f64::midpoint(lo, hi), hi };
         match self {
-            Self::Share => setting.ground.map(|ground| exact(ground.share)),
-            Self::Ridge => setting.ground.map(|ground| exact(ground.ridge_mm.into())),
+            Self::Share => setting.ground.map(|ground| between(ground.least.share, ground.most.share)),
+            Self::Ridge => {
+                let ridge = |ground: LoosenedRange| [ground.most.ridge_mm, ground.least.ridge_mm];
+                setting.ground.map(|ground| {
+                    let [lo, hi] = ridge(ground).map(f64::from);
+                    between(lo, hi)
+                })
+            }
             Self::Draught => Model::Applies(setting.draught_kn),
             Self::PtoPower => {
                 setting.traction.map(|traction| traction.needed_pto_kw).ok_or(WhyNot::NoTractor).into()
             }
-            Self::WorkRate => Model::Applies(exact(setting.ha_per_hour)),
+            Self::WorkRate => setting.ha_per_hour,
             Self::Fuel => setting.fuel.map(|fuel| fuel.litres_per_ha),
             Self::Cost => setting.cost_per_ha,
             Self::BreakEven => setting.break_even_t_per_ha,

@@ -1,8 +1,8 @@
 //! Critical depth: the depth below which a foot no longer lifts the soil but presses it aside.
 
 use super::table::CRITICAL_RATIO;
-use crate::record::Machine;
 use crate::record::codes::codes;
+use crate::record::{Foot, Machine};
 
 codes!(
     /// Where a tip depth lies against critical depth.
@@ -42,25 +42,29 @@ impl CriticalShift {
 pub struct CriticalDepth {
     /// Shallowest estimate: the deepest tip that is held to stay above it.
     pub lo_mm: u32,
-    /// Deepest estimate.
-    pub hi_mm: u32,
+    /// Deepest estimate; `None` for winged feet: wings make it lie deeper, and nobody says by how much.
+    pub hi_mm: Option<u32>,
 }
 
 impl CriticalDepth {
-    /// Of a foot of this width, without its wings.
+    /// Of a plain foot of this width.
     pub const fn of_foot(foot_width_mm: u32) -> Self {
         let (least, most) = CRITICAL_RATIO;
-        Self { lo_mm: foot_width_mm.saturating_mul(least), hi_mm: foot_width_mm.saturating_mul(most) }
+        Self { lo_mm: foot_width_mm.saturating_mul(least), hi_mm: Some(foot_width_mm.saturating_mul(most)) }
+    }
+
+    /// Of the feet of a machine.
+    pub const fn of(machine: &Machine) -> Self {
+        let plain = Self::of_foot(machine.foot_width_mm);
+        if machine.wings.is_some() { Self { hi_mm: None, ..plain } } else { plain }
     }
 
     /// Where a tip depth lies.
     pub const fn place(self, tip_mm: u32) -> CriticalPlace {
-        if tip_mm <= self.lo_mm {
-            CriticalPlace::Above
-        } else if tip_mm <= self.hi_mm {
-            CriticalPlace::Uncertain
-        } else {
-            CriticalPlace::Below
+        match self.hi_mm {
+            _ if tip_mm <= self.lo_mm => CriticalPlace::Above,
+            Some(hi_mm) if tip_mm > hi_mm => CriticalPlace::Below,
+            _ => CriticalPlace::Uncertain,
         }
     }
 }
@@ -77,22 +81,26 @@ pub fn critical_shifts(machine: &Machine) -> Vec<CriticalShift> {
 
 /// The deepest tip of a machine that is held to stay above critical depth and is within its reach.
 pub fn deepest_above_critical_mm(machine: &Machine) -> u32 {
-    CriticalDepth::of_foot(machine.foot_width_mm).lo_mm.min(machine.reach_mm.unwrap_or(u32::MAX))
+    CriticalDepth::of(machine).lo_mm.min(machine.reach_mm.unwrap_or(u32::MAX))
 }
 
 /// Foot widths for a tip depth.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, serde::Serialize)]
 pub struct FootWidth {
-    /// A narrower foot runs below critical depth.
-    pub least_mm: u32,
+    /// A narrower plain foot runs below critical depth; `None` for winged ones, see [`CriticalDepth::hi_mm`].
+    pub least_mm: Option<u32>,
     /// From this width on the foot is held to stay above it.
     pub sure_mm: u32,
 }
 
 /// The foot width a tip depth takes.
-pub const fn foot_width_for(tip_mm: u32) -> FootWidth {
+pub const fn foot_width_for(tip_mm: u32, foot: Foot) -> FootWidth {
     let (least, most) = CRITICAL_RATIO;
-    FootWidth { least_mm: tip_mm.div_ceil(most), sure_mm: tip_mm.div_ceil(least) }
+    let least_mm = match foot {
+        Foot::Plain | Foot::PlainLeading => Some(tip_mm.div_ceil(most)),
+        Foot::Winged | Foot::WingedLeading => None,
+    };
+    FootWidth { least_mm, sure_mm: tip_mm.div_ceil(least) }
 }
 
 #[cfg(test)]
@@ -103,12 +111,13 @@ mod tests {
     proptest! {
         #[test]
         fn the_foot_asked_for_is_the_narrowest_that_does(tip_mm in 7u32..1_200) {
-            let need = foot_width_for(tip_mm);
+            let need = foot_width_for(tip_mm, Foot::Plain);
+            let least_mm = need.least_mm.unwrap_or_default();
             let place = |width_mm| CriticalDepth::of_foot(width_mm).place(tip_mm);
             prop_assert_eq!(place(need.sure_mm), CriticalPlace::Above);
             prop_assert_ne!(place(need.sure_mm - 1), CriticalPlace::Above);
-            prop_assert_ne!(place(need.least_mm), CriticalPlace::Below);
-            prop_assert_eq!(place(need.least_mm - 1), CriticalPlace::Below);
+            prop_assert_ne!(place(least_mm), CriticalPlace::Below);
+            prop_assert_eq!(place(least_mm - 1), CriticalPlace::Below);
         }
 
         #[test]
@@ -116,7 +125,12 @@ mod tests {
             let critical = CriticalDepth::of_foot(foot_mm);
             prop_assert_eq!(critical.place(critical.lo_mm), CriticalPlace::Above);
             prop_assert_eq!(critical.place(critical.lo_mm + 1), CriticalPlace::Uncertain);
-            prop_assert_eq!(critical.place(critical.hi_mm + 1), CriticalPlace::Below);
+            let hi_mm = critical.hi_mm.unwrap_or_default();
+            prop_assert_eq!(critical.place(hi_mm), CriticalPlace::Uncertain);
+            prop_assert_eq!(critical.place(hi_mm + 1), CriticalPlace::Below);
+            let winged = CriticalDepth { hi_mm: None, ..critical };
+            prop_assert_eq!(winged.place(critical.lo_mm), CriticalPlace::Above);
+            prop_assert_eq!(winged.place(hi_mm + 1), CriticalPlace::Uncertain);
         }
     }
 }

@@ -43,10 +43,21 @@ pub struct Fuel {
 }
 
 impl Fuel {
-    /// Fuel for a power needed; a load above the tractor's power counts as full load, as it cannot burn more.
-    pub fn of(formula: FuelFormula, needed_pto_kw: Estimate, rated_pto_kw: f64, ha_per_hour: f64) -> Self {
+    /// Fuel for a power needed at the speed that is held; a load above the tractor's power counts as full load, as it
+    /// cannot burn more. The pull that takes most goes with the least ground worked.
+    pub fn of(
+        formula: FuelFormula,
+        needed_pto_kw: Estimate,
+        rated_pto_kw: f64,
+        ha_per_hour: Estimate,
+    ) -> Self {
         let litres_per_hour =
             needed_pto_kw.map(|kw| formula.litres_per_hour(rated_pto_kw, (kw / rated_pto_kw).min(1.0)));
-        Self { formula, litres_per_hour, litres_per_ha: litres_per_hour.map(|litres| litres / ha_per_hour) }
+        let litres_per_ha = Estimate {
+            lo: litres_per_hour.lo / ha_per_hour.hi,
+            mid: litres_per_hour.mid / ha_per_hour.mid,
+            hi: litres_per_hour.hi / ha_per_hour.lo,
+        };
+        Self { formula, litres_per_hour, litres_per_ha }
     }
 }

@@ -1,6 +1,30 @@
 //! The ground a row of tines loosens, as a drawing on paper: flat bottom, straight sides, no help from one tine to
-//! the next. Ours, not published; real tines break part of the ridges, so that the ridge is an upper bound and the
-//! share a lower one. It holds only above critical depth, which is for the caller to see to ([`super::set`] does).
+//! the next. Ours, not published; how steep the sides are is known to a range only, and so is what is loosened. It holds only above critical depth, which is for the caller to see to ([`super::set`] does).
+
+/// Slope of the sides against the level, degrees, as the range it is known to.
+#[derive(Debug, Clone, Copy, PartialEq, serde::Serialize)]
+pub struct SideSlope {
+    /// Flattest: most is loosened.
+    pub flat: f64,
+    /// Steepest: least is.
+    pub steep: f64,
+}
+
+impl SideSlope {
+    /// A slope that was measured.
+    pub const fn known(degrees: f64) -> Self {
+        Self { flat: degrees, steep: degrees }
+    }
+}
+
+/// What tines loosen over the range of their sides' slope.
+#[derive(Debug, Clone, Copy, PartialEq, serde::Serialize)]
+pub struct LoosenedRange {
+    /// With the steepest sides.
+    pub least: Loosened,
+    /// With the flattest.
+    pub most: Loosened,
+}
 
 /// Tines of one width at one depth and spacing.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -22,7 +46,7 @@ pub struct Loosened {
     pub ridge_mm: u32,
     /// Whether the loosened ground of neighbours meets below the surface.
     pub meets: bool,
-    /// Share of the ground down to tip depth that is loosened, 0 to 1; at least.
+    /// Share of the ground down to tip depth that is loosened, 0 to 1.
     pub share: f64,
     /// Section loosened by a tine on its own, square metres.
     pub single_area_m2: f64,

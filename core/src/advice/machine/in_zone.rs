@@ -6,7 +6,7 @@ use super::money::Price;
 use super::setting::{LayerDepths, Work};
 use super::table::{DraughtSoil, Surface, USUAL_SPEED_KMH};
 use crate::advice::{What, ZoneCall};
-use crate::record::{Field, Machine};
+use crate::record::{Call, Field, Machine};
 
 /// What field and pits do not say of a piece of work.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -47,6 +47,15 @@ const fn middle_mm(lo_mm: u32, hi_mm: u32) -> u32 {
     if lo_mm <= whole_mm && whole_mm <= hi_mm { whole_mm } else { middle_mm }
 }
 
+/// The layer that a zone's call is to break: from the top its reasons name to the bottom its tip depth clears.
+pub fn layer_of(call: &ZoneCall) -> Option<LayerDepths> {
+    let bottom_mm = call.tip?.bottom_mm;
+    call.reasons.iter().find_map(|why| match why.what {
+        What::Layer { top_mm, .. } if top_mm < bottom_mm => Some(LayerDepths { top_mm, bottom_mm }),
+        _ => None,
+    })
+}
+
 /// The work that a zone's call asks for: tips in the middle of their range, the layer that decided, the roll test that
 /// decided.
 ///
@@ -61,18 +70,14 @@ pub fn work_in_zone(
     let tip = call.tip.ok_or(WhyNot::NoLayer)?;
     let noted = field.texture.map(|texture| texture.group().into());
     let soil = terms.soil.or(noted).ok_or(WhyNot::NoTexture)?;
-    let named = |what: &What| match *what {
-        What::Layer { top_mm, .. } if top_mm < tip.bottom_mm => Some(top_mm),
-        _ => None,
-    };
     let rolled = |what: &What| match *what {
         What::Rolled { roll, surface: false, .. } => Some(roll),
         _ => None,
     };
-    let reasons = || call.reasons.iter().map(|why| &why.what);
     Ok(Work {
-        layer: reasons().find_map(named).map(|top_mm| LayerDepths { top_mm, bottom_mm: tip.bottom_mm }),
-        roll: reasons().find_map(rolled),
+        layer: layer_of(call),
+        roll: call.reasons.iter().find_map(|why| rolled(&why.what)),
+        forbidden: call.call != Call::Loosen,
         surface: terms.surface,
         fuel: terms.fuel,
         price: terms.price,

@@ -24,20 +24,22 @@ pub use critical::{
 };
 pub use draught::{Estimate, draught_kn, table_draught_n};
 pub use fuel::{Fuel, FuelFormula};
-pub use geometry::{Loosened, Tines};
-pub use in_zone::{Terms, work_in_zone};
+pub use geometry::{Loosened, LoosenedRange, SideSlope, Tines};
+pub use in_zone::{Terms, layer_of, work_in_zone};
 pub use mckyes_ali::{NarrowTine, TineForce};
 pub use model::{Model, WhyNot};
 pub use money::{Price, break_even_t_per_ha};
-pub use power::{TractorFit, drawbar_kw, pto_kw, rated_pto_kw, tractor_fit};
+pub use power::{
+    Grip, TractorFit, drawbar_kw, grip, held_kmh, pto_kw, pull_per_weight, rated_pto_kw, tractor_fit,
+};
 pub use rate::{ha_per_hour, speed_for_kmh};
-pub use section::{broken_share, measured_ridge_mm, section_share};
+pub use section::{broken_share, left_mm, measured_ridge_mm, section_share};
 pub use setting::{
-    LayerBreak, LayerDepths, Needed, Setting, SpacingAnswer, Traction, Work, needed_for, set, tines,
+    LayerBreak, LayerDepths, Needed, Setting, SpacingAnswer, TinesRange, Traction, Work, needed_for, set,
 };
 pub use spacing::{LeadingRange, SpacingFit, SpacingRange, leading_ranges};
 pub use table::{
-    CRITICAL_RATIO, DRAUGHT, DRAUGHT_FACTOR, DRAUGHT_SPREAD, DraughtRow, DraughtSoil, FIELD_EFFICIENCY,
-    LEADING, LeadingRow, SIDE_SLOPE_DEGREES, SPACING, SpacingRow, Surface, TRACTION, TractionRow,
-    USUAL_SPEED_KMH,
+    CRITICAL_RATIO, DRAUGHT, DRAUGHT_FACTOR, DRAUGHT_SPREAD, DRAUGHT_WINGS_MM, DraughtRow, DraughtSoil,
+    FIELD_EFFICIENCY, LEADING, LeadingRow, SIDE_SLOPE_DEGREES, SPACING, SpacingRow, Surface, TRACTION,
+    TractionRow, USUAL_SPEED_KMH,
 };

@@ -23,6 +23,10 @@ codes!(
         NoTractor = "no_tractor",
         /// The tractor does not have the power.
         NotEnoughPower = "not_enough_power",
+        /// The mass of the tractor is not known: weigh it.
+        NotWeighed = "not_weighed",
+        /// The call for this ground is not to loosen it now.
+        CallForbids = "call_forbids",
         /// What it takes was not given.
         NotGiven = "not_given",
     }

@@ -21,11 +21,17 @@ pub enum Price {
 
 impl Price {
     /// Money a hectare. `None` where it is paid by time and the fuel is not known.
-    pub fn per_ha(self, ha_per_hour: f64, litres_per_ha: Option<Estimate>) -> Option<Estimate> {
+    pub fn per_ha(self, ha_per_hour: Estimate, litres_per_ha: Option<Estimate>) -> Option<Estimate> {
         match self {
             Self::PerHectare { cost } => Some(Estimate::around(cost, 0.0)),
             Self::PerHour { cost, fuel_per_litre } => {
-                Some(litres_per_ha?.map(|litres| cost / ha_per_hour + litres * fuel_per_litre))
+                let (litres, rate) = (litres_per_ha?, ha_per_hour);
+                let both = |litres: f64, rate: f64| cost / rate + litres * fuel_per_litre;
+                Some(Estimate {
+                    lo: both(litres.lo, rate.hi),
+                    mid: both(litres.mid, rate.mid),
+                    hi: both(litres.hi, rate.lo),
+                })
             }
         }
     }
@@ -43,8 +49,9 @@ mod tests {
     #[test]
     fn work_paid_by_time_needs_the_fuel() {
         let price = Price::PerHour { cost: 90.0, fuel_per_litre: 0.7 };
-        assert_eq!(price.per_ha(2.0, None), None);
-        let cost = price.per_ha(2.0, Some(Estimate { lo: 10.0, mid: 15.0, hi: 20.0 })).unwrap();
+        let rate = Estimate::around(2.0, 0.0);
+        assert_eq!(price.per_ha(rate, None), None);
+        let cost = price.per_ha(rate, Some(Estimate { lo: 10.0, mid: 15.0, hi: 20.0 })).unwrap();
         assert!(
             (cost.lo - 52.0).abs() < 1e-9 && (cost.mid - 55.5).abs() < 1e-9 && (cost.hi - 59.0).abs() < 1e-9
         );

@@ -16,6 +16,14 @@ pub fn broken_share(readings_mm: &[u32], bottom_mm: u32) -> Option<f64> {
     (!readings_mm.is_empty()).then(|| reaching as f64 / readings_mm.len() as f64)
 }
 
+/// Mean thickness of a layer that is left between two tine lines, by the trapezoid rule: at each reading what of it lies
+/// below the depth to firm soil. `None` for fewer than two readings or a layer of no thickness.
+pub fn left_mm(readings_mm: &[u32], top_mm: u32, bottom_mm: u32) -> Option<f64> {
+    let thickness_mm = bottom_mm.saturating_sub(top_mm);
+    let into_layer: Vec<u32> = readings_mm.iter().map(|mm| mm.saturating_sub(top_mm)).collect();
+    Some((1.0 - section_share(&into_layer, thickness_mm)?) * f64::from(thickness_mm))
+}
+
 /// Height of the firm ground between the two tine lines above the mean of their bottoms; 0 where nothing stands higher.
 /// `None` for fewer than three readings, which show nothing between the lines.
 pub fn measured_ridge_mm(readings_mm: &[u32]) -> Option<u32> {
@@ -27,7 +35,7 @@ pub fn measured_ridge_mm(readings_mm: &[u32]) -> Option<u32> {
 #[cfg(test)]
 mod tests {
     use super::super::Tines;
-    use super::{broken_share, measured_ridge_mm, section_share};
+    use super::{broken_share, left_mm, measured_ridge_mm, section_share};
     use proptest::prelude::*;
 
     #[test]
@@ -41,6 +49,22 @@ mod tests {
         assert_eq!(measured_ridge_mm(&[350, 350, 200, 350, 350]), Some(150));
         assert_eq!(measured_ridge_mm(&[300, 340, 300]), Some(0));
         assert_eq!(measured_ridge_mm(&[300, 300]), None);
+    }
+
+    /// A layer at 200 to 300 mm: whole, half and none of it left; the readings in the lines count half.
+    #[test]
+    fn what_is_left_of_a_layer_is_a_thickness() {
+        for (readings, left) in [
+            ([180, 200, 150], 100.0),
+            ([250, 250, 250], 50.0),
+            ([350, 300, 310], 0.0),
+            ([350, 280, 350], 10.0),
+        ] {
+            let found = left_mm(&readings, 200, 300).unwrap();
+            assert!((found - left).abs() < 1e-9, "{readings:?} {found}");
+        }
+        assert_eq!(left_mm(&[350], 200, 300), None);
+        assert_eq!(left_mm(&[350, 350], 300, 300), None);
     }
 
     #[test]

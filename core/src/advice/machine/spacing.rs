@@ -1,6 +1,6 @@
 //! How far apart the legs may stand for the ground between them to be loosened too, and how deep leading tines run.
 
-use super::table::{LEADING, SPACING};
+use super::table::{LEADING, LeadingRow, SPACING};
 use crate::record::Foot;
 use crate::record::codes::codes;
 
@@ -52,7 +52,7 @@ impl SpacingRange {
 }
 
 /// One published depth for the tips of leading tines, and whether the fitted ones run there.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, serde::Serialize)]
+#[derive(Debug, Clone, Copy, PartialEq, serde::Serialize)]
 pub struct LeadingRange {
     /// Shallowest.
     pub lo_mm: u32,
@@ -62,6 +62,10 @@ pub struct LeadingRange {
     pub source: &'static str,
     /// Whether the fitted depth lies in it; `None` if it is not known.
     pub within: Option<bool>,
+    /// Share of the draught saved there, at most; it is not in any other figure.
+    pub draught_saved: Option<f64>,
+    /// Share of the fuel saved there, likewise.
+    pub fuel_saved: Option<f64>,
 }
 
 /// The published depths of leading tines side by side. They differ; none is preferred.
@@ -69,7 +73,8 @@ pub fn leading_ranges(tip_mm: u32, fitted_mm: Option<u32>) -> [LeadingRange; LEA
     LEADING.map(|row| {
         let [lo_mm, hi_mm] = [row.least, row.most].map(|share| (f64::from(tip_mm) * share).round() as u32);
         let within = fitted_mm.map(|fitted_mm| (lo_mm..=hi_mm).contains(&fitted_mm));
-        LeadingRange { lo_mm, hi_mm, source: row.source, within }
+        let LeadingRow { source, draught_saved, fuel_saved, .. } = row;
+        LeadingRange { lo_mm, hi_mm, source, within, draught_saved, fuel_saved }
     })
 }
 

@@ -1,5 +1,6 @@
 //! Every constant of the machine room, with its source a row. Not one of them is spread elsewhere.
 
+use super::geometry::SideSlope;
 use crate::record::codes::codes;
 use crate::record::{Drive, Foot};
 use crate::soil::texture::TextureGroup;
@@ -54,6 +55,10 @@ pub struct LeadingRow {
     pub least: f64,
     /// Most, likewise.
     pub most: f64,
+    /// Share of the draught saved there, at most.
+    pub draught_saved: Option<f64>,
+    /// Share of the fuel saved there.
+    pub fuel_saved: Option<f64>,
     /// Where from.
     pub source: &'static str,
 }
@@ -63,17 +68,23 @@ pub const LEADING: [LeadingRow; 2] = [
     LeadingRow {
         least: 1.0 / 3.0,
         most: 0.5,
-        source: "Hamza, Riethmuller and Anderson 2006: a third to a half of the main depth",
+        draught_saved: Some(0.177),
+        fuel_saved: None,
+        source: "Hamza, Riethmuller and Anderson 2006: a third to a half of the main depth; one tine in line, up to 17.7 % less draught",
     },
     LeadingRow {
         least: 0.60,
         most: 0.75,
-        source: "Hamza et al. 2013: 25 to 40 % shallower than the main tine",
+        draught_saved: None,
+        fuel_saved: Some(1.0 - 11.5 / 13.6),
+        source: "Hamza et al. 2013: 25 to 40 % shallower than the main tine; 13.6 to 11.5 l/ha at 330 mm in moist loamy sand",
     },
 ];
 
-/// Side of the loosened ground against the level, degrees: the usual value of diagrams (value from memory).
-pub const SIDE_SLOPE_DEGREES: f64 = 45.0;
+/// Side of the loosened ground against the level, degrees, flattest and steepest: 45 is the usual value of diagrams (value
+/// from memory); Zaied et al. 2016 reckon 51.6 to 52.6; the areas measured by Spoor and Godwin 1978 (value from memory)
+/// imply 57 to 60.
+pub const SIDE_SLOPE_DEGREES: SideSlope = SideSlope { flat: 45.0, steep: 60.0 };
 
 /// Draught of one tool in newtons: `factor × (a + b × km/h + c × (km/h)²) × depth in cm`.
 pub struct DraughtRow {
@@ -90,6 +101,9 @@ pub struct DraughtRow {
 }
 
 const DRAUGHT_SOURCE: &str = "ASABE D497, its table as reported second-hand";
+
+/// Width over the wings of the winged row (source as [`DRAUGHT`]).
+pub const DRAUGHT_WINGS_MM: u32 = 300;
 
 /// Subsoiler rows: narrow point, and 30 cm winged point.
 pub const DRAUGHT: [DraughtRow; 2] = [
@@ -122,6 +136,20 @@ pub const TRACTION: [TractionRow; Drive::ALL.len()] = [
     // Firm below tilled looks like a slip in the source (0.82 from memory); kept as read.
     TractionRow { drive: Drive::Tracks, ratio: [0.88, 0.79, 0.80, 0.78], source: TRACTION_SOURCE },
 ];
+
+/// Wheel numeric of each surface, in the order of [`Surface::ALL`] (Brixius 1987 as in ASABE D497: hard, firm, tilled, soft
+/// soil; values from memory).
+pub const WHEEL_NUMERIC: [f64; Surface::ALL.len()] = [80.0, 30.0, 20.0, 15.0];
+/// Slip for best traction, least and most, in the order of [`Surface::ALL`] (source as [`TRACTION`]).
+pub const BEST_SLIP: [(f64, f64); Surface::ALL.len()] =
+    [(0.04, 0.08), (0.08, 0.10), (0.11, 0.13), (0.14, 0.16)];
+/// Slip above which wheels smear and dig themselves in rather than pull. Our judgement.
+pub const MOST_SLIP: f64 = 0.20;
+/// Share of a two-wheel drive's weight on the driven wheels (three quarters: common practice, no source).
+pub const ON_REAR_WHEELS: f64 = 0.75;
+/// Slowest speed that is work at all, km/h, where the machine's own is not known (GRDC Ground Cover: 2 km/h was far too
+/// slow; size our judgement).
+pub const SLOWEST_KMH: f64 = 2.0;
 
 /// PTO power over engine power at the flywheel (source as [`TRACTION`]).
 pub const PTO_PER_ENGINE: f64 = 0.9;

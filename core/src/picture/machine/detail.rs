@@ -134,7 +134,8 @@ impl View {
 
     fn critical(&self, picture: &SectionPicture, area: Area, shapes: &mut Vec<Shape>) {
         let (lo, hi) = picture.critical_mm;
-        let [lo, hi] = [lo, hi].map(|mm| self.y(mm.into()));
+        let lo = self.y(lo.into());
+        let hi = hi.map_or(f64::INFINITY, |mm| self.y(mm.into()));
         for y in [lo, hi].into_iter().filter(|&y| y < area.bottom) {
             level(Role::Outline, y, area.left, area.right, shapes);
         }

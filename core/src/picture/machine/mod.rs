@@ -81,9 +81,9 @@ pub struct SectionPicture {
     pub tip_mm: u32,
     /// The layer to be broken.
     pub layer: Option<LayerDepths>,
-    /// Range of critical depth.
-    pub critical_mm: (u32, u32),
-    /// Slope of the loosened ground's sides, degrees; nothing loosened is drawn where the model does not hold.
+    /// Range of critical depth, open below where its end is not known.
+    pub critical_mm: (u32, Option<u32>),
+    /// Slope of the loosened ground's sides, degrees, the steepest there may be; nothing loosened is drawn where the model does not hold.
     pub loosened: Model<f64>,
     /// Depth ruler.
     pub ruler: Ruler,
@@ -116,7 +116,7 @@ impl SectionPicture {
             tip_mm: work.tip_mm,
             layer: work.layer,
             critical_mm: (setting.critical.lo_mm, setting.critical.hi_mm),
-            loosened: setting.ground.map(|_| work.slope_degrees),
+            loosened: setting.ground.map(|_| work.slope.steep),
             ruler: Ruler { unit: String::new(), marks: Vec::new() },
             key,
             text_scale: 1.0,
@@ -128,7 +128,8 @@ impl SectionPicture {
     /// Depth of the ground drawn: below tip and layer, and below critical depth unless that lies far deeper.
     pub fn depth_mm(&self) -> u32 {
         let lowest = self.layer.map_or(self.tip_mm, |layer| self.tip_mm.max(layer.bottom_mm));
-        let (_, critical) = self.critical_mm;
+        let (shallowest, deepest) = self.critical_mm;
+        let critical = deepest.unwrap_or(shallowest);
         let lowest = if critical <= lowest.saturating_mul(2) { lowest.max(critical) } else { lowest };
         lowest.saturating_add(BELOW_MM)
     }

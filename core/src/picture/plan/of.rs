@@ -1,6 +1,7 @@
 //! The plan of a field from its notes.
 
 use super::{PlanAfterDig, PlanLine, PlanPart, PlanPicture, PlanPit, Spot};
+use crate::harmless::name;
 use crate::place::{FieldMap, Plane};
 use crate::reading::FieldReading;
 use crate::record::{FieldNotes, Position};
@@ -31,7 +32,7 @@ impl PlanPicture {
                 .map(|part| PlanPart {
                     ring: part.edge,
                     zone: part.zone,
-                    label: part.name.unwrap_or_default(),
+                    label: name(&part.name.unwrap_or_default()).into_owned(),
                 })
                 .collect(),
             buried: map

@@ -3,6 +3,7 @@
 use super::cursor::{Book, Object, found};
 use super::guess::nearest;
 use super::length::Length;
+use crate::harmless::wrong_with_name;
 use crate::record::RecordId;
 use chrono::{DateTime, Datelike, FixedOffset, NaiveDate};
 use serde_json::Value;
@@ -158,7 +159,10 @@ impl<'a> Node<'a> {
 
     fn text_or(self, todo: &str) -> Option<String> {
         match self.value.as_str() {
-            Some(text) if !text.trim().is_empty() => return Some(text.into()),
+            Some(text) if !text.trim().is_empty() => match wrong_with_name(text) {
+                None => return Some(text.into()),
+                Some(wrong) => self.fault(wrong, "write it shorter, on one line"),
+            },
             Some(_) => self.fault("the text is empty", todo),
             None => {
                 self.fault(format!("{} is not a text", found(&self.value)), "write words in double quotes");

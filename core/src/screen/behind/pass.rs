@@ -128,7 +128,7 @@ fn facts(answer: &FieldAnswer, pass: &Pass, world: &World) -> Vec<Doing> {
     let machines = answer.notes.machines.iter().map(|machine| {
         let said = PassSaid::Machine(machine.id);
         let note = words.machine_measures(machine);
-        Button { note, ..choice(machine.name.clone(), said, pass.machine == Some(machine.id)) }
+        Button { note, ..choice(words.name(&machine.name), said, pass.machine == Some(machine.id)) }
     });
     let zones = Zone::ALL
         .iter()

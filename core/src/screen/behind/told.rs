@@ -11,7 +11,7 @@ use crate::words::{Caption, Listed, Words};
 pub(super) fn of_pass(said: PassSaid, pass: &Pass, notes: &FieldNotes, words: &Words) -> String {
     match said {
         PassSaid::Machine(_) => {
-            let machine = machine_of(notes, pass).map(|machine| machine.name.clone());
+            let machine = machine_of(notes, pass).map(|machine| words.name(&machine.name));
             value(&words.of(Caption::PassMachine), machine, words)
         }
         PassSaid::Zone(_) => value(&words.of(Caption::PassZone), pass.zone.map(|zone| words.of(zone)), words),

@@ -6,13 +6,14 @@ use super::super::pit::look::with_clue;
 use super::super::step::{COARSE, FINE, Notch, WIDE};
 use super::super::{Button, Doing, Done, Edit, Known, Place, Screen, ScreenKind, Size, World};
 use super::FieldAct;
-use super::details::{held_to, leave_given, length_of, value_or_not};
+use super::details::{held_to, leave_given, length_of, value_or_not, yes_no};
 use crate::error::Fault;
+use crate::harmless::typed_name;
 use crate::reading::Clue;
 use crate::record::notes::length::{self, Length};
 use crate::record::{Field, OrganicMatter, RecordId};
 use crate::units::LengthUnit;
-use crate::words::{Caption, Detail, DetailText, PitText, Words};
+use crate::words::{Caption, Detail, DetailText, Listed, PitText, Words};
 use chrono::{Datelike, NaiveDate};
 use serde::{Deserialize, Serialize};
 
@@ -70,8 +71,6 @@ const fn scale(detail: Detail) -> Option<Scale> {
 const IN_A_ROW: u8 = 4;
 /// Years offered for when something last happened; the last stands for longer ago.
 const YEARS: [i32; 4] = [0, 1, 2, 3];
-/// The longest text kept of what is typed, letters. Our judgement.
-const LONGEST: usize = 80;
 
 pub(in crate::screen) fn show(field: RecordId, detail: Detail, world: &World) -> Option<Screen> {
     let (noted, words) = (&world.notes(field)?.field, world.words);
@@ -95,6 +94,7 @@ pub(in crate::screen) fn show(field: RecordId, detail: Detail, world: &World) ->
         Detail::ServicesAsked => {
             typing(detail, words.label(detail), noted.services_asked.clone().unwrap_or_default())
         }
+        Detail::ControlledTraffic => yes_or_no(detail, noted.controlled_traffic, yes_no, words),
         Detail::DeepClay => yes_or_no(detail, noted.deep_clay_anyway, held_to, words),
         Detail::ServicesLeave => yes_or_no(detail, noted.services_leave, leave_given, words),
         _ => lengths(noted, detail, words),
@@ -110,10 +110,10 @@ pub(in crate::screen) fn show(field: RecordId, detail: Detail, world: &World) ->
     Some(shown)
 }
 
-fn yes_or_no(
+fn yes_or_no<T: Listed>(
     detail: Detail,
     noted: Option<bool>,
-    called: fn(bool) -> DetailText,
+    called: impl Fn(bool) -> T,
     words: &Words,
 ) -> Vec<Doing> {
     let answer =
@@ -232,7 +232,7 @@ pub(super) fn tap(
 
 /// The field with what was typed, or what is wrong with that. Nothing typed is nothing noted.
 fn typed(field: &Field, detail: Detail, text: &str, world: &World) -> Result<Field, String> {
-    let text: String = text.trim().chars().take(LONGEST).collect();
+    let text = typed_name(text);
     let (mut changed, words) = (field.clone(), world.words);
     let some = (!text.is_empty()).then(|| text.clone());
     match detail {
@@ -309,6 +309,7 @@ fn with(field: &Field, detail: Detail, to: DetailSet) -> Field {
         Detail::LastCrop => field.last_crop = None,
         Detail::LastLoosened => field.last_loosened = day,
         Detail::LastTraffic => field.last_traffic = day,
+        Detail::ControlledTraffic => field.controlled_traffic = yes,
         Detail::DeepClay => field.deep_clay_anyway = yes,
     }
     field

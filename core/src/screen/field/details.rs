@@ -35,6 +35,7 @@ const GROUPS: [(DetailText, &[Detail]); 3] = [
             Detail::LastCrop,
             Detail::LastLoosened,
             Detail::LastTraffic,
+            Detail::ControlledTraffic,
             Detail::LastRain,
             Detail::Reach,
             Detail::DeepClay,
@@ -46,7 +47,7 @@ pub(in crate::screen) fn show(field: RecordId, world: &World) -> Option<Screen> 
     let (notes, words) = (world.notes(field)?, world.words);
     let title = words.label(DetailText::Details);
     let mut shown = empty(Place::Details { field }, ScreenKind::Field, title, world);
-    shown.known.push(Known::Sentence(notes.field.name.clone()));
+    shown.known.push(Known::Sentence(world.words.name(&notes.field.name)));
     shown.known.push(Known::Line(words.label(DetailText::NotNone)));
     for (heading, details) in GROUPS {
         let row = |&detail: &Detail| Row {
@@ -85,7 +86,7 @@ pub(super) fn value_or_not(field: &Field, detail: Detail, words: &Words) -> Stri
 /// What is noted of a detail, in words.
 fn value(field: &Field, detail: Detail, words: &Words) -> Option<String> {
     match detail {
-        Detail::Name => Some(field.name.clone()),
+        Detail::Name => Some(words.name(&field.name)),
         Detail::Headland | Detail::Tramline => length_of(field, detail).map(|mm| words.width(mm)),
         Detail::WheelTrack
         | Detail::Tyre
@@ -107,12 +108,18 @@ fn value(field: &Field, detail: Detail, words: &Words) -> Option<String> {
         Detail::LastCrop => field.last_crop.clone(),
         Detail::LastLoosened => field.last_loosened.map(|day| words.date(day)),
         Detail::LastTraffic => field.last_traffic.map(|day| words.date(day)),
+        Detail::ControlledTraffic => field.controlled_traffic.map(|yes| words.label(yes_no(yes))),
         Detail::LastRain => field.last_rain.map(|day| words.date(day)),
         Detail::ServicesAsked => field.services_asked.clone(),
         Detail::ServicesAskedOn => field.services_asked_on.map(|day| words.date(day)),
         Detail::ServicesLeave => field.services_leave.map(|leave| words.label(leave_given(leave))),
         Detail::DeepClay => field.deep_clay_anyway.map(|anyway| words.label(held_to(anyway))),
     }
+}
+
+/// Yes or no.
+pub(super) const fn yes_no(yes: bool) -> Caption {
+    if yes { Caption::Yes } else { Caption::No }
 }
 
 /// How the answer to deep clay is called.

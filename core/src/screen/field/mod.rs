@@ -88,7 +88,7 @@ fn row(here: bool, notes: &FieldNotes, world: &World) -> Row {
         if notes.pits.is_empty() { words.of(PitText::NoPit) } else { words.last_dug(notes.pits.len(), last) };
     let here = here.then(|| words.of(PitText::YouAreHere));
     Row {
-        title: notes.field.name.clone(),
+        title: world.words.name(&notes.field.name),
         lines: here.into_iter().chain(calls).chain([pits]).collect(),
         does: Does::Act(Act::Go(Place::Field { field: notes.field.id })),
     }
@@ -108,7 +108,7 @@ pub(super) fn show(field: RecordId, world: &World) -> Option<Screen> {
     let notes = world.notes(field)?;
     let words = world.words;
     let answer = world.answer_of(notes);
-    let mut shown = empty(Place::Field { field }, ScreenKind::Field, notes.field.name.clone(), world);
+    let mut shown = empty(Place::Field { field }, ScreenKind::Field, words.name(&notes.field.name), world);
     shown.wants_position = true;
     let plan = plan_of(words, &answer);
     shown.known.extend(plan.map(Known::Drawing));

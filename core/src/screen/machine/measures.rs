@@ -14,6 +14,8 @@ const LEADING_MM: [u32; 6] = [100, 120, 150, 180, 200, 250];
 const REACHES_MM: [u32; 6] = [350, 400, 450, 500, 550, 600];
 const SPEEDS_KMH: [[f64; 2]; 4] = [[3.0, 6.0], [4.0, 7.0], [5.0, 8.0], [6.0, 10.0]];
 const POWERS_KW: [u32; 12] = [60, 75, 90, 110, 125, 140, 160, 180, 200, 230, 260, 300];
+const MASSES_KG: [u32; 8] = [4_000, 5_000, 6_000, 7_000, 8_000, 9_000, 10_000, 12_000];
+const MASS_STEP_KG: u32 = 250;
 const SPEED_STEP_KMH: f64 = 0.5;
 const POWER_STEP_KW: f64 = 10.0;
 
@@ -35,7 +37,7 @@ pub(in crate::screen) fn show(
     let (notes, words) = (world.notes(field)?, world.words);
     let machine = notes.machines.iter().find(|its| its.id == machine)?;
     let place = Place::Measures { field, machine: machine.id, power_kw };
-    let mut screen = empty(place, ScreenKind::Machine, machine.name.clone(), world);
+    let mut screen = empty(place, ScreenKind::Machine, world.words.name(&machine.name), world);
     screen.known.push(Known::Sentence(words.machine_measures(machine)));
     if worked(notes, machine.id) {
         screen.known.push(Known::Line(words.label(Caption::SetAnew)));
@@ -177,6 +179,19 @@ impl Form<'_> {
         [slowest, self.around((Caption::Fastest, words.speed(hi)), &step, fastest, none)].concat()
     }
 
+    fn mass(&self) -> Vec<Doing> {
+        let words = self.words;
+        let to = |kg| Some(Measured::MassKg(Some(kg)));
+        let Some(kg) = self.machine.tractor_mass_kg else {
+            let question = words.asked(&words.label(Caption::TractorMass), &words.of(Caption::NotNoted));
+            let offered = MASSES_KG.iter().filter_map(|&kg| self.measured(words.mass_of(kg), to(kg)));
+            return asked(question, 4, offered.collect());
+        };
+        let sides = [to(kg.saturating_sub(MASS_STEP_KG)), to(kg.saturating_add(MASS_STEP_KG))];
+        let none = Some((Caption::NotNoted, Measured::MassKg(None)));
+        self.around((Caption::TractorMass, words.mass_of(kg)), &words.mass_of(MASS_STEP_KG), sides, none)
+    }
+
     fn tractor(&self) -> Vec<Doing> {
         let words = self.words;
         let drives = |power_kw: f64, now: Option<Drive>| {
@@ -192,7 +207,7 @@ impl Form<'_> {
             let none = Some((Caption::NotNoted, Measured::NoTractor));
             let power = (Caption::Power, words.power_of(tractor.power_kw));
             let power = self.around(power, &words.power_of(POWER_STEP_KW), sides, none);
-            return [drives(tractor.power_kw, Some(tractor.drive)), power].concat();
+            return [self.mass(), drives(tractor.power_kw, Some(tractor.drive)), power].concat();
         }
         let offered = POWERS_KW.iter().map(|&kw| {
             let to = Place::Measures { field: self.field, machine: self.machine.id, power_kw: Some(kw) };

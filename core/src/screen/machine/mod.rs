@@ -54,6 +54,7 @@ pub enum Measured {
         drive: Drive,
     },
     NoTractor,
+    MassKg(Option<u32>),
 }
 
 impl From<MachineAct> for Act {
@@ -91,7 +92,8 @@ impl Measured {
             }
             Self::ReachMm(mm) => machine.reach_mm = mm,
             Self::Tractor { power_kw, drive } => machine.tractor = Some(Tractor { power_kw, drive }),
-            Self::NoTractor => machine.tractor = None,
+            Self::NoTractor => (machine.tractor, machine.tractor_mass_kg) = (None, None),
+            Self::MassKg(kg) => machine.tractor_mass_kg = kg,
         }
         machine
     }
@@ -110,7 +112,7 @@ fn list(field: RecordId, world: &World) -> Option<Screen> {
     let place = Place::Machine { field, machine: None };
     let mut screen = empty(place, ScreenKind::Machine, words.label(Caption::Machines), world);
     let row = |machine: &Machine| Row {
-        title: machine.name.clone(),
+        title: words.name(&machine.name),
         lines: vec![words.machine_measures(machine)],
         does: Does::Act(Act::Go(Place::Machine { field, machine: Some(machine.id) })),
     };
@@ -121,7 +123,7 @@ fn list(field: RecordId, world: &World) -> Option<Screen> {
     }
     let elsewhere: Vec<Row> = elsewhere(notes, world)
         .map(|(other, machine)| Row {
-            title: machine.name.clone(),
+            title: words.name(&machine.name),
             lines: vec![words.machine_elsewhere(&other.field.name, machine)],
             does: Does::Act(MachineAct::Copy { from: other.field.id, machine: machine.id }.into()),
         })
@@ -254,6 +256,7 @@ fn described(id: RecordId, name: String, [legs, spacing_mm, foot_width_mm]: [u32
         speed: None,
         reach_mm: None,
         tractor: None,
+        tractor_mass_kg: None,
         unknown: Unknown::new(),
     }
 }

@@ -14,7 +14,7 @@ pub(super) fn show(field: RecordId, machine: RecordId, world: &World) -> Option<
     let (answer, words) = (world.answer(field)?, world.words);
     let machine = answer.notes.machines.iter().find(|its| its.id == machine)?;
     let place = Place::Machine { field, machine: Some(machine.id) };
-    let mut screen = empty(place, ScreenKind::Machine, machine.name.clone(), world);
+    let mut screen = empty(place, ScreenKind::Machine, words.name(&machine.name), world);
     let calls: Vec<&ZoneCall> = answer.to_loosen().collect();
     screen.known =
         calls.iter().flat_map(|call| for_zone(&answer.notes.field, call, machine, words)).collect();

@@ -30,6 +30,10 @@ pub(super) fn told(measured: Measured, words: &Words) -> String {
             let tractor = words.comma(&[words.power_of(power_kw), words.of(drive)]);
             words.kept_as(&words.of(Caption::Power), &tractor)
         }
+        Measured::MassKg(kg) => {
+            let mass = kg.map_or_else(not_noted, |kg| words.mass_of(kg));
+            words.kept_as(&words.of(Caption::TractorMass), &mass)
+        }
         Measured::NoTractor => words.kept_as(&words.of(Caption::Power), &not_noted()),
     }
 }

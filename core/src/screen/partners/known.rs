@@ -2,7 +2,7 @@
 
 use crate::merge::DeviceId;
 use crate::merge::plan::Missing;
-use crate::store::{Belongs, Conflict, Partner, Personal, PhotoHash, Regretted};
+use crate::store::{Belongs, Conflict, Partner, Personal, PhotoHash, Regretted, Vouching, Waiting};
 use std::collections::BTreeSet;
 
 /// What is known of the other devices, and what came of taking in from them.
@@ -14,6 +14,10 @@ pub struct Partners {
     pub all: Vec<Partner>,
     /// Edits without which some of what came cannot be used yet.
     pub missing: BTreeSet<Missing>,
+    /// What devices say in the names of others.
+    pub vouchings: Vec<Vouching>,
+    /// What waits for a word or an update.
+    pub waiting: Waiting,
     /// Edits made here that no other device is known to have.
     pub not_carried: u64,
     /// Photos that records name: how many are here, and how many there are.
@@ -52,6 +56,8 @@ impl Partners {
             own,
             all: Vec::new(),
             missing: BTreeSet::new(),
+            vouchings: Vec::new(),
+            waiting: Waiting::default(),
             not_carried: 0,
             photos: [0, 0],
             versions: Vec::new(),

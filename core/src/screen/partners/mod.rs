@@ -22,8 +22,8 @@ use serde::{Deserialize, Serialize};
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
 pub enum PartnersAct {
-    /// What this device signs is taken in from now on.
-    Accept(DeviceId),
+    /// Something about another device is decided.
+    Decide(Decided),
     /// Of a value of which several versions stand, this one holds.
     Settle {
         /// The record.
@@ -46,6 +46,25 @@ pub enum PartnersAct {
     },
 }
 
+/// What is decided of another device; nothing of it is an edit.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Decided {
+    /// What this device signs is taken in from now on.
+    Accept(DeviceId),
+    /// Nothing more of this device is taken in.
+    Refuse(DeviceId),
+    /// What one device says in the name of another is believed, as far as it is here.
+    Believe {
+        /// Who says it.
+        signer: DeviceId,
+        /// In whose name.
+        device: DeviceId,
+    },
+    /// What waits for a word or an update is thrown away.
+    EmptyWaiting,
+}
+
 impl From<PartnersAct> for Act {
     fn from(act: PartnersAct) -> Self {
         Self::Partners(act)
@@ -56,10 +75,8 @@ pub(super) fn tap(place: Place, act: PartnersAct, world: &World) -> Result<Done,
     let words = world.words;
     let gone = || gone(words);
     Ok(match act {
-        PartnersAct::Accept(device) => {
-            // What comes of it is told once it is done.
-            Done { accept: Some(device), ..Done::go(Place::Partners) }
-        }
+        // What comes of it is told once it is done.
+        PartnersAct::Decide(decided) => Done { decided: Some(decided), ..Done::go(Place::Partners) },
         PartnersAct::Settle { record, cell, version } => {
             let cell = Cell::from_number(cell);
             let found = world.partners.versions.iter().find(|(_, of)| (of.record, of.cell) == (record, cell));

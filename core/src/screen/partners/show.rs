@@ -1,13 +1,13 @@
 //! Who else is there, and one of them.
 
-use super::super::bar::{empty, main_button};
+use super::super::bar::{act_button, empty, main_button};
 use super::super::part::{choices, go, section};
 use super::super::{
     Act, Ask, Button, Does, Doing, Known, Place, Row, Screen, ScreenKind, Size, World, hand_over,
 };
-use super::PartnersAct;
+use super::{Decided, PartnersAct};
 use crate::merge::DeviceId;
-use crate::store::Partner;
+use crate::store::{Partner, Vouched, Vouching, Waiting};
 use crate::words::{Caption, PartnerText};
 
 pub(in crate::screen) fn show(world: &World) -> Screen {
@@ -21,12 +21,16 @@ pub(in crate::screen) fn show(world: &World) -> Screen {
     if !waits.is_empty() {
         screen.known.extend([Known::Sentence(label(PartnerText::Waiting)), Known::Rows(waits)]);
     }
+    let asks = partners.vouchings.iter().filter(|vouching| vouching.standing == Vouched::Asks);
+    let asks: Vec<Row> = asks.map(|vouching| asking(vouching, world)).collect();
+    screen.known.extend((!asks.is_empty()).then_some(Known::Rows(asks)));
     screen.known.extend(super::versions::rows(world));
     let anything = partners.not_carried > 0 || partners.all.iter().any(|partner| partner.edits > 0);
     screen.known.extend(anything.then(|| Known::Line(words.not_carried(partners.not_carried))));
     let [here, named] = partners.photos;
     screen.known.extend((named > 0).then(|| Known::Line(words.photos_here(here, named))));
-    screen.known.push(Known::Line(words.this_device(partners.own, &world.own.name)));
+    screen.known.push(Known::Line(words.this_device(&world.own.name)));
+    screen.known.push(Known::Sentence(partners.own.to_string()));
     let others: Vec<Row> = partners
         .all
         .iter()
@@ -39,6 +43,7 @@ pub(in crate::screen) fn show(world: &World) -> Screen {
     if !others.is_empty() {
         screen.known.extend([Known::Line(label(PartnerText::Others)), Known::Rows(others)]);
     }
+    screen.known.extend(words.waits(&partners.waiting).map(Known::Line));
     let newer = partners.not_shown;
     screen.known.extend((newer > 0).then(|| Known::Line(words.not_shown(newer))));
     let lacking =
@@ -48,6 +53,10 @@ pub(in crate::screen) fn show(world: &World) -> Screen {
     let take_in = Button::new(words.label(Caption::OpenFile), Does::Ask(Ask::OpenFile));
     screen.doing =
         vec![choices(2, vec![notes_alone(None, world).sized(Size::Small), take_in.sized(Size::Small)])];
+    if partners.waiting != Waiting::default() {
+        let empty = act_button(label(PartnerText::EmptyWaiting), decide(Decided::EmptyWaiting));
+        screen.doing.insert(0, choices(1, vec![empty.sized(Size::Small)]));
+    }
     screen.bar.main = Some(everything(None, world));
     screen
 }
@@ -59,30 +68,59 @@ pub(in crate::screen) fn show_one(device: DeviceId, world: &World) -> Option<Scr
     let who = words.device(device, &partner.holder);
     let place = Place::Partner { device };
     let mut screen = empty(place, ScreenKind::Partners, words.label(PartnerText::Title), world);
-    screen.known.push(Known::Sentence(words.partner(partner, false, true)));
+    // Alone, so that nothing of theirs stands beside it.
+    screen.known.push(Known::Sentence(device.to_string()));
+    screen.known.push(Known::Line(words.partner(partner, false, true)));
     let missing = partners.missing.iter().filter(|lacks| lacks.device == device);
     let told = missing
         .map(|lacks| words.edits_missing(lacks, &partner.holder))
         .chain(partner.copied.then(|| words.copied(device, &partner.holder)))
         .chain(partner.clock_wrong.then(|| words.clock_wrong(device, &partner.holder)));
     screen.known.extend(told.map(Known::Line));
-    if is_stranger(partner) {
+    let said =
+        partners.vouchings.iter().filter(|vouching| [vouching.signer, vouching.device].contains(&device));
+    screen.known.extend(said.map(|vouching| Known::Line(words.vouching(vouching, &partners.all))));
+    if partner.refused_ms.is_some() || is_stranger(partner) {
         let compare =
             [PartnerText::Compare, PartnerText::AcceptMeans].map(|text| Known::Line(words.label(text)));
         screen.known.extend(compare);
         screen.doing = vec![Doing::Question(words.label(PartnerText::SameSigns))];
-        screen.bar.main = Some(main_button(words.accept(&who), PartnersAct::Accept(device)));
+        screen.bar.main = Some(main_button(words.accept(&who), decide(Decided::Accept(device))));
     } else if partner.accepted && !partner.own {
         screen.known.push(Known::Line(words.label(PartnerText::OnlyLacking)));
         screen.doing = vec![choices(1, vec![notes_alone(Some(device), world)])];
         screen.bar.main = Some(everything(Some(device), world));
     }
+    let asks = |vouching: &&Vouching| vouching.signer == device && vouching.standing == Vouched::Asks;
+    for vouching in partners.vouchings.iter().filter(asks) {
+        let act = decide(Decided::Believe { signer: device, device: vouching.device });
+        let believe = act_button(words.label(PartnerText::Believe), act);
+        screen.doing.insert(0, choices(1, vec![believe.sized(Size::Small)]));
+    }
+    if partner.refused_ms.is_none() && !partner.own {
+        screen.known.push(Known::Line(words.label(PartnerText::RefuseMeans)));
+        let refuse = act_button(words.label(PartnerText::Refuse), decide(Decided::Refuse(device)));
+        screen.doing.insert(0, choices(1, vec![refuse.sized(Size::Small)]));
+    }
     Some(screen)
+}
+
+fn decide(decided: Decided) -> PartnersAct {
+    PartnersAct::Decide(decided)
+}
+
+/// What waits for a yes, with the way to where it is said.
+fn asking(vouching: &Vouching, world: &World) -> Row {
+    Row {
+        title: world.words.label(PartnerText::AnswersFor),
+        lines: vec![world.words.vouching(vouching, &world.partners.all)],
+        does: Does::Act(Act::Go(Place::Partner { device: vouching.signer })),
+    }
 }
 
 /// Where a person has to say whether to believe it.
 fn is_stranger(partner: &Partner) -> bool {
-    !partner.accepted && !partner.own
+    !partner.accepted && !partner.own && partner.refused_ms.is_none()
 }
 
 fn row(partner: &Partner, world: &World) -> Row {

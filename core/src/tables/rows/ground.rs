@@ -60,6 +60,7 @@ fn fields(told: &[FieldTold]) -> Table {
         .flag("services_leave", |line| of(line).services_leave)
         .day("last_rain", |line| of(line).last_rain)
         .mm("reach_mm", |line| of(line).reach_mm)
+        .flag("controlled_traffic", |line| of(line).controlled_traffic)
         .flag("deep_clay_anyway", |line| of(line).deep_clay_anyway)
         .number("area_m2", |line| line.field.answer.map.whole_m2())
         .count("pits", |line| Some(line.field.answer.notes.pits.len()));

@@ -5,7 +5,7 @@ use crate::amount::amount_of;
 use crate::argument::{code_of, millimetres};
 use crate::trouble::Trouble;
 use clap::{Args, FromArgMatches};
-use pitface_core::advice::machine::{DraughtSoil, FuelFormula, LayerDepths, Price, Surface, Work};
+use pitface_core::advice::machine::{DraughtSoil, FuelFormula, LayerDepths, Price, SideSlope, Surface, Work};
 use pitface_core::error::Fault;
 use pitface_core::record::{Drive, LeadingTines, Machine, RecordId, RollOutcome, SpeedRange, Tractor, Wings};
 use serde_json::Map;
@@ -62,6 +62,12 @@ pub struct Run {
     /// Rated engine power of the tractor: 120, 120kW or 160hp.
     #[arg(long, value_name = "POWER", value_parser = amount_of!(Power))]
     tractor: Option<f64>,
+    /// Mass of the tractor as it works: 7400, 7400kg or 16300lb.
+    #[arg(long, value_name = "MASS", value_parser = amount_of!(Mass))]
+    tractor_mass: Option<f64>,
+    /// Pull over the tractor's weight, where it was measured, such as 0.45.
+    #[arg(long, value_name = "SHARE")]
+    grip: Option<f64>,
     /// What pulls.
     #[arg(long, value_parser = code_of!(Drive))]
     drive: Option<Drive>,
@@ -71,7 +77,7 @@ pub struct Run {
     /// Share of the time in the field spent working; 0.85 if left out.
     #[arg(long, value_name = "SHARE")]
     efficiency: Option<f64>,
-    /// Slope of the loosened ground's sides, degrees; 45 if left out.
+    /// Slope of the loosened ground's sides, degrees, where it was measured; 45 to 60 if left out.
     #[arg(long, value_name = "DEGREES")]
     slope: Option<f64>,
     #[command(flatten)]
@@ -151,6 +157,7 @@ impl Run {
             speed: None,
             reach_mm: None,
             tractor: None,
+            tractor_mass_kg: None,
             unknown: Map::new(),
         };
         let tip_mm = need("tip", self.tip, 0, &mut faults);
@@ -187,6 +194,7 @@ impl Run {
         if power_kw.is_some() != drive.is_some() {
             faults.push(apart("tractor", "give --tractor and --drive"));
         }
+        or_keep(&mut machine.tractor_mass_kg, self.tractor_mass.map(|kg| kg.round() as u32));
         machine.tractor = power_kw.zip(drive).map(|(power_kw, drive)| Tractor { power_kw, drive });
         faults
     }
@@ -198,7 +206,8 @@ impl Run {
         replace(&mut work.surface, self.surface);
         replace(&mut work.fuel, self.fuel_formula);
         replace(&mut work.field_efficiency, self.efficiency);
-        replace(&mut work.slope_degrees, self.slope);
+        replace(&mut work.slope, self.slope.map(SideSlope::known));
+        or_keep(&mut work.grip, self.grip);
         let layer = self.layer.as_deref().and_then(|depths| <[u32; 2]>::try_from(depths).ok());
         or_keep(&mut work.layer, layer.map(|[top_mm, bottom_mm]| LayerDepths { top_mm, bottom_mm }));
         work.roll = work.roll.filter(|_| !self.without.iter().any(|gone| gone == "roll"));

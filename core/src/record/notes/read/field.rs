@@ -41,6 +41,7 @@ pub fn field<'a>(mut field: Object<'a>, book: &'a Book<'a>) -> (Field, TextureSc
         services_leave: field.take("services_leave").and_then(Node::flag),
         last_rain: field.take("last_rain").and_then(Node::day),
         reach_mm: field.take("reach_mm").and_then(|node| node.mm(&length::REACH)),
+        controlled_traffic: field.take("controlled_traffic").and_then(Node::flag),
         deep_clay_anyway: field.take("deep_clay_anyway").and_then(Node::flag),
         unknown: field.rest(),
     };

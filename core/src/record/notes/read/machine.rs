@@ -58,6 +58,7 @@ fn machine<'a>(mut machine: Object<'a>, book: &'a Book<'a>) -> (Option<Named>, O
     let speed = part(&mut machine, "speed", &mut inner, speed);
     let reach_mm = machine.take("reach_mm").and_then(|node| node.mm(&length::MACHINE_REACH));
     let tractor = part(&mut machine, "tractor", &mut inner, tractor);
+    let tractor_mass_kg = tractor.and_then(|(_, mass_kg)| mass_kg);
     let mut unknown = machine.rest();
     unknown.extend(inner);
     let named = name.as_deref().map(|name| Named { name: name.trim().into(), id, at: at.clone(), has_id });
@@ -73,7 +74,8 @@ fn machine<'a>(mut machine: Object<'a>, book: &'a Book<'a>) -> (Option<Named>, O
             working_width_mm,
             speed,
             reach_mm,
-            tractor,
+            tractor: tractor.map(|(tractor, _)| tractor),
+            tractor_mass_kg,
             unknown,
         })
     };
@@ -113,9 +115,12 @@ fn speed(speed: &mut Object) -> Option<SpeedRange> {
     Some(SpeedRange { lo_kmh: lo_kmh?, hi_kmh: hi_kmh? })
 }
 
-fn tractor(tractor: &mut Object) -> Option<Tractor> {
+/// A tractor, and its mass.
+fn tractor(tractor: &mut Object) -> Option<(Tractor, Option<u32>)> {
     let power_kw = tractor.need("power_kw", "the power of the engine").and_then(Node::power_kw);
     let drive = tractor.need("drive", "what pulls");
     let drive = drive.and_then(|node| node.choice(Drive::CODES, Drive::ALL));
-    Some(Tractor { power_kw: power_kw?, drive: drive? })
+    let mass_kg = tractor.take("mass_kg").and_then(|node| node.count("a mass in kilograms"));
+    let mass_kg = mass_kg.map(|kg| u32::try_from(kg).unwrap_or(u32::MAX));
+    Some((Tractor { power_kw: power_kw?, drive: drive? }, mass_kg))
 }

@@ -20,6 +20,7 @@ pub fn machine(machine: &Machine) -> Value {
         Keys::new()
             .put("power_kw", tractor.power_kw)
             .put("drive", tractor.drive.code())
+            .may("mass_kg", machine.tractor_mass_kg)
             .close(&Unknown::new())
     });
     // What was unknown in a part that has been taken off would make a part again.

@@ -135,6 +135,7 @@ fn field(field: &Field) -> Value {
         .may("services_leave", field.services_leave)
         .day("last_rain", field.last_rain)
         .may("reach_mm", field.reach_mm)
+        .may("controlled_traffic", field.controlled_traffic)
         .may("deep_clay_anyway", field.deep_clay_anyway)
         .list("parts", field.parts.iter().map(part).collect())
         .list("lines", field.lines.iter().map(line).collect())
