@@ -164,8 +164,7 @@ impl Rolled {
         let last = at_tip.iter().chain(&at_surface).filter_map(|(day, ..)| *day).max();
         let past = last.and_then(|last| past(ground, last));
         let rolls = |surface: bool, taken: Vec<Taken>| {
-            // A roll without a day is not believed to be newer than those that are past.
-            let counts = |(day, ..): &Taken| past.is_none() && (day.is_none() || *day == last);
+            let counts = |(day, ..): &Taken| day.is_none() || (*day == last && past.is_none());
             let mut seen: Vec<_> =
                 taken.into_iter().filter(counts).map(|(_, depth_mm, outcome)| (depth_mm, outcome)).collect();
             crate::order::sort_by_key(&mut seen, |&(depth_mm, outcome)| (outcome, depth_mm));

@@ -17,8 +17,6 @@ pub fn call<'a, T: 'a>(columns: Columns<'a, T>, get: fn(&T) -> Option<&'a ZoneCa
         .code("call", move |item| Some(get(item)?.call.code()))
         .number("share", move |item| Some(get(item)?.share))
         .code("sure", move |item| Some(get(item)?.sure.code()))
-        .number("ground_share", move |item| Some(get(item)?.ground.share))
-        .code("ground_sure", move |item| Some(get(item)?.ground.sure.code()))
         .mm("tip_least_mm", move |item| Some(get(item)?.tip?.lo_mm))
         .mm("tip_most_mm", move |item| Some(get(item)?.tip?.hi_mm))
         .number("cleared_share", move |item| Some(get(item)?.tip?.cleared_share))
