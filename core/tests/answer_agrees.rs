@@ -116,6 +116,7 @@ fn any_machine(chance: &mut Chance) -> Machine {
         speed: None,
         reach_mm: chance.maybe(2, &[250, 350, 450, 600]),
         tractor: None,
+        tractor_mass_kg: None,
         unknown: Unknown::new(),
     }
 }
