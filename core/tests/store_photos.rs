@@ -133,7 +133,7 @@ fn wrong_bytes_under_a_right_name_are_dropped_and_told() {
     assert_eq!(photos.take_in(&piece(&bytes, 0)).unwrap(), PieceTaken::Kept);
     assert_eq!(photos.take_in(&wrong).unwrap(), PieceTaken::Kept);
     assert_eq!(photos.take_in(&piece(&bytes, 2)).unwrap(), PieceTaken::Wrong);
-    assert_eq!((photos.size(&hash(&bytes)), photos.pieces(&hash(&bytes))), (None, 0));
+    assert_eq!((photos.size(&hash(&bytes)), photos.pieces(&hash(&bytes))), (None, 1));
     for number in 0..3 {
         photos.take_in(&piece(&bytes, number)).unwrap();
     }
@@ -337,5 +337,22 @@ proptest! {
         taken[flip % length] ^= 0x10;
         taken.truncate(length - cut % length);
         without_notes(&taken);
+    }
+}
+
+/// Whatever forged pieces came before, and in whatever order: a file with all that is right brings the photo.
+#[test]
+fn a_forged_piece_never_keeps_the_good_ones_out() {
+    let bytes = photo(4);
+    let wrong = vec![7; PIECE];
+    for forged in 1..16_usize {
+        let (_folder, photos) = folder();
+        for number in (0..4).filter(|number| forged >> number & 1 == 1) {
+            let good = piece(&bytes, number);
+            photos.take_in(&PhotoPiece { bytes: &wrong[..good.bytes.len()], ..good }).unwrap();
+        }
+        let taken: Vec<PieceTaken> =
+            (0..4).map(|number| photos.take_in(&piece(&bytes, number)).unwrap()).collect();
+        assert!(photos.is_sound(&hash(&bytes)), "{forged:04b}: {taken:?}");
     }
 }

@@ -1,6 +1,5 @@
 //! `pitface where`, `ground`, `behind` and `set --from`: the second half of a day, from notes files.
 #![allow(clippy::unwrap_used, reason = "a test may fail")]
-#![allow(clippy::unwrap_used, reason = "a test may fail")]
 
 mod support;
 

@@ -66,7 +66,7 @@ pub enum PieceTaken {
     Kept,
     /// It was the last one: the photo is there.
     Complete,
-    /// All pieces were there, and together they are not that photo: all were dropped, to be fetched again from another
+    /// All pieces were there, and together they are not that photo: all but this one were dropped, to be fetched again from another
     /// carrier.
     Wrong,
 }
@@ -216,7 +216,8 @@ impl Photos {
     fn put(&self, piece: &PhotoPiece) -> io::Result<PieceTaken> {
         let parts = self.parts(&piece.sha256);
         let path = parts.join(format!("{}-{}", piece.size_bytes, piece.offset));
-        if path.exists() {
+        // Another one in its place is of another carrier, and one of both is wrong: that of the file at hand is tried.
+        if fs::read(&path).is_ok_and(|there| there == piece.bytes) {
             // Perhaps the power went between the last piece and the photo.
             return Ok(match self.put_together(piece)? {
                 PieceTaken::Kept => PieceTaken::Known,
@@ -232,7 +233,10 @@ impl Photos {
     }
 
     /// Makes a photo of its pieces, if they are there.
-    fn put_together(&self, PhotoPiece { sha256, size_bytes, .. }: &PhotoPiece) -> io::Result<PieceTaken> {
+    fn put_together(
+        &self,
+        PhotoPiece { sha256, size_bytes, offset, .. }: &PhotoPiece,
+    ) -> io::Result<PieceTaken> {
         let parts = self.parts(sha256);
         let pieces = || {
             let offsets = (0..*size_bytes).step_by(PIECE_BYTES as usize);
@@ -249,7 +253,10 @@ impl Photos {
         }
         if hash.finalize().as_slice() != sha256 {
             drop(new);
-            pieces().try_for_each(fs::remove_file)?;
+            // The one that came last stays: if it is right, the rest of its file goes on from it.
+            let last = parts.join(format!("{size_bytes}-{offset}"));
+            let single = *size_bytes <= PIECE_BYTES;
+            pieces().filter(|piece| single || *piece != last).try_for_each(fs::remove_file)?;
             // Goes only if no pieces of another size, one of which is wrong, are in it.
             let _ = fs::remove_dir(&parts);
             return Ok(PieceTaken::Wrong);
