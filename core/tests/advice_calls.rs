@@ -630,6 +630,12 @@ fn a_harmed_layer_tells_what_it_cuts_off_of_the_crop() {
     assert_eq!((wheat.potential_mm, wheat.top_mm), (1250, 220));
     assert!((wheat.share - 0.824).abs() < 1e-9);
     assert_eq!(of("a crop nobody knows"), None);
+    // What is sown next counts before what stands there: a potato roots 0.5 m.
+    let next = with_field(|notes| {
+        notes.field.crop_now = Some("winter wheat".into());
+        notes.field.next_crop = Some("potatoes".into());
+    });
+    assert_eq!(open(&next).rooting_loss.map(|loss| loss.potential_mm), Some(500));
     let sound = calls(&notes(vec![reference(), sound_pit(1, PlaceKind::Open)]));
     assert_eq!(sound.zones[0].rooting_loss, None);
 }

@@ -1,14 +1,23 @@
 //! Whether another pit is worth digging, and where.
+#![allow(clippy::unwrap_used, reason = "a test may fail by it")]
 
 mod advice_fixture;
 
-use advice_fixture::{calls, notes, pan_pit, reference, roll, sound_pit};
-use pitface_core::advice::another_pit;
-use pitface_core::reading::read_field;
+use advice_fixture::{notes, pan_pit, reference, roll, sound_pit};
+use pitface_core::advice::sampling::Next;
+use pitface_core::advice::{Lacks, NextDig};
+use pitface_core::answer::FieldAnswer;
 use pitface_core::record::{FieldNotes, Pit, PlaceKind, RollOutcome, Zone};
 
+fn next(notes: &FieldNotes) -> NextDig {
+    FieldAnswer::of(notes.clone(), None).next().unwrap()
+}
+
 fn asked(notes: &FieldNotes) -> Option<Zone> {
-    another_pit(notes, &read_field(notes), &calls(notes))
+    match next(notes).next {
+        Next::Pit { zone, .. } | Next::Behind { zone } => Some(zone),
+        Next::Reference | Next::Stop => None,
+    }
 }
 
 fn sound_pits(count: u64) -> FieldNotes {
@@ -23,9 +32,12 @@ fn rolled(mut pit: Pit) -> Pit {
 
 #[test]
 fn a_field_without_a_pit_wants_one_and_one_without_a_reference_goes_on_wanting() {
-    assert_eq!(asked(&notes(Vec::new())), Some(Zone::Whole));
-    let harmed = notes(vec![rolled(pan_pit(1, PlaceKind::Headland, 280))]);
-    assert_eq!(asked(&harmed), Some(Zone::Headland));
+    for field in [notes(Vec::new()), notes(vec![rolled(pan_pit(1, PlaceKind::Headland, 280))])] {
+        assert_eq!(next(&field), NextDig { next: Next::Reference, why: Some(Lacks::Reference) });
+    }
+    // Ground that is sound by itself misses none.
+    let sound = notes((1..=4).map(|number| sound_pit(number, PlaceKind::Open)).collect());
+    assert_eq!(next(&sound), NextDig { next: Next::Stop, why: None });
 }
 
 /// Wald's test with the plan's shares and risks: one pit settles nothing, several alike do.
@@ -40,7 +52,8 @@ fn one_sound_pit_does_not_settle_open_ground_and_several_do() {
 fn a_depth_from_three_pits_wants_a_fourth() {
     let with = |count: u64| {
         let harmed = (1..=count).map(|number| rolled(pan_pit(number, PlaceKind::Headland, 280)));
-        notes([reference()].into_iter().chain(harmed).collect())
+        let open = (11..=14).map(|number| sound_pit(number, PlaceKind::Open));
+        notes([reference()].into_iter().chain(harmed).chain(open).collect())
     };
     assert_eq!(asked(&with(3)), Some(Zone::Headland));
     assert_eq!(asked(&with(4)), None);

@@ -71,6 +71,40 @@ fn looks_given_by_hand_keep_what_the_walk_saw_and_move_its_boundaries() {
     assert_eq!(layers[1].signs.roots, Some(RootsSeen::Sideways));
 }
 
+/// What the field is like decides what a sign says.
+#[test]
+fn tillage_depth_stones_and_soft_plates_bear_on_the_signs() {
+    use pitface_core::reading::{Clue, Lies};
+    let dense = Signs {
+        comes_away: Some(ComesAway::FlatPlates),
+        resistance: Some(Resistance::Stops),
+        ..Signs::default()
+    };
+    let read = |change: &dyn Fn(&mut pitface_core::record::Field), (top_mm, bottom_mm): (u32, u32)| {
+        let mut notes = notes(vec![with_layers(PlaceKind::Open, vec![layer(top_mm, bottom_mm, dense)])]);
+        change(&mut notes.field);
+        read_field(&notes).pits.remove(0).layers.remove(0)
+    };
+    let lies = |layer: &LayerReading| layer.evidence.get(Clue::Lies);
+    // A pan lies at the depth of the tool: at 23 cm below a plough, not below a cultivator set to 10 cm.
+    assert_eq!(lies(&read(&|_| {}, (230, 300))), Some(Lies::WorkedBand as usize));
+    assert_eq!(lies(&read(&|field| field.tillage_mm = Some(100), (230, 300))), Some(Lies::Subsoil as usize));
+    assert_eq!(
+        lies(&read(&|field| field.tillage_mm = Some(250), (230, 300))),
+        Some(Lies::WorkedBand as usize)
+    );
+    // Stones stop the knife, not the soil.
+    let stony = read(&|field| field.stony = Some(true), (230, 300));
+    assert_eq!(
+        (stony.evidence.get(Clue::Resistance), stony.signs.resistance),
+        (None, Some(Resistance::Stops))
+    );
+    // Frost plates are near the surface; deeper ones are none.
+    let soft = |depths| read(&|field| field.plates_soft = Some(true), depths);
+    assert_eq!(soft((0, 80)).evidence.get(Clue::ComesAway), None);
+    assert_eq!(soft((230, 300)).evidence.get(Clue::ComesAway), Some(ComesAway::FlatPlates as usize));
+}
+
 fn any_of<T: Copy + std::fmt::Debug + 'static>(list: &'static [T]) -> impl Strategy<Value = Option<T>> {
     prop::option::of(prop::sample::select(list))
 }

@@ -124,7 +124,7 @@ fn sequential(field: &VirtualField, plan: &Plan, chance: &mut Chance) -> (Dug, [
                 dug.dig(field, zone, [east + WIDE_M / 2.0, north + HIGH_M / 2.0], chance);
                 ground.dug.push(place);
             }
-            other @ Next::Pit { .. } => panic!("{other:?}"),
+            other @ (Next::Pit { .. } | Next::Behind { .. }) => panic!("{other:?}"),
         }
     }
     let calls = dug.counts.map(|count| count.regret(plan.worth_share).says_loosen());

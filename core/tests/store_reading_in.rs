@@ -204,6 +204,14 @@ fn a_read_is_one_save_and_one_undo() {
     let now = ann.now();
     ann.store.undo(now).unwrap().unwrap();
     assert!(ann.store.fields().unwrap().is_empty());
+    // All that was taken back comes back together, and goes again; the pit of the other two saves was taken back apart.
+    let deleted = ann.store.deleted().unwrap();
+    assert_eq!(deleted.len(), 1);
+    let now = ann.now();
+    ann.store.bring_back(deleted[0].record, now).unwrap();
+    assert_eq!((depths(&ann, field), ann.store.deleted().unwrap().len()), (vec![400], 2));
+    let now = ann.now();
+    ann.store.undo(now).unwrap().unwrap();
     assert_eq!(read(&mut ann, "a", &one).added.len(), 4);
     assert_eq!(ann.store.fields().unwrap().len(), 1);
 }
@@ -241,6 +249,28 @@ fn only_what_the_file_changed_is_written() {
     assert_eq!(ann.store.load_notes(field).unwrap().field.texture, theirs);
     assert!(ann.store.conflicts().unwrap().is_empty());
     ann.store.check().unwrap();
+}
+
+#[test]
+fn a_file_written_from_a_store_rolls_nothing_back() {
+    let (mut ann, mut ben) = Phone::pair();
+    let field = read(&mut ann, "a", &file("Home Field", &[pit("open", 400)])).field;
+    exchange(&mut ann, &mut ben);
+    let notes = ann.store.load_notes(field).unwrap();
+    ann.store.wrote_file("written", &notes).unwrap();
+    ann.store.wrote_file("written", &notes).unwrap();
+    let mut changed = notes.clone();
+    changed.pits[0].dug_to_mm = Some(600);
+    let now = ben.now();
+    ben.store.save_notes(&changed, now).unwrap();
+    exchange(&mut ann, &mut ben);
+    let written = notes::write(&notes);
+    assert!(read(&mut ann, "written", &written).is_nothing_new());
+    assert_eq!(depths(&ann, field), [600], "Ben's depth, though the file has the old one");
+    let came = read(&mut ann, "written", &written.replace("\"texture\": \"loam\"", "\"texture\": \"clay\""));
+    assert_eq!((came.changed.len(), depths(&ann, field)), (1, vec![600]));
+    // Of a file that was never written or read here, nobody can tell.
+    assert_eq!(read(&mut ann, "elsewhere", &written).changed.len(), 2);
 }
 
 #[test]

@@ -3,8 +3,8 @@
 use chrono::NaiveDate;
 use pitface_core::advice::after_dig::{Check, NextStep, Remedy, Verdict};
 use pitface_core::advice::{
-    Caution, Change, ChangedAnswer, FieldAdvice, FollowUp, Obstacle, Readiness, RootingLoss, Stance,
-    Sureness, TipDepth, What, Why, ZoneCall,
+    Caution, Change, ChangedAnswer, FieldAdvice, FollowUp, Obstacle, OfGround, Readiness, RootingLoss,
+    Stance, Sureness, TipDepth, What, Why, ZoneCall,
 };
 use pitface_core::reading::{Clue, KINDS, Kind, NextLook, Reason};
 use pitface_core::record::{Call, Cause, Condition, FaceMoisture, PlaceKind, RollOutcome, Zone};
@@ -55,6 +55,7 @@ fn zone_call(zone: Zone, call: Call) -> ZoneCall {
         readiness: Readiness::Fit,
         share: 0.86,
         sure: Sureness::Likely,
+        ground: OfGround { pits: 2, agree: 2, share: 0.94, sure: Sureness::Sure },
         tip: None,
         pits: 2,
         reasons: Vec::new(),
@@ -149,6 +150,8 @@ fn every_what() -> Vec<What> {
         What::RollMissing { depth_mm },
         What::SurfaceRollMissing,
         What::BeyondReach { tip_mm: 450, reach_mm: 400 },
+        What::NotSure { call: Call::RootsFirst, top_mm, bottom_mm, clue: None },
+        What::NotSure { call: Call::Loosen, top_mm, bottom_mm, clue: Some(Clue::Roots) },
         What::HangsOnDepth { obstacle: Obstacle::Drains, depth_mm: 540, needs_mm: 525 },
         What::Service { depth_mm: None, away_m: None },
         What::Service { depth_mm: Some(900), away_m: None },
@@ -227,6 +230,7 @@ fn number(what: &What) -> usize {
         What::DeepClayHeldTo { .. } => 18,
         What::ZonesDiffer { .. } => 19,
         What::TwinsCountedOnce { .. } => 20,
+        What::NotSure { .. } => 37,
         What::DepthUnknown { .. } => 21,
         What::HangsOnDepth { .. } => 22,
         What::Service { .. } => 23,

@@ -3,8 +3,8 @@
 mod common;
 
 use pitface_core::advice::{
-    Change, ChangedAnswer, FieldAdvice, Readiness, RootingLoss, Stance, Sureness, TipDepth, What, Why,
-    ZoneCall,
+    Change, ChangedAnswer, FieldAdvice, OfGround, Readiness, RootingLoss, Stance, Sureness, TipDepth, What,
+    Why, ZoneCall,
 };
 use pitface_core::reading::{Clue, Kind, NextLook, Reason, read_field};
 use pitface_core::record::{
@@ -40,6 +40,7 @@ fn call(zone: Zone, call: Call) -> ZoneCall {
         readiness: Readiness::Fit,
         share: 0.86,
         sure: Sureness::Likely,
+        ground: OfGround { pits: 2, agree: 2, share: 0.94, sure: Sureness::Sure },
         tip: matches!(call, Call::Loosen | Call::Wait).then(|| tip(5, 0.672)),
         pits: 5,
         reasons: Vec::new(),
@@ -173,17 +174,22 @@ fn how_sure_comes_with_its_share() {
 
 #[test]
 fn a_tip_depth_says_what_it_rests_on() {
-    says(&english().tip_statement(&tip(5, 0.672)), "clears 4 of 5 places; 5 pits, sure to 67 %");
-    says(&german().tip_statement(&tip(5, 0.672)), "erfasst 4 von 5 Stellen; 5 Gruben, sicher zu 67 %");
+    says(
+        &english().tip_statement(&tip(5, 0.672)),
+        "clears 4 of 5 places; 5 pits, sure to 67 %; 8 pits would do",
+    );
+    says(
+        &german().tip_statement(&tip(5, 0.672)),
+        "erfasst 4 von 5 Stellen; 5 Gruben, sicher zu 67 %; 8 Gruben würden genügen",
+    );
     says(
         &english().tip_statement(&tip(1, 0.2)),
-        "meant to clear 4 of 5 places, but with only 1 pit that is sure to no more than 20 %; dig more before \
-         leaning on it",
+        "meant to clear 4 of 5 places, but with only 1 pit that is sure to no more than 20 %; 8 pits would do",
     );
     says(
         &english().tip_sentences(&tip(5, 0.672)),
         "Tip depth 33–35 cm, just below the layer, which ends at 30 cm. Clears 4 of 5 places; 5 pits, sure to \
-         67 %.",
+         67 %; 8 pits would do.",
     );
 }
 

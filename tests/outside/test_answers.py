@@ -53,10 +53,12 @@ TYPED = [
     ["take-in", "kept.pitface", "estate.pitb"],
     ["partners", "kept.pitface"],
     ["settle", "kept.pitface"],
+    ["hand-over", "kept.pitface", "--field", "Mere Piece", "--out", "chosen"],
     ["history", "kept.pitface"],
     ["join", "out/estate.pitface", "Fox Heath", "Far Drove"],
     ["undo", "out/estate.pitface"],
     ["bring-back", "kept.pitface"],
+    ["redact", "out/estate.pitface"],
     ["check", "kept.pitface"],
 ]  # fmt: skip
 REFUSED = [["plough"], ["read", "nowhere.notes.json"], ["tip", "28"], ["read", "--store", "nowhere.pitface"]]

@@ -54,7 +54,7 @@ def pitface(tmp_path):
 def test_what_pitface_locked_age_opens(pitface, tmp_path):
     notes = next((ROOT / "bindings/cli/demo").glob("*.notes.json"))
     pitface("read", notes, "--store", "kept.pitface")
-    pitface("hand-over", "kept.pitface", "--out", "clear.pitb")
+    pitface("hand-over", "kept.pitface", "--out", "clear.pitb", "--open")
     pitface("hand-over", "kept.pitface", "--out", "locked.pitb", "--locked")
     assert age("-d", "-o", tmp_path / "opened.pitb", tmp_path / "locked.pitb", answers=1) == 0
     opened = (tmp_path / "opened.pitb").read_bytes()

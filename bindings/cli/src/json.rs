@@ -160,11 +160,13 @@ fn zone(field: &FieldRead, call: &ZoneCall) -> Value {
         "tip_mm": call.tip.map(|tip| [tip.lo_mm, tip.hi_mm]),
         "cleared_share": call.tip.map(|tip| tip.cleared_share),
         "sure": call.sure,
+        "ground": call.ground,
         "reasons": call.reasons.iter().map(why).collect::<Vec<_>>(),
         "cautions": call.cautions,
         "would_change": would_change,
         "follow_up": call.follow_up,
         "tip": call.tip,
+        "enough_pits": call.tip.map(|tip| tip.enough_pits()),
         "pits": call.pits,
         "rooting_loss": call.rooting_loss,
     });

@@ -55,7 +55,7 @@ pub struct Kept {
 }
 
 impl Kept {
-    /// Opens it; nothing is written into it.
+    /// Opens it; no notes are written into it.
     pub fn open(path: &Path) -> Result<Self, Trouble> {
         let failed = |error: StoreError| Trouble::of_said(path, &error);
         let store = open_to_read(path, device::lasting()?.device())?;
@@ -82,6 +82,17 @@ impl Kept {
     pub fn read(&self, field: &FieldSummary) -> Result<FieldRead, Trouble> {
         let origin = Origin { called: self.path.clone(), stem: self.file_name(field) };
         Ok(FieldRead::of(self.notes(field)?, origin, Vec::new()))
+    }
+
+    /// A notes file of a field was written there: read again, it is known for what it said. A store that cannot be written forgets it; the file then
+    /// counts as one from elsewhere.
+    pub fn wrote(&mut self, file: &Path, field: &FieldSummary) -> Result<(), Trouble> {
+        let notes = self.notes(field)?;
+        let source = lasting_path(file).display().to_string();
+        match self.store.wrote_file(&source, &notes) {
+            Ok(()) | Err(StoreError::ReadOnly | StoreError::DiskFull) => Ok(()),
+            Err(error) => Err(Trouble::of_said(&self.path, &error)),
+        }
     }
 
     /// What a field's files are named after.

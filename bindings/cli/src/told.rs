@@ -116,7 +116,7 @@ fn cautions(field: &FieldRead) -> impl Iterator<Item = Caution> {
 }
 
 fn sureness(words: &Words, call: &ZoneCall) -> String {
-    format!("{}: {}", words.label(Heading::HowSure), words.sureness(call.sure, call.share))
+    format!("{}: {}", words.label(Heading::HowSure), words.how_sure(call))
 }
 
 fn reasons<'a>(words: &'a Words, call: &'a ZoneCall) -> impl Iterator<Item = Section> + use<'a> {

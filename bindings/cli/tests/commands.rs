@@ -90,11 +90,13 @@ fn next_asks_the_question_of_each_pit_and_whether_to_dig_another() {
     let place = Place::new();
     let notes = place.notes("mere_piece");
     let told = place.good(&["next", &notes]);
-    assert!(told.contains('?') && told.contains("Another pit would tell most"), "{told}");
+    assert!(told.contains('?') && told.contains("Dig next"), "{told}");
     let next = place.field(&["next", &notes]);
     assert_eq!(next["pits"].as_array().map(Vec::len), Some(6));
     assert!(next["pits"][5]["next_look"]["clue"].is_string());
-    assert!(next["another_pit"].is_string());
+    // The place, the reason and the stop are those of `where`.
+    assert!(next["next"]["zone"].is_string() && next["next"]["why"].is_string());
+    assert_eq!(next["next"], place.field(&["where", &notes])["next"]);
 }
 
 #[test]

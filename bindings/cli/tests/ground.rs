@@ -62,7 +62,7 @@ fn a_field_without_reference_asks_for_it_first() {
     let place = Place::new();
     let notes = place.file("one.notes.json", ONE_PIT);
     assert!(place.good(&["where", &notes]).contains("reference pit first"));
-    assert_eq!(place.field(&["where", &notes])["next"], json!({ "dig": "reference" }));
+    assert_eq!(place.field(&["where", &notes])["next"], json!({ "dig": "reference", "why": "reference" }));
 }
 
 #[test]

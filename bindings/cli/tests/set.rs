@@ -34,7 +34,7 @@ fn with(more: &[&'static str]) -> Vec<&'static str> {
 fn depth_spacing_draught_and_cautions_are_told() {
     let told = Place::new().good(&with(&["--tractor", "120", "--drive", "front_assist", "--cost", "79.47"]));
     for part in [
-        "the tips run above critical depth",
+        "tips run above critical depth",
         "it fits",
         "not broken over the full width",
         "ASABE D497",

@@ -112,10 +112,11 @@ pub fn belonging(mut call: ZoneCall) -> ZoneCall {
     call
 }
 
-/// How much of the crop's rooting depth a Tight or Shut layer cuts off: of the crop standing now, else of the last.
+/// How much of the crop's rooting depth a Tight or Shut layer cuts off: of the crop sown next where it is noted,
+/// else of the one standing now, else of the last.
 /// `None` where no depth is known of the crop, it does not root down to the layer, or roots were seen to pass it.
 pub fn rooting_loss(field: &Field, layer: &LayerReading) -> Option<RootingLoss> {
-    let crop = field.crop_now.as_ref().or(field.last_crop.as_ref())?;
+    let crop = field.next_crop.as_ref().or(field.crop_now.as_ref()).or(field.last_crop.as_ref())?;
     let rooting = rooting::of(crop)?;
     let share = rooting.share_cut_off(layer.top_mm);
     let pass = matches!(layer.signs.roots, Some(RootsSeen::Through | RootsSeen::InCracks));

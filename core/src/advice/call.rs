@@ -24,10 +24,12 @@ pub struct ZoneCall {
     pub call: Call,
     /// For [`Call::Loosen`]: fit to go, or what is still to be tested. [`Readiness::Fit`] otherwise.
     pub readiness: Readiness,
-    /// Chance that the call is the right one, given what was seen, 0 to 1.
+    /// Of the face: chance that the call is the right one where the pits were dug, given what was seen, 0 to 1.
     pub share: f64,
     /// That chance as a word.
     pub sure: Sureness,
+    /// Of the ground: how far those pits speak for the rest of the zone.
+    pub ground: OfGround,
     /// Tip depth, where the call is to loosen or would be once it is dry enough.
     pub tip: Option<TipDepth>,
     /// Pits counted (alike twins once).
@@ -40,6 +42,19 @@ pub struct ZoneCall {
     pub follow_up: Vec<FollowUp>,
     /// How much of a crop's rooting depth the harmed layer cuts off.
     pub rooting_loss: Option<RootingLoss>,
+}
+
+/// How far the pits of a zone speak for the ground between them. It says nothing of how well each was read.
+#[derive(Debug, Clone, Copy, PartialEq, serde::Serialize)]
+pub struct OfGround {
+    /// Pits judged.
+    pub pits: usize,
+    /// Of these, pits that say the same by themselves.
+    pub agree: usize,
+    /// Chance that more than half of the zone is as they say, 0 to 1.
+    pub share: f64,
+    /// That chance as a word; one pit is never sure of a zone.
+    pub sure: Sureness,
 }
 
 /// How fit for work a justified loosening is. Written in JSON with its name as `readiness`.
@@ -154,6 +169,8 @@ pub enum What {
     SurfaceRollMissing,
     /// The tip would come nearer to something buried than the clearance.
     TooNear { obstacle: Obstacle, depth_mm: u32, tip_mm: u32, clearance_mm: u32 },
+    /// This call fits best, and not surely enough to act on; the look that would settle it, where one would.
+    NotSure { call: Call, top_mm: u32, bottom_mm: u32, clue: Option<Clue> },
     /// It is marked as running here, and nobody knows how deep.
     DepthUnknown { obstacle: Obstacle },
     /// A tip would do, or would not, by less than a depth is known to: it must lie at least this deep.

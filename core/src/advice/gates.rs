@@ -164,7 +164,8 @@ impl Rolled {
         let last = at_tip.iter().chain(&at_surface).filter_map(|(day, ..)| *day).max();
         let past = last.and_then(|last| past(ground, last));
         let rolls = |surface: bool, taken: Vec<Taken>| {
-            let counts = |(day, ..): &Taken| day.is_none() || (*day == last && past.is_none());
+            // A roll without a day is not believed to be newer than those that are past.
+            let counts = |(day, ..): &Taken| past.is_none() && (day.is_none() || *day == last);
             let mut seen: Vec<_> =
                 taken.into_iter().filter(counts).map(|(_, depth_mm, outcome)| (depth_mm, outcome)).collect();
             crate::order::sort_by_key(&mut seen, |&(depth_mm, outcome)| (outcome, depth_mm));

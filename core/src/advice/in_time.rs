@@ -189,7 +189,12 @@ fn told(mut call: ZoneCall, now: Call, what: What) -> ZoneCall {
         why.stance = Stance::Note;
     }
     call.reasons.insert(0, Why { stance: Stance::For, what });
-    let sure = if now == Call::DigAgain { Sureness::CannotSay } else { call.sure };
+    // A hole behind the machine is measured; one of them is likely, not more.
+    let sure = match (now, call.sure) {
+        (Call::DigAgain, _) => Sureness::CannotSay,
+        (_, Sureness::CannotSay) => Sureness::Likely,
+        (_, sure) => sure,
+    };
     let readiness = if now == Call::Wait { call.readiness } else { Readiness::Fit };
     belonging(ZoneCall { call: now, sure, readiness, ..call })
 }

@@ -6,7 +6,6 @@
 
 pub mod after_dig;
 pub mod agreement;
-mod another_pit;
 mod belongs;
 mod buried;
 mod call;
@@ -15,6 +14,7 @@ mod gates;
 pub mod ground;
 mod in_time;
 pub mod machine;
+mod next_dig;
 mod pit_view;
 pub mod readers;
 pub mod regret;
@@ -27,15 +27,15 @@ mod twins;
 mod water;
 mod zones;
 
-pub use another_pit::another_pit;
 pub use buried::{ASKED_HOLDS_DAYS, CLEARANCES, Clearance, SERVICE_FLOOR_MM, clearance_of};
 pub use call::{
-    Caution, Change, ChangedAnswer, FieldAdvice, FollowUp, Obstacle, Readiness, RootingLoss, Stance,
-    Sureness, TipDepth, What, Why, ZoneCall,
+    Caution, Change, ChangedAnswer, FieldAdvice, FollowUp, Obstacle, OfGround, Readiness, RootingLoss,
+    Stance, Sureness, TipDepth, What, Why, ZoneCall,
 };
 pub use change::changes;
 pub(crate) use change::changes_on;
 pub use gates::{ROLL_HOLDS_DAYS, fitted};
+pub use next_dig::{Lacks, NextDig, next_dig};
 pub use pit_view::DEEP_ENOUGH_MM;
 pub use regret::{LAYER_CALLS, REGRET, REGRET_WITHOUT_STEEL, RegretTable};
 pub use tip::{CLEARED_SHARE, TIP_BELOW_LEAST_MM, TIP_BELOW_MOST_MM, tip_depth};

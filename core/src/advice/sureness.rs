@@ -1,6 +1,7 @@
 //! How sure a call is: the chance that it is right, given what was seen, and that chance as a word.
 
-use super::call::{Sureness, What};
+use super::call::{OfGround, Sureness, What};
+use super::sampling::Count;
 
 /// Share from which a call is sure. Our mark.
 const SURE_MARK: f64 = 0.85;
@@ -27,6 +28,16 @@ pub fn in_a_word(share: f64) -> Sureness {
     } else {
         Sureness::CannotSay
     }
+}
+
+/// How far `agree` of `pits` speak for their zone: the chance that more than half of it is so, from a belief that leans to
+/// all or none, as harm mostly does within a zone ([`Count`]).
+pub fn of_ground(pits: usize, agree: usize) -> OfGround {
+    let count = Count::new(pits as u32, agree as u32);
+    let share = if pits == 0 { 0.0 } else { count.more_than_half() };
+    let word = in_a_word(share);
+    let sure = if pits < 2 && word == Sureness::Sure { Sureness::Likely } else { word };
+    OfGround { pits, agree, share, sure }
 }
 
 /// Chance that water stands, by the facts that say so: of signs that are right four times in five, two make it 0.72 and

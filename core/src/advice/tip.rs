@@ -12,6 +12,9 @@ pub const CLEARED_SHARE: f64 = 0.8;
 /// How sure it should be that it clears that share. Our judgement.
 const SURE_ENOUGH: f64 = 0.8;
 
+/// No more pits than this are ever said to do.
+const MOST_PITS: usize = 1_000;
+
 /// Tip depth from the bottoms of the harmed layers, one a pit: the shallowest that clears `share` of the ground
 /// at 80 % confidence, else the deepest. `None` without a layer to break.
 pub fn tip_depth(bottoms_mm: &[u32], share: f64) -> Option<TipDepth> {
@@ -30,6 +33,15 @@ pub fn tip_depth(bottoms_mm: &[u32], share: f64) -> Option<TipDepth> {
     })
 }
 
+impl TipDepth {
+    /// How many pits would do: of so many alike, the deepest clears the share with 80 % confidence.
+    pub fn enough_pits(&self) -> usize {
+        (1..=MOST_PITS)
+            .find(|&pits| confidence(pits, pits, self.cleared_share) >= SURE_ENOUGH)
+            .unwrap_or(MOST_PITS)
+    }
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -46,6 +58,12 @@ mod tests {
         let tip = tip_depth(&[280, 300, 270, 290, 310], CLEARED_SHARE).unwrap();
         assert_eq!((tip.bottom_mm, tip.pits), (310, 5));
         assert!((tip.confidence - 0.672).abs() < 0.001);
+    }
+
+    /// 1 - 0.8^7 is 0.790 and 1 - 0.8^8 is 0.832.
+    #[test]
+    fn eight_pits_would_do_for_four_of_five_places() {
+        assert_eq!(tip_depth(&[280], CLEARED_SHARE).unwrap().enough_pits(), 8);
     }
 
     #[test]

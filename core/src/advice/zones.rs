@@ -1,6 +1,6 @@
 //! From the pits of a zone to its call: what the structure says over all of them, then the gates.
 
-use super::call::{FieldAdvice, Readiness, Stance, Sureness, TipDepth, What, Why, ZoneCall};
+use super::call::{FieldAdvice, OfGround, Readiness, Stance, Sureness, TipDepth, What, Why, ZoneCall};
 use super::pit_view::{Limiting, PitView, TELLING};
 use super::regret::{DIG_AGAIN, LAYER_CALLS, least, least_doing, share_right};
 use super::tip::{CLEARED_SHARE, tip_depth};
@@ -86,7 +86,7 @@ const fn carries(what: What) -> Why {
 /// The call of a zone from its pits; alike twins are already counted once.
 pub fn judge(zone: Zone, views: &[&PitView], twins: usize, ground: &Ground) -> ZoneCall {
     let mut structure = structure(views);
-    let Verdict { call, readiness, tip, cloddy, mut whys } = verdict(zone, &mut structure, views, ground);
+    let Verdict { mut call, readiness, tip, cloddy, mut whys } = verdict(zone, &mut structure, views, ground);
     let carried = call == Call::DigAgain && structure.judged.is_empty();
     let told = barred(views).into_iter().filter(|what| !whys.iter().any(|why| why.what == *what));
     let told: Vec<What> = told.collect();
@@ -101,6 +101,13 @@ pub fn judge(zone: Zone, views: &[&PitView], twins: usize, ground: &Ground) -> Z
     }
     let water = whys.iter().find(|why| matches!(why.what, What::WaterStands { .. }));
     let share = water.map_or_else(|| structure.share(), |why| sureness::of_water(&why.what));
+    // What is less than likely is not acted on: then the question that would settle it is the answer. To ask about what
+    // lies buried, or what steel cannot mend, needs no more sureness.
+    let acts = !matches!(call, Call::DigAgain | Call::AskSpecialist);
+    if acts && sureness::in_a_word(share) == Sureness::CannotSay {
+        whys.insert(0, carries(structure.question(call, ground.field)));
+        call = Call::DigAgain;
+    }
     let harmed = structure.deciding.filter(|_| call != Call::LeaveIt).map(|deciding| deciding.layer);
     let deepest_mm = views.iter().map(|view| view.reading.dug_to_mm).max().unwrap_or(0);
     ZoneCall {
@@ -109,6 +116,7 @@ pub fn judge(zone: Zone, views: &[&PitView], twins: usize, ground: &Ground) -> Z
         readiness: if call == Call::Loosen { readiness } else { Readiness::Fit },
         share,
         sure: if call == Call::DigAgain { Sureness::CannotSay } else { sureness::in_a_word(share) },
+        ground: structure.ground(),
         tip: tip.filter(|_| matches!(call, Call::Loosen | Call::Wait)),
         pits: views.len(),
         cautions: belongs::cautions(call, deepest_mm, cloddy, harmed, ground.field),
@@ -325,6 +333,23 @@ impl Structure<'_, '_> {
             Call::DigAgain => LAYER_CALLS.iter().map(|&call| of(call)).fold(0.0, f64::max),
             call => of(call),
         })
+    }
+
+    /// A call that is less than likely, with the look that would settle it in the deciding pit.
+    fn question(&self, call: Call, field: &Field) -> What {
+        let look = self.deciding.and_then(|one| super::next_look_in(one.view.reading, field, |_, _| false));
+        let (top_mm, bottom_mm) = look.map_or((0, 0), |look| (look.top_mm, look.bottom_mm));
+        What::NotSure { call, top_mm, bottom_mm, clue: look.map(|look| look.clue) }
+    }
+
+    /// How far the judged pits speak for the zone: those that say the same; where there is no call, the most that do.
+    fn ground(&self) -> OfGround {
+        let saying = |call: Call| self.judged.iter().filter(|pit| alike(pit.limiting.doing(), call)).count();
+        let agree = match self.call {
+            Call::DigAgain => LAYER_CALLS.iter().map(|&call| saying(call)).max().unwrap_or(0),
+            call => saying(call),
+        };
+        sureness::of_ground(self.judged.len(), agree)
     }
 
     /// Whether a pit that carries the call was read in a wet face.

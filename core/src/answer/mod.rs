@@ -10,8 +10,10 @@ pub use kept::Answers;
 
 use crate::advice::after_dig::PassAdvice;
 use crate::advice::readers::{SeveralReaders, several_readers};
-use crate::advice::sampling::{Ground, Next, Plan, next_pit};
-use crate::advice::{Change, FieldAdvice, ZoneCall, advise_on, changes_on, next_look_in, stands_for};
+use crate::advice::sampling::{Ground, Plan};
+use crate::advice::{
+    Change, FieldAdvice, NextDig, ZoneCall, advise_on, changes_on, next_dig, next_look_in, stands_for,
+};
 use crate::place::FieldMap;
 use crate::reading::{FieldReading, NextLook, PitReading, Table, read_field, read_pit, reference_faces};
 use crate::record::{FieldNotes, PlaceKind, Zone};
@@ -35,7 +37,7 @@ pub struct FieldAnswer {
     pub passes: Vec<PassAdvice>,
     readers: OnceLock<Option<SeveralReaders>>,
     next_looks: OnceLock<Vec<Option<NextLook>>>,
-    next: OnceLock<Option<Next>>,
+    next: OnceLock<Option<NextDig>>,
     changes: [OnceLock<Vec<Change>>; Zone::ALL.len()],
 }
 
@@ -101,8 +103,8 @@ impl FieldAnswer {
     }
 
     /// What to dig next; `None` where the usual plan cannot be worked with.
-    pub fn next(&self) -> Option<Next> {
-        *self.next.get_or_init(|| next_pit(&self.ground(), &Plan::default()).ok())
+    pub fn next(&self) -> Option<NextDig> {
+        *self.next.get_or_init(|| next_dig(&self.ground(), &self.advice, &Plan::default()).ok())
     }
 
     /// The field as far as it matters for the next pit.

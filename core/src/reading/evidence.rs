@@ -3,7 +3,7 @@
 use super::clue::{Below, Clue, Lies, Since};
 use super::face::FaceLayer;
 use super::reference;
-use crate::record::{FaceMoisture, Field, OrganicMatter, OrganicMatterLevel, Pit, Sign};
+use crate::record::{ComesAway, FaceMoisture, Field, OrganicMatter, OrganicMatterLevel, Pit, Sign};
 use crate::soil::texture::TextureGroup;
 use chrono::{Months, NaiveDate};
 
@@ -56,7 +56,7 @@ pub fn gather(
     field: &Field,
     references: &[Vec<FaceLayer>],
 ) -> Evidence {
-    let said = |layer: &FaceLayer| said_by(layer, pit);
+    let said = |layer: &FaceLayer| said_by(layer, pit, field);
     let layer = &said(&layers[index]);
     let mut evidence = Evidence::NONE;
     let mut note = |clue: Clue, answer: Option<usize>| evidence = evidence.with(clue, answer);
@@ -66,7 +66,7 @@ pub fn gather(
     note(Clue::Texture, layer.texture.map(|group| group as usize));
     note(Clue::OrganicMatter, field.organic_matter.map(|matter| level(matter) as usize));
     note(Clue::Place, Some(pit.place as usize));
-    note(Clue::Lies, lies(layer).map(|lies| lies as usize));
+    note(Clue::Lies, lies(layer, field).map(|lies| lies as usize));
     note(Clue::Below, below(layer, layers.get(index + 1).map(said).as_ref()).map(|below| below as usize));
     note(Clue::Reference, reference::versus(layer, references).map(|versus| versus as usize));
     let dug = pit.dug.map(|time| time.date_naive());
@@ -75,12 +75,20 @@ pub fn gather(
     evidence
 }
 
-/// What a layer says: in a wet face the knife goes in anywhere, and its resistance says nothing (too wet or too dry a
-/// face biases a reading: European soil visual assessment, JRC). Plates, roots and colours stay what they are.
-fn said_by(layer: &FaceLayer, pit: &Pit) -> FaceLayer {
+/// Frost makes plates down to here, mostly: the top few inches (US extension text; Humboldt University, Berlin).
+const FROST_MM: u32 = 100;
+
+/// What a layer says. In a wet face the knife goes in anywhere, and among stones nowhere: its resistance says nothing
+/// (too wet or too dry a face biases a reading: European soil visual assessment, JRC; stony soil is judged by the fine
+/// earth alone). Plates that frost made are no sign of wheels. Roots and colours stay what they are.
+fn said_by(layer: &FaceLayer, pit: &Pit, field: &Field) -> FaceLayer {
     let mut layer = *layer;
-    if pit.face == Some(FaceMoisture::Wet) {
+    if pit.face == Some(FaceMoisture::Wet) || field.stony == Some(true) {
         layer.signs.resistance = None;
+    }
+    let plates = layer.signs.comes_away == Some(ComesAway::FlatPlates);
+    if plates && field.plates_soft == Some(true) && layer.bottom_mm <= FROST_MM {
+        layer.signs.comes_away = None;
     }
     layer
 }
@@ -97,25 +105,31 @@ pub fn level(matter: OrganicMatter) -> OrganicMatterLevel {
     }
 }
 
+/// A pan lies at the tillage depth or as much as a step of the knife below it. Our judgement.
+const BELOW_TILLAGE_MM: u32 = 50;
+
 /// Depths that part surface, worked ground and subsoil, in millimetres: usual plough and cultivation depths,
 /// common practice, no source.
 mod worked {
     /// A layer that ends here belongs to the surface.
     pub const SURFACE_MM: u32 = 100;
-    /// A layer from the surface to below here fills most of the worked depth.
-    pub const MOST_MM: u32 = 200;
-    /// A layer that begins below here lies in the subsoil.
+    /// A layer that begins below the worked depth lies in the subsoil; this where none is noted.
     pub const DEEPEST_MM: u32 = 300;
 }
 
-fn lies(layer: &FaceLayer) -> Option<Lies> {
+/// Where a layer lies: by the depth of tillage as noted, else by the usual one. One from the surface down through two
+/// thirds of it fills most of the worked depth; a pan that tillage made begins at it, or a step of the knife below.
+fn lies(layer: &FaceLayer, field: &Field) -> Option<Lies> {
+    let deepest_mm =
+        field.tillage_mm.map_or(worked::DEEPEST_MM, |set_mm| set_mm.saturating_add(BELOW_TILLAGE_MM));
+    let most_mm = field.tillage_mm.unwrap_or(worked::DEEPEST_MM) * 2 / 3;
     if layer.bottom_mm <= worked::SURFACE_MM {
         Some(Lies::Surface)
-    } else if layer.top_mm >= worked::DEEPEST_MM {
+    } else if layer.top_mm >= deepest_mm {
         Some(Lies::Subsoil)
     } else if layer.top_mm >= worked::SURFACE_MM {
         Some(Lies::WorkedBand)
-    } else if layer.bottom_mm >= worked::MOST_MM {
+    } else if layer.bottom_mm >= most_mm {
         Some(Lies::WholeWorked)
     } else {
         None

@@ -79,6 +79,14 @@ pub struct Field {
     pub last_rain: Option<NaiveDate>,
     /// Deepest tip depth the machine at hand reaches.
     pub reach_mm: Option<u32>,
+    /// Depth to which the field is tilled every year, as the implement is set.
+    pub tillage_mm: Option<u32>,
+    /// So stony that the knife is stopped by stones.
+    pub stony: Option<bool>,
+    /// The plates near the surface part at a touch and lie in the reference too: frost made them.
+    pub plates_soft: Option<bool>,
+    /// What is sown next.
+    pub next_crop: Option<String>,
     /// Whether wheels run in the same lanes year after year and nowhere else.
     pub controlled_traffic: Option<bool>,
     /// The user holds to loosening deep clay against the advice.
@@ -144,6 +152,10 @@ impl Field {
             services_leave: None,
             last_rain: None,
             reach_mm: None,
+            tillage_mm: None,
+            stony: None,
+            plates_soft: None,
+            next_crop: None,
             controlled_traffic: None,
             deep_clay_anyway: None,
             unknown: Unknown::new(),

@@ -17,7 +17,7 @@ const HECTARE_M2: f64 = 10_000.0;
 /// The plan of a field; `None` where nothing of it has a place.
 pub fn plan_of(words: &Words, answer: &FieldAnswer) -> Option<Pictured> {
     let FieldAnswer { notes, map, .. } = answer;
-    let next = match answer.next() {
+    let next = match answer.next().map(|dig| dig.next) {
         Some(Next::Pit { at: At::Place(place), .. }) => Some(place),
         _ => None,
     };

@@ -112,6 +112,10 @@ kept! {
         132 services_asked_on,
         133 services_leave,
         134 last_rain,
+        140 tillage_mm,
+        141 stony,
+        142 plates_soft,
+        143 next_crop,
         150 controlled_traffic,
         children: parts, lines,
     }

@@ -178,8 +178,6 @@ fn matters(cell: Cell, versions: &[Version]) -> bool {
 
 /// The heads of all cells of a record, but for that of its deletion, and of all that hangs on it.
 pub(super) fn all_heads(connection: &Connection, record: RecordId) -> Result<BTreeSet<EditName>, StoreError> {
-    const CHILDREN: &str = "SELECT record FROM cells INDEXED BY children
-        WHERE field = 2 AND shown = 1 AND value >= ?1 AND value < ?2";
     const HEADS: &str = "SELECT device, sequence FROM cells WHERE record = ?1 AND field <> ?2";
     let (mut heads, mut records) = (BTreeSet::new(), vec![record]);
     while let Some(record) = records.pop() {
@@ -190,11 +188,16 @@ pub(super) fn all_heads(connection: &Connection, record: RecordId) -> Result<BTr
         for name in rows {
             heads.insert(name?);
         }
-        let mut statement = connection.prepare_cached(CHILDREN)?;
-        let rows = statement.query_map(Hangs::range(Some(record), None), |row| row.get(0))?;
-        for child in rows {
-            records.push(record_id(child?)?);
-        }
+        records.extend(children(connection, record)?);
     }
     Ok(heads)
+}
+
+/// What hangs on a record, deleted or not.
+pub(super) fn children(connection: &Connection, record: RecordId) -> Result<Vec<RecordId>, StoreError> {
+    const CHILDREN: &str = "SELECT record FROM cells INDEXED BY children
+        WHERE field = 2 AND shown = 1 AND value >= ?1 AND value < ?2";
+    let mut statement = connection.prepare_cached(CHILDREN)?;
+    let rows = statement.query_map(Hangs::range(Some(record), None), |row| row.get(0))?;
+    rows.map(|child| record_id(child?)).collect()
 }

@@ -17,7 +17,7 @@ use super::{Change, Store, StoreError, same_field, valid};
 use crate::error::Fault;
 use crate::record::ids::rename;
 use crate::record::{FieldNotes, RecordId};
-use rusqlite::{Connection, OptionalExtension, params};
+use rusqlite::{Connection, OptionalExtension, TransactionBehavior, params};
 use std::collections::{BTreeMap, BTreeSet, HashMap, HashSet};
 
 /// A notes file on its way in.
@@ -88,6 +88,28 @@ impl Store {
         now_ms: u64,
     ) -> Result<ReadIn, StoreError> {
         read_in(&mut self.batch(now_ms)?, notes, file)
+    }
+}
+
+impl Store {
+    /// A notes file was written from what stands here. Read later, it changes only what was changed in it, whatever others have noted meanwhile.
+    ///
+    /// # Errors
+    /// Whatever the disk reports.
+    pub fn wrote_file(&mut self, source: &str, notes: &FieldNotes) -> Result<(), StoreError> {
+        let transaction = self.connection.transaction_with_behavior(TransactionBehavior::Immediate)?;
+        let (base, field) = (Base::load(&transaction, source)?, notes.field.id);
+        let mut says: BTreeMap<RecordId, Digests> =
+            said(notes).iter().map(|said| (said.record, said.digests())).collect();
+        // What an earlier file of that name brought is not in this one.
+        for record in base.records.keys() {
+            says.entry(*record).or_default();
+        }
+        says.retain(|record, digests| base.records.get(record).is_none_or(|known| known.cells != *digests));
+        if !says.is_empty() || base.field != Some(field) {
+            ReadNow { source, field, save: None, said: &says }.remember(&transaction)?;
+        }
+        Ok(transaction.commit()?)
     }
 }
 

@@ -1,7 +1,7 @@
 //! Several records in one save: what one tap means is saved as a whole or not at all, and undone as a whole.
 
 use super::cells::{Cell, Kind};
-use super::conflicts::{all_heads, versions};
+use super::conflicts::{all_heads, children, versions};
 use super::kept::Kept;
 use super::log::{Batch, Heads};
 use super::save::Place;
@@ -198,7 +198,7 @@ impl Saving<'_, '_> {
         self.0.edit(record, cell, &heads.names(cell), ABSENT)
     }
 
-    /// Brings a deleted record back.
+    /// Brings a deleted record back, and with it what hangs on it and was deleted in the same save.
     ///
     /// # Errors
     /// As [`Store::bring_back`].
@@ -207,7 +207,17 @@ impl Saving<'_, '_> {
         if !heads.deleted() {
             return Err(StoreError::RecordNotFound { record, kind: "deleted record" });
         }
-        self.0.replace(&heads, Cell::DELETED, &None::<bool>)
+        let by = versions(&self.0.transaction, record, Cell::DELETED)?;
+        let mut back = vec![record];
+        while let Some(record) = back.pop() {
+            let heads = Heads::load(&self.0.transaction, record)?;
+            self.0.replace(&heads, Cell::DELETED, &None::<bool>)?;
+            for child in children(&self.0.transaction, record)? {
+                let same = versions(&self.0.transaction, child, Cell::DELETED)? == by;
+                back.extend(same.then_some(child));
+            }
+        }
+        Ok(())
     }
 
     /// Lets a record of [`Store::regretted`] stay deleted, with all that came to it meanwhile.

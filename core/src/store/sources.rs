@@ -77,12 +77,11 @@ impl ReadNow<'_> {
     }
 }
 
-/// A save is taken back, and with it what is remembered of the reading that it was: the file may bring it again.
-pub(super) fn forget(connection: &Connection, device: i64, first: i64) -> Result<(), StoreError> {
+/// A save is taken back, and with it what is remembered of the reading that it was: the file may bring it again. Tells whether it was one.
+pub(super) fn forget(connection: &Connection, device: i64, first: i64) -> Result<bool, StoreError> {
     const SAID: &str =
         "DELETE FROM said WHERE reading IN (SELECT number FROM readings WHERE device = ?1 AND first = ?2)";
     const READING: &str = "DELETE FROM readings WHERE device = ?1 AND first = ?2";
     connection.prepare_cached(SAID)?.execute([device, first])?;
-    connection.prepare_cached(READING)?.execute([device, first])?;
-    Ok(())
+    Ok(connection.prepare_cached(READING)?.execute([device, first])? > 0)
 }

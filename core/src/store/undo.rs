@@ -43,8 +43,8 @@ impl Store {
             }
             before = save.first_sequence;
             batch.undoing(save.first_sequence);
-            take_back(&mut batch, &save)?;
-            sources::forget(&batch.transaction, batch.device, save.first_sequence)?;
+            let was_read = sources::forget(&batch.transaction, batch.device, save.first_sequence)?;
+            take_back(&mut batch, &save, was_read)?;
             if !batch.changes.is_empty() {
                 let changes = batch.commit()?;
                 return Ok(Some(Undone { changes, saved_ms: clock::unix_ms(save.clock) }));
@@ -106,7 +106,8 @@ fn last(
     Ok(statement.query_row([device, sequence], |row| Ok((row.get(0)?, row.get(1)?))).optional()?)
 }
 
-fn take_back(batch: &mut Batch, save: &Save) -> Result<(), StoreError> {
+/// `was_read`: the save was the reading of a file, which may have known less than was here.
+fn take_back(batch: &mut Batch, save: &Save, was_read: bool) -> Result<(), StoreError> {
     let is_making = |edit: &&Edit| edit.cell == Cell::KIND && edit.predecessors.is_empty();
     let made: HashSet<_> = save.edits.iter().filter(is_making).map(|edit| edit.record).collect();
     let mut seen = HashSet::new();
@@ -125,7 +126,11 @@ fn take_back(batch: &mut Batch, save: &Save) -> Result<(), StoreError> {
         let heads = Heads::load(&batch.transaction, edit.record)?;
         let (ours, others): (Vec<_>, Vec<_>) =
             heads.names(cell).into_iter().partition(|name| name.0 == batch.device);
-        if !ours.is_empty() && cell != Cell::DELETED && wrote_over(&batch.transaction, edit, &others)? {
+        if was_read
+            && !ours.is_empty()
+            && cell != Cell::DELETED
+            && wrote_over(&batch.transaction, edit, &others)?
+        {
             // Somebody else wrote in place of the same value as the save did: what they wrote is left.
             let theirs = value_of(&batch.transaction, edit.record, cell, &others)?;
             batch.replace_value(&heads, cell, &theirs)?;

@@ -16,6 +16,8 @@ const TOLD_AGAINST: usize = 2;
 const TOLD_DECIBANS: f64 = 1.0;
 /// Share from which a cause is called likely: more so than all others together.
 const LIKELY: f64 = 0.5;
+/// Share from which a percentage reads 100.
+const ALL: f64 = 0.995;
 /// Share below which a cause is told as one that hardly is it. Our judgement.
 const HARDLY: f64 = 0.1;
 
@@ -205,7 +207,7 @@ impl Words {
                 "left" => self.depth(left_mm.round() as u32),
                 "share" => self.percent(share),
             ];
-            self.say_with(if *left_mm < 0.5 { "measured-layer_gone" } else { "measured-layer_left" }, &args)
+            self.say_with(if share >= ALL { "measured-layer_gone" } else { "measured-layer_left" }, &args)
         });
         let ridge = self.modelled(&dig.ridge_mm, "measured-no_ridge", |&ridge_mm| self.ridge(dig, ridge_mm));
         let figure = self.modelled(&dig.figure, "measured-no_figure", |figure| {

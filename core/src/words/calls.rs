@@ -128,6 +128,22 @@ impl Words {
         self.say_with("sureness-with_share", &args)
     }
 
+    /// How sure a call is of what the pits show, and how sure of the ground between them: two things.
+    pub fn how_sure(&self, call: &ZoneCall) -> String {
+        let face = self.sureness(call.sure, call.share);
+        let ground = &call.ground;
+        if call.sure == Sureness::CannotSay || ground.pits == 0 {
+            return face;
+        }
+        let args = fluent_args![
+            "face" => face,
+            "ground" => self.sureness(ground.sure, ground.share),
+            "agree" => ground.agree,
+            "pits" => self.pits(ground.pits),
+        ];
+        self.say_with(if ground.pits == 1 { "how_sure-one_pit" } else { "how_sure-pits" }, &args)
+    }
+
     /// What a tip depth rests on: `clears 4 of 5 places; 5 pits, sure to 67 %`. Where the pits are too few to lean
     /// on, it says so.
     pub fn tip_statement(&self, tip: &TipDepth) -> String {
@@ -136,7 +152,13 @@ impl Words {
             "pits" => self.pits(tip.pits),
             "confidence" => self.percent(tip.confidence),
         ];
-        self.say_with(if tip.confidence < TOO_UNSURE { "tip-unsure" } else { "tip-clears" }, &args)
+        let statement =
+            self.say_with(if tip.confidence < TOO_UNSURE { "tip-unsure" } else { "tip-clears" }, &args);
+        if tip.pits >= tip.enough_pits() {
+            return statement;
+        }
+        let args = fluent_args!["statement" => statement, "enough" => self.pits(tip.enough_pits())];
+        self.say_with("tip-more", &args)
     }
 
     /// Tip depth in full: how deep, why so deep, and what that rests on.

@@ -8,7 +8,7 @@ use crate::advice::machine::{
     CriticalPlace, CriticalShift, FuelFormula, Measure, SpacingFit, TractorFit, WhyNot,
 };
 use crate::advice::sampling::Settled;
-use crate::advice::{Caution, FollowUp, Obstacle, Sureness};
+use crate::advice::{Caution, FollowUp, Lacks, Obstacle, Sureness};
 use crate::place::Compass;
 use crate::reading::{Below, Clue, Lies, Versus};
 use crate::record::{
@@ -74,6 +74,7 @@ listed! {
     FollowUp = "follow_up",
     FuelFormula = "fuel_formula",
     Heading = "heading",
+    Lacks = "lacks",
     Language = "language",
     Lasting = "lasting",
     Lies = "lies",

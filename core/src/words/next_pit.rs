@@ -22,6 +22,10 @@ impl Words {
         let Next::Pit { zone, at, .. } = *next else {
             return match next {
                 Next::Stop => self.enough_pits(),
+                Next::Behind { zone } => {
+                    let args = fluent_args!["on" => self.zone_on(*zone)];
+                    capital(self.say_with("dig_again-behind", &args))
+                }
                 Next::Reference | Next::Pit { .. } => self.say("next_pit-reference"),
             };
         };

@@ -96,6 +96,14 @@ impl Words {
                 ];
                 super::capital(self.say_with("why-too_near", &args))
             }
+            &What::NotSure { call, top_mm, bottom_mm, clue } => {
+                let mut args = fluent_args!["call" => self.label(call)];
+                if let Some(clue) = clue {
+                    args.set("clue", self.of(clue));
+                    args.set("depths", self.depth_range(top_mm, bottom_mm));
+                }
+                self.say_with(if clue.is_some() { "why-not_sure_look" } else { "why-not_sure" }, &args)
+            }
             What::DepthUnknown { obstacle } => {
                 let args = fluent_args!["obstacle" => self.form(*obstacle, "the")];
                 super::capital(self.say_with("why-depth_unknown", &args))

@@ -37,7 +37,7 @@ impl Words {
         leave: Option<bool>,
         lapsed: bool,
     ) -> String {
-        let mut args = fluent_args!["whom" => whom];
+        let mut args = fluent_args!["whom" => self.name(whom)];
         let asked = match on {
             Some(on) => {
                 args.set("day", self.date(on));

@@ -87,6 +87,10 @@ fn ellmoor_field() -> Field {
         services_leave: Some(true),
         last_rain: NaiveDate::from_ymd_opt(2026, 8, 19),
         reach_mm: Some(400),
+        tillage_mm: Some(250),
+        stony: Some(false),
+        plates_soft: Some(true),
+        next_crop: Some("spring barley".into()),
         deep_clay_anyway: Some(false),
         unknown: keys(r#"{"soil_map_sheet": "12", "b": {"z": 1, "a": [null, 2.5, -0.0]}}"#),
     }
@@ -262,8 +266,8 @@ fn any_field() -> impl Strategy<Value = Field> {
         (0.0..=100.0).prop_map(OrganicMatter::Percent),
     ];
     let outline = vec((-180.0..=180.0, -90.0..=90.0).prop_map(|(lon, lat)| [lon, lat]), 0..4);
-    let depths = proptest::array::uniform10(of(any::<u32>()));
-    let crops = proptest::array::uniform3(of(any::<String>()));
+    let depths = proptest::array::uniform11(of(any::<u32>()));
+    let crops = proptest::array::uniform4(of(any::<String>()));
     let days = proptest::array::uniform4(any_day());
     let marked = (vec(passes::any_part(), 0..3), vec(passes::any_line(), 0..3));
     let words = (any_name(), crops);
@@ -274,7 +278,7 @@ fn any_field() -> impl Strategy<Value = Field> {
         any_texture(),
         of(organic),
         days,
-        proptest::array::uniform2(of(any::<bool>())),
+        proptest::array::uniform4(of(any::<bool>())),
         marked,
         any_keys(),
     )
@@ -292,10 +296,11 @@ fn any_field() -> impl Strategy<Value = Field> {
                 clearance_mm,
                 services_clearance_mm,
                 reach_mm,
+                tillage_mm,
             ] = depths;
-            let [crop_now, last_crop, services_asked] = crops;
+            let [crop_now, last_crop, services_asked, next_crop] = crops;
             let [last_loosened, last_traffic, services_asked_on, last_rain] = days;
-            let [deep_clay_anyway, services_leave] = flags;
+            let [deep_clay_anyway, services_leave, stony, plates_soft] = flags;
             Field {
                 id: id(0),
                 name,
@@ -322,6 +327,10 @@ fn any_field() -> impl Strategy<Value = Field> {
                 services_leave,
                 last_rain,
                 reach_mm,
+                tillage_mm,
+                stony,
+                plates_soft,
+                next_crop,
                 controlled_traffic: deep_clay_anyway.map(|anyway| !anyway),
                 deep_clay_anyway,
                 unknown,

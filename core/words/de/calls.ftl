@@ -71,8 +71,12 @@ sureness-likely = wahrscheinlich
 sureness-cannot_say = nicht zu sagen
 sureness-with_share = { $sure }, { $share }
 
+how_sure-one_pit = für die gegrabene Grube { $face }; für den Boden um sie { $ground }, denn sie ist die einzige
+how_sure-pits = für die gegrabenen Gruben { $face }; für den Boden dazwischen { $ground }, denn { $agree } von { $pits } sagen dasselbe
+
 tip-clears = erfasst { $share } Stellen; { $pits }, sicher zu { $confidence }
-tip-unsure = soll { $share } Stellen erfassen, aber mit nur { $pits } ist das zu höchstens { $confidence } sicher; vor dem Verlass darauf mehr graben
+tip-unsure = soll { $share } Stellen erfassen, aber mit nur { $pits } ist das zu höchstens { $confidence } sicher
+tip-more = { $statement }; { $enough } würden genügen
 tip-sentences = Schartiefe { $tip }, gerade unter der Schicht, die bei { $bottom } endet. { $statement }.
 tip-label = Schartiefe { $tip }
 

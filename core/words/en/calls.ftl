@@ -71,8 +71,12 @@ sureness-likely = likely
 sureness-cannot_say = cannot say
 sureness-with_share = { $sure }, { $share }
 
+how_sure-one_pit = of the pit that was dug { $face }; of the ground around it { $ground }, for it is the only one
+how_sure-pits = of the pits that were dug { $face }; of the ground between them { $ground }, for { $agree } of { $pits } say the same
+
 tip-clears = clears { $share } places; { $pits }, sure to { $confidence }
-tip-unsure = meant to clear { $share } places, but with only { $pits } that is sure to no more than { $confidence }; dig more before leaning on it
+tip-unsure = meant to clear { $share } places, but with only { $pits } that is sure to no more than { $confidence }
+tip-more = { $statement }; { $enough } would do
 tip-sentences = Tip depth { $tip }, just below the layer, which ends at { $bottom }. { $statement }.
 tip-label = Tip { $tip }
 

@@ -1,5 +1,6 @@
 //! `pitface next`: the question most worth answering in each pit, and whether another pit is worth digging.
 
+use super::whereto;
 use crate::Answer;
 use crate::argument::Shown;
 use crate::asked::OneField;
@@ -7,7 +8,6 @@ use crate::json::{self, merged};
 use crate::trouble::Trouble;
 use crate::{keep, told};
 use clap::Args;
-use pitface_core::advice::another_pit;
 use pitface_core::report::{PageEntry, Section};
 use serde_json::{Value, json};
 
@@ -23,14 +23,17 @@ impl Next {
     pub fn run(self, shown: &Shown) -> Result<Answer, Trouble> {
         let words = shown.words();
         let field = self.asked.read()?;
-        let another = another_pit(&field.notes, &field.reading, &field.advice);
+        let dig = field.next();
+        let way = dig.and_then(|dig| whereto::way_to(&dig.next, None, &field));
+        let walk = way.as_ref().map(|(_, walk)| *walk);
         let looks = field.next_looks().iter().enumerate().map(|(index, look)| Section {
             heading: told::pit_name(&words, &field, index),
             lines: vec![told::look(&words, look.as_ref())],
         });
         let entry = PageEntry {
             heading: words.name(&field.notes.field.name),
-            sentence: another.map_or_else(|| words.enough_pits(), |zone| words.dig_another(zone)),
+            sentence: dig.map_or_else(String::new, |dig| words.next_pit_sentence(&dig.next, way)),
+            paragraphs: dig.iter().flat_map(|dig| whereto::told_why(&words, dig)).collect(),
             sections: looks.collect(),
             ..PageEntry::default()
         };
@@ -40,7 +43,10 @@ impl Next {
             merged(json::pit_head(&field, index), told)
         });
         let pits: Vec<Value> = pits.collect();
-        let json = merged(json::head(&field), json!({ "pits": pits, "another_pit": another }));
+        let json = merged(
+            json::head(&field),
+            json!({ "pits": pits, "next": dig.map(|dig| whereto::next_json(&dig, walk)) }),
+        );
         let answer = Answer::new(told::text(&words, &[entry]), json::fields(vec![json]));
         Ok(Answer { remarks: keep::remarks(&field), ..answer })
     }

@@ -8,11 +8,12 @@ use crate::json::{self, merged};
 use crate::trouble::Trouble;
 use crate::{keep, told};
 use clap::Args;
-use pitface_core::advice::sampling::{At, Next, Plan, ZoneGround, next_pit};
+use pitface_core::advice::sampling::{At, Next, Plan, ZoneGround};
+use pitface_core::advice::{NextDig, next_dig};
 use pitface_core::error::Fault;
 use pitface_core::place::{Walk, walk};
 use pitface_core::report::{PageEntry, Section};
-use pitface_core::words::{Heading, WalkFrom};
+use pitface_core::words::{Heading, WalkFrom, Words};
 use serde_json::{Value, json};
 
 /// Which field, from where, and what is to be told.
@@ -80,16 +81,16 @@ impl Where {
         let here = self.here()?;
         let field = self.asked.read()?;
         let ground = field.ground();
-        let next = next_pit(&ground, &plan).map_err(|fault| {
+        let dig = next_dig(&ground, &field.advice, &plan).map_err(|fault| {
             Trouble::of_arguments(Fault::new("", "the plan cannot be worked with", fault.to_string()))
         })?;
-        let way = way_to(&next, here, &field);
+        let way = way_to(&dig.next, here, &field);
         let walk_json = way.as_ref().map(|(_, walk)| *walk);
         let zones = ground.zones.iter().map(|zone| words.zone_share(zone, &plan));
         let entry = PageEntry {
             heading: words.name(&field.notes.field.name),
-            sentence: words.next_pit_sentence(&next, way),
-            paragraphs: words.next_pit_details(&next),
+            sentence: words.next_pit_sentence(&dig.next, way),
+            paragraphs: told_why(&words, &dig).chain(words.next_pit_details(&dig.next)).collect(),
             sections: vec![
                 Section { heading: words.label(Heading::Zones), lines: zones.collect() },
                 Section { heading: words.label(Heading::Note), lines: told::places(&words, &field) },
@@ -97,7 +98,7 @@ impl Where {
             ..PageEntry::default()
         };
         let told = json!({
-            "next": next_json(&next, walk_json),
+            "next": next_json(&dig, walk_json),
             "zones": ground.zones.iter().map(|zone| zone_json(zone, &plan)).collect::<Vec<_>>(),
             "plan": plan,
         });
@@ -116,8 +117,13 @@ impl Where {
     }
 }
 
+/// Why it is to be dug.
+pub fn told_why(words: &Words, dig: &NextDig) -> impl Iterator<Item = String> {
+    dig.why.map(|why| words.of(why)).into_iter()
+}
+
 /// The way to the place: from where the walker stands, else from the last pit that has a position.
-fn way_to(next: &Next, here: Option<[f64; 2]>, field: &FieldRead) -> Option<(WalkFrom, Walk)> {
+pub fn way_to(next: &Next, here: Option<[f64; 2]>, field: &FieldRead) -> Option<(WalkFrom, Walk)> {
     let Next::Pit { at: At::Place(place), .. } = *next else { return None };
     if let Some(here) = here {
         return Some((WalkFrom::Here, walk(here, place)));
@@ -126,8 +132,9 @@ fn way_to(next: &Next, here: Option<[f64; 2]>, field: &FieldRead) -> Option<(Wal
     Some((WalkFrom::Pit(number), walk(from, place)))
 }
 
-fn next_json(next: &Next, way: Option<Walk>) -> Value {
-    match *next {
+pub fn next_json(dig: &NextDig, way: Option<Walk>) -> Value {
+    let told = match dig.next {
+        Next::Behind { zone } => json!({ "dig": "behind", "zone": zone }),
         Next::Reference => json!({ "dig": "reference" }),
         Next::Stop => json!({ "dig": "stop" }),
         Next::Pit { zone, at, at_stake_ha, still_expected } => {
@@ -142,7 +149,8 @@ fn next_json(next: &Next, way: Option<Walk>) -> Value {
                 "at_stake_ha": at_stake_ha, "still_expected": still_expected,
             })
         }
-    }
+    };
+    merged(told, json!({ "why": dig.why }))
 }
 
 fn zone_json(zone: &ZoneGround, plan: &Plan) -> Value {

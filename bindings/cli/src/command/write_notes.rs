@@ -30,10 +30,11 @@ pub struct Write {
 impl Write {
     /// Writes them.
     pub fn run(self) -> Result<Answer, Trouble> {
-        let kept = Kept::open(&self.store)?;
+        let mut kept = Kept::open(&self.store)?;
         kept.look()?;
         if let Some(out) = &self.out {
-            return write_into(out, &kept, &kept.several(&self.field)?);
+            let fields = kept.several(&self.field)?;
+            return write_into(out, &mut kept, &fields);
         }
         let field = match self.field.as_slice() {
             [] => kept.one(None)?,
@@ -50,14 +51,18 @@ impl Write {
     }
 }
 
-fn write_into(out: &Path, kept: &Kept, fields: &[FieldSummary]) -> Result<Answer, Trouble> {
-    let (mut folder, mut told) = (Folder::open(out)?, Vec::new());
+fn write_into(out: &Path, kept: &mut Kept, fields: &[FieldSummary]) -> Result<Answer, Trouble> {
+    let (mut folder, mut told, mut places) = (Folder::open(out)?, Vec::new(), Vec::new());
     for field in fields {
         let text = notes::write(&kept.notes(field)?);
         let place = folder.add(&format!("{}.notes.json", kept.file_name(field)), text.as_bytes())?;
         told.push(merged(head(field), json!({ "written": place.display().to_string() })));
+        places.push((place, field));
     }
     let written = told_written(&folder.finish()?);
+    for (place, field) in places {
+        kept.wrote(&place, field)?;
+    }
     Ok(Answer::new(written.text, merged(json::fields(told), written.json)))
 }
 

@@ -10,6 +10,7 @@ mod site;
 pub use next_pit::{At, DIG_CLEARANCE_M, Ground, Next, ZoneGround, next_pit};
 pub use sequential::{Bounds, Plan, PlanFault, Settled, usual_area_ha};
 pub use share::{Count, Regret, Share};
+pub(in crate::advice) use site::place_in;
 
 use super::Sorted;
 use crate::place::FieldMap;

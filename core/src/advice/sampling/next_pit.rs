@@ -45,7 +45,7 @@ impl ZoneGround {
         plan.verdict(self.count, self.area_ha())
     }
 
-    fn area_ha(&self) -> f64 {
+    pub(in crate::advice) fn area_ha(&self) -> f64 {
         self.area_ha
             .filter(|area| area.is_finite() && *area >= 0.0)
             .unwrap_or_else(|| usual_area_ha(self.zone))
@@ -69,6 +69,11 @@ pub enum Next {
         /// Pits still to be expected in this zone, this one counted.
         still_expected: f64,
     },
+    /// Dig behind the machine that ran over this zone.
+    Behind {
+        /// The zone.
+        zone: Zone,
+    },
     /// No zone is left where another pit would pay.
     Stop,
 }
@@ -84,7 +89,7 @@ pub enum At {
     NowhereClear,
 }
 
-/// What to do next on a field.
+/// What to do next on a field by its counts alone: where the share of the ground harmed is not settled.
 ///
 /// # Errors
 /// A figure of the plan that cannot be worked with.

@@ -66,6 +66,12 @@ impl Count {
         harmed / (harmed + sound)
     }
 
+    /// Chance that more than half of the ground is as the pits counted are.
+    pub fn more_than_half(self) -> f64 {
+        let (harmed, sound) = self.belief();
+        1.0 - beta_reg(harmed, sound, 0.5)
+    }
+
     /// Expected regret of loosening and of leaving it, in costs of loosening the same ground, where loosening pays
     /// from a share of `worth` harmed (above 0, at most 1): loosening ground of share p costs 1 and gains p / worth.
     pub fn regret(self, worth: f64) -> Regret {

@@ -39,7 +39,7 @@ impl Part {
 
 /// The clear place of a zone farthest from every pit, and half as far from the zone's edge; of equal ones the most
 /// southerly, then the most westerly, in the first of its rings.
-pub(super) fn place_in(zone: &ZoneGround, ground: &Ground) -> At {
+pub(in crate::advice) fn place_in(zone: &ZoneGround, ground: &Ground) -> At {
     let width_m = ground.headland_mm.map_or(0.0, |width| f64::from(width) / 1000.0);
     let marked = zone.rings.iter().any(|ring| is_ring(ring));
     let part = match zone.zone {

@@ -36,6 +36,8 @@ pub const SERVICES: Length = length("the depth of a cable or pipe", 10..=3_000, 
 pub const CLEARANCE: Length = length("a clearance above buried things", 0..=1_000, 50..=500);
 /// Clearance kept above cables and pipes.
 pub const SERVICES_CLEARANCE: Length = length("a clearance above cables and pipes", 0..=2_000, 200..=1_000);
+/// Depth of yearly tillage; direct drilling barely scratches, no plough goes deeper than half a metre.
+pub const TILLAGE: Length = length("the depth of yearly tillage", 10..=600, 50..=400);
 /// Deepest tip depth of a machine (most reach about 600 mm; trade source).
 pub const REACH: Length = length("the reach of a loosening machine", 100..=2_000, 200..=1_000);
 /// Middle to middle of the wheels of an axle.

@@ -61,6 +61,7 @@ const fn scale(detail: Detail) -> Option<Scale> {
         Detail::Services => (COARSE, &[300, 450, 600, 700, 800, 900, 1_000, 1_200], &length::SERVICES),
         Detail::Clearance => (COARSE, &[50, 100, 150, 200, 250, 300], &length::CLEARANCE),
         Detail::ServicesClearance => (COARSE, &[300, 400, 500, 600, 800, 1_000], &length::SERVICES_CLEARANCE),
+        Detail::Tillage => (COARSE, &[50, 100, 150, 200, 250, 300], &length::TILLAGE),
         Detail::Reach => (COARSE, &[300, 350, 400, 450, 500, 550, 600], &length::REACH),
         _ => return None,
     };
@@ -83,6 +84,9 @@ pub(in crate::screen) fn show(field: RecordId, detail: Detail, world: &World) ->
         Detail::Name => typing(detail, words.label(detail), noted.name.clone()),
         Detail::CropNow => typing(detail, words.label(detail), noted.crop_now.clone().unwrap_or_default()),
         Detail::LastCrop => typing(detail, words.label(detail), noted.last_crop.clone().unwrap_or_default()),
+        Detail::NextCrop => typing(detail, words.label(detail), noted.next_crop.clone().unwrap_or_default()),
+        Detail::Stony => yes_or_no(detail, noted.stony, yes_no, words),
+        Detail::PlatesSoft => yes_or_no(detail, noted.plates_soft, yes_no, words),
         Detail::Texture => {
             of_list(detail, Clue::Texture, noted.texture.map(|its| its.group() as usize), words)
         }
@@ -239,6 +243,7 @@ fn typed(field: &Field, detail: Detail, text: &str, world: &World) -> Result<Fie
         Detail::Name => changed.name = some.ok_or_else(|| words.of(PitText::FieldNameMissing))?,
         Detail::CropNow => changed.crop_now = some,
         Detail::LastCrop => changed.last_crop = some,
+        Detail::NextCrop => changed.next_crop = some,
         Detail::ServicesAsked => changed.services_asked = some,
         Detail::OrganicMatter => {
             // The unchanged line of an answer by word says nothing.
@@ -302,6 +307,10 @@ fn with(field: &Field, detail: Detail, to: DetailSet) -> Field {
         Detail::ServicesAskedOn => field.services_asked_on = day,
         Detail::LastRain => field.last_rain = day,
         Detail::ServicesLeave => field.services_leave = yes,
+        Detail::Tillage => field.tillage_mm = mm,
+        Detail::Stony => field.stony = yes,
+        Detail::PlatesSoft => field.plates_soft = yes,
+        Detail::NextCrop => field.next_crop = None,
         Detail::Reach => field.reach_mm = mm,
         Detail::Texture => field = with_clue(&field, Clue::Texture, answer),
         Detail::OrganicMatter => field = with_clue(&field, Clue::OrganicMatter, answer),

@@ -37,6 +37,10 @@ const GROUPS: [(DetailText, &[Detail]); 3] = [
             Detail::LastTraffic,
             Detail::ControlledTraffic,
             Detail::LastRain,
+            Detail::NextCrop,
+            Detail::Tillage,
+            Detail::Stony,
+            Detail::PlatesSoft,
             Detail::Reach,
             Detail::DeepClay,
         ],
@@ -95,6 +99,7 @@ fn value(field: &Field, detail: Detail, words: &Words) -> Option<String> {
         | Detail::Services
         | Detail::Clearance
         | Detail::ServicesClearance
+        | Detail::Tillage
         | Detail::Reach => length_of(field, detail).map(|mm| words.depth(mm)),
         Detail::Texture => field.texture.map(|noted| match noted {
             TextureNote::Class(texture) => words.label(texture.class),
@@ -106,6 +111,9 @@ fn value(field: &Field, detail: Detail, words: &Words) -> Option<String> {
         }),
         Detail::CropNow => field.crop_now.clone(),
         Detail::LastCrop => field.last_crop.clone(),
+        Detail::NextCrop => field.next_crop.clone(),
+        Detail::Stony => field.stony.map(|stony| words.label(yes_no(stony))),
+        Detail::PlatesSoft => field.plates_soft.map(|soft| words.label(yes_no(soft))),
         Detail::LastLoosened => field.last_loosened.map(|day| words.date(day)),
         Detail::LastTraffic => field.last_traffic.map(|day| words.date(day)),
         Detail::ControlledTraffic => field.controlled_traffic.map(|yes| words.label(yes_no(yes))),
@@ -144,6 +152,7 @@ pub(super) const fn length_of(field: &Field, detail: Detail) -> Option<u32> {
         Detail::Services => field.services_mm,
         Detail::Clearance => field.clearance_mm,
         Detail::ServicesClearance => field.services_clearance_mm,
+        Detail::Tillage => field.tillage_mm,
         Detail::Reach => field.reach_mm,
         _ => None,
     }

@@ -13,6 +13,7 @@ use super::partners::{not_carried_note, versions_line};
 use super::photos::missing;
 use super::pit::where_left;
 use super::{Act, Does, Doing, Done, Edit, Known, Place, Row, Screen, ScreenKind, Size, World};
+use crate::advice::NextDig;
 use crate::advice::sampling::{At, Next};
 use crate::answer::FieldAnswer;
 use crate::error::Fault;
@@ -115,16 +116,13 @@ pub(super) fn show(field: RecordId, world: &World) -> Option<Screen> {
     if !notes.pits.is_empty() {
         shown.known.push(Known::Sentence(words.whole_sentence(&answer.advice)));
     }
-    let zones = answer
-        .advice
-        .zones
-        .iter()
-        .map(|call| words.comma(&[words.zone_call(call), words.sureness(call.sure, call.share)]));
+    let zones =
+        answer.advice.zones.iter().map(|call| words.comma(&[words.zone_call(call), words.how_sure(call)]));
     let areas = answer.map.areas();
     let not_dug = areas.iter().map(|area| area.zone).filter(|zone| answer.call_of(*zone).is_none());
     let zones: Vec<String> = zones.chain(not_dug.map(|zone| words.zone_not_dug(zone))).collect();
     shown.known.extend(section(world, Heading::Zones, zones));
-    let next = answer.next().map(|next| words.next_pit_sentence(&next, way(&answer, &next, world)));
+    let next = answer.next().map(|dig| told_next(&answer, &dig, world));
     shown.known.extend(next.map(Known::Line));
     let several = answer.readers();
     let readers = several.map(|several| words.several_readers(several, &notes.pits)).unwrap_or_default();
@@ -172,8 +170,14 @@ fn pit_row(answer: &FieldAnswer, index: usize, world: &World) -> Row {
     }
 }
 
+/// What to dig next, and why.
+pub(super) fn told_next(answer: &FieldAnswer, dig: &NextDig, world: &World) -> String {
+    let sentence = world.words.next_pit_sentence(&dig.next, way(answer, &dig.next, world));
+    dig.why.map_or_else(|| sentence.clone(), |why| format!("{sentence} {}", world.words.of(why)))
+}
+
 /// The way to the next pit: from where one stands, else from the last pit that has a position.
-pub(super) fn way(answer: &FieldAnswer, next: &Next, world: &World) -> Option<(WalkFrom, Walk)> {
+fn way(answer: &FieldAnswer, next: &Next, world: &World) -> Option<(WalkFrom, Walk)> {
     let Next::Pit { at: At::Place(place), .. } = *next else { return None };
     if let Some(fix) = world.fix {
         return Some((WalkFrom::Here, walk(degrees(fix.position), place)));

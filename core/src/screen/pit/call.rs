@@ -30,7 +30,7 @@ pub(in crate::screen) fn show(field: RecordId, pit: RecordId, world: &World) -> 
 /// The call with everything that belongs to it, the sentence first.
 fn told(call: &ZoneCall, at: &AtPit, world: &World) -> Vec<Known> {
     let words = world.words;
-    let sure = words.named(&words.label(Heading::HowSure), &words.sureness(call.sure, call.share));
+    let sure = words.named(&words.label(Heading::HowSure), &words.how_sure(call));
     let lines = [Some(sure), call.tip.map(|tip| words.tip_sentences(&tip))];
     let mut known = vec![Known::Sentence(words.call_sentence(call))];
     known.extend(lines.into_iter().flatten().map(Known::Line));

@@ -5,7 +5,6 @@ use super::super::own;
 use super::super::part::{choices, go, section};
 use super::super::{Ask, Button, Does, Doing, Done, Edit, Known, Place, Screen, ScreenKind, Size, World};
 use super::{AtPit, PitAct};
-use crate::advice::sampling::Next;
 use crate::advice::{Caution, DEEP_ENOUGH_MM};
 use crate::record::{FaceMoisture, FieldNotes, Pit, PlaceKind, RecordId};
 use crate::words::{Heading, PitText};
@@ -48,8 +47,7 @@ fn begin_screen(place: Place, field: RecordId, world: &World) -> Option<Screen> 
     shown.wants_position = true;
     shown.awake = true;
     let answer = world.answer_of(notes);
-    let way = |next: &Next| super::super::field::way(&answer, next, world);
-    let next = answer.next().map(|next| words.next_pit_sentence(&next, way(&next)));
+    let next = answer.next().map(|dig| super::super::field::told_next(&answer, &dig, world));
     shown.known.extend(next.map(Known::Line));
     shown.known.push(Known::Line(words.of(Caution::AskBeforeDigging)));
     shown.doing = vec![Doing::Question(words.of(PitText::Where)), places(None, Size::Large, world)];

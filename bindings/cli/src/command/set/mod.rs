@@ -93,6 +93,8 @@ impl Set {
             let other = set(&other.machine, &other.work).map_err(in_arguments)?;
             let rows = compare(&setting, &other);
             lines.push(String::new());
+            // A draught of what must not be worked never stands without that word.
+            lines.extend(words.not_to_be_worked(&other));
             lines.extend(words.compared(&rows));
             json = merged(json, json!({ "other": other, "compared": rows }));
         }

@@ -7,6 +7,7 @@ import android.net.Uri
 import android.os.Handler
 import android.os.Looper
 import android.os.SystemClock
+import android.provider.OpenableColumns
 import androidx.core.content.FileProvider
 import org.pitface.state.Phrase
 import java.io.File
@@ -29,7 +30,7 @@ private const val KEPT_MS = 3_600_000L
 /** Removes what was handed to other programs, or came from them, and is no longer wanted. */
 internal fun Pitface.tidy() = offTheScreen {
     val until = System.currentTimeMillis() - KEPT_MS
-    handed.listFiles { file -> file.lastModified() < until }?.forEach(File::delete)
+    handed.listFiles { file -> file.lastModified() < until }?.forEach { it.deleteRecursively() }
 }
 
 /** A chooser of programs and people to hand a file to. */
@@ -55,9 +56,12 @@ internal fun Pitface.takeIn(uri: Uri) {
 private class Foreign(private val process: Pitface, private val uri: Uri) {
     private val copy = File.createTempFile("taken_in", ".part", process.handed)
     private val main = Handler(Looper.getMainLooper())
+    private val folder = File(process.handed, "${copy.name}.d")
     private val over = AtomicBoolean()
     private val began = SystemClock.elapsedRealtime()
     private val reader = Thread(::read, "foreign").apply { isDaemon = true }
+
+    @Volatile private var named = copy
 
     @Volatile private var from: InputStream? = null
     @Volatile private var read = 0L
@@ -83,6 +87,8 @@ private class Foreign(private val process: Pitface, private val uri: Uri) {
         val opened = process.contentResolver.openInputStream(uri) ?: throw IOException("no stream")
         from = opened
         opened.use { copyFrom(it) }
+        val called = File(folder.apply { mkdirs() }, name())
+        if (copy.renameTo(called)) named = called
         main.post { end(whole = true) }.let {}
     } catch (_: Exception) { // the other program's own faults arrive here too, of any kind
         main.post { end(whole = false) }.let {}
@@ -91,8 +97,15 @@ private class Foreign(private val process: Pitface, private val uri: Uri) {
     /** What came is given to the core once; whatever arrives after that is of nobody's concern. */
     private fun end(whole: Boolean) {
         if (!over.compareAndSet(false, true)) return
-        if (whole) process.app.importFile(copy.path) else process.app.say(Phrase.CANNOT_READ_FILE)
-        process.offTheScreen { copy.delete() }
+        if (whole) process.app.importFile(named.path) else process.app.say(Phrase.CANNOT_READ_FILE)
+        process.offTheScreen { listOf(copy, named, folder).forEach(File::delete) }
+    }
+
+    /** Under the name that the other program gives it: by that the core knows the file again. */
+    private fun name(): String {
+        val columns = arrayOf(OpenableColumns.DISPLAY_NAME)
+        val name = runCatching { process.contentResolver.query(uri, columns, null, null, null)?.use { if (it.moveToFirst()) it.getString(0) else null } }
+        return File(name.getOrNull().orEmpty()).name.ifEmpty { uri.toString().hashCode().toUInt().toString(16) }
     }
 
     private fun copyFrom(stream: InputStream) = copy.outputStream().use { out ->
