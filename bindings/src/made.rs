@@ -4,11 +4,12 @@ use pitface_core::record::RecordId;
 use std::time::{SystemTime, UNIX_EPOCH};
 use uuid::Uuid;
 
-/// A new id.
+/// A new id, above all those made here before, also within a millisecond: of records that weigh alike the first one speaks.
 pub(crate) fn new_id() -> RecordId {
-    let mut random = [0; 10];
-    random.copy_from_slice(&Uuid::new_v4().as_bytes()[..10]);
-    RecordId::new(now_ms(), random)
+    let made = Uuid::now_v7();
+    let mut rest = [0; 10];
+    rest.copy_from_slice(&made.as_bytes()[6..]);
+    RecordId::new((made.as_u128() >> 80) as u64, rest)
 }
 
 /// Milliseconds since 1970.

@@ -37,7 +37,7 @@ fn a_name_and_a_position_go_out_of_every_copy() {
     assert!(holds(&ben, "Mrs Reed"));
 
     let told = ann.place.good(&["redact", STORE]);
-    assert!(told.contains("is gone here for good") && told.contains("It does not reach"), "{told}");
+    assert!(told.contains("is gone from here for ever") && told.contains("It does not reach"), "{told}");
     let listed = ann.place.json(&["redact", STORE]);
     let listed = listed["personal"].as_array().unwrap();
     let wanted = ["field.name", "pit.at", "pit.by"];

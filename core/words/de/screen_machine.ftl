@@ -16,13 +16,13 @@ caption-volume_keys = Die Lautstärketasten im Messergang
 caption-keys_usual = stellen die Lautstärke
 caption-keys_answer = antworten: lauter = wie darüber, leiser = rückgängig
 caption-own_done = Zu den Schlägen
+caption-privacy = Positionen und Fotos bleiben auf diesem Handy, bis Sie sie weitergeben.
 caption-team_word = Teamwort, das Weitergegebenes verschließt
 caption-team_word_set = Ein Teamwort ist gesetzt: Was von hier weitergegeben wird, öffnet nur, wer es kennt.
 caption-forget_team_word = Das Teamwort vergessen
 caption-team_word_kept = Das Teamwort ist auf diesem Handy gemerkt. Wer Weitergegebenes öffnen soll, muss es kennen.
 caption-team_word_forgotten = Das Teamwort ist hier vergessen. Was ab jetzt weitergegeben wird, kann jeder öffnen.
 caption-team_word_short = Das Teamwort braucht zwölf Buchstaben oder mehr: vier zufällig gewählte Wörter etwa.
-caption-privacy = Positionen und Fotos bleiben auf diesem Handy, bis Sie sie weitergeben.
 
 caption-machines = Maschinen
 caption-no_machine = Für diesen Schlag ist noch keine Maschine beschrieben.

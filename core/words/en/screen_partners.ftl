@@ -36,7 +36,7 @@ partner_text-one_field_means = What is noted under either is then shown as one f
 partner_text-personal = Take names and positions out of every copy
 partner_text-nothing_personal = No name and no position stands in these notes.
 partner_text-take_out = Take it out
-partner_text-take_out_means = What is taken out is gone here for good, earlier values too, and from every other device once it takes in what is handed over after that. That something was written there, by whom and when, stays.
+partner_text-take_out_means = What is taken out is gone from here for ever, earlier values too, and from every other device once it takes in what is handed over after that. That something was written there, by whom and when, stays.
 partner_text-take_out_cannot = It does not reach files and pictures made from the notes, photos, or whoever takes in nothing more; and what others wrote they have to take out themselves. A short name can still be guessed from what stays.
 
 personal-values = Values written here: { $here }; by others: { $others }
