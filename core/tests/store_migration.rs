@@ -35,7 +35,23 @@ fn schema(path: &Path) -> String {
 /// What version 1 could hold of [`ellmoor`]: no machines, no passes, nothing marked on the field.
 fn ellmoor_of_version_1() -> FieldNotes {
     let whole = ellmoor();
-    let field = Field { wheel_track_mm: None, tyre_mm: None, parts: vec![], lines: vec![], ..whole.field };
+    let field = Field {
+        wheel_track_mm: None,
+        tyre_mm: None,
+        parts: vec![],
+        lines: vec![],
+        services_clearance_mm: None,
+        services_asked: None,
+        services_asked_on: None,
+        services_leave: None,
+        last_rain: None,
+        tillage_mm: None,
+        stony: None,
+        plates_soft: None,
+        next_crop: None,
+        controlled_traffic: None,
+        ..whole.field
+    };
     FieldNotes { field, machines: vec![], passes: vec![], ..whole }
 }
 

@@ -124,7 +124,7 @@ proptest! {
 }
 
 #[test]
-fn wrong_bytes_under_a_right_name_are_dropped_and_told() {
+fn wrong_bytes_under_a_right_name_are_told_and_replaced() {
     let (_folder, photos) = folder();
     let bytes = photo(3);
     let mut other = bytes.clone();
@@ -133,11 +133,12 @@ fn wrong_bytes_under_a_right_name_are_dropped_and_told() {
     assert_eq!(photos.take_in(&piece(&bytes, 0)).unwrap(), PieceTaken::Kept);
     assert_eq!(photos.take_in(&wrong).unwrap(), PieceTaken::Kept);
     assert_eq!(photos.take_in(&piece(&bytes, 2)).unwrap(), PieceTaken::Wrong);
-    assert_eq!((photos.size(&hash(&bytes)), photos.pieces(&hash(&bytes))), (None, 0));
+    assert_eq!((photos.size(&hash(&bytes)), photos.pieces(&hash(&bytes))), (None, 3));
     for number in 0..3 {
         photos.take_in(&piece(&bytes, number)).unwrap();
     }
-    assert_eq!(photos.size(&hash(&bytes)), Some(bytes.len() as u64));
+    assert_eq!(photos.finish(&hash(&bytes), bytes.len() as u64).unwrap(), PieceTaken::Complete);
+    assert!(photos.is_sound(&hash(&bytes)));
 }
 
 #[test]
@@ -153,7 +154,7 @@ fn a_wrong_size_does_not_stand_in_the_way() {
 }
 
 #[test]
-fn after_a_power_cut_right_before_the_photo_got_its_name_any_piece_finishes_it() {
+fn after_a_power_cut_right_before_the_photo_got_its_name_any_file_finishes_it() {
     let (folder, photos) = folder();
     let bytes = photo(2);
     let parts = folder.path().join("photos").join(format!("{}.part", photo_name(&hash(&bytes))));
@@ -162,7 +163,8 @@ fn after_a_power_cut_right_before_the_photo_got_its_name_any_piece_finishes_it()
         let name = format!("{}-{}", bytes.len(), number * PIECE);
         std::fs::write(parts.join(name), piece(&bytes, number).bytes).unwrap();
     }
-    assert_eq!(photos.take_in(&piece(&bytes, 0)).unwrap(), PieceTaken::Complete);
+    assert_eq!(photos.take_in(&piece(&bytes, 0)).unwrap(), PieceTaken::Known);
+    assert_eq!(photos.finish(&hash(&bytes), bytes.len() as u64).unwrap(), PieceTaken::Complete);
 }
 
 #[test]
@@ -337,5 +339,25 @@ proptest! {
         taken[flip % length] ^= 0x10;
         taken.truncate(length - cut % length);
         without_notes(&taken);
+    }
+}
+
+/// Whatever forged pieces came before, and in whatever order: a file with all that is right brings the photo.
+#[test]
+fn a_forged_piece_never_keeps_the_good_ones_out() {
+    let bytes = photo(4);
+    let wrong = vec![7; PIECE];
+    for forged in 1..16_usize {
+        let (_folder, photos) = folder();
+        for number in (0..4).filter(|number| forged >> number & 1 == 1) {
+            let good = piece(&bytes, number);
+            photos.take_in(&PhotoPiece { bytes: &wrong[..good.bytes.len()], ..good }).unwrap();
+        }
+        let mut taken: Vec<PieceTaken> =
+            (0..4).map(|number| photos.take_in(&piece(&bytes, number)).unwrap()).collect();
+        if photos.size(&hash(&bytes)).is_none() {
+            taken.push(photos.finish(&hash(&bytes), bytes.len() as u64).unwrap());
+        }
+        assert!(photos.is_sound(&hash(&bytes)), "{forged:04b}: {taken:?}");
     }
 }

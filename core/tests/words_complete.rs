@@ -205,7 +205,7 @@ fn every_what() -> Vec<What> {
     all
 }
 
-const WHATS: usize = 38;
+const WHATS: usize = 39;
 
 fn number(what: &What) -> usize {
     match what {
@@ -247,7 +247,7 @@ fn number(what: &What) -> usize {
         What::FaceWet => 34,
         What::NearSurface { .. } => 35,
         What::UnderGrass { .. } => 36,
-        What::Peat { .. } => 37,
+        What::Peat { .. } => 38,
     }
 }
 

@@ -122,6 +122,7 @@ fn who_and_when_and_where() {
 fn each_trouble_says_what_to_do() {
     let words = english();
     let range = Missing { device: ANN, first: 121, last: 180 };
+    let files = BTreeSet::from(["forged.pitb".to_owned()]);
     for (told, what, todo) in [
         (words.stranger(ANN, ""), "Device 1a1a-1a1a-1a1a-1a1a-1a1a is not known", "Compare"),
         (words.copied(ANN, "Ann"), "Ann (1a1a-1a1a-1a1a-1a1a-1a1a) exists twice", "Let only one"),
@@ -143,7 +144,9 @@ fn each_trouble_says_what_to_do() {
             "take in bundles",
         ),
         (words.checked_photo("0123456789", false), "Photo 01234567 is damaged", "Repair"),
-        (words.photo_wrong("0123456789"), "photo 01234567", "fetch it"),
+        (words.photo_wrong("0123456789", &BTreeSet::new(), false).concat(), "photo 01234567", "Fetch it"),
+        (words.photo_wrong("0123456789", &files, false).concat(), "since forged.pitb came", "Fetch it"),
+        (words.photo_wrong("0123456789", &files, true).concat(), "Photo 01234567 is here", "forged.pitb"),
         (words.bundle_held(), "newer version", "after an update"),
         (words.photos_unnamed(2), ": 2.", "Take the file in again"),
         (words.checked_photos_missing(2), ": 2.", "Take in a bundle"),

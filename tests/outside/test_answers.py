@@ -53,7 +53,7 @@ TYPED = [
     ["take-in", "kept.pitface", "estate.pitb"],
     ["partners", "kept.pitface"],
     ["settle", "kept.pitface"],
-    ["hand-over", "out/estate.pitface", "--field", "Mere Piece", "--out", "chosen"],
+    ["hand-over", "kept.pitface", "--field", "Fox Heath", "--out", "chosen"],
     ["history", "kept.pitface"],
     ["join", "out/estate.pitface", "Fox Heath", "Far Drove"],
     ["undo", "out/estate.pitface"],

@@ -3,7 +3,7 @@
 
 mod support;
 
-use pitface_core::merge::{FileWriter, Part, PartKind, read_file};
+use pitface_core::merge::{FileWriter, Part, PartKind, PhotoPiece, read_file};
 use pitface_core::store::{DeviceId, Store};
 use serde_json::Value;
 use sha2::{Digest, Sha256};
@@ -298,6 +298,54 @@ fn photos_travel_and_are_mended() {
     let told = cat.place.json(&["take-in", STORE, &all]);
     assert_eq!(told["photos_unnamed"], serde_json::json!([name]));
     assert!(!cat.place.path("photos").exists());
+}
+
+/// The file with a bit turned over in the last piece of its photo, and all hashes right again.
+fn forged(walker: &Walker, file: &str) -> String {
+    let bytes = std::fs::read(file).unwrap();
+    let mut forged = FileWriter::new(Vec::new());
+    for part in read_file(&bytes).unwrap() {
+        let piece = (part.kind == PartKind::PhotoPiece).then(|| PhotoPiece::read(part.content).unwrap());
+        match piece.filter(|piece| piece.offset > 0) {
+            Some(piece) => {
+                let mut wrong = piece.bytes.to_vec();
+                wrong[5] ^= 1;
+                forged.add(&PhotoPiece { bytes: &wrong, ..piece }.write()).unwrap();
+            }
+            None => forged.add(part.bytes).unwrap(),
+        }
+    }
+    let path = walker.place.path("forged.pitb");
+    std::fs::write(&path, forged.end().unwrap()).unwrap();
+    path.display().to_string()
+}
+
+#[test]
+fn a_forged_piece_of_a_photo_is_told_with_its_file_and_keeps_nothing_out() {
+    let (ann, ben) = pair();
+    let (name, bytes) = with_photo(&ann);
+    let all = ann.hand_over("all.pitb", &[]);
+    let forged = forged(&ann, &all);
+    let kept = ben.place.path("photos").join(&name);
+    let told = ben.place.good(&["take-in", STORE, &forged]);
+    assert!(
+        told.contains(&format!("photo {} do not fit together since {forged} came", &name[..8])),
+        "{told}"
+    );
+    assert!(!kept.exists());
+    let told = ben.place.json(&["take-in", STORE, &forged, &all]);
+    assert_eq!(told["photos"], serde_json::json!([name]));
+    assert_eq!(told["photos_wrong_in"], serde_json::json!([{"photo": name, "file": forged}]));
+    assert_eq!(std::fs::read(&kept).unwrap(), bytes);
+
+    // Nor where a check brings photos back.
+    std::fs::remove_file(&kept).unwrap();
+    let told = ben.place.good(&["check", STORE, "--repair", &forged, &all]);
+    assert!(told.contains("Sound: "), "{told}");
+    assert_eq!(std::fs::read(&kept).unwrap(), bytes);
+    std::fs::remove_file(&kept).unwrap();
+    let told = ben.place.good(&["take-in", STORE, &forged, &all]);
+    assert!(told.contains(&format!("Photo {} is here", &name[..8])), "{told}");
 }
 
 #[test]

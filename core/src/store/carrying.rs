@@ -2,7 +2,7 @@
 
 use super::{DeviceId, PhotoHash, Photos, PieceTaken, Store, StoreError, TakenIn, photo_name};
 use crate::merge::{Damage, FileWriter, Part, PartKind, PhotoPiece, each_part};
-use std::collections::{BTreeSet, HashSet};
+use std::collections::{BTreeMap, BTreeSet, HashSet};
 use std::io::{self, BufReader, Read, Seek, SeekFrom, Write};
 
 /// What taking in came to; all of it is on the disk.
@@ -14,8 +14,8 @@ pub struct Came {
     pub photos: BTreeSet<PhotoHash>,
     /// Photos that no record here names; nothing of them was kept.
     pub photos_unnamed: BTreeSet<PhotoHash>,
-    /// Photos whose pieces do not fit together; they were dropped.
-    pub photos_wrong: BTreeSet<PhotoHash>,
+    /// Photos whose pieces did not fit together once all of a file was there, and the names of such files as far as the caller noted them.
+    pub photos_wrong: BTreeMap<PhotoHash, BTreeSet<String>>,
 }
 
 /// What was handed over.
@@ -63,15 +63,25 @@ impl Store {
             came.taken = self.take_in(&looked.edits.end().map_err(StoreError::from)?, now_ms)?;
         }
         let named = self.photos()?;
-        let mut bytes = Vec::new();
+        let (mut bytes, mut begun) = (Vec::new(), BTreeSet::new());
         for (at, length) in looked.pieces {
             bytes.clear();
             file.seek(SeekFrom::Start(at)).map_err(StoreError::from)?;
             file.take(length as u64).read_to_end(&mut bytes).map_err(StoreError::from)?;
             let (part, _) = Part::first_of(&bytes).map_err(StoreError::from)?;
             let piece = PhotoPiece::read(part.content).map_err(StoreError::from)?;
-            came.piece(&piece, photos, &named, damaged)
-                .map_err(|error| CameFault::Photo(piece.sha256, error))?;
+            let failed = |error| CameFault::Photo(piece.sha256, error);
+            if came.piece(&piece, photos, &named, damaged).map_err(failed)? {
+                begun.insert((piece.sha256, piece.size_bytes));
+            }
+        }
+        begun.retain(|(photo, _)| !came.photos.contains(photo));
+        for (photo, size_bytes) in begun {
+            match photos.finish(&photo, size_bytes).map_err(|error| CameFault::Photo(photo, error))? {
+                PieceTaken::Complete => drop(came.photos.insert(photo)),
+                PieceTaken::Wrong => drop(came.photos_wrong.entry(photo).or_default()),
+                PieceTaken::Known | PieceTaken::Kept => {}
+            }
         }
         Ok(came)
     }
@@ -165,27 +175,29 @@ impl Came {
         taken.clock_wrong.extend(came.clock_wrong);
         self.photos.extend(later.photos);
         self.photos_unnamed.extend(later.photos_unnamed);
-        self.photos_wrong.extend(later.photos_wrong);
+        for (photo, files) in later.photos_wrong {
+            self.photos_wrong.entry(photo).or_default().extend(files);
+        }
     }
 
+    /// Takes in a piece; whether its photo is not whole after it, and is to be tried after the last piece.
     fn piece(
         &mut self,
         piece: &PhotoPiece,
         photos: &Photos,
         named: &BTreeSet<PhotoHash>,
         damaged: &BTreeSet<PhotoHash>,
-    ) -> io::Result<()> {
+    ) -> io::Result<bool> {
         if !named.contains(&piece.sha256) {
             self.photos_unnamed.insert(piece.sha256);
-            return Ok(());
+            return Ok(false);
         }
         let mend = damaged.contains(&piece.sha256) && !self.photos.contains(&piece.sha256);
-        match if mend { photos.mend(piece) } else { photos.take_in(piece) }? {
-            PieceTaken::Complete => drop(self.photos.insert(piece.sha256)),
-            PieceTaken::Wrong => drop(self.photos_wrong.insert(piece.sha256)),
-            PieceTaken::Known | PieceTaken::Kept => {}
+        let taken = if mend { photos.mend(piece) } else { photos.take_in(piece) }?;
+        if taken == PieceTaken::Complete {
+            self.photos.insert(piece.sha256);
         }
-        Ok(())
+        Ok(mend || photos.size(&piece.sha256).is_none())
     }
 }
 

@@ -62,12 +62,12 @@ pub enum PhotoFault {
 pub enum PieceTaken {
     /// Its photo, or this piece of it, was there.
     Known,
-    /// Kept; others are still missing.
+    /// Kept; others are still missing, or this one took the place of another (see [`Photos::finish`]).
     Kept,
     /// It was the last one: the photo is there.
     Complete,
-    /// All pieces were there, and together they are not that photo: all were dropped, to be fetched again from another
-    /// carrier.
+    /// All pieces are there, and together they are not that photo. They stay: which of them is wrong cannot be told, and those of
+    /// the next carrier take their places.
     Wrong,
 }
 
@@ -197,7 +197,8 @@ impl Photos {
         Ok(())
     }
 
-    /// Takes in a piece, in any order and from any carrier.
+    /// Takes in a piece, in any order and from any carrier. One that was there with other bytes is replaced; the photo is then tried
+    /// by [`Photos::finish`], which is called after all pieces of a file, so that a file full of wrong ones costs no more than its size.
     ///
     /// # Errors
     /// If it cannot be written; what was there before still is.
@@ -216,26 +217,28 @@ impl Photos {
     fn put(&self, piece: &PhotoPiece) -> io::Result<PieceTaken> {
         let parts = self.parts(&piece.sha256);
         let path = parts.join(format!("{}-{}", piece.size_bytes, piece.offset));
-        if path.exists() {
-            // Perhaps the power went between the last piece and the photo.
-            return Ok(match self.put_together(piece)? {
-                PieceTaken::Kept => PieceTaken::Known,
-                taken => taken,
-            });
+        let there = fs::read(&path);
+        if there.as_ref().is_ok_and(|there| there == piece.bytes) {
+            return Ok(PieceTaken::Known);
         }
         if !parts.is_dir() {
             make_own_folder(&parts)?;
             sync_folder(&self.0)?;
         }
         write_whole(&path, piece.bytes)?;
-        self.put_together(piece)
+        // Another one in its place was of another carrier, and one of both is wrong: that of the file at hand is tried, once all of it came.
+        if there.is_ok() { Ok(PieceTaken::Kept) } else { self.finish(&piece.sha256, piece.size_bytes) }
     }
 
-    /// Makes a photo of its pieces, if they are there.
-    fn put_together(&self, PhotoPiece { sha256, size_bytes, .. }: &PhotoPiece) -> io::Result<PieceTaken> {
+    /// Makes a photo of its pieces, if they are all there: [`PieceTaken::Complete`], [`PieceTaken::Wrong`], or [`PieceTaken::Kept`] where some
+    /// are missing.
+    ///
+    /// # Errors
+    /// If it cannot be written; the pieces are still there.
+    pub fn finish(&self, sha256: &PhotoHash, size_bytes: u64) -> io::Result<PieceTaken> {
         let parts = self.parts(sha256);
         let pieces = || {
-            let offsets = (0..*size_bytes).step_by(PIECE_BYTES as usize);
+            let offsets = (0..size_bytes).step_by(PIECE_BYTES as usize);
             offsets.map(|offset| parts.join(format!("{size_bytes}-{offset}")))
         };
         if !pieces().all(|piece| piece.exists()) {
@@ -248,10 +251,6 @@ impl Photos {
             new.write_all(&bytes)?;
         }
         if hash.finalize().as_slice() != sha256 {
-            drop(new);
-            pieces().try_for_each(fs::remove_file)?;
-            // Goes only if no pieces of another size, one of which is wrong, are in it.
-            let _ = fs::remove_dir(&parts);
             return Ok(PieceTaken::Wrong);
         }
         new.put_at(&self.path(sha256))?;

@@ -9,6 +9,7 @@ use crate::store::{Belongs, Came, Cell, Kind, Leaving, Partner, Vouched, Vouchin
 use chrono::{NaiveDate, NaiveDateTime, Timelike};
 use ciborium::Value;
 use fluent::{FluentArgs, fluent_args};
+use std::collections::BTreeSet;
 
 /// Who wrote something, and when by that device's clock, in local time.
 #[derive(Debug, Clone, Copy)]
@@ -143,9 +144,15 @@ impl Words {
         self.say_with("came_in-photos_unnamed", &fluent_args!["photos" => photos])
     }
 
-    /// That pieces of a photo, told by its name, were wrong.
-    pub fn photo_wrong(&self, photo: &str) -> String {
-        self.say_with("came_in-photo_wrong", &fluent_args!["photo" => brief(photo)])
+    /// Which pieces of a photo did not fit together, one sentence for each file that is known to have brought some; `whole` if the photo
+    /// is here all the same.
+    pub fn photo_wrong(&self, photo: &str, files: &BTreeSet<String>, whole: bool) -> Vec<String> {
+        if files.is_empty() && !whole {
+            return vec![self.say_with("came_in-photo_wrong", &fluent_args!["photo" => brief(photo)])];
+        }
+        let id = if whole { "came_in-photo_wrong_before" } else { "came_in-photo_wrong_in" };
+        let of_file = |file| self.say_with(id, &fluent_args!["photo" => brief(photo), "file" => file]);
+        files.iter().map(String::as_str).map(of_file).collect()
     }
 
     /// That edits are missing, and what to do.
@@ -185,7 +192,9 @@ impl Words {
             .chain(taken.missing.iter().map(|missing| self.edits_missing(missing, holder(missing.device))))
             .chain(taken.copied.iter().map(|device| self.copied(*device, holder(*device))))
             .chain(taken.clock_wrong.iter().map(|device| self.clock_wrong(*device, holder(*device))))
-            .chain(came.photos_wrong.iter().map(|photo| self.photo_wrong(&photo_name(photo))))
+            .chain(came.photos_wrong.iter().flat_map(|(photo, files)| {
+                self.photo_wrong(&photo_name(photo), files, came.photos.contains(photo))
+            }))
             .chain(unnamed)
             .chain((taken.unknown_parts > 0).then(|| {
                 self.say_with("came_in-unknown_parts", &fluent_args!["parts" => taken.unknown_parts])

@@ -11,7 +11,9 @@ came_in = Übernommen: { $edits ->
 }.
 came_in-photos = Fotos, die kamen: { $photos }.
 came_in-photos_unnamed = Fotos darin, die hier zu nichts gehören und nicht behalten wurden: { $photos }. Die Datei noch einmal übernehmen, wenn die Angaben dazu da sind.
-came_in-photo_wrong = Die Stücke von Foto { $photo } passen nicht zusammen und wurden verworfen; von jemand anderem holen.
+came_in-photo_wrong = Die Stücke von Foto { $photo } passen nicht zusammen. Von jemand anderem holen; was dann kommt, tritt an ihre Stelle.
+came_in-photo_wrong_in = Die Stücke von Foto { $photo } passen nicht zusammen, seit { $file } kam. Von jemand anderem holen; was dann kommt, tritt an ihre Stelle.
+came_in-photo_wrong_before = Foto { $photo } ist da. Als { $file } kam, passten seine Stücke nicht zusammen; dieser Datei nicht trauen.
 came_in-stranger = { $who } ist hier nicht bekannt, und was von dort kommt, wartet. Seine zwanzig Zeichen, die unten allein stehen, mit denen vergleichen, die jenes Gerät selbst zeigt; sind sie gleich, das Gerät annehmen.
 came_in-missing = Von { $who } fehlen die Änderungen { $first } bis { $last }, und was darauf folgt, wartet. Wer dem Gerät begegnet ist, soll weitergeben.
 came_in-missing_one = Von { $who } fehlt Änderung { $first }, und was darauf folgt, wartet. Wer dem Gerät begegnet ist, soll weitergeben.

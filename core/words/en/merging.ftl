@@ -11,7 +11,9 @@ came_in = Taken in: { $edits ->
 }.
 came_in-photos = Photos that came: { $photos }.
 came_in-photos_unnamed = Photos in it that no record here names, and that were not kept: { $photos }. Take the file in again once the records have come.
-came_in-photo_wrong = The pieces of photo { $photo } do not fit together and were dropped; fetch it from somebody else.
+came_in-photo_wrong = The pieces of photo { $photo } do not fit together. Fetch it from somebody else; what comes then takes their place.
+came_in-photo_wrong_in = The pieces of photo { $photo } do not fit together since { $file } came. Fetch it from somebody else; what comes then takes their place.
+came_in-photo_wrong_before = Photo { $photo } is here. Its pieces did not fit together when { $file } came; do not trust that file.
 came_in-stranger = { $who } is not known here, and what it brings waits. Compare its twenty signs, which stand alone below, with those that device shows itself; if they are the same, accept it.
 came_in-missing = Of { $who }, edits { $first } to { $last } are missing, and what follows on them waits. Ask anybody who has met that device to hand over.
 came_in-missing_one = Of { $who }, edit { $first } is missing, and what follows on it waits. Ask anybody who has met that device to hand over.

@@ -108,7 +108,7 @@ impl Shared {
         self.read += 1;
         match Bundles::open(path, going.word) {
             Ok((file, mut source)) => {
-                self.came.take(store, going.path, going.photos, &mut *source)?;
+                self.came.take(store, going.path, going.photos, (path, &mut *source))?;
                 self.opened |= file.locked;
                 self.whole.insert(name, file.known());
                 Ok(None)
@@ -137,9 +137,10 @@ impl Shared {
             if !known.photos.keys().any(|photo| wanted.contains(photo)) {
                 continue;
             }
-            match Bundles::open(&self.folder.join(name), going.word) {
+            let path = self.folder.join(name);
+            match Bundles::open(&path, going.word) {
                 Ok((_, mut source)) => {
-                    self.came.take_photos(store, going.path, going.photos, &mut *source)?;
+                    self.came.take_photos(store, going.path, going.photos, (&path, &mut *source))?;
                 }
                 Err(trouble) => drop(write!(self.remarks, "{trouble}")),
             }

@@ -45,9 +45,9 @@ impl AllCame {
         store: &mut Store,
         path: &Path,
         photos: &Photos,
-        source: &mut dyn Source,
+        file: (&Path, &mut dyn Source),
     ) -> Result<(), Trouble> {
-        let came = taken(store, path, photos, source)?;
+        let came = taken(store, path, photos, file)?;
         self.held += usize::from(came.taken.held);
         self.came.add(came);
         Ok(())
@@ -66,9 +66,9 @@ impl AllCame {
         store: &mut Store,
         path: &Path,
         photos: &Photos,
-        source: &mut dyn Source,
+        file: (&Path, &mut dyn Source),
     ) -> Result<(), Trouble> {
-        let Came { photos, photos_unnamed, photos_wrong, .. } = taken(store, path, photos, source)?;
+        let Came { photos, photos_unnamed, photos_wrong, .. } = taken(store, path, photos, file)?;
         self.came.photos_unnamed.retain(|photo| !photos.contains(photo));
         self.came.add(Came { photos, photos_unnamed, photos_wrong, ..Came::default() });
         Ok(())
@@ -91,15 +91,20 @@ fn taken(
     store: &mut Store,
     path: &Path,
     photos: &Photos,
-    mut source: &mut dyn Source,
+    (file, mut source): (&Path, &mut dyn Source),
 ) -> Result<Came, Trouble> {
-    store.take_in_with_photos(&mut source, photos, &BTreeSet::new(), now_ms()).map_err(|fault| match fault {
+    let came = store.take_in_with_photos(&mut source, photos, &BTreeSet::new(), now_ms());
+    let mut came = came.map_err(|fault| match fault {
         CameFault::Store(error) => Trouble::of_said(path, &error),
         CameFault::Photo(photo, error) => {
             let todo = "make room and take the file in again";
             cannot(&photos.path(&photo), "cannot be kept", &error, todo)
         }
-    })
+    })?;
+    for files in came.photos_wrong.values_mut() {
+        files.insert(file.display().to_string());
+    }
+    Ok(came)
 }
 
 /// Takes in files, each of which was checked, and then accepts devices.
@@ -112,7 +117,7 @@ pub fn take_in(
 ) -> Result<AllCame, Trouble> {
     let mut all = AllCame::begin(store, path)?;
     for file in files {
-        all.take(store, path, photos, &mut *file.source(word)?)?;
+        all.take(store, path, photos, (&file.path, &mut *file.source(word)?))?;
     }
     for device in accepted {
         all.accept(store, path, *device)?;
@@ -120,7 +125,7 @@ pub fn take_in(
     // Their records may have come with a later file, or with the acceptance.
     let unnamed = std::mem::take(&mut all.came.photos_unnamed);
     for file in files.iter().filter(|file| file.photos.keys().any(|photo| unnamed.contains(photo))) {
-        all.take_photos(store, path, photos, &mut *file.source(word)?)?;
+        all.take_photos(store, path, photos, (&file.path, &mut *file.source(word)?))?;
     }
     all.end(store, path)
 }
@@ -146,6 +151,8 @@ impl AllCame {
             devices.iter().map(|device| device_json(*device, holder_of(&self.partners, *device))).collect()
         };
         let names = |photos: &BTreeSet<PhotoHash>| photos.iter().map(photo_name).collect::<Vec<_>>();
+        let brought_wrong =
+            photos_wrong.iter().flat_map(|(photo, files)| files.iter().map(move |file| (photo, file)));
         json!({
             "edits": taken.edits,
             "bundles_known": taken.known,
@@ -162,7 +169,8 @@ impl AllCame {
             "unknown_parts": taken.unknown_parts,
             "photos": names(photos),
             "photos_unnamed": names(photos_unnamed),
-            "photos_wrong": names(photos_wrong),
+            "photos_wrong": photos_wrong.keys().map(photo_name).collect::<Vec<_>>(),
+            "photos_wrong_in": brought_wrong.map(|(photo, file)| json!({ "photo": photo_name(photo), "file": file })).collect::<Vec<_>>(),
         })
     }
 }

@@ -104,9 +104,13 @@ fn mend(
 ) -> Result<BTreeSet<PhotoHash>, Trouble> {
     let wanted: BTreeSet<PhotoHash> =
         photos.missing(named).into_iter().chain(damaged.iter().copied()).collect();
+    let unkept = |photo: &PhotoHash| {
+        let place = photos.path(photo);
+        move |error| cannot(&place, "cannot be kept", &error, "make room and repair again")
+    };
     let mut mended = BTreeSet::new();
     for file in files.iter().filter(|file| file.photos.keys().any(|photo| wanted.contains(photo))) {
-        let mut source = file.source(word)?;
+        let (mut source, mut begun) = (file.source(word)?, BTreeSet::new());
         for part in file.parts.iter().filter(|part| part.kind == PartKind::PhotoPiece) {
             let failed =
                 |error: &std::io::Error| cannot(&file.path, "cannot be read", error, "fetch it again");
@@ -115,13 +119,16 @@ fn mend(
             let (part, _) = Part::first_of(&bytes).map_err(damaged)?;
             let piece = PhotoPiece::read(part.content).map_err(damaged)?;
             if wanted.contains(&piece.sha256) && !mended.contains(&piece.sha256) {
-                let place = photos.path(&piece.sha256);
-                let todo = "make room and repair again";
-                let taken =
-                    photos.mend(&piece).map_err(|error| cannot(&place, "cannot be kept", &error, todo))?;
-                if taken == PieceTaken::Complete {
+                begun.insert((piece.sha256, piece.size_bytes));
+                if photos.mend(&piece).map_err(unkept(&piece.sha256))? == PieceTaken::Complete {
                     mended.insert(piece.sha256);
                 }
+            }
+        }
+        begun.retain(|(photo, _)| !mended.contains(photo));
+        for (photo, size_bytes) in begun {
+            if photos.finish(&photo, size_bytes).map_err(unkept(&photo))? == PieceTaken::Complete {
+                mended.insert(photo);
             }
         }
     }
