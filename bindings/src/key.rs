@@ -42,13 +42,13 @@ pub(crate) fn key(folder: &str) -> Result<Kept, PitfaceError> {
     Ok(Kept { key: KeyFromSeed::new(&seed), set_aside: None })
 }
 
-/// Gives a file a name that nothing has yet.
+/// Gives a file a name that nothing has yet. Without a hard link: Android allows an app none.
 fn aside(file: &Path) -> io::Result<PathBuf> {
     let mut number = 1;
     loop {
         let place = file.with_extension(format!("unreadable-{number}"));
-        match fs::hard_link(file, &place) {
-            Ok(()) => break fs::remove_file(file).map(|()| place),
+        match fs::File::create_new(&place) {
+            Ok(_) => break fs::rename(file, &place).map(|()| place),
             Err(error) if error.kind() == io::ErrorKind::AlreadyExists => number += 1,
             Err(error) => break Err(error),
         }

@@ -65,6 +65,7 @@ class FlowTest {
     /** With a field of the demo taken in, as if it had been opened in another program. */
     private fun inAField(): Phone = started().apply {
         opens(Uri.parse("content://elsewhere/notes/1"), demo("long_sedge").readBytes())
+        tap("Take it in")
         assertEquals(shown.told, ScreenKind.FIELD, shown.kind)
     }
 
@@ -77,7 +78,7 @@ class FlowTest {
 
     private fun view(uri: Uri) {
         rule.runOnUiThread { InstrumentationRegistry.getInstrumentation().callActivityOnNewIntent(rule.activity, Intent(Intent.ACTION_VIEW, uri)) }
-        Thread.sleep(100) // the file is copied before the core is asked
+        foreignIsRead()
         phone.settle()
     }
 
@@ -117,6 +118,16 @@ class FlowTest {
         phone.tap("Long Sedge")
         assertEquals(ScreenKind.FIELD, phone.shown.kind)
         phone.picture("field")
+    }
+
+    @Test fun aNotesFileIsShownBeforeAnythingOfItIsTakenIn() {
+        started()
+        opens(Uri.parse("content://elsewhere/notes/3"), demo("long_sedge").readBytes())
+        phone.picture("notes-file")
+        assertTrue("the field is named", "Long Sedge" in phone.shown.known.toString())
+        phone.back()
+        assertEquals(ScreenKind.FIELDS, phone.shown.kind)
+        assertTrue("nothing of it was taken in", phone.shown.rows.isEmpty())
     }
 
     @Test fun aFileThatIsNoneIsToldAndChangesNothing() {

@@ -40,6 +40,9 @@ internal fun App.settle() {
     throw AssertionError("the core does not answer")
 }
 
+/** Waits until what another program gives is copied; the core is asked after that. */
+internal fun foreignIsRead() = Thread.getAllStackTraces().keys.filter { it.name == "foreign" }.forEach(Thread::join)
+
 /** Opens a notes file and takes it in. */
 internal fun App.takesInNotes(path: String) {
     importFile(path)
@@ -48,6 +51,11 @@ internal fun App.takesInNotes(path: String) {
 }
 
 internal fun Session.takesInNotes(path: String): ShownScreen = importFile(path).let { tap("\"take_in\"") }
+
+/** A JPEG with nothing in it but data: start, start of the scan, what is scanned, end. */
+internal fun jpeg(bytes: Int): ByteArray = bytesOf(0xff, 0xd8, 0xff, 0xda, 0, 2) + ByteArray(bytes) { (it * 7 and 127).toByte() } + bytesOf(0xff, 0xd9)
+
+private fun bytesOf(vararg bytes: Int) = bytes.map(Int::toByte).toByteArray()
 
 internal val ShownScreen.buttons: List<ShownButton>
     get() = doing.filterIsInstance<ShownDoing.Choices>().flatMap { it.buttons } + listOfNotNull(undo, main, back)
@@ -83,11 +91,11 @@ internal class Phone(private val rule: AndroidComposeTestRule<ActivityScenarioRu
 
     fun type(text: String) {
         settle()
-        rule.onNode(hasSetTextAction()).performScrollTo().performTextReplacement(text)
+        rule.onAllNodes(hasSetTextAction())[0].performScrollTo().performTextReplacement(text)
     }
 
     fun enter() {
-        rule.onNode(hasSetTextAction()).performImeAction()
+        rule.onAllNodes(hasSetTextAction())[0].performImeAction()
         settle()
     }
 

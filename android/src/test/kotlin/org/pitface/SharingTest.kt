@@ -47,8 +47,15 @@ class SharingTest {
         val uri = Uri.parse("content://elsewhere/${opened++}")
         shadowOf(rule.activity.contentResolver).registerInputStream(uri, ByteArrayInputStream(bytes))
         rule.runOnUiThread { InstrumentationRegistry.getInstrumentation().callActivityOnNewIntent(rule.activity, Intent(Intent.ACTION_VIEW, uri)) }
-        Thread.sleep(100) // the file is copied before the core is asked
+        foreignIsRead()
         phone.settle()
+    }
+
+    /** A notes file tapped in another program; what it would add is shown, and taken in. */
+    private fun opensNotes(name: String) {
+        opens(demo(name).readBytes())
+        phone.tap("Take it in")
+        assertEquals(phone.shown.told, ScreenKind.FIELD, phone.shown.kind)
     }
 
     /** Hands everything over by the share sheet; what the other program gets. */
@@ -66,8 +73,6 @@ class SharingTest {
     }
 
     private fun demo(name: String) = File(System.getProperty("demo.dir"), "$name.notes.json")
-
-    private fun hex(text: String) = text.chunked(2).map { it.toInt(16).toByte() }.toByteArray()
 
     private fun file(bytes: ByteArray) = File.createTempFile("shared", ".pitb").apply { writeBytes(bytes) }
 
@@ -90,7 +95,7 @@ class SharingTest {
 
     @Test fun twoVersionsStandInTheFieldUntilOneIsTapped() {
         phone.tap("English")
-        opens(demo("long_sedge").readBytes())
+        opensNotes("long_sedge")
         val field = phone.shown.field!!
         nora.takesIn(file(shared()))
         nora.sets(field, "texture", "Heavy")
@@ -192,11 +197,10 @@ class SharingTest {
     /** A bit of a photo turns over between two starts: the next one says so, and the file of another phone brings it back. */
     @Test fun whatRottedIsFoundAtTheStartAndComesBack() {
         phone.tap("English")
-        opens(demo("long_sedge").readBytes())
+        opensNotes("long_sedge")
         val field = phone.shown.field!!
         val pit = phone.notes(field).list("pits").first().getString("id")
-        // A JPEG with nothing in it but data.
-        val picture = hex("ffd8ffda0002") + ByteArray(50_000) { (it * 7 and 127).toByte() } + hex("ffd9")
+        val picture = jpeg(50_000)
         phone.app.photoTaken(field, pit, null, file(picture).path, "image/jpeg")
         phone.settle()
         nora.takesIn(file(shared()))

@@ -162,7 +162,7 @@ internal object Tour {
 
         private fun photo() = each {
             val wanted = screen().buttons.firstNotNullOf { it.does as? ShownDoes.TakePhoto }
-            val picture = File.createTempFile("tour", ".jpg").apply { writeBytes(ByteArray(64) { it.toByte() }) }
+            val picture = File.createTempFile("tour", ".jpg").apply { writeBytes(jpeg(64)) }
             photoTaken(wanted.field, wanted.pit, 200u, picture.path, "image/jpeg").also { picture.delete() }
         }
     }

@@ -13,6 +13,7 @@ import org.pitface.state.Phrase
 import java.io.File
 import java.io.IOException
 import java.io.InputStream
+import java.util.UUID
 import java.util.concurrent.atomic.AtomicBoolean
 
 /** A season's photos come near this; what is larger was chosen by mistake, and is not to fill the phone. */
@@ -54,18 +55,17 @@ internal fun Pitface.takeIn(uri: Uri) {
 }
 
 private class Foreign(private val process: Pitface, private val uri: Uri) {
-    private val copy = File.createTempFile("taken_in", ".part", process.handed)
     private val main = Handler(Looper.getMainLooper())
-    private val folder = File(process.handed, "${copy.name}.d")
+    private val folder = File(process.handed, "taken_in-${UUID.randomUUID()}")
+    private val copy = File(folder, "part")
     private val over = AtomicBoolean()
     private val began = SystemClock.elapsedRealtime()
-    private val reader = Thread(::read, "foreign").apply { isDaemon = true }
-
-    @Volatile private var named = copy
+    private val reader = Thread(::readAll, "foreign").apply { isDaemon = true }
 
     @Volatile private var from: InputStream? = null
-    @Volatile private var read = 0L
-    private var readBefore = 0L
+
+    @Volatile private var bytes = 0L
+    private var bytesBefore = 0L
 
     fun start() {
         reader.start()
@@ -74,34 +74,39 @@ private class Foreign(private val process: Pitface, private val uri: Uri) {
 
     private fun watch() {
         if (over.get()) return
-        val late = read == readBefore || SystemClock.elapsedRealtime() - began > LONGEST_MS
-        readBefore = read
-        if (!late) return main.postDelayed(::watch, STALLED_MS).let {}
-        end(whole = false)
+        val late = bytes == bytesBefore || SystemClock.elapsedRealtime() - began > LONGEST_MS
+        bytesBefore = bytes
+        if (!late) {
+            main.postDelayed(::watch, STALLED_MS)
+            return
+        }
+        end(null)
         reader.interrupt()
         // Closing may wait for the other program too.
         Thread({ runCatching { from?.close() } }, "foreign-close").apply { isDaemon = true }.start()
     }
 
-    private fun read() = try {
-        val opened = process.contentResolver.openInputStream(uri) ?: throw IOException("no stream")
-        from = opened
-        opened.use { copyFrom(it) }
-        val called = File(folder.apply { mkdirs() }, name())
-        if (copy.renameTo(called)) named = called
-        main.post { end(whole = true) }.let {}
-    } catch (_: Exception) { // the other program's own faults arrive here too, of any kind
-        main.post { end(whole = false) }.let {}
+    private fun readAll() {
+        val whole = try {
+            folder.mkdirs()
+            val opened = process.contentResolver.openInputStream(uri) ?: throw IOException("no stream")
+            from = opened
+            opened.use(::copyFrom)
+            // The core knows a file again by the name that the other program gives it.
+            File(folder, name()).takeIf(copy::renameTo) ?: copy
+        } catch (_: Exception) { // the other program's own faults arrive here too, of any kind
+            null
+        }
+        main.post { end(whole) }
     }
 
     /** What came is given to the core once; whatever arrives after that is of nobody's concern. */
-    private fun end(whole: Boolean) {
+    private fun end(whole: File?) {
         if (!over.compareAndSet(false, true)) return
-        if (whole) process.app.importFile(named.path) else process.app.say(Phrase.CANNOT_READ_FILE)
-        process.offTheScreen { listOf(copy, named, folder).forEach(File::delete) }
+        if (whole != null) process.app.importFile(whole.path) else process.app.say(Phrase.CANNOT_READ_FILE)
+        process.offTheScreen { folder.deleteRecursively() }
     }
 
-    /** Under the name that the other program gives it: by that the core knows the file again. */
     private fun name(): String {
         val columns = arrayOf(OpenableColumns.DISPLAY_NAME)
         val name = runCatching { process.contentResolver.query(uri, columns, null, null, null)?.use { if (it.moveToFirst()) it.getString(0) else null } }
@@ -113,8 +118,8 @@ private class Foreign(private val process: Pitface, private val uri: Uri) {
         while (!over.get()) {
             val count = stream.read(buffer)
             if (count < 0) break
-            read += count
-            if (read > LARGEST_BYTES) throw IOException("too large")
+            bytes += count
+            if (bytes > LARGEST_BYTES) throw IOException("too large")
             out.write(buffer, 0, count)
         }
     }
