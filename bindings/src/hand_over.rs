@@ -76,7 +76,7 @@ impl Held {
             Ok(came) => came,
             Err(error) => return self.refused(&error),
         };
-        let told = self.brought(&came, &opened.notes.field.name, false);
+        let told = self.would_bring(&came, &opened.notes.field.name);
         if came.is_nothing_new() {
             self.place = self.place_of(came.field)?;
             return self.told(told.join(" "));
@@ -102,7 +102,8 @@ impl Held {
         self.notes.changed(None);
         self.partners_stale();
         self.place = self.place_of(came.field)?;
-        let told = self.brought(&came, &notes.field.name, true).join(" ");
+        // What it brings stood on the screen before.
+        let told = self.words.taken_in(&notes.field.name);
         Ok(Answer { screen: self.shown_with(told, true)?, changed: !came.is_nothing_new() })
     }
 
@@ -122,11 +123,11 @@ impl Held {
         }
     }
 
-    /// What a notes file brought, or would bring.
-    fn brought(&self, came: &ReadIn, field: &str, yet: bool) -> Vec<String> {
+    /// What a notes file would bring.
+    fn would_bring(&self, came: &ReadIn, field: &str) -> Vec<String> {
         let belongs = |record| self.store.belongs(record).ok();
         let made = |_| None;
-        self.words.read_in(came, field, yet, &Around { belongs: &belongs, made: &made })
+        self.words.read_in(came, field, false, &Around { belongs: &belongs, made: &made })
     }
 
     fn import_locked(&mut self, file: File) -> Result<Answer, PitfaceError> {

@@ -4,6 +4,7 @@
 mod support;
 
 use pitface_bindings::{PitfaceError, ScreenKind, Session, check_notes, read_field};
+use pitface_core::harmless::LONGEST_NAME;
 use serde_json::Value;
 use std::path::Path;
 use support::{demo, field_id, noted, open, tap, with_field};
@@ -97,8 +98,7 @@ fn a_field_handed_over_is_taken_in_as_it_was() {
     let other = open(elsewhere.path()).unwrap();
     let screen = tap(&other, &other.screen().unwrap(), "English");
     assert_eq!(screen.kind, ScreenKind::Fields);
-    for told in ["Heron Close: new here one field, ", "Heron Close: the file says nothing that is not here."]
-    {
+    for told in ["Taken in: Heron Close.", "Heron Close: the file says nothing that is not here."] {
         let screen = support::take_in(&other, Path::new(&path));
         assert_eq!((screen.kind, screen.title.as_str()), (ScreenKind::Field, "Heron Close"));
         assert!(screen.told.starts_with(told), "{}", screen.told);
@@ -120,7 +120,7 @@ fn the_name_of_a_file_holds_nothing_that_leads_elsewhere() {
     for (name, file) in [
         ("../Über dem Bach/2", "Über_dem_Bach_2.notes.json"),
         ("...", "field.notes.json"),
-        (&"a".repeat(200), &format!("{}.notes.json", "a".repeat(60))),
+        (&"a".repeat(LONGEST_NAME), &format!("{}.notes.json", "a".repeat(60))),
     ] {
         let notes = folder.path().join("named.json");
         let text = std::fs::read_to_string(demo("mere_piece")).unwrap().replacen("Mere Piece", name, 1);

@@ -61,6 +61,11 @@ impl Words {
         self.say("photo-lost")
     }
 
+    /// That the notes file of a field was taken in.
+    pub fn taken_in(&self, field: &str) -> String {
+        self.say_with("taken_in", &fluent_args!["field" => field])
+    }
+
     /// That the field of a notes file was deleted here, and what to do.
     pub fn field_deleted(&self, field: &str) -> String {
         self.say_with("taken_in-field_deleted", &fluent_args!["field" => field])

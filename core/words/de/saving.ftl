@@ -24,6 +24,7 @@ not_saved-failed = Nicht gespeichert: Das Handy konnte es nicht schreiben. Noch 
 photo-kept = Foto gespeichert.
 photo-lost = Foto nicht gespeichert: Seine Datei ist nicht lesbar.
 
+taken_in = Übernommen: { $field }.
 taken_in-field_deleted = Nicht übernommen: Der Schlag { $field } wurde hier gelöscht. Erst zurückholen.
 taken_in-unread = Nicht übernommen: Die Datei ist nicht lesbar.
 taken_in-faults = Nicht übernommen: In der Datei sind Fehler. { $faults }

@@ -24,6 +24,7 @@ not_saved-failed = Not saved: the phone could not write it. Tap again; if it sta
 photo-kept = Photo saved.
 photo-lost = Photo not saved: its file cannot be read.
 
+taken_in = Taken in: { $field }.
 taken_in-field_deleted = Not taken in: the field { $field } was deleted here. Bring it back first.
 taken_in-unread = Not taken in: the file cannot be read.
 taken_in-faults = Not taken in: there are faults in the file. { $faults }

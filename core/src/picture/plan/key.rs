@@ -28,16 +28,16 @@ pub(super) fn draw(key: &[PlanKeyLine], margin: f64, top: f64, size: f64, shapes
         let left = margin + if half && second { column } else { 0.0 };
         let room = if half { column } else { 2.0 * column } - start(line.mark);
         let lines = wrap(&line.text, size, false, room);
-        let height = (lines.len() as f64 * size * LINE_HEIGHT).max(if line.mark == PlanMark::Note {
-            0.0
-        } else {
-            SAMPLE.1
-        });
-        let first = (size * LINE_HEIGHT).max(if line.mark == PlanMark::Note { 0.0 } else { SAMPLE.1 });
+        let sampled = if line.mark == PlanMark::Note { 0.0 } else { SAMPLE.1 };
+        let spacing = size * LINE_HEIGHT;
+        let first = spacing.max(sampled);
+        // The first line stands in the middle of its sample, so the others end that much lower.
+        let above = (first - spacing) / 2.0;
+        let height = (above + lines.len() as f64 * spacing).max(first);
         let sample = around(Point::new(left + SAMPLE.0 / 2.0, y + first / 2.0), SAMPLE);
         draw_sample(line.mark, sample, shapes);
         for (index, told) in lines.iter().enumerate() {
-            let edge = y + (first - size * LINE_HEIGHT) / 2.0 + index as f64 * size * LINE_HEIGHT;
+            let edge = y + above + index as f64 * spacing;
             shapes.push(text(Role::Ink, left + start(line.mark), edge, size, false, told));
         }
         second = half && !second;
