@@ -145,7 +145,8 @@ unsafe extern "C" fn open(
             return if fault.disk_full { ffi::SQLITE_FULL } else { ffi::SQLITE_CANTOPEN };
         }
         let creates = flags & ffi::SQLITE_OPEN_CREATE != 0;
-        let is_new = creates && !path.exists();
+        // The store makes its own file, for its owner alone, before SQLite opens it.
+        let is_new = !tape.knows(&name) || !path.exists();
         let writes = flags & ffi::SQLITE_OPEN_READWRITE != 0;
         let Ok(opened) = OpenOptions::new().read(true).write(writes).create(creates).open(&path) else {
             return ffi::SQLITE_CANTOPEN;

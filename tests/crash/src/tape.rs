@@ -113,6 +113,17 @@ impl Tape {
         self.inner().changes.push(change);
     }
 
+    /// Whether a file of this name is there by what was before and by the changes so far.
+    pub(crate) fn knows(&self, name: &str) -> bool {
+        let inner = self.inner();
+        let last = inner.changes.iter().rev().find_map(|change| match change {
+            Change::Create(its) if its == name => Some(true),
+            Change::Delete(its) if its == name => Some(false),
+            _ => None,
+        });
+        last.unwrap_or_else(|| self.before.contains_key(name))
+    }
+
     /// Makes a call fail, counted from now.
     pub fn fail(&self, fault: Fault) {
         let mut inner = self.inner();
