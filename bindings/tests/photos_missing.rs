@@ -5,6 +5,7 @@ mod support;
 
 use pitface_bindings::{ScreenKind, Session, ShownKnown, ShownScreen};
 use serde_json::Value;
+use std::path::Path;
 use support::{field_id, noted, open, tap, with_field};
 
 const ONE: &str = "One picture is not on this phone.";
@@ -88,7 +89,7 @@ fn pictures_stay_behind_when_a_field_is_handed_over_and_that_is_told() {
     let elsewhere = tempfile::tempdir().unwrap();
     let other = open(elsewhere.path()).unwrap();
     tap(&other, &other.screen().unwrap(), "English");
-    let screen = other.import_file(file).unwrap();
+    let screen = support::take_in(&other, Path::new(&file));
     assert!(said(&screen).contains(&ONE.to_owned()), "{:?}", said(&screen));
     assert!(screens(&other, &field, pit).iter().all(|screen| said(screen).contains(&ONE.to_owned())));
 }

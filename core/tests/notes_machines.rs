@@ -4,6 +4,7 @@ mod notes_support;
 
 use chrono::{DateTime, NaiveDate};
 use notes_support::{counting_ids, read};
+use pitface_core::harmless::typed_name;
 use pitface_core::record::{
     AfterDig, Buried, BuriedLine, Clods, Drive, Extent, FeetSeen, Field, FieldNotes, LeadingTines, Lift,
     Machine, Part, PartShape, Pass, Pit, PlaceKind, PlatesLeft, Position, Profile, RecordId, Roll,
@@ -71,14 +72,8 @@ fn after_dig() -> impl Strategy<Value = AfterDig> {
         })
     });
     let readings = prop_oneof![Just(Vec::new()), vec(60_u32..=1_500, 3..12)];
-    let first = (
-        at,
-        of(0..2_000_000_000_i64),
-        of("\\PC*\\S\\PC*"),
-        of(1_u64..6),
-        readings,
-        vec(100_u32..=1_200, 0..5),
-    );
+    let first =
+        (at, of(0..2_000_000_000_i64), of(name()), of(1_u64..6), readings, vec(100_u32..=1_200, 0..5));
     let seen = (
         of(select(Profile::ALL)),
         of(select(Smear::ALL)),
@@ -142,6 +137,11 @@ fn pass() -> impl Strategy<Value = Pass> {
     )
 }
 
+/// A name as one can be made: what a reader refuses is no name.
+fn name() -> impl Strategy<Value = String> {
+    "\\PC*\\S\\PC*".prop_map(|name| typed_name(&name)).prop_filter("empty", |name| !name.is_empty())
+}
+
 fn part() -> impl Strategy<Value = Part> {
     let ring = (spot(), 0.0001..0.01_f64).prop_map(|([x, y], size)| {
         PartShape::Ring(vec![[x, y], [x + size, y], [x + size, y + size], [x, y + 2.0 * size]])
@@ -149,8 +149,13 @@ fn part() -> impl Strategy<Value = Part> {
     let circle =
         (spot(), 0.1..=500.0_f64).prop_map(|(middle, radius_m)| PartShape::Circle { middle, radius_m });
     let zone = select(vec![Zone::Gateway, Zone::Patch]);
-    (of("\\PC*\\S\\PC*"), zone, prop_oneof![ring, circle], keys())
-        .prop_map(|(name, zone, shape, unknown)| Part { id: id(0), name, zone, shape, unknown })
+    (of(name()), zone, prop_oneof![ring, circle], keys()).prop_map(|(name, zone, shape, unknown)| Part {
+        id: id(0),
+        name,
+        zone,
+        shape,
+        unknown,
+    })
 }
 
 fn line() -> impl Strategy<Value = BuriedLine> {

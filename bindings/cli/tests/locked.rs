@@ -53,7 +53,8 @@ fn a_locked_file_is_taken_in_with_the_word_and_by_nobody_else() {
     assert_eq!(fs::read(ben.place.path(STORE)).unwrap(), store);
 
     let told = ben.place.good(&with(&["look", &file], &WITH_WORD));
-    assert!(told.starts_with("The file is locked with the team word.\nAnn ("), "{told}");
+    let begins = format!("The file is locked with the team word.\n{}\nAnn (", ann.fingerprint());
+    assert!(told.starts_with(&begins), "{told}");
     let mut from_variable = ben.place.command(&["take-in", STORE, &file, "--json"]);
     let ran = Ran::of(from_variable.env("PITFACE_TEAM_WORD", format!(" {WORD}\n")));
     assert_eq!(ran.code, Some(0), "{}", ran.err);

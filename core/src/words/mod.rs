@@ -172,7 +172,7 @@ impl Words {
 /// What varies in a sentence may be somebody else's text: a name, say.
 fn harmless_args<'args>(args: &'args FluentArgs) -> FluentArgs<'args> {
     let harmless = |(key, value): (&'args str, &'args FluentValue)| match (key, value) {
-        ("field" | "machine" | "holder" | "name", FluentValue::String(text)) => {
+        ("field" | "machine" | "holder" | "name" | "program", FluentValue::String(text)) => {
             (key, harmless::name(text).into())
         }
         (_, FluentValue::String(text)) => (key, harmless::line(text).into()),

@@ -117,6 +117,9 @@ impl<'a> Inside<'a> {
             };
             let (device, signer) = (header.device, header.signer());
             let holder = self.holder(device);
+            // Alone, so that nothing of theirs stands beside it.
+            let fingerprint = signer.to_string();
+            lines.extend((!lines.contains(&fingerprint)).then_some(fingerprint));
             let wrote = Wrote { device, holder, when: local(header.sealed_ms) };
             lines.push(words.bundle_inside(&wrote, header.first, header.last, &header.written_by));
             lines.extend((device != signer).then(|| words.vouches(signer, &header.holder, device)));
