@@ -70,7 +70,7 @@ fn a_machine_described_by_taps_alone_ends_in_a_setting() {
     screen_is_sound(&screen);
     let said = known(&screen);
     println!("{said}");
-    for told in ["Headland, tips at", "The spacing: ", "The layer: ", "[Section across the machine]"] {
+    for told in ["Gateway, tips at", "The spacing: ", "The layer: ", "[Section across the machine]"] {
         assert!(said.contains(told), "{told} in {said}");
     }
 }

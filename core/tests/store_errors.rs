@@ -64,7 +64,7 @@ const NOT_TO_BE_OPENED: &[Case] = &[
             ellmoor_store(path);
             execute(path, "PRAGMA user_version = 98");
         },
-        "has schema 98, this version knows up to 3; update the program",
+        "has schema 98, this version knows up to 4; update the program",
     ),
     (
         "newer schema, so far in the write-ahead log only",
@@ -76,9 +76,9 @@ const NOT_TO_BE_OPENED: &[Case] = &[
             drop(connection);
             let _ = std::fs::remove_file(path.with_extension("store-shm"));
             assert!(std::fs::metadata(path.with_extension("store-wal")).unwrap().len() > 0);
-            assert_eq!(std::fs::read(path).unwrap()[63], 3);
+            assert_eq!(std::fs::read(path).unwrap()[63], 4);
         },
-        "has schema 99, this version knows up to 3; update the program",
+        "has schema 99, this version knows up to 4; update the program",
     ),
     (
         "schema version 0",

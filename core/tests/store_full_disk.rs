@@ -52,7 +52,7 @@ fn on_the_small_disk() {
 
     std::fs::remove_file(&filler).unwrap();
     let mut store = Store::create_or_open(&path, DEVICE).unwrap();
-    std::fs::write(&filler, vec![0; 60_000]).unwrap();
+    std::fs::write(&filler, vec![0; 20_000]).unwrap();
     let mut kept = Vec::new();
     let error = loop {
         let next = person(kept.len() as u64);

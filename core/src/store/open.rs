@@ -72,10 +72,18 @@ impl Store {
         }
         if path.exists() {
             for_owner_alone(path);
-        } else if !create.is_empty() {
-            // What SQLite puts beside it is for the same people. Where it cannot be made, SQLite says why.
-            let _ = made_anew(path, Readers::Owner);
+            return Self::open_there(path, device, create);
         }
+        // What SQLite puts beside it is for the same people. Where it cannot be made, SQLite says why.
+        let is_made = !create.is_empty() && made_anew(path, Readers::Owner).is_ok();
+        let opened = Self::open_there(path, device, create);
+        if opened.is_err() && is_made && !has_content(path) {
+            let _ = std::fs::remove_file(path);
+        }
+        opened
+    }
+
+    fn open_there(path: &Path, device: DeviceId, create: OpenFlags) -> Result<Self, StoreError> {
         let flags = OpenFlags::SQLITE_OPEN_READ_WRITE | OpenFlags::SQLITE_OPEN_NO_MUTEX | create;
         let lost_saves = write_ahead::is_damaged(path);
         let mut connection = Connection::open_with_flags(path, flags)?;
