@@ -18,10 +18,13 @@ use pitface_core::answer::Answers;
 use pitface_core::error::Fault;
 use pitface_core::merge::{KeyFromSeed, Signer as _};
 use pitface_core::place::Fix;
-use pitface_core::screen::{self, Act, Own, Place, World};
-use pitface_core::store::Store;
+use pitface_core::screen::{self, Act, Input, Own, Place, World};
+use pitface_core::store::{Store, photo_hash};
 use pitface_core::words::{Language, Words};
 use std::collections::BTreeSet;
+
+/// Letters larger than this a drawing does not follow; the largest that the layout of faces is made for.
+const MOST_LETTERS: f64 = 2.0;
 
 /// The state of a session.
 pub(crate) struct Held {
@@ -48,6 +51,8 @@ pub(crate) struct Held {
     wants_position: bool,
     /// Hashes of the open field's photos that are not in the folder.
     photos_missing: BTreeSet<String>,
+    /// How much larger than usual letters are wanted.
+    letters: f64,
     offset: FixedOffset,
 }
 
@@ -98,6 +103,7 @@ impl Held {
             fixes: Fixes::default(),
             wants_position: false,
             photos_missing: BTreeSet::new(),
+            letters: 1.0,
             offset,
         })
     }
@@ -157,6 +163,7 @@ impl Held {
             incoming: self.opened.as_ref().map(|opened| &opened.shown),
             now: self.now(),
             can_undo,
+            letters: self.letters,
         }
     }
 
@@ -165,7 +172,7 @@ impl Held {
         now.unwrap_or_default().with_timezone(&self.offset)
     }
 
-    pub fn tap(&mut self, act: &str, text: Option<&str>) -> Result<Answer, PitfaceError> {
+    pub fn tap(&mut self, act: &str, input: Input) -> Result<Answer, PitfaceError> {
         let act: Act = serde_json::from_str(act).map_err(|error| PitfaceError::Invalid {
             what: format!("this is no act: {error}"),
             todo: "give the act of what was tapped as it came".to_owned(),
@@ -173,7 +180,7 @@ impl Held {
         self.load()?;
         self.load_partners()?;
         let can_undo = self.store.can_undo()?;
-        let done = match screen::tap(self.place, &act, text, &self.world(can_undo), &mut new_id) {
+        let done = match screen::tap(self.place, &act, input, &self.world(can_undo), &mut new_id) {
             Ok(done) => done,
             Err(fault) => return self.told(to_read(fault)),
         };
@@ -233,6 +240,20 @@ impl Held {
         self.fixes.forget();
         self.fixes.refused = true;
         self.shown()
+    }
+
+    pub fn set_letters(&mut self, scale: f64) -> Result<ShownScreen, PitfaceError> {
+        self.letters = if scale.is_finite() { scale.clamp(1.0, MOST_LETTERS) } else { 1.0 };
+        self.shown()
+    }
+
+    pub fn photo_path(&self, photo: &str) -> Result<Option<String>, PitfaceError> {
+        let hash = photo_hash(photo).ok_or_else(|| PitfaceError::Invalid {
+            what: "this is no hash of a photo".to_owned(),
+            todo: "give the hash as the screen has it".to_owned(),
+        })?;
+        let photos = self.folder.photos();
+        Ok(photos.size(&hash).map(|_| photos.path(&hash).display().to_string()))
     }
 
     pub fn set_offset(&mut self, minutes: i32) -> Result<(), PitfaceError> {

@@ -48,5 +48,6 @@ pub use listen::{ChangeListener, Subscription};
 pub use look_bundle::look_bundle;
 pub use session::Session;
 pub use shown::{
-    ScreenKind, ShownButton, ShownDoes, ShownDoing, ShownKeys, ShownKnown, ShownRow, ShownScreen, Size,
+    ScreenKind, Section, ShownBlock, ShownButton, ShownDoes, ShownHeadline, ShownKeys, ShownPicture,
+    ShownRow, ShownScreen, ShownThumbnail, ShownTouch, Stand,
 };

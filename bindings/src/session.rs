@@ -3,7 +3,9 @@
 use crate::held::{Answer, Held};
 use crate::listen::{Listening, held};
 use crate::{BundleReady, ChangeListener, PitfaceError, ShownScreen, Subscription};
+use pitface_core::picture::Point;
 use pitface_core::place::Fix;
+use pitface_core::screen::Input;
 use std::sync::{Arc, Mutex};
 
 /// The app without its shell, over one folder of this device. Every call gives the whole screen to be shown next.
@@ -65,15 +67,41 @@ impl Session {
     /// # Errors
     /// `Invalid` for a text that is no act; `Storage` if the notes cannot be read.
     pub fn tap(&self, act: String) -> Result<ShownScreen, PitfaceError> {
-        self.answer(|held| held.tap(&act, None))
+        self.answer(|held| held.tap(&act, Input::default()))
     }
 
-    /// A line of text entered in a [`ShownDoing::Typing`](crate::ShownDoing::Typing), with its act.
+    /// A finger on a picture: the act of [`ShownPicture::anywhere`](crate::ShownPicture::anywhere) or of a
+    /// [`ShownTouch`](crate::ShownTouch), and where the finger was lifted, in points of its drawing.
+    ///
+    /// # Errors
+    /// As [`Session::tap`].
+    pub fn touch(&self, act: String, x: f64, y: f64) -> Result<ShownScreen, PitfaceError> {
+        self.answer(|held| held.tap(&act, Input::at(Point::new(x, y))))
+    }
+
+    /// How much larger than usual the reader wants letters, 1 for the usual size: drawings heed it. The screen to be shown
+    /// then.
+    ///
+    /// # Errors
+    /// As [`Session::screen`].
+    pub fn letters(&self, scale: f64) -> Result<ShownScreen, PitfaceError> {
+        held(&self.held).set_letters(scale)
+    }
+
+    /// Where the file of a photo lies that a screen names by its hash; nothing where it is not on this device.
+    ///
+    /// # Errors
+    /// `Invalid` for a text that is no hash.
+    pub fn photo_path(&self, photo: String) -> Result<Option<String>, PitfaceError> {
+        held(&self.held).photo_path(&photo)
+    }
+
+    /// A line of text entered in a [`ShownBlock::Typing`](crate::ShownBlock::Typing), with its act.
     ///
     /// # Errors
     /// As [`Session::tap`].
     pub fn r#type(&self, act: String, text: String) -> Result<ShownScreen, PitfaceError> {
-        self.answer(|held| held.tap(&act, Some(&text)))
+        self.answer(|held| held.tap(&act, Input::typed(&text)))
     }
 
     /// The platform's own *back*: the place above; nothing where there is none, then leave the app.

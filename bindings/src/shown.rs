@@ -1,11 +1,18 @@
-//! A screen as a shell gets it: one flat record with words ready, drawings as shapes and acts as text.
+//! A screen as a shell gets it: one flat record by rank, with words ready, drawings as shapes and acts as text.
+//!
+//! A shell gives each rank its own look, told apart at arm's length and in grey: an answer not given (outlined tile), an
+//! answer given (tinted tile, thick edge, tick), the next step (filled), a way (row with chevron), a tool (icon with
+//! word), and what is off (no edge, faded words). Always in sight are the title, the answer, every answer of the questions,
+//! the caution, the next step and the tools; the picture shrinks first, and what scrolls is the rest.
 
-pub use pitface_core::screen::{ScreenKind, Size};
+pub use pitface_core::screen::{ScreenKind, Section, Stand};
 
 use pitface_core::merge::DeviceId;
 use pitface_core::picture::Drawing;
-use pitface_core::screen::{Act, Ask, Button, Does, Doing, Keys, Known, Pictured, Row, Screen};
-use pitface_core::words::Words;
+use pitface_core::screen::{
+    Act, Ask, Block, Button, Does, Headline, Keys, Picture, Row, Screen, Thumbnail, Touch,
+};
+use pitface_core::words::{Caption, Words};
 
 /// Which screen it is, for what a shell does differently.
 #[uniffi::remote(Enum)]
@@ -50,36 +57,36 @@ pub enum ScreenKind {
     OnPlan,
 }
 
-/// How large a button is.
-#[uniffi::remote(Enum)]
-pub enum Size {
-    /// At least 48 dp: rarely used.
-    Small,
-    /// At least 64 dp.
-    Usual,
-    /// The one most used on its screen: larger than the rest.
-    Large,
-}
-
-/// One screen with everything it shows. A shell lays it out and sends back what was tapped; it decides sizes and
-/// places, nothing else.
+/// One screen with everything it shows, from the top. A shell lays it out and sends back what was tapped; it decides
+/// sizes and places, nothing else.
 #[derive(Debug, Clone, PartialEq, uniffi::Record)]
 #[expect(clippy::struct_excessive_bools, reason = "each is a thing of its own for a shell to heed")]
 pub struct ShownScreen {
     /// Which screen.
     pub kind: ScreenKind,
-    /// Its title.
+    /// Its title: one line at the very top.
     pub title: String,
-    /// What is known: the upper part, in order.
-    pub known: Vec<ShownKnown>,
-    /// What the thumb does: the lower part, in order, the most used last (nearest to the thumb).
-    pub doing: Vec<ShownDoing>,
-    /// In the bar at the very bottom: takes back the last tap.
-    pub undo: Option<ShownButton>,
-    /// In the bar: the one main action, wide.
-    pub main: Option<ShownButton>,
-    /// In the bar: back to where one came from.
+    /// Beside the title: back to where one came from.
     pub back: Option<ShownButton>,
+    /// Behind one button beside the title: rare things. Empty: no such button.
+    pub menu: Vec<ShownButton>,
+    /// What the screen says, at display size.
+    pub answer: Option<ShownHeadline>,
+    /// What it shows, as large as is left over.
+    pub picture: Option<ShownPicture>,
+    /// What is asked, and where it leads, in order.
+    pub blocks: Vec<ShownBlock>,
+    /// What to heed in what is done now: one line above the next step. Empty for none.
+    pub caution: String,
+    /// The one thing worth doing now: filled, wide, at least 56 dp high.
+    pub next: Option<ShownButton>,
+    /// The tools at the very bottom, icon with word, at least 64 dp wide; the first beside the thumb: mirror them for the
+    /// left hand.
+    pub tools: Vec<ShownButton>,
+    /// What is folded behind one row at the end of the blocks, each part under its heading.
+    pub more: Vec<Section>,
+    /// What that row says. Empty where nothing is folded.
+    pub more_label: String,
     /// A short sentence on what the last tap did or could not do; shown and read out at once. Empty for none.
     pub told: String,
     /// The last tap saved something, and it is on the disk: time for a short buzz.
@@ -88,16 +95,24 @@ pub struct ShownScreen {
     pub awake: bool,
     /// Positions are wanted while it is shown: send them by `fix`, one a second is enough.
     pub wants_position: bool,
-    /// Mirror the bar for the left hand.
+    /// Mirror the tools for the left hand.
     pub left_handed: bool,
     /// Language of all texts, an ISO 639-1 tag: for whatever reads them out.
     pub language: String,
     /// What the volume keys do; nothing where they are to be left alone.
     #[uniffi(default = None)]
     pub keys: Option<ShownKeys>,
-    /// What is known matters more than what the thumb does: where there is not room for both, it has the larger part.
-    #[uniffi(default = false)]
-    pub known_first: bool,
+}
+
+/// What a screen says.
+#[derive(Debug, Clone, PartialEq, uniffi::Record)]
+pub struct ShownHeadline {
+    /// The sentence.
+    pub text: String,
+    /// Its sign, before it.
+    pub sign: Option<Drawing>,
+    /// One line of reason under it, of second rank. Empty for none.
+    pub line: String,
 }
 
 /// Acts of the volume keys; a button on a headset does as the upper one. Given to `tap` as they are; opaque.
@@ -109,69 +124,95 @@ pub struct ShownKeys {
     pub down: String,
 }
 
-/// A piece of what is known.
+/// What a screen shows, and what a finger on it does. Nothing can be touched that no button of the screen does too.
+#[derive(Debug, Clone, PartialEq, uniffi::Record)]
+pub struct ShownPicture {
+    /// The shapes; over the photo where there is one, in its proportions.
+    pub drawing: Drawing,
+    /// Under the drawing: the photo with this hash; its file is given by `photo_path`.
+    pub photo: Option<String>,
+    /// Its title.
+    pub title: String,
+    /// All of it in words: for whoever does not see it.
+    pub description: String,
+    /// Where it stands.
+    pub stand: Stand,
+    /// Places that do something, the uppermost last.
+    pub touches: Vec<ShownTouch>,
+    /// An act for `touch` with the point anywhere else on it.
+    pub anywhere: Option<String>,
+    /// It may be made larger and moved, by fingers and by buttons.
+    pub zooms: bool,
+}
+
+/// Where a picture stands.
+#[uniffi::remote(Enum)]
+pub enum Stand {
+    /// Above the blocks, as wide as the screen.
+    Wide,
+    /// A strip at the side of the blocks, away from the thumb, from the headline to the next step.
+    Strip,
+}
+
+/// A place on a picture that does something; points of the drawing.
+#[derive(Debug, Clone, PartialEq, uniffi::Record)]
+pub struct ShownTouch {
+    /// Left edge.
+    pub left: f64,
+    /// Upper edge.
+    pub top: f64,
+    /// Width.
+    pub width: f64,
+    /// Height.
+    pub height: f64,
+    /// Its name, for whoever hears it.
+    pub label: String,
+    /// What a finger on it does; an act goes to `touch` with the point where the finger was lifted.
+    pub does: ShownDoes,
+    /// It goes along with the finger, upwards and downwards, and does what it does when let go.
+    pub drags: bool,
+}
+
+/// A piece of what is asked, said, or leads somewhere.
 #[derive(Debug, Clone, PartialEq, uniffi::Enum)]
-pub enum ShownKnown {
-    /// What matters, set large.
-    Sentence {
-        /// The words.
+pub enum ShownBlock {
+    /// A question with its answers.
+    Question {
+        /// The question; empty where the answer line asks it.
         text: String,
-    },
-    /// Further text.
-    Line {
-        /// The words.
-        text: String,
-    },
-    /// A drawing with what is said of it to whoever does not see it.
-    Picture {
-        /// The shapes.
-        drawing: Drawing,
-        /// Its title.
-        title: String,
-        /// All of it in words.
-        description: String,
-    },
-    /// A list under a heading; the heading may be empty.
-    Section {
-        /// What stands above.
-        heading: String,
-        /// Its lines.
-        lines: Vec<String>,
+        /// Answers in a row, 1 to 6; fewer where a word would not fit.
+        columns: u8,
+        /// The answers, in order.
+        answers: Vec<ShownButton>,
     },
     /// Rows that lead somewhere.
-    Rows {
+    Ways {
+        /// What stands above. Empty for none.
+        heading: String,
         /// The rows, in order.
         rows: Vec<ShownRow>,
     },
-}
-
-/// A row of a list, as wide as the screen and at least 64 dp high.
-#[derive(Debug, Clone, PartialEq, uniffi::Record)]
-pub struct ShownRow {
-    /// Its name, set strong.
-    pub title: String,
-    /// Lines under it.
-    pub lines: Vec<String>,
-    /// What a tap on it does.
-    pub does: ShownDoes,
-}
-
-/// A piece of what the thumb does.
-#[derive(Debug, Clone, PartialEq, uniffi::Enum)]
-pub enum ShownDoing {
-    /// A question or heading above what follows.
-    Question {
+    /// Small pictures of photos, side by side.
+    Photos {
+        /// The photos, in order.
+        photos: Vec<ShownThumbnail>,
+    },
+    /// A further drawing, as high as its width makes it.
+    Picture {
+        /// The drawing.
+        picture: ShownPicture,
+    },
+    /// A sentence of second rank.
+    Text {
         /// The words.
         text: String,
     },
-    /// Buttons side by side.
-    Choices {
-        /// Buttons in a row, 1 to 6.
-        columns: u8,
-        /// The buttons, in order.
-        buttons: Vec<ShownButton>,
+    /// Lines under a heading; the heading may be empty.
+    Lines {
+        /// The lines.
+        section: Section,
     },
-    /// One line of text to be typed; nothing else needs a keyboard.
+    /// Text to be typed; nothing else needs a keyboard.
     Typing {
         /// What is typed.
         label: String,
@@ -179,22 +220,57 @@ pub enum ShownDoing {
         value: String,
         /// Given to `type` with the text when it is entered.
         act: String,
+        /// It may have several lines.
+        long: bool,
     },
 }
 
-/// A button.
+/// Lines under a heading.
+#[uniffi::remote(Record)]
+pub struct Section {
+    /// What stands above.
+    pub heading: String,
+    /// Its lines.
+    pub lines: Vec<String>,
+}
+
+/// A small picture of a photo.
+#[derive(Debug, Clone, PartialEq, uniffi::Record)]
+pub struct ShownThumbnail {
+    /// Its hash; its file is given by `photo_path`.
+    pub photo: String,
+    /// What it shows.
+    pub label: String,
+    /// What a tap on it does.
+    pub does: ShownDoes,
+}
+
+/// A row of a list, as wide as the screen and at least 64 dp high, with a chevron at its end.
+#[derive(Debug, Clone, PartialEq, uniffi::Record)]
+pub struct ShownRow {
+    /// A sign before it.
+    pub icon: Option<Drawing>,
+    /// Its name, set strong.
+    pub title: String,
+    /// Lines under it: what stands there now.
+    pub lines: Vec<String>,
+    /// What a tap on it does.
+    pub does: ShownDoes,
+}
+
+/// A button. Where it stands on the screen gives it its look.
 #[derive(Debug, Clone, PartialEq, uniffi::Record)]
 pub struct ShownButton {
     /// What stands on it.
     pub label: String,
-    /// A second, smaller line; may be empty.
+    /// A second, smaller line; may be empty. Of one that is off: why.
     pub note: String,
-    /// A drawing of what is seen, above or beside the label.
+    /// A drawing of what is seen, above or beside the label; of a tool its icon.
     pub drawing: Option<Drawing>,
     /// What it does.
     pub does: ShownDoes,
-    /// How large.
-    pub size: Size,
+    /// The answer most given on its screen: larger than the rest.
+    pub strong: bool,
     /// It is the answer given.
     pub chosen: bool,
     /// It can be tapped now.
@@ -250,63 +326,90 @@ pub(crate) struct Around<'a> {
 
 impl ShownScreen {
     pub(crate) fn new(screen: Screen, around: Around) -> Self {
+        let folded = !screen.more.is_empty();
         Self {
             kind: screen.kind,
             title: screen.title,
-            known: screen.known.into_iter().map(Into::into).collect(),
-            doing: screen.doing.into_iter().map(Into::into).collect(),
-            undo: screen.bar.undo.map(Into::into),
-            main: screen.bar.main.map(Into::into),
-            back: screen.bar.back.map(Into::into),
+            back: screen.back.map(Into::into),
+            menu: all(screen.menu),
+            answer: screen.answer.map(Into::into),
+            picture: screen.picture.map(Into::into),
+            blocks: all(screen.blocks),
+            caution: screen.caution,
+            next: screen.next.map(Into::into),
+            tools: all(screen.tools),
+            more: screen.more,
+            more_label: if folded { around.words.label(Caption::More) } else { String::new() },
             told: if around.told.is_empty() { screen.told } else { around.told },
             saved: around.saved,
             awake: screen.awake,
             wants_position: screen.wants_position,
             left_handed: around.left_handed,
             language: around.words.language().code().to_owned(),
-            known_first: screen.known_first,
             keys: screen.keys.map(|Keys { up, down }| ShownKeys { up: act_text(&up), down: act_text(&down) }),
         }
     }
 }
 
-impl From<Known> for ShownKnown {
-    fn from(known: Known) -> Self {
-        match known {
-            Known::Sentence(text) => Self::Sentence { text },
-            Known::Line(text) => Self::Line { text },
-            Known::Drawing(Pictured { drawing, title, description }) => {
-                Self::Picture { drawing, title, description }
+fn all<T, S: From<T>>(all: Vec<T>) -> Vec<S> {
+    all.into_iter().map(Into::into).collect()
+}
+
+impl From<Headline> for ShownHeadline {
+    fn from(Headline { text, sign, line }: Headline) -> Self {
+        Self { text, sign, line }
+    }
+}
+
+impl From<Picture> for ShownPicture {
+    fn from(picture: Picture) -> Self {
+        let Picture { drawing, photo, title, description, stand, touches, anywhere, zooms } = picture;
+        let anywhere = anywhere.as_ref().map(act_text);
+        Self { drawing, photo, title, description, stand, touches: all(touches), anywhere, zooms }
+    }
+}
+
+impl From<Touch> for ShownTouch {
+    fn from(Touch { left, top, width, height, label, does, drags }: Touch) -> Self {
+        Self { left, top, width, height, label, does: does.into(), drags }
+    }
+}
+
+impl From<Block> for ShownBlock {
+    fn from(block: Block) -> Self {
+        match block {
+            Block::Question { text, columns, answers } => {
+                Self::Question { text, columns, answers: all(answers) }
             }
-            Known::Section { heading, lines } => Self::Section { heading, lines },
-            Known::Rows(rows) => Self::Rows { rows: rows.into_iter().map(Into::into).collect() },
+            Block::Ways { heading, rows } => Self::Ways { heading, rows: all(rows) },
+            Block::Photos(photos) => Self::Photos { photos: all(photos) },
+            Block::Drawing(picture) => Self::Picture { picture: picture.into() },
+            Block::Text(text) => Self::Text { text },
+            Block::Section(section) => Self::Lines { section },
+            Block::Typing { label, value, act, long } => {
+                Self::Typing { label, value, act: act_text(&act), long }
+            }
         }
+    }
+}
+
+impl From<Thumbnail> for ShownThumbnail {
+    fn from(Thumbnail { photo, label, does }: Thumbnail) -> Self {
+        Self { photo, label, does: does.into() }
     }
 }
 
 impl From<Row> for ShownRow {
-    fn from(Row { title, lines, does }: Row) -> Self {
-        Self { title, lines, does: does.into() }
-    }
-}
-
-impl From<Doing> for ShownDoing {
-    fn from(doing: Doing) -> Self {
-        match doing {
-            Doing::Question(text) => Self::Question { text },
-            Doing::Choices { columns, buttons } => {
-                Self::Choices { columns, buttons: buttons.into_iter().map(Into::into).collect() }
-            }
-            Doing::Typing { label, value, act } => Self::Typing { label, value, act: act_text(&act) },
-        }
+    fn from(Row { icon, title, lines, does }: Row) -> Self {
+        Self { icon, title, lines, does: does.into() }
     }
 }
 
 impl From<Button> for ShownButton {
     fn from(button: Button) -> Self {
         let spoken = if button.about.is_empty() { String::new() } else { button.spoken() };
-        let Button { label, note, drawing, does, size, chosen, enabled, .. } = button;
-        Self { label, note, drawing, does: does.into(), size, chosen, enabled, spoken }
+        let Button { label, note, drawing, does, strong, chosen, enabled, .. } = button;
+        Self { label, note, drawing, does: does.into(), strong, chosen, enabled, spoken }
     }
 }
 

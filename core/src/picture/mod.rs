@@ -13,6 +13,7 @@ mod curve;
 mod face;
 mod ground;
 mod hatch;
+mod icon;
 mod layout;
 mod living;
 pub mod machine;
@@ -26,6 +27,7 @@ mod theme;
 
 pub use answer::{answer, roll};
 pub use face::{Face, FaceLayer, FacePicture, Mark, PHONE_WIDTH, Ruler, Tip};
+pub use icon::{ICON_SIDE, Icon, icon};
 pub use layout::{BASE_LINE, LINE_HEIGHT, text_width};
 pub use row::{face, low_face};
 pub use shape::{Anchor, Drawing, Point, Role, Shape};

@@ -1,18 +1,18 @@
 //! The bar at the bottom, and buttons as they are made most.
 
-use super::{Act, Bar, Button, Does, Doing, Place, Screen, ScreenKind, Size, World};
+use super::{Act, Bar, Button, Does, Doing, Draft, Place, Screen, ScreenKind, World};
 use crate::error::Fault;
 use crate::harmless;
+use crate::picture::{Icon, icon};
 use crate::words::{Caption, Words};
 
 /// A screen with nothing on it yet: its title, and a bar with undo and back.
-pub(super) fn empty(place: Place, kind: ScreenKind, title: String, world: &World) -> Screen {
+pub(super) fn empty(place: Place, kind: ScreenKind, title: String, world: &World) -> Draft {
     let words = world.words;
-    let small =
-        |label: Caption, act: Act| Button { size: Size::Small, ..act_button(words.label(label), act) };
+    let small = |label: Caption, act: Act| act_button(words.label(label), act);
     let undo = Button { enabled: world.can_undo, ..small(Caption::Undo, Act::Undo) };
     let back = place.above().map(|above| small(Caption::Back, Act::Go(above)));
-    Screen {
+    Draft {
         place,
         kind,
         title,
@@ -27,6 +27,35 @@ pub(super) fn empty(place: Place, kind: ScreenKind, title: String, world: &World
     }
 }
 
+/// A screen by rank with nothing on it yet: its title, the way back, and undo among its tools.
+pub(super) fn blank(place: Place, kind: ScreenKind, title: String, world: &World) -> Screen {
+    let undo = tool(Icon::Undo, world.words.label(Caption::Undo), Act::Undo).enabled_if(world.can_undo);
+    let back = place.above().map(|above| act_button(world.words.label(Caption::Back), Act::Go(above)));
+    Screen {
+        place,
+        kind,
+        title,
+        back,
+        menu: Vec::new(),
+        answer: None,
+        picture: None,
+        blocks: Vec::new(),
+        caution: String::new(),
+        next: None,
+        tools: vec![undo],
+        more: Vec::new(),
+        told: String::new(),
+        awake: false,
+        wants_position: false,
+        keys: None,
+    }
+}
+
+/// A tool of the line at the very bottom: an icon and its word.
+pub(super) fn tool(of: Icon, label: impl Into<String>, act: impl Into<Act>) -> Button {
+    Button { drawing: Some(icon(of)), ..act_button(label, act) }
+}
+
 /// A button whose tap goes to the core.
 pub(super) fn act_button(label: impl Into<String>, act: impl Into<Act>) -> Button {
     Button::new(label, Does::Act(act.into()))
@@ -39,7 +68,7 @@ pub(super) fn choice(label: impl Into<String>, act: impl Into<Act>, chosen: bool
 
 /// The main action of the bar.
 pub(super) fn main_button(label: impl Into<String>, act: impl Into<Act>) -> Button {
-    Button { size: Size::Large, ..act_button(label, act) }
+    Button { strong: true, ..act_button(label, act) }
 }
 
 /// A question with its answers; without answers there is nothing to ask.

@@ -3,12 +3,12 @@
 use super::bar::empty;
 use super::field::buried::is_short;
 use super::part::{choices, go};
-use super::{Act, Ask, Button, Does, Doing, Known, Place, Row, Screen, ScreenKind, Size, World};
+use super::{Act, Ask, Button, Does, Doing, Draft, Known, Place, Row, ScreenKind, World};
 use crate::place::Outline;
 use crate::record::{BuriedLine, Field, FieldNotes, RecordId};
 use crate::words::{Caption, DetailText, PartnerText, PitText, Words};
 
-pub(in crate::screen) fn show(field: RecordId, world: &World) -> Option<Screen> {
+pub(in crate::screen) fn show(field: RecordId, world: &World) -> Option<Draft> {
     let (notes, words) = (world.notes(field)?, world.words);
     let place = Place::HandOver { field };
     let mut screen = empty(place, ScreenKind::HandOver, words.label(Caption::HandOver), world);
@@ -33,7 +33,7 @@ pub(in crate::screen) fn show(field: RecordId, world: &World) -> Option<Screen> 
     let everything = go(words.label(PartnerText::Title), Place::Partners);
     screen.doing = vec![Doing::Question(words.label(Caption::OrEverything)), choices(1, vec![everything])];
     let share = Button::new(words.label(Caption::ShareField), Does::Ask(Ask::ShareField { field }));
-    screen.bar.main = Some(Button { size: Size::Large, enabled: whole, ..share });
+    screen.bar.main = Some(Button { strong: true, enabled: whole, ..share });
     Some(screen)
 }
 
@@ -45,6 +45,7 @@ pub(super) fn privacy(words: &Words) -> [String; 3] {
 /// Lines of what lies buried with fewer than two places; each row leads there.
 fn lines_begun(field: &Field, words: &Words) -> Vec<Row> {
     let row = |line: &BuriedLine| Row {
+        icon: None,
         title: words.buried_line(line),
         lines: Vec::new(),
         does: Does::Act(Act::Go(Place::Lines { field: field.id, line: Some(line.id) })),
@@ -56,6 +57,7 @@ fn lines_begun(field: &Field, words: &Words) -> Vec<Row> {
 fn outline_begun(field: &Field, words: &Words) -> Option<Row> {
     let begun = !field.outline.is_empty() && Outline::new(&field.outline).is_err();
     begun.then(|| Row {
+        icon: None,
         title: words.label(PitText::WalkEdge),
         lines: vec![words.corners(field.outline.len())],
         does: Does::Act(Act::Go(Place::Outline { field: field.id })),
@@ -71,6 +73,7 @@ fn half_read(field: RecordId, notes: &FieldNotes, words: &Words) -> Vec<Row> {
     holes
         .filter(|(_, _, dig)| !dig.faults().is_empty())
         .map(|(pass, index, dig)| Row {
+            icon: None,
             title: words.hole_behind(index + 1, dig.dug.map(|dug| dug.date_naive())),
             lines: vec![words.pass_title(pass, None)],
             does: Does::Act(Act::Go(Place::AfterDig { field, pass: pass.id, dig: dig.id })),

@@ -1,7 +1,7 @@
 //! A notes file that was opened from outside, shown before anything of it is taken in; and two fields of one name, which may be one.
 
 use super::bar::{empty, gone, main_button};
-use super::{Act, Does, Done, Edit, Known, Place, Row, Screen, ScreenKind, World};
+use super::{Act, Does, Done, Draft, Edit, Known, Place, Row, ScreenKind, World};
 use crate::error::Fault;
 use crate::record::{FieldNotes, RecordId};
 use crate::words::PartnerText;
@@ -14,7 +14,7 @@ pub struct Incoming {
 }
 
 /// What the file would add and change, and the tap that takes it in; gone once it is taken in or the app was ended.
-pub(super) fn show(world: &World) -> Option<Screen> {
+pub(super) fn show(world: &World) -> Option<Draft> {
     let (incoming, words) = (world.incoming?, world.words);
     let title = words.label(PartnerText::NotesFile);
     let mut screen = empty(Place::Incoming, ScreenKind::HandOver, title, world);
@@ -41,6 +41,7 @@ pub(super) fn same_names(world: &World) -> Vec<Row> {
         if let Some(other) = world.fields[at + 1..].iter().find(|other| name(other) == name(notes)) {
             let place = Place::OneField { field: notes.field.id, other: other.field.id };
             rows.push(Row {
+                icon: None,
                 title: words.same_name(&notes.field.name),
                 lines: vec![words.label(PartnerText::AreTheyOne)],
                 does: Does::Act(Act::Go(place)),
@@ -51,7 +52,7 @@ pub(super) fn same_names(world: &World) -> Vec<Row> {
 }
 
 /// Two fields, and the tap that says that they are one.
-pub(super) fn show_two(field: RecordId, other: RecordId, world: &World) -> Option<Screen> {
+pub(super) fn show_two(field: RecordId, other: RecordId, world: &World) -> Option<Draft> {
     let (one, two, words) = (world.notes(field)?, world.notes(other)?, world.words);
     let title = words.label(PartnerText::AreTheyOne);
     let mut screen = empty(Place::OneField { field, other }, ScreenKind::HandOver, title, world);

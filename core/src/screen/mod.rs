@@ -8,6 +8,7 @@ mod act;
 mod apart;
 mod bar;
 pub mod behind;
+mod draft;
 pub mod drawn;
 pub mod field;
 mod hand_over;
@@ -25,8 +26,12 @@ mod step;
 mod world;
 
 pub use act::{Act, Ask, Done, Edit, Place};
+use draft::{Bar, Doing, Draft, Known, Size};
 pub use incoming::Incoming;
-pub use model::{Bar, Button, Does, Doing, Keys, Known, Pictured, Row, Screen, ScreenKind, Size};
+pub use model::{
+    Block, Button, Does, Headline, Input, Keys, Picture, Pictured, Row, Screen, ScreenKind, Section, Stand,
+    Thumbnail, Touch,
+};
 pub use world::{Own, World};
 
 use crate::error::Fault;
@@ -34,40 +39,48 @@ use crate::record::RecordId;
 
 /// What stands at a place. A place whose record is gone shows the one above it.
 pub fn show(place: Place, world: &World) -> Screen {
-    let shown = match place {
-        Place::Welcome => Some(own::welcome(world)),
-        Place::Own => Some(own::show(world)),
-        Place::Fields => Some(field::list(world)),
-        Place::StartField => Some(field::start(world)),
-        Place::Details { field } => field::details::show(field, world),
-        Place::Detail { field, detail } => field::detail::show(field, detail, world),
-        Place::Lines { field, line } => field::buried::show(field, line, world),
-        Place::Outline { field } => field::outline::show(field, world),
-        Place::Field { field } => field::show(field, world),
-        Place::StartPit { field, pit } => pit::start::show(field, pit, world),
-        Place::KnifeWalk { field, pit } => pit::walk::show(field, pit, world),
-        Place::NextLook { field, pit, skipped } => pit::look::show(field, pit, skipped, world),
-        Place::Layers { field, pit, layer, clue } => pit::layers::show(field, pit, (layer, clue), world),
-        Place::Roll { field, pit } => pit::roll::show(field, pit, world),
-        Place::Call { field, pit } => pit::call::show(field, pit, world),
-        Place::OnPlan { field, pit } => on_plan::show(field, pit, world),
-        Place::Photos { field, pit } => photos::show(field, pit, world),
-        Place::Machine { field, machine } => machine::show(field, machine, world),
-        Place::NewMachine { field, legs, spacing_mm, foot_width_mm } => {
-            machine::show_new(field, [legs, spacing_mm, foot_width_mm], world)
+    let shown: Option<Screen> = match place {
+        Place::Welcome => Some(own::welcome(world).into()),
+        Place::Own => Some(own::show(world).into()),
+        Place::Fields => Some(field::list(world).into()),
+        Place::StartField => Some(field::start(world).into()),
+        Place::Details { field } => field::details::show(field, world).map(Into::into),
+        Place::Detail { field, detail } => field::detail::show(field, detail, world).map(Into::into),
+        Place::Lines { field, line } => field::buried::show(field, line, world).map(Into::into),
+        Place::Outline { field } => field::outline::show(field, world).map(Into::into),
+        Place::Field { field } => field::show(field, world).map(Into::into),
+        Place::StartPit { field, pit } => pit::start::show(field, pit, world).map(Into::into),
+        Place::KnifeWalk { field, pit } => pit::walk::show(field, pit, world).map(Into::into),
+        Place::NextLook { field, pit, skipped } => {
+            pit::look::show(field, pit, skipped, world).map(Into::into)
         }
-        Place::Measures { field, machine, power_kw } => machine::measures(field, machine, power_kw, world),
-        Place::Pass { field, pass } => behind::show(field, pass, world),
-        Place::AfterDig { field, pass, dig } => behind::show_dig(field, pass, dig, world),
-        Place::Show { field, pit } => show::show(field, pit, world),
-        Place::HandOver { field } => hand_over::show(field, world),
-        Place::Partners => Some(partners::show(world)),
-        Place::Partner { device } => partners::show_one(device, world),
-        Place::Versions { field, pit, number } => partners::show_versions(field, pit, number, world),
-        Place::Personal { number } => partners::show_personal(number, world),
-        Place::Regretted { number } => partners::show_regretted(number, world),
-        Place::Incoming => incoming::show(world),
-        Place::OneField { field, other } => incoming::show_two(field, other, world),
+        Place::Layers { field, pit, layer, clue } => {
+            pit::layers::show(field, pit, (layer, clue), world).map(Into::into)
+        }
+        Place::Roll { field, pit } => pit::roll::show(field, pit, world).map(Into::into),
+        Place::Call { field, pit } => pit::call::show(field, pit, world).map(Into::into),
+        Place::OnPlan { field, pit } => on_plan::show(field, pit, world).map(Into::into),
+        Place::Photos { field, pit } => photos::show(field, pit, world).map(Into::into),
+        Place::Machine { field, machine } => machine::show(field, machine, world).map(Into::into),
+        Place::NewMachine { field, legs, spacing_mm, foot_width_mm } => {
+            machine::show_new(field, [legs, spacing_mm, foot_width_mm], world).map(Into::into)
+        }
+        Place::Measures { field, machine, power_kw } => {
+            machine::measures(field, machine, power_kw, world).map(Into::into)
+        }
+        Place::Pass { field, pass } => behind::show(field, pass, world).map(Into::into),
+        Place::AfterDig { field, pass, dig } => behind::show_dig(field, pass, dig, world).map(Into::into),
+        Place::Show { field, pit } => show::show(field, pit, world).map(Into::into),
+        Place::HandOver { field } => hand_over::show(field, world).map(Into::into),
+        Place::Partners => Some(partners::show(world).into()),
+        Place::Partner { device } => partners::show_one(device, world).map(Into::into),
+        Place::Versions { field, pit, number } => {
+            partners::show_versions(field, pit, number, world).map(Into::into)
+        }
+        Place::Personal { number } => partners::show_personal(number, world).map(Into::into),
+        Place::Regretted { number } => partners::show_regretted(number, world).map(Into::into),
+        Place::Incoming => incoming::show(world).map(Into::into),
+        Place::OneField { field, other } => incoming::show_two(field, other, world).map(Into::into),
     };
     match shown {
         Some(shown) => apart::told_apart(partners::marked(shown, world)),
@@ -75,7 +88,7 @@ pub fn show(place: Place, world: &World) -> Screen {
     }
 }
 
-/// What a tap at a place means; `text` is what was typed, for an act of [`Doing::Typing`]. `new_id` makes ids.
+/// What a tap at a place means, with what goes with it. `new_id` makes ids.
 ///
 /// # Errors
 /// What is wrong with what was typed, or that the record tapped on is gone; in words of the chosen language where
@@ -83,10 +96,11 @@ pub fn show(place: Place, world: &World) -> Screen {
 pub fn tap(
     place: Place,
     act: &Act,
-    text: Option<&str>,
+    input: Input,
     world: &World,
     new_id: &mut dyn FnMut() -> RecordId,
 ) -> Result<Done, Fault> {
+    let Input { text, .. } = input;
     match act {
         Act::Go(place) => Ok(Done::go(*place)),
         Act::Undo => Ok(Done::save(Edit::Undo, place)),

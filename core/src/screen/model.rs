@@ -1,8 +1,12 @@
-//! What a screen shows: everything in it, in order, with words ready and drawings as shapes. A shell lays it out and
-//! sends back what was tapped; it decides sizes and places, nothing else.
+//! What a screen shows, by rank: its answer, its picture, its blocks, its one next step, its tools. Words are ready and
+//! drawings are shapes. A shell gives each rank its own look and lays it out; it decides sizes and places, nothing else.
+//!
+//! From the top: title with the way back and the menu; [`Headline`]; [`Picture`]; [`Block`]s; caution; next step; tools;
+//! what is folded. Always in sight are the headline, every answer of the blocks' questions, the next step and the tools:
+//! the picture shrinks before they do, and what scrolls is the rest.
 
 use super::{Act, Ask, Place};
-use crate::picture::Drawing;
+use crate::picture::{Drawing, Point};
 use crate::record::codes::codes;
 
 codes!(
@@ -45,16 +49,26 @@ pub struct Screen {
     pub place: Place,
     /// Which screen.
     pub kind: ScreenKind,
-    /// Its title, in the words of the screen.
+    /// Its title, short: one line at the very top.
     pub title: String,
-    /// What is known: the upper part, in order.
-    pub known: Vec<Known>,
-    /// What the thumb does: the lower part, in order, the most used last (nearest to the thumb).
-    pub doing: Vec<Doing>,
-    /// What is known matters more than what the thumb does: where there is not room for both, it has the larger part.
-    pub known_first: bool,
-    /// The bar at the very bottom.
-    pub bar: Bar,
+    /// Back to where one came from, beside the title.
+    pub back: Option<Button>,
+    /// Rare things, behind one button beside the title.
+    pub menu: Vec<Button>,
+    /// What the screen says, at display size.
+    pub answer: Option<Headline>,
+    /// What it shows, as large as is left over.
+    pub picture: Option<Picture>,
+    /// What is asked, and where it leads, in order.
+    pub blocks: Vec<Block>,
+    /// What to heed in what is done now, one line above the next step. Empty for none.
+    pub caution: String,
+    /// The one thing worth doing now, filled and wide; there is one or none.
+    pub next: Option<Button>,
+    /// The tools at the very bottom, icon with word, undo first; mirrored for the left hand.
+    pub tools: Vec<Button>,
+    /// Reasons, cautions in full, figures: folded, each under its heading.
+    pub more: Vec<Section>,
     /// A short sentence on what the last tap did or could not do; read out at once. Empty for none.
     pub told: String,
     /// The screen is to be kept awake: a face is being read.
@@ -63,6 +77,17 @@ pub struct Screen {
     pub wants_position: bool,
     /// What keys at the side of the phone do, where they are to answer; else they are left alone.
     pub keys: Option<Keys>,
+}
+
+/// What a screen says: one sentence that is never below the fold.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Headline {
+    /// The sentence, at display size.
+    pub text: String,
+    /// Its sign, left of it.
+    pub sign: Option<Drawing>,
+    /// One line of reason under it. Empty for none.
+    pub line: String,
 }
 
 /// Acts of the keys that set the volume elsewhere; a button on a headset does as the upper one.
@@ -74,24 +99,55 @@ pub struct Keys {
     pub down: Act,
 }
 
-/// A piece of what is known.
+/// What a screen shows, and what a finger on it does. Each touch has a button or a way of the same screen that does the
+/// same: for one hand, and for whoever does not see it.
 #[derive(Debug, Clone, PartialEq)]
-pub enum Known {
-    /// What matters, set large.
-    Sentence(String),
-    /// Further text.
-    Line(String),
-    /// A drawing with what is said of it to whoever does not see it.
-    Drawing(Pictured),
-    /// A list under a heading; the heading may be empty.
-    Section {
-        /// What stands above.
-        heading: String,
-        /// Its lines.
-        lines: Vec<String>,
-    },
-    /// Rows that lead somewhere.
-    Rows(Vec<Row>),
+pub struct Picture {
+    /// What is seen; lies over the photo where there is one, in the photo's own proportions.
+    pub drawing: Drawing,
+    /// Under the drawing: the photo with this SHA-256, in hexadecimal.
+    pub photo: Option<String>,
+    /// Its title.
+    pub title: String,
+    /// All of it in words.
+    pub description: String,
+    /// Where it stands.
+    pub stand: Stand,
+    /// Places on it that do something, the uppermost last.
+    pub touches: Vec<Touch>,
+    /// What a finger anywhere else on it does; the point goes with the act.
+    pub anywhere: Option<Act>,
+    /// It may be made larger and moved, by fingers and by buttons.
+    pub zooms: bool,
+}
+
+codes!(
+    /// Where a picture stands.
+    Stand {
+        /// Above the blocks, as wide as the screen.
+        Wide = "wide",
+        /// A strip at the side of the blocks, from the headline to the next step.
+        Strip = "strip",
+    }
+);
+
+/// A place on a picture that does something.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Touch {
+    /// Left edge, points of the drawing.
+    pub left: f64,
+    /// Upper edge.
+    pub top: f64,
+    /// Width.
+    pub width: f64,
+    /// Height.
+    pub height: f64,
+    /// Its name, for whoever hears it.
+    pub label: String,
+    /// What a finger on it does. The point where the finger was lifted goes with an act.
+    pub does: Does,
+    /// It is drawn along with the finger, upwards and downwards, and does what it does when let go.
+    pub drags: bool,
 }
 
 /// A drawing with its spoken description.
@@ -105,30 +161,34 @@ pub struct Pictured {
     pub description: String,
 }
 
-/// A row of a list, wide and at least 64 dp high.
+/// A piece of what is asked, said, or leads somewhere.
 #[derive(Debug, Clone, PartialEq)]
-pub struct Row {
-    /// Its name, set strong.
-    pub title: String,
-    /// Lines under it.
-    pub lines: Vec<String>,
-    /// What a tap on it does.
-    pub does: Does,
-}
-
-/// A piece of what the thumb does.
-#[derive(Debug, Clone, PartialEq)]
-pub enum Doing {
-    /// A question or heading above what follows.
-    Question(String),
-    /// Buttons side by side, so many in a row.
-    Choices {
-        /// Buttons in a row, 1 to 6.
+pub enum Block {
+    /// A question with its answers.
+    Question {
+        /// The question; empty where the headline asks it.
+        text: String,
+        /// Answers in a row, 1 to 6; fewer where a word would not fit.
         columns: u8,
-        /// The buttons, in order.
-        buttons: Vec<Button>,
+        /// The answers, in order.
+        answers: Vec<Button>,
     },
-    /// One line of text to be typed; nothing else needs a keyboard.
+    /// Rows that lead somewhere.
+    Ways {
+        /// What stands above. Empty for none.
+        heading: String,
+        /// The rows, in order.
+        rows: Vec<Row>,
+    },
+    /// Small pictures of photos.
+    Photos(Vec<Thumbnail>),
+    /// A further drawing, as high as its width makes it.
+    Drawing(Picture),
+    /// A sentence of second rank.
+    Text(String),
+    /// Lines under a heading; the heading may be empty.
+    Section(Section),
+    /// Text to be typed, or spoken into the keyboard.
     Typing {
         /// What is typed.
         label: String,
@@ -136,42 +196,65 @@ pub enum Doing {
         value: String,
         /// What entering it does; the text goes with it.
         act: Act,
+        /// It may have several lines.
+        long: bool,
     },
 }
 
-/// A button.
+/// Lines under a heading.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Section {
+    /// What stands above.
+    pub heading: String,
+    /// Its lines.
+    pub lines: Vec<String>,
+}
+
+/// A small picture of a photo.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Thumbnail {
+    /// SHA-256 of the photo, in hexadecimal.
+    pub photo: String,
+    /// What it shows, also for whoever does not see it.
+    pub label: String,
+    /// What a tap on it does.
+    pub does: Does,
+}
+
+/// A row of a list, wide and at least 64 dp high, with a chevron at its end.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Row {
+    /// A sign before it.
+    pub icon: Option<Drawing>,
+    /// Its name, set strong.
+    pub title: String,
+    /// Lines under it: what stands there now.
+    pub lines: Vec<String>,
+    /// What a tap on it does.
+    pub does: Does,
+}
+
+/// A button. Where it stands on the screen gives it its look.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Button {
     /// What stands on it.
     pub label: String,
-    /// A second, smaller line; may be empty.
+    /// A second, smaller line; may be empty. Of one that cannot be tapped: why.
     pub note: String,
     /// What it answers, where others of its screen are called alike: not shown, only spoken. Empty where label and note
     /// say it.
     pub about: String,
-    /// A drawing of what is seen, above or beside the label.
+    /// A drawing of what is seen, or its icon.
     pub drawing: Option<Drawing>,
     /// What it does.
     pub does: Does,
-    /// How large.
-    pub size: Size,
+    /// The answer most given on its screen: larger than the rest.
+    pub strong: bool,
     /// It is the answer given.
     pub chosen: bool,
     /// It can be tapped now.
     pub enabled: bool,
 }
-
-codes!(
-    /// How large a button is.
-    Size {
-        /// At least 48 dp: rarely used.
-        Small = "small",
-        /// At least 64 dp.
-        Usual = "usual",
-        /// The one most used on its screen: larger than the rest.
-        Large = "large",
-    }
-);
 
 /// What a tap does: something the core does at once, or something only the platform can.
 #[derive(Debug, Clone, PartialEq)]
@@ -182,19 +265,52 @@ pub enum Does {
     Ask(Ask),
 }
 
-/// The bar at the very bottom; mirrored for the left hand.
-#[derive(Debug, Clone, PartialEq, Default)]
-pub struct Bar {
-    /// Takes back the last tap.
-    pub undo: Option<Button>,
-    /// The one main action, wide.
-    pub main: Option<Button>,
-    /// Back to where one came from.
-    pub back: Option<Button>,
+/// What goes with an act.
+#[derive(Debug, Clone, Copy, PartialEq, Default)]
+pub struct Input<'a> {
+    /// What was typed, for an act of [`Block::Typing`].
+    pub text: Option<&'a str>,
+    /// Where a finger was lifted, in points of the drawing, for an act of a [`Picture`].
+    pub point: Option<Point>,
+}
+
+impl<'a> Input<'a> {
+    /// Something typed.
+    pub const fn typed(text: &'a str) -> Self {
+        Self { text: Some(text), point: None }
+    }
+
+    /// A finger lifted.
+    pub const fn at(point: Point) -> Self {
+        Self { text: None, point: Some(point) }
+    }
+}
+
+impl From<Pictured> for Picture {
+    /// A picture that nothing on it can be done with.
+    fn from(Pictured { drawing, title, description }: Pictured) -> Self {
+        Self {
+            drawing,
+            photo: None,
+            title,
+            description,
+            stand: Stand::Wide,
+            touches: Vec::new(),
+            anywhere: None,
+            zooms: false,
+        }
+    }
+}
+
+impl Headline {
+    /// A sentence alone.
+    pub fn new(text: impl Into<String>) -> Self {
+        Self { text: text.into(), sign: None, line: String::new() }
+    }
 }
 
 impl Button {
-    /// A usual button that can be tapped.
+    /// A button that can be tapped.
     pub fn new(label: impl Into<String>, does: Does) -> Self {
         Self {
             label: label.into(),
@@ -202,7 +318,7 @@ impl Button {
             about: String::new(),
             drawing: None,
             does,
-            size: Size::Usual,
+            strong: false,
             chosen: false,
             enabled: true,
         }
@@ -216,12 +332,29 @@ impl Button {
 }
 
 impl Screen {
-    /// All its buttons: those of the lower part in order, then those of the bar.
+    /// All its buttons, from the top: back, menu, answers in order, next step, tools.
     pub fn buttons(&self) -> impl Iterator<Item = &Button> {
-        let choices = self.doing.iter().flat_map(|doing| match doing {
-            Doing::Choices { buttons, .. } => buttons.as_slice(),
-            Doing::Question(_) | Doing::Typing { .. } => &[],
+        let answers = self.blocks.iter().flat_map(|block| match block {
+            Block::Question { answers, .. } => answers.as_slice(),
+            _ => &[],
         });
-        choices.chain([&self.bar.undo, &self.bar.main, &self.bar.back].into_iter().flatten())
+        self.back.iter().chain(&self.menu).chain(answers).chain(&self.next).chain(&self.tools)
+    }
+
+    /// All its rows, in order.
+    pub fn rows(&self) -> impl Iterator<Item = &Row> {
+        self.blocks.iter().flat_map(|block| match block {
+            Block::Ways { rows, .. } => rows.as_slice(),
+            _ => &[],
+        })
+    }
+
+    /// All its pictures: the one under the answer, then those among the blocks.
+    pub fn pictures(&self) -> impl Iterator<Item = &Picture> {
+        let blocks = self.blocks.iter().filter_map(|block| match block {
+            Block::Drawing(picture) => Some(picture),
+            _ => None,
+        });
+        self.picture.iter().chain(blocks)
     }
 }

@@ -1,7 +1,7 @@
 //! Where a pit lies, by hand on the plan.
 
 use super::bar::{act_button, asked, empty, gone, main_button};
-use super::{Act, Button, Done, Edit, Known, Pictured, Place, Screen, ScreenKind, World};
+use super::{Act, Button, Done, Draft, Edit, Known, Pictured, Place, ScreenKind, World};
 use crate::answer::FieldAnswer;
 use crate::error::Fault;
 use crate::picture::plan::{PlanKeyLine, PlanMark, PlanPicture, plan};
@@ -56,7 +56,7 @@ fn middle(map: &FieldMap) -> Option<[f64; 2]> {
     map.plane().map(|plane| plane.place([0.0, 0.0]))
 }
 
-pub(in crate::screen) fn show(field: RecordId, pit: RecordId, world: &World) -> Option<Screen> {
+pub(in crate::screen) fn show(field: RecordId, pit: RecordId, world: &World) -> Option<Draft> {
     let (answer, words) = (world.answer(field)?, world.words);
     let notes = &answer.notes;
     let index = notes.pits.iter().position(|its| its.id == pit)?;

@@ -2,7 +2,7 @@
 
 use super::bar::{act_button, choice, empty, main_button, typed_name};
 use super::part::{choices, go};
-use super::{Act, Button, Doing, Done, Edit, Known, Own, Place, Screen, ScreenKind, Size, World};
+use super::{Act, Button, Doing, Done, Draft, Edit, Known, Own, Place, ScreenKind, Size, World};
 use crate::error::Fault;
 use crate::record::Pit;
 use crate::units::LengthUnit;
@@ -36,22 +36,22 @@ impl From<OwnAct> for Act {
 }
 
 /// The first screen: the language and nothing else, each in itself.
-pub(super) fn welcome(world: &World) -> Screen {
+pub(super) fn welcome(world: &World) -> Draft {
     let mut screen = empty(Place::Welcome, ScreenKind::Welcome, "Pitface".into(), world);
     screen.bar.undo = None;
     let each = |say: fn(&Words, Language) -> String| {
         Language::ALL.iter().map(move |&language| say(&Words::new(language, world.own.unit), language))
     };
     screen.known = each(|words, _| words.label(Caption::ChooseLanguage)).map(Known::Sentence).collect();
-    let large = Language::ALL.iter().zip(each(Words::label)).map(|(&language, label)| Button {
-        size: Size::Large,
-        ..act_button(label, OwnAct::Language(language))
-    });
+    let large = Language::ALL
+        .iter()
+        .zip(each(Words::label))
+        .map(|(&language, label)| Button { strong: true, ..act_button(label, OwnAct::Language(language)) });
     screen.doing = vec![Doing::Choices { columns: 1, buttons: large.collect() }];
     screen
 }
 
-pub(super) fn show(world: &World) -> Screen {
+pub(super) fn show(world: &World) -> Draft {
     let (own, words) = (world.own, world.words);
     let mut screen = empty(Place::Own, ScreenKind::Own, words.label(Caption::Own), world);
     screen.known = vec![Known::Line(words.label(Caption::Privacy))];

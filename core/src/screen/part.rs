@@ -1,6 +1,6 @@
 //! Pieces that screens are put together from.
 
-use super::{Act, Button, Does, Doing, Known, Place, Size, World};
+use super::{Act, Button, Does, Doing, Known, Place, World};
 use crate::words::Listed;
 
 /// A button that goes somewhere.
@@ -9,12 +9,6 @@ pub(super) fn go(label: impl Into<String>, place: Place) -> Button {
 }
 
 impl Button {
-    /// The same in another size.
-    #[must_use]
-    pub(super) fn sized(self, size: Size) -> Self {
-        Self { size, ..self }
-    }
-
     /// The same, marked as the answer given.
     #[must_use]
     pub(super) fn chosen_if(self, chosen: bool) -> Self {

@@ -1,7 +1,7 @@
 //! Photos of a pit: what is noted of each, and where on the face the last one belongs.
 
 use super::bar::{asked, choice, empty, gone};
-use super::{Act, Ask, Button, Does, Done, Edit, Known, Place, Screen, ScreenKind, Size, World};
+use super::{Act, Ask, Button, Does, Done, Draft, Edit, Known, Place, ScreenKind, World};
 use crate::error::Fault;
 use crate::reading::layers;
 use crate::record::{FieldNotes, Photo, Pit, RecordId};
@@ -34,7 +34,7 @@ pub(super) fn missing(pit: &Pit, world: &World) -> Option<String> {
     (count > 0).then(|| world.words.photos_missing(count))
 }
 
-pub(in crate::screen) fn show(field: RecordId, pit: RecordId, world: &World) -> Option<Screen> {
+pub(in crate::screen) fn show(field: RecordId, pit: RecordId, world: &World) -> Option<Draft> {
     let (notes, words) = (world.notes(field)?, world.words);
     let (index, pit) = pit_of(notes, pit)?;
     let place = Place::Photos { field, pit: pit.id };
@@ -71,7 +71,7 @@ pub(in crate::screen) fn show(field: RecordId, pit: RecordId, world: &World) -> 
     }
     let ask = Ask::TakePhoto { field, pit: pit.id, depth_mm: None };
     screen.bar.main =
-        Some(Button { size: Size::Large, ..Button::new(words.label(Caption::TakePhoto), Does::Ask(ask)) });
+        Some(Button { strong: true, ..Button::new(words.label(Caption::TakePhoto), Does::Ask(ask)) });
     Some(screen)
 }
 

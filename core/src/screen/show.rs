@@ -2,7 +2,7 @@
 
 use super::bar::empty;
 use super::behind::last_drawn;
-use super::{Known, Pictured, Place, Screen, ScreenKind, World};
+use super::{Draft, Known, Pictured, Place, ScreenKind, World};
 use crate::advice::{TipDepth, ZoneCall, stands_for};
 use crate::answer::FieldAnswer;
 use crate::picture::{Face, FacePicture, Ruler, Tip, face};
@@ -13,7 +13,7 @@ use crate::words::{Caption, Words};
 /// Size of text against the usual one: to be read by two, at arm's length. Our judgement.
 const TEXT_SCALE: f64 = 1.5;
 
-pub(in crate::screen) fn show(field: RecordId, pit: Option<RecordId>, world: &World) -> Option<Screen> {
+pub(in crate::screen) fn show(field: RecordId, pit: Option<RecordId>, world: &World) -> Option<Draft> {
     let (answer, words) = (world.answer(field)?, world.words);
     let mut screen = empty(Place::Show { field, pit }, ScreenKind::Show, words.label(Caption::Show), world);
     screen.bar.undo = None;

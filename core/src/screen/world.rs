@@ -50,6 +50,8 @@ pub struct World<'a> {
     pub now: DateTime<FixedOffset>,
     /// There is a save to take back.
     pub can_undo: bool,
+    /// How much larger than usual the reader wants letters, 1.0 to 2.0: drawings heed it.
+    pub letters: f64,
 }
 
 impl<'a> World<'a> {

@@ -14,6 +14,8 @@ codes!(
     Caption {
         Undo = "undo",
         Back = "back",
+        More = "more",
+        Menu = "menu",
         ChooseLanguage = "choose_language",
         Own = "own",
         Name = "name",

@@ -2,6 +2,8 @@
 
 caption-undo = Rückgängig
 caption-back = Zurück
+caption-more = Gründe und was zu beachten ist
+caption-menu = Mehr
 caption-choose_language = Sprache wählen
 caption-own = Eigene Angaben
 caption-name = Name, wie er bei Gruben und Fotos stehen soll

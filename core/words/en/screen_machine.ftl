@@ -2,6 +2,8 @@
 
 caption-undo = Undo
 caption-back = Back
+caption-more = Why, and what to mind
+caption-menu = More
 caption-choose_language = Choose your language
 caption-own = Own details
 caption-name = Your name, as it stands with pits and photos

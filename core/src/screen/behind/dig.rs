@@ -2,7 +2,7 @@
 
 use super::super::bar::{act_button, asked, empty, main_button};
 use super::super::step::FINE;
-use super::super::{Act, Doing, Known, Place, Screen, ScreenKind, Size, World};
+use super::super::{Act, Doing, Draft, Known, Place, ScreenKind, Size, World};
 use super::looks::looks;
 use super::pass::{causes, title};
 use super::readings::{across_mm, offered_mm};
@@ -24,7 +24,7 @@ pub(in crate::screen) fn show(
     pass: RecordId,
     dig: RecordId,
     world: &World,
-) -> Option<Screen> {
+) -> Option<Draft> {
     let (answer, words) = (world.answer(field)?, world.words);
     let today = world.now.date_naive();
     let (pass, said) = answer.notes.passes.iter().zip(&answer.passes).find(|(its, _)| its.id == pass)?;

@@ -1,18 +1,19 @@
 //! The passes of a field.
 
 use super::super::bar::{empty, main_button};
-use super::super::{Act, Does, Known, Place, Row, Screen, ScreenKind, World};
+use super::super::{Act, Does, Draft, Known, Place, Row, ScreenKind, World};
 use super::{BehindAct, machine_of};
 use crate::record::RecordId;
 use crate::words::Caption;
 
-pub(super) fn show(field: RecordId, world: &World) -> Option<Screen> {
+pub(super) fn show(field: RecordId, world: &World) -> Option<Draft> {
     let (answer, words) = (world.answer(field)?, world.words);
     let place = Place::Pass { field, pass: None };
     let mut screen = empty(place, ScreenKind::Pass, words.label(Caption::Passes), world);
     let rows = answer.notes.passes.iter().zip(&answer.passes).map(|(pass, said)| {
         let machine = machine_of(&answer.notes, pass).map(|machine| machine.name.as_str());
         Row {
+            icon: None,
             title: words.pass_title(pass, machine),
             lines: vec![words.pass_verdict(said), words.holes_behind(pass.after_digs.len())],
             does: Does::Act(Act::Go(Place::Pass { field, pass: Some(pass.id) })),

@@ -14,7 +14,7 @@ pub use drawn::{Hole, machine_of};
 pub(super) use pass::last_drawn;
 
 use super::bar::gone;
-use super::{Act, Done, Edit, Place, Screen, World};
+use super::{Act, Done, Draft, Edit, Place, World};
 use crate::error::Fault;
 use crate::record::{AfterDig, Extent, Pass, RecordId, Roll, RollOutcome, Unknown, Zone};
 use chrono::NaiveDate;
@@ -72,7 +72,7 @@ impl From<PassSaid> for Act {
 }
 
 /// The passes of a field, or one of them.
-pub(super) fn show(field: RecordId, pass: Option<RecordId>, world: &World) -> Option<Screen> {
+pub(super) fn show(field: RecordId, pass: Option<RecordId>, world: &World) -> Option<Draft> {
     match pass {
         Some(pass) => pass::show(field, pass, world),
         None => list::show(field, world),

@@ -2,7 +2,7 @@
 
 use super::super::bar::{act_button, asked, choice, empty, main_button};
 use super::super::step::FINE;
-use super::super::{Act, Button, Does, Doing, Known, Pictured, Place, Row, Screen, ScreenKind, World};
+use super::super::{Act, Button, Does, Doing, Draft, Known, Pictured, Place, Row, ScreenKind, World};
 use super::{BehindAct, Hole, PassSaid, machine_of};
 use crate::advice::after_dig::{DigAdvice, PassAdvice};
 use crate::answer::FieldAnswer;
@@ -18,7 +18,7 @@ const TIPS_MM: [u32; 6] = [250, 300, 330, 350, 400, 450];
 /// Deepest and shallowest tips a step leads to.
 const TIP_FITS_MM: std::ops::RangeInclusive<u32> = 50..=1_200;
 
-pub(super) fn show(field: RecordId, pass: RecordId, world: &World) -> Option<Screen> {
+pub(super) fn show(field: RecordId, pass: RecordId, world: &World) -> Option<Draft> {
     let (answer, words) = (world.answer(field)?, world.words);
     let today = world.now.date_naive();
     let (pass, said) = answer.notes.passes.iter().zip(&answer.passes).find(|(its, _)| its.id == pass)?;
@@ -95,6 +95,7 @@ pub(super) fn title(index: usize, dig: &AfterDig, words: &Words) -> String {
 fn holes(field: RecordId, (pass, said): (&Pass, &PassAdvice), words: &Words) -> Vec<Known> {
     let rows: Vec<Row> = (pass.after_digs.iter().zip(&said.digs).enumerate())
         .map(|(index, (dig, said))| Row {
+            icon: None,
             title: title(index, dig, words),
             lines: vec![words.after_dig_sentence(said)],
             does: Does::Act(Act::Go(Place::AfterDig { field, pass: pass.id, dig: dig.id })),

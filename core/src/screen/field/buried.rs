@@ -5,7 +5,7 @@ use super::super::drawn::plan_of;
 use super::super::part::{choices, go};
 use super::super::step::COARSE;
 use super::super::{
-    Act, Ask, Button, Does, Doing, Done, Edit, Known, Place, Row, Screen, ScreenKind, Size, World,
+    Act, Ask, Button, Does, Doing, Done, Draft, Edit, Known, Place, Row, ScreenKind, Size, World,
 };
 use super::{FieldAct, degrees};
 use crate::error::Fault;
@@ -55,7 +55,7 @@ const SAME_M: f64 = 2.0;
 /// Depths offered, millimetres: common practice, no source.
 const DEPTHS_MM: [u32; 4] = [400, 600, 800, 1_000];
 
-pub(in crate::screen) fn show(field: RecordId, line: Option<RecordId>, world: &World) -> Option<Screen> {
+pub(in crate::screen) fn show(field: RecordId, line: Option<RecordId>, world: &World) -> Option<Draft> {
     let notes = world.notes(field)?;
     match line {
         None => Some(list(notes, world)),
@@ -66,7 +66,7 @@ pub(in crate::screen) fn show(field: RecordId, line: Option<RecordId>, world: &W
     }
 }
 
-fn list(notes: &FieldNotes, world: &World) -> Screen {
+fn list(notes: &FieldNotes, world: &World) -> Draft {
     let (field, words) = (&notes.field, world.words);
     let place = Place::Lines { field: field.id, line: None };
     let mut shown = empty(place, ScreenKind::Field, words.label(DetailText::Lines), world);
@@ -77,6 +77,7 @@ fn list(notes: &FieldNotes, world: &World) -> Screen {
     shown.known.push(Known::Line(words.of(DetailText::LinesWhy)));
     if !field.lines.is_empty() {
         let row = |line: &BuriedLine| Row {
+            icon: None,
             title: words.buried_line(line),
             lines: is_short(line).then(|| words.of(DetailText::LineShort)).into_iter().collect(),
             does: Does::Act(Act::Go(Place::Lines { field: field.id, line: Some(line.id) })),
@@ -95,7 +96,7 @@ pub(in crate::screen) fn is_short(line: &BuriedLine) -> bool {
     !line.faults().is_empty()
 }
 
-fn one(notes: &FieldNotes, line: &BuriedLine, world: &World) -> Screen {
+fn one(notes: &FieldNotes, line: &BuriedLine, world: &World) -> Draft {
     let (field, words) = (notes.field.id, world.words);
     let place = Place::Lines { field, line: Some(line.id) };
     let mut shown = empty(place, ScreenKind::Field, words.label(line.kind), world);

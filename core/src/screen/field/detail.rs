@@ -4,7 +4,7 @@ use super::super::bar::{act_button, choice, empty, gone};
 use super::super::part::{answers, choices, go};
 use super::super::pit::look::with_clue;
 use super::super::step::{COARSE, FINE, Notch, WIDE};
-use super::super::{Button, Doing, Done, Edit, Known, Place, Screen, ScreenKind, Size, World};
+use super::super::{Button, Doing, Done, Draft, Edit, Known, Place, ScreenKind, Size, World};
 use super::FieldAct;
 use super::details::{held_to, leave_given, length_of, value_or_not, yes_no};
 use crate::error::Fault;
@@ -73,7 +73,7 @@ const IN_A_ROW: u8 = 4;
 /// Years offered for when something last happened; the last stands for longer ago.
 const YEARS: [i32; 4] = [0, 1, 2, 3];
 
-pub(in crate::screen) fn show(field: RecordId, detail: Detail, world: &World) -> Option<Screen> {
+pub(in crate::screen) fn show(field: RecordId, detail: Detail, world: &World) -> Option<Draft> {
     let (noted, words) = (&world.notes(field)?.field, world.words);
     let mut shown = empty(Place::Detail { field, detail }, ScreenKind::Field, words.label(detail), world);
     shown.known = vec![

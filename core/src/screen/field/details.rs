@@ -2,7 +2,7 @@
 
 use super::super::bar::empty;
 use super::super::part::go;
-use super::super::{Act, Does, Known, Place, Row, Screen, ScreenKind, Size, World};
+use super::super::{Act, Does, Draft, Known, Place, Row, ScreenKind, Size, World};
 use crate::reading::Clue;
 use crate::record::{Field, OrganicMatter, RecordId, TextureNote};
 use crate::words::{Caption, Detail, DetailText, Words};
@@ -47,7 +47,7 @@ const GROUPS: [(DetailText, &[Detail]); 3] = [
     ),
 ];
 
-pub(in crate::screen) fn show(field: RecordId, world: &World) -> Option<Screen> {
+pub(in crate::screen) fn show(field: RecordId, world: &World) -> Option<Draft> {
     let (notes, words) = (world.notes(field)?, world.words);
     let title = words.label(DetailText::Details);
     let mut shown = empty(Place::Details { field }, ScreenKind::Field, title, world);
@@ -55,6 +55,7 @@ pub(in crate::screen) fn show(field: RecordId, world: &World) -> Option<Screen> 
     shown.known.push(Known::Line(words.label(DetailText::NotNone)));
     for (heading, details) in GROUPS {
         let row = |&detail: &Detail| Row {
+            icon: None,
             title: words.label(detail),
             lines: vec![value_or_not(&notes.field, detail, words)],
             does: Does::Act(Act::Go(Place::Detail { field, detail })),
@@ -76,6 +77,7 @@ fn lines_row(field: &Field, words: &Words) -> Row {
         count => words.lines_marked(count),
     };
     Row {
+        icon: None,
         title: words.label(DetailText::Lines),
         lines: vec![marked],
         does: Does::Act(Act::Go(Place::Lines { field: field.id, line: None })),

@@ -12,7 +12,7 @@ use super::part::{choices, go, section};
 use super::partners::{not_carried_note, versions_line};
 use super::photos::missing;
 use super::pit::where_left;
-use super::{Act, Does, Doing, Done, Edit, Known, Place, Row, Screen, ScreenKind, Size, World};
+use super::{Act, Does, Doing, Done, Draft, Edit, Known, Place, Row, ScreenKind, Size, World};
 use crate::advice::NextDig;
 use crate::advice::sampling::{At, Next};
 use crate::answer::FieldAnswer;
@@ -49,7 +49,7 @@ impl From<FieldAct> for Act {
     }
 }
 
-pub(super) fn list(world: &World) -> Screen {
+pub(super) fn list(world: &World) -> Draft {
     let words = world.words;
     let mut shown = empty(Place::Fields, ScreenKind::Fields, words.label(PitText::AllFields), world);
     shown.wants_position = true;
@@ -89,6 +89,7 @@ fn row(here: bool, notes: &FieldNotes, world: &World) -> Row {
         if notes.pits.is_empty() { words.of(PitText::NoPit) } else { words.last_dug(notes.pits.len(), last) };
     let here = here.then(|| words.of(PitText::YouAreHere));
     Row {
+        icon: None,
         title: world.words.name(&notes.field.name),
         lines: here.into_iter().chain(calls).chain([pits]).collect(),
         does: Does::Act(Act::Go(Place::Field { field: notes.field.id })),
@@ -96,7 +97,7 @@ fn row(here: bool, notes: &FieldNotes, world: &World) -> Row {
 }
 
 /// Asks for the name of a new field.
-pub(super) fn start(world: &World) -> Screen {
+pub(super) fn start(world: &World) -> Draft {
     let words = world.words;
     let title = words.label(PitText::StartField);
     let mut shown = empty(Place::StartField, ScreenKind::Fields, title, world);
@@ -105,7 +106,7 @@ pub(super) fn start(world: &World) -> Screen {
     shown
 }
 
-pub(super) fn show(field: RecordId, world: &World) -> Option<Screen> {
+pub(super) fn show(field: RecordId, world: &World) -> Option<Draft> {
     let notes = world.notes(field)?;
     let words = world.words;
     let answer = world.answer_of(notes);
@@ -159,6 +160,7 @@ fn pit_row(answer: &FieldAnswer, index: usize, world: &World) -> Row {
     });
     let dug = pit.dug.map(|dug| words.date(dug.date_naive()));
     Row {
+        icon: None,
         title: words.pit_numbered(index + 1, pit.place),
         lines: dug
             .into_iter()

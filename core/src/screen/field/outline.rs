@@ -3,7 +3,7 @@
 use super::super::bar::{act_button, empty};
 use super::super::drawn::plan_of;
 use super::super::part::choices;
-use super::super::{Ask, Button, Does, Done, Edit, Known, Place, Screen, ScreenKind, Size, World};
+use super::super::{Ask, Button, Does, Done, Draft, Edit, Known, Place, ScreenKind, Size, World};
 use super::{FieldAct, degrees};
 use crate::place::{Outline, OutlineFault, walk};
 use crate::record::{Field, RecordId};
@@ -12,7 +12,7 @@ use crate::words::PitText;
 /// Two corners nearer than this are one: positions are no better. Our judgement.
 const SAME_M: f64 = 2.0;
 
-pub(in crate::screen) fn show(field: RecordId, world: &World) -> Option<Screen> {
+pub(in crate::screen) fn show(field: RecordId, world: &World) -> Option<Draft> {
     let notes = world.notes(field)?;
     let words = world.words;
     let title = words.label(PitText::WalkEdge);

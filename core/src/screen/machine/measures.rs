@@ -2,7 +2,7 @@
 
 use super::super::bar::{act_button, asked, choice, empty, main_button};
 use super::super::step::{COARSE, FINE, Notch};
-use super::super::{Act, Button, Doing, Known, Place, Screen, ScreenKind, World};
+use super::super::{Act, Button, Doing, Draft, Known, Place, ScreenKind, World};
 use super::{MachineAct, Measured, worked};
 use crate::record::{Drive, Machine, RecordId};
 use crate::words::{Caption, Words};
@@ -33,7 +33,7 @@ pub(in crate::screen) fn show(
     machine: RecordId,
     power_kw: Option<u32>,
     world: &World,
-) -> Option<Screen> {
+) -> Option<Draft> {
     let (notes, words) = (world.notes(field)?, world.words);
     let machine = notes.machines.iter().find(|its| its.id == machine)?;
     let place = Place::Measures { field, machine: machine.id, power_kw };

@@ -9,7 +9,7 @@ pub(super) use measures::show as measures;
 pub(super) use new::show as show_new;
 
 use super::bar::{empty, gone, main_button, typed_name};
-use super::{Act, Does, Done, Edit, Known, Place, Row, Screen, ScreenKind, World};
+use super::{Act, Does, Done, Draft, Edit, Known, Place, Row, ScreenKind, World};
 use crate::error::Fault;
 use crate::record::{
     Drive, FieldNotes, LeadingTines, Machine, RecordId, SpeedRange, Tractor, Unknown, Wings,
@@ -100,18 +100,19 @@ impl Measured {
 }
 
 /// The machines of a field, or one of them set.
-pub(super) fn show(field: RecordId, machine: Option<RecordId>, world: &World) -> Option<Screen> {
+pub(super) fn show(field: RecordId, machine: Option<RecordId>, world: &World) -> Option<Draft> {
     match machine {
         Some(machine) => set::show(field, machine, world),
         None => list(field, world),
     }
 }
 
-fn list(field: RecordId, world: &World) -> Option<Screen> {
+fn list(field: RecordId, world: &World) -> Option<Draft> {
     let (notes, words) = (world.notes(field)?, world.words);
     let place = Place::Machine { field, machine: None };
     let mut screen = empty(place, ScreenKind::Machine, words.label(Caption::Machines), world);
     let row = |machine: &Machine| Row {
+        icon: None,
         title: words.name(&machine.name),
         lines: vec![words.machine_measures(machine)],
         does: Does::Act(Act::Go(Place::Machine { field, machine: Some(machine.id) })),
@@ -123,6 +124,7 @@ fn list(field: RecordId, world: &World) -> Option<Screen> {
     }
     let elsewhere: Vec<Row> = elsewhere(notes, world)
         .map(|(other, machine)| Row {
+            icon: None,
             title: words.name(&machine.name),
             lines: vec![words.machine_elsewhere(&other.field.name, machine)],
             does: Does::Act(MachineAct::Copy { from: other.field.id, machine: machine.id }.into()),

@@ -2,7 +2,7 @@
 
 use super::super::bar::{asked, choice, empty, main_button};
 use super::super::step::FINE;
-use super::super::{Act, Button, Known, Place, Screen, ScreenKind, World};
+use super::super::{Act, Button, Draft, Known, Place, ScreenKind, World};
 use super::MachineAct;
 use crate::record::RecordId;
 use crate::words::Caption;
@@ -14,7 +14,7 @@ const SPACINGS_MM: [u32; 12] = [300, 350, 400, 450, 500, 550, 600, 650, 700, 750
 /// Foot widths offered, likewise.
 const FEET_MM: [u32; 12] = [30, 40, 50, 60, 70, 80, 90, 100, 110, 120, 150, 200];
 
-pub(in crate::screen) fn show(field: RecordId, given: [Option<u32>; 3], world: &World) -> Option<Screen> {
+pub(in crate::screen) fn show(field: RecordId, given: [Option<u32>; 3], world: &World) -> Option<Draft> {
     let words = world.words;
     world.notes(field)?;
     let place = |[legs, spacing_mm, foot_width_mm]: [Option<u32>; 3]| Place::NewMachine {

@@ -2,7 +2,7 @@
 
 use super::super::bar::{act_button, empty, main_button};
 use super::super::behind::BehindAct;
-use super::super::{Act, Doing, Known, Pictured, Place, Screen, ScreenKind, Size, World};
+use super::super::{Act, Doing, Draft, Known, Pictured, Place, ScreenKind, World};
 use crate::advice::ZoneCall;
 use crate::advice::machine::{Setting, Terms, Work, set, work_in_zone};
 use crate::picture::Ruler;
@@ -10,7 +10,7 @@ use crate::picture::machine::{SectionPicture, section};
 use crate::record::{Field, Machine, RecordId};
 use crate::words::{Caption, Heading, Words};
 
-pub(super) fn show(field: RecordId, machine: RecordId, world: &World) -> Option<Screen> {
+pub(super) fn show(field: RecordId, machine: RecordId, world: &World) -> Option<Draft> {
     let (answer, words) = (world.answer(field)?, world.words);
     let machine = answer.notes.machines.iter().find(|its| its.id == machine)?;
     let place = Place::Machine { field, machine: Some(machine.id) };
@@ -28,7 +28,7 @@ pub(super) fn show(field: RecordId, machine: RecordId, world: &World) -> Option<
     let zone = if let [call] = calls[..] { Some(call.zone) } else { None };
     let pass = BehindAct::NewPass { machine: Some(machine.id), zone };
     let mut pass = main_button(words.label(Caption::NewPass), pass);
-    pass.size = Size::Usual;
+    pass.strong = false;
     screen.bar.main = Some(pass);
     Some(screen)
 }

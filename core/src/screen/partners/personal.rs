@@ -2,11 +2,11 @@
 
 use super::PartnersAct;
 use crate::screen::bar::{empty, main_button};
-use crate::screen::{Act, Does, Known, Place, Row, Screen, ScreenKind, World};
+use crate::screen::{Act, Does, Draft, Known, Place, Row, ScreenKind, World};
 use crate::words::PartnerText;
 
 /// What there is; with a number (from 0), the question whether that one is to go.
-pub(in crate::screen) fn show_personal(number: Option<u16>, world: &World) -> Option<Screen> {
+pub(in crate::screen) fn show_personal(number: Option<u16>, world: &World) -> Option<Draft> {
     let words = world.words;
     let place = Place::Personal { number };
     let mut screen = empty(place, ScreenKind::Partners, words.label(PartnerText::Personal), world);
@@ -25,6 +25,7 @@ pub(in crate::screen) fn show_personal(number: Option<u16>, world: &World) -> Op
         return Some(screen);
     }
     let row = |(number, (belongs, of)): (u16, &(_, crate::store::Personal))| Row {
+        icon: None,
         title: words.versions_of(&words.belongs(belongs), of.cell),
         lines: vec![words.personal(of)],
         does: Does::Act(Act::Go(Place::Personal { number: Some(number) })),

@@ -3,14 +3,14 @@
 use super::super::bar::{act_button, empty, main_button};
 use super::super::part::{choices, go, section};
 use super::super::{
-    Act, Ask, Button, Does, Doing, Known, Place, Row, Screen, ScreenKind, Size, World, hand_over,
+    Act, Ask, Button, Does, Doing, Draft, Known, Place, Row, ScreenKind, Size, World, hand_over,
 };
 use super::{Decided, PartnersAct};
 use crate::merge::DeviceId;
 use crate::store::{Partner, Vouched, Vouching, Waiting};
 use crate::words::{Caption, PartnerText};
 
-pub(in crate::screen) fn show(world: &World) -> Screen {
+pub(in crate::screen) fn show(world: &World) -> Draft {
     let (words, partners) = (world.words, world.partners);
     let label = |text: PartnerText| words.label(text);
     let mut screen = empty(Place::Partners, ScreenKind::Partners, label(PartnerText::Title), world);
@@ -62,7 +62,7 @@ pub(in crate::screen) fn show(world: &World) -> Screen {
 }
 
 /// One that waits to be accepted, or what is known of an accepted one.
-pub(in crate::screen) fn show_one(device: DeviceId, world: &World) -> Option<Screen> {
+pub(in crate::screen) fn show_one(device: DeviceId, world: &World) -> Option<Draft> {
     let (words, partners) = (world.words, world.partners);
     let partner = partners.all.iter().find(|partner| partner.device == device)?;
     let who = words.device(device, &partner.holder);
@@ -112,6 +112,7 @@ fn decide(decided: Decided) -> PartnersAct {
 /// What waits for a yes, with the way to where it is said.
 fn asking(vouching: &Vouching, world: &World) -> Row {
     Row {
+        icon: None,
         title: world.words.label(PartnerText::AnswersFor),
         lines: vec![world.words.vouching(vouching, &world.partners.all)],
         does: Does::Act(Act::Go(Place::Partner { device: vouching.signer })),
@@ -126,6 +127,7 @@ fn is_stranger(partner: &Partner) -> bool {
 fn row(partner: &Partner, world: &World) -> Row {
     let words = world.words;
     Row {
+        icon: None,
         title: words.device(partner.device, &partner.holder),
         lines: vec![words.partner_state(partner)],
         does: Does::Act(Act::Go(Place::Partner { device: partner.device })),
@@ -136,7 +138,7 @@ fn everything(to: Option<DeviceId>, world: &World) -> Button {
     let ask = Ask::ShareBundle { to, with_photos: true };
     let label = world.words.label(PartnerText::Everything);
     let note = world.words.label(PartnerText::WithPhotos);
-    Button { size: Size::Large, note, ..Button::new(label, Does::Ask(ask)) }
+    Button { strong: true, note, ..Button::new(label, Does::Ask(ask)) }
 }
 
 fn notes_alone(to: Option<DeviceId>, world: &World) -> Button {

@@ -3,7 +3,9 @@
 
 use super::super::bar::{act_button, choice, empty};
 use super::super::part::{choices, go};
-use super::super::{Act, Button, Does, Doing, Known, Place, Row, Screen, ScreenKind, Size, World};
+use super::super::{
+    Act, Block, Button, Does, Doing, Draft, Known, Place, Row, Screen, ScreenKind, Size, World,
+};
 use super::PartnersAct;
 use crate::record::RecordId;
 use crate::store::{Belongs, Conflict, Version};
@@ -22,7 +24,7 @@ pub(in crate::screen) fn show_versions(
     pit: Option<RecordId>,
     number: u16,
     world: &World,
-) -> Option<Screen> {
+) -> Option<Draft> {
     let words = world.words;
     let all = of(field, pit, world);
     let at = usize::from(number).min(all.len().checked_sub(1)?);
@@ -61,7 +63,7 @@ pub(super) fn after_one(place: Place, world: &World) -> Place {
 }
 
 /// A record that was deleted while somebody went on with it.
-pub(in crate::screen) fn show_regretted(number: u16, world: &World) -> Option<Screen> {
+pub(in crate::screen) fn show_regretted(number: u16, world: &World) -> Option<Draft> {
     let (words, all) = (world.words, &world.partners.regretted);
     let at = usize::from(number).min(all.len().checked_sub(1)?);
     let (belongs, regretted) = &all[at];
@@ -100,6 +102,7 @@ pub(super) fn rows(world: &World) -> Vec<Known> {
     }
     let versions = places.into_iter().filter_map(|(field, pit)| row(field, pit, world));
     let regretted = (!partners.regretted.is_empty()).then(|| Row {
+        icon: None,
         title: words.label(PartnerText::Regretted),
         lines: partners.regretted.iter().map(|(belongs, _)| words.belongs(belongs)).collect(),
         does: Does::Act(Act::Go(Place::Regretted { number: 0 })),
@@ -123,6 +126,7 @@ fn row(field: RecordId, pit: Option<RecordId>, world: &World) -> Option<Row> {
     let depth = if pit.is_some() { 2 } else { 1 };
     of_pit.kinds.truncate(depth);
     Some(Row {
+        icon: None,
         title: words.versions_in(&words.belongs(&of_pit), all.len()),
         lines: vec![words.comma(&cells.collect::<Vec<_>>())],
         does: Does::Act(Act::Go(Place::Versions { field, pit, number: 0 })),
@@ -147,7 +151,7 @@ pub(in crate::screen) fn marked(mut screen: Screen, world: &World) -> Screen {
         _ => None,
     };
     if let Some(row) = at.and_then(|(field, pit)| row(field, pit, world)) {
-        screen.known.insert(0, Known::Rows(vec![row]));
+        screen.blocks.insert(0, Block::Ways { heading: String::new(), rows: vec![row] });
     }
     screen
 }

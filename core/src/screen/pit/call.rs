@@ -1,13 +1,13 @@
 //! The call of a pit: drawing, sentence, reasons.
 
 use super::super::part::{choices, go, section};
-use super::super::{Button, Known, Place, Screen, ScreenKind, Size, World};
+use super::super::{Button, Draft, Known, Place, ScreenKind, Size, World};
 use super::AtPit;
 use crate::advice::{Stance, ZoneCall};
 use crate::record::RecordId;
 use crate::words::{Heading, PitText};
 
-pub(in crate::screen) fn show(field: RecordId, pit: RecordId, world: &World) -> Option<Screen> {
+pub(in crate::screen) fn show(field: RecordId, pit: RecordId, world: &World) -> Option<Draft> {
     let at = AtPit::of(field, pit, world)?;
     let words = world.words;
     let place = Place::Call { field, pit };

@@ -2,7 +2,7 @@
 
 use super::super::bar::act_button;
 use super::super::part::{choices, go};
-use super::super::{Button, Does, Doing, Done, Edit, Known, Place, Row, Screen, ScreenKind, Size, World};
+use super::super::{Button, Does, Doing, Done, Draft, Edit, Known, Place, Row, ScreenKind, Size, World};
 use super::given::Given;
 use super::look::answers_to;
 use super::skipped::is_of_field;
@@ -21,7 +21,7 @@ pub(in crate::screen) fn show(
     pit: RecordId,
     (layer, clue): (Option<u16>, Option<Clue>),
     world: &World,
-) -> Option<Screen> {
+) -> Option<Draft> {
     let at = AtPit::of(field, pit, world)?;
     let layers = &at.reading().layers;
     let index = layer.map(usize::from).filter(|index| *index < layers.len());
@@ -44,7 +44,7 @@ const fn is_sign(clue: Clue) -> bool {
 }
 
 /// All layers, and what is known of the field.
-fn all(at: &AtPit, place: Place, world: &World) -> Screen {
+fn all(at: &AtPit, place: Place, world: &World) -> Draft {
     let words = world.words;
     let mut shown = at.screen(place, ScreenKind::Layers, &words.of(Heading::Layers), world);
     let to = |layer: Option<u16>, clue: Option<Clue>| {
@@ -58,6 +58,7 @@ fn all(at: &AtPit, place: Place, world: &World) -> Screen {
     let rows = layers.iter().enumerate().map(|(index, layer)| {
         let seen = Some(words.signs_seen(&layer.signs)).filter(|seen| !seen.is_empty());
         Row {
+            icon: None,
             title: words.describe_layer_short(layer),
             lines: vec![seen.unwrap_or_else(|| words.label(PitText::NotLooked))],
             does: to(Some(index as u16), None),
@@ -66,6 +67,7 @@ fn all(at: &AtPit, place: Place, world: &World) -> Screen {
     shown.known.push(Known::Rows(rows.collect()));
     shown.known.push(Known::Line(words.label(Heading::Field)));
     let of_field = Clue::ALL.iter().copied().filter(|&clue| is_of_field(clue)).map(|clue| Row {
+        icon: None,
         title: words.label(clue),
         lines: vec![field_answer(&at.answer.notes.field, clue, words)],
         does: to(None, Some(clue)),
@@ -78,7 +80,7 @@ fn all(at: &AtPit, place: Place, world: &World) -> Screen {
 }
 
 /// One layer: its boundaries, and its signs.
-fn one(at: &AtPit, place: Place, (index, layer): (usize, &LayerReading), world: &World) -> Screen {
+fn one(at: &AtPit, place: Place, (index, layer): (usize, &LayerReading), world: &World) -> Draft {
     let words = world.words;
     let mut shown = at.screen(place, ScreenKind::Layers, &words.of(Heading::Layer), world);
     shown.known.push(Known::Sentence(words.describe_layer_short(layer)));
@@ -89,6 +91,7 @@ fn one(at: &AtPit, place: Place, (index, layer): (usize, &LayerReading), world: 
         let to =
             Place::Layers { field: at.field, pit: at.pit.id, layer: Some(index as u16), clue: Some(clue) };
         Row {
+            icon: None,
             title: words.label(clue),
             lines: vec![
                 seen.map_or_else(|| words.label(PitText::NotLooked), |seen| words.answer(clue, seen)),
@@ -121,7 +124,7 @@ fn nudges(at_mm: u32, words: &Words) -> [Doing; 2] {
 }
 
 /// The answers to one question, "not looked" among them.
-fn question(at: &AtPit, place: Place, layer: Option<&LayerReading>, clue: Clue, world: &World) -> Screen {
+fn question(at: &AtPit, place: Place, layer: Option<&LayerReading>, clue: Clue, world: &World) -> Draft {
     let words = world.words;
     let what = if layer.is_some() { Heading::Layer } else { Heading::Field };
     let mut shown = at.screen(place, ScreenKind::Layers, &words.of(what), world);

@@ -2,7 +2,7 @@
 
 use super::super::bar::act_button;
 use super::super::part::{answers, choices, go};
-use super::super::{Button, Doing, Done, Edit, Known, Place, Screen, ScreenKind, Size, World};
+use super::super::{Button, Doing, Done, Draft, Edit, Known, Place, ScreenKind, Size, World};
 use super::given::{Depths, Given};
 use super::skipped::is_of_field;
 use super::{AtPit, PitAct, Skipped};
@@ -23,7 +23,7 @@ pub(in crate::screen) fn show(
     pit: RecordId,
     skipped: Skipped,
     world: &World,
-) -> Option<Screen> {
+) -> Option<Draft> {
     let at = AtPit::of(field, pit, world)?;
     let words = world.words;
     let place = Place::NextLook { field, pit, skipped };

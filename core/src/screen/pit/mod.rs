@@ -15,7 +15,7 @@ pub use skipped::Skipped;
 
 use super::bar::{empty, gone};
 use super::drawn::low_face_of;
-use super::{Act, Done, Edit, Known, Place, Screen, ScreenKind, World};
+use super::{Act, Done, Draft, Edit, Known, Place, ScreenKind, World};
 use crate::advice::TipDepth;
 use crate::answer::FieldAnswer;
 use crate::error::Fault;
@@ -93,9 +93,9 @@ impl<'a> AtPit<'a> {
     }
 
     /// A screen of this pit.
-    pub fn screen(&self, place: Place, kind: ScreenKind, what: &str, world: &World) -> Screen {
+    pub fn screen(&self, place: Place, kind: ScreenKind, what: &str, world: &World) -> Draft {
         let title = world.words.pit_screen_title(self.number(), self.pit.place, what);
-        Screen { awake: true, ..empty(place, kind, title, world) }
+        Draft { awake: true, ..empty(place, kind, title, world) }
     }
 
     /// Its face as far as it is noted; nothing where nothing is.

@@ -2,7 +2,7 @@
 
 use super::super::bar::act_button;
 use super::super::part::{answers, choices, go};
-use super::super::{Doing, Done, Edit, Known, Place, Screen, ScreenKind, Size, World};
+use super::super::{Doing, Done, Draft, Edit, Known, Place, ScreenKind, Size, World};
 use super::{AtPit, PitAct};
 use crate::advice::TIP_BELOW_MOST_MM;
 use crate::picture::roll as drawing;
@@ -14,7 +14,7 @@ const SURFACE_MM: u32 = 100;
 /// A test within this distance of the depth asked for is that test, as the gates of the call have it.
 const NEAR_MM: u32 = 75;
 
-pub(in crate::screen) fn show(field: RecordId, pit: RecordId, world: &World) -> Option<Screen> {
+pub(in crate::screen) fn show(field: RecordId, pit: RecordId, world: &World) -> Option<Draft> {
     let at = AtPit::of(field, pit, world)?;
     let words = world.words;
     let place = Place::Roll { field, pit };

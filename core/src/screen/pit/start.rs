@@ -3,7 +3,7 @@
 use super::super::bar::{act_button, empty};
 use super::super::own;
 use super::super::part::{choices, go, section};
-use super::super::{Ask, Button, Does, Doing, Done, Edit, Known, Place, Screen, ScreenKind, Size, World};
+use super::super::{Ask, Button, Does, Doing, Done, Draft, Edit, Known, Place, ScreenKind, Size, World};
 use super::{AtPit, PitAct};
 use crate::advice::{Caution, DEEP_ENOUGH_MM};
 use crate::record::{FaceMoisture, FieldNotes, Pit, PlaceKind, RecordId};
@@ -15,7 +15,7 @@ const SPADE_MM: u32 = 50;
 const BEFORE: [Caution; 4] =
     [Caution::AskBeforeDigging, Caution::DeepPit, Caution::KnifeAway, Caution::FillHole];
 
-pub(in crate::screen) fn show(field: RecordId, pit: Option<RecordId>, world: &World) -> Option<Screen> {
+pub(in crate::screen) fn show(field: RecordId, pit: Option<RecordId>, world: &World) -> Option<Draft> {
     let place = Place::StartPit { field, pit };
     let Some(pit) = pit else { return begin_screen(place, field, world) };
     let at = AtPit::of(field, pit, world)?;
@@ -40,7 +40,7 @@ pub(in crate::screen) fn show(field: RecordId, pit: Option<RecordId>, world: &Wo
 }
 
 /// Where a pit that is not begun yet is to be dug.
-fn begin_screen(place: Place, field: RecordId, world: &World) -> Option<Screen> {
+fn begin_screen(place: Place, field: RecordId, world: &World) -> Option<Draft> {
     let notes = world.notes(field)?;
     let words = world.words;
     let mut shown = empty(place, ScreenKind::StartPit, words.label(PitText::StartPit), world);

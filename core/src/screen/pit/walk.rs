@@ -5,7 +5,7 @@
 
 use super::super::bar::act_button;
 use super::super::part::{answers, choices, go};
-use super::super::{Button, Doing, Done, Edit, Keys, Known, Place, Screen, ScreenKind, Size, World};
+use super::super::{Button, Doing, Done, Draft, Edit, Keys, Known, Place, ScreenKind, Size, World};
 use super::{Act, AtPit, PitAct};
 use crate::picture::answer;
 use crate::reading::Clue;
@@ -19,7 +19,7 @@ const STEP_MM: u32 = 50;
 /// No pit is walked deeper than this: whoever reads a face does not stand in a shaft. Our judgement.
 const DEEPEST_MM: u32 = 2_000;
 
-pub(in crate::screen) fn show(field: RecordId, pit: RecordId, world: &World) -> Option<Screen> {
+pub(in crate::screen) fn show(field: RecordId, pit: RecordId, world: &World) -> Option<Draft> {
     let at = AtPit::of(field, pit, world)?;
     let words = world.words;
     let place = Place::KnifeWalk { field, pit };
