@@ -2,7 +2,7 @@
 
 use super::bar::{act_button, choice, empty, main_button, typed_name};
 use super::part::{choices, go};
-use super::{Act, Button, Doing, Done, Draft, Edit, Known, Own, Place, ScreenKind, Size, World};
+use super::{Act, Button, Doing, Done, Draft, Edit, Known, Own, Place, ScreenKind, World};
 use crate::error::Fault;
 use crate::record::Pit;
 use crate::units::LengthUnit;
@@ -112,13 +112,6 @@ fn hands(world: &World) -> Vec<Button> {
         choice(world.words.label(label), OwnAct::LeftHanded(left), world.own.left_handed == left)
     };
     vec![hand(Caption::LeftHand, true), hand(Caption::RightHand, false)]
-}
-
-/// Name and hand, asked where they are first needed; small, and nothing waits for an answer.
-pub(super) fn who(world: &World) -> [Doing; 3] {
-    let small = hands(world).into_iter().map(|hand| hand.sized(Size::Small)).collect();
-    let [question, hands] = two(Caption::Hand, small, world.words);
-    [name(world), question, hands]
 }
 
 pub(super) fn tap(place: Place, act: &OwnAct, text: Option<&str>, world: &World) -> Result<Done, Fault> {

@@ -1,6 +1,6 @@
 //! The closed lists that have a word for each value.
 
-use super::{Caption, Detail, DetailText, Heading, Language, NotSaved, PartnerText, PitText};
+use super::{Caption, Detail, DetailText, FaceText, Heading, Language, NotSaved, PartnerText, PitText};
 use crate::advice::after_dig::{
     Across, Check, FailureCause, Lasting, NextStep, PairBy, PassClue, Remedy, Verdict,
 };
@@ -69,6 +69,7 @@ listed! {
     Drive = "drive",
     Extent = "extent",
     FaceMoisture = "face",
+    FaceText = "face_text",
     FailureCause = "failure_cause",
     FeetSeen = "feet",
     FollowUp = "follow_up",
