@@ -294,7 +294,10 @@ impl Sheet {
                 ]);
                 for side in [-1.0, 1.0] {
                     let at = |right: f64, y: f64| (48.0 + side * right, y);
-                    self.stroke(Role::Outline, &[at(0.0, 40.0), at(12.0, 42.0), at(20.0, 38.0), at(30.0, 36.0)]);
+                    self.stroke(
+                        Role::Outline,
+                        &[at(0.0, 40.0), at(12.0, 42.0), at(20.0, 38.0), at(30.0, 36.0)],
+                    );
                     self.stroke(Role::Outline, &[at(0.0, 40.0), at(10.0, 50.0), at(24.0, 53.0)]);
                 }
                 self.stroke(Role::Outline, &[(48.0, 40.0), (45.0, 48.0), (50.0, 55.0), (47.0, 61.0)]);

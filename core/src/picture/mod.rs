@@ -33,7 +33,7 @@ pub use layout::{BASE_LINE, LINE_HEIGHT, text_width};
 pub use row::{FacePlace, face, low_face, placed_faces};
 pub use shape::{Anchor, Drawing, Point, Role, Shape};
 pub use sheet::{ANSWER_HEIGHT, ANSWER_WIDTH};
-pub(crate) use svg::escape;
 pub use strip::{Strip, strip};
+pub(crate) use svg::escape;
 pub use svg::{Spoken, svg};
 pub use theme::{Colour, Theme, style_sheet};

@@ -197,13 +197,7 @@ impl<'a> Row<'a> {
     }
 
     /// Draws the row from `top` down; gives its bottom.
-    fn draw(
-        &self,
-        top: f64,
-        stature: &Stature,
-        shapes: &mut Vec<Shape>,
-        places: &mut Vec<FacePlace>,
-    ) -> f64 {
+    fn draw(&self, top: f64, stature: &Stature, shapes: &mut Vec<Shape>, places: &mut Vec<FacePlace>) -> f64 {
         let title = |face: &Face| wrap(&face.title, self.kind.title, true, self.cell_width);
         let titles: Vec<Vec<String>> = self.faces.iter().map(title).collect();
         let title_lines = titles.iter().map(Vec::len).max().unwrap_or(0) as f64;

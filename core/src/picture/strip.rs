@@ -53,8 +53,7 @@ pub fn strip(strip: &Strip) -> (Drawing, FacePlace) {
         points_per_mm: (HEIGHT - surface - half_line.max(MARGIN)) / f64::from(depth_mm),
     };
     let width = place.right + LIGHT + MARGIN;
-    let mut shapes =
-        vec![Shape::Rectangle { role: Role::Paper, left: 0.0, top: 0.0, width, height: HEIGHT }];
+    let mut shapes = vec![Shape::Rectangle { role: Role::Paper, left: 0.0, top: 0.0, width, height: HEIGHT }];
     let area = |top_mm: u32, bottom_mm: u32| Area {
         left,
         top: place.y(top_mm),

@@ -30,7 +30,8 @@ pub(super) fn empty(place: Place, kind: ScreenKind, title: String, world: &World
 /// A screen by rank with nothing on it yet: its title, the way back, and undo among its tools.
 pub(super) fn blank(place: Place, kind: ScreenKind, title: String, world: &World) -> Screen {
     let undo = tool(Icon::Undo, world.words.label(Caption::Undo), Act::Undo).enabled_if(world.can_undo);
-    let back = back_from(place, world).map(|back| act_button(world.words.label(Caption::Back), Act::Go(back)));
+    let back =
+        back_from(place, world).map(|back| act_button(world.words.label(Caption::Back), Act::Go(back)));
     Screen {
         place,
         kind,

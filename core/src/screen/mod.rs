@@ -56,9 +56,7 @@ pub fn show(place: Place, world: &World) -> Screen {
         Place::HoleEnds { field, pit } => pit::walk::show(field, pit, true, world),
         Place::Moisture { field, pit } => pit::moisture::show(field, pit, world),
         Place::NextLook { field, pit } => pit::look::show(field, pit, world),
-        Place::Layers { field, pit, layer, clue } => {
-            pit::layers::show(field, pit, (layer, clue), world)
-        }
+        Place::Layers { field, pit, layer, clue } => pit::layers::show(field, pit, (layer, clue), world),
         Place::Roll { field, pit } => pit::roll::show(field, pit, None, world),
         Place::RollOf { field, pit, surface } => pit::roll::show(field, pit, Some(surface), world),
         Place::Call { field, pit } => pit::call::show(field, pit, world),

@@ -74,11 +74,15 @@ mod tests {
     use super::*;
     use crate::record::RecordId;
 
-    const FIELD: RecordId = RecordId::new(1, [1; 10]);
-    const PIT: RecordId = RecordId::new(2, [1; 10]);
-    const AT: Place = Place::Field { field: FIELD };
-    const WALK: Place = Place::KnifeWalk { field: FIELD, pit: PIT };
-    const CALL: Place = Place::Call { field: FIELD, pit: PIT };
+    fn ids() -> (RecordId, RecordId) {
+        (RecordId::new(1, [1; 10]), RecordId::new(2, [1; 10]))
+    }
+
+    /// A field, and a pit's walk and answer in it.
+    fn places() -> [Place; 3] {
+        let (field, pit) = ids();
+        [Place::Field { field }, Place::KnifeWalk { field, pit }, Place::Call { field, pit }]
+    }
 
     /// Goes through places; where one may go back to, step by step.
     fn back_from(way: &[Place]) -> Vec<Place> {
@@ -98,30 +102,34 @@ mod tests {
 
     #[test]
     fn back_from_the_answer_so_far_leads_into_the_walk_and_not_out_of_the_pit() {
-        assert_eq!(back_from(&[Place::Fields, AT, WALK, CALL]), [WALK, AT, Place::Fields]);
+        let [at, walk, call] = places();
+        assert_eq!(back_from(&[Place::Fields, at, walk, call]), [walk, at, Place::Fields]);
     }
 
     #[test]
     fn a_place_on_the_way_cuts_it() {
-        assert_eq!(back_from(&[Place::Fields, AT, WALK, CALL, WALK]), [AT, Place::Fields]);
+        let [at, walk, call] = places();
+        assert_eq!(back_from(&[Place::Fields, at, walk, call, walk]), [at, Place::Fields]);
     }
 
     #[test]
     fn a_place_without_a_way_leads_up_and_not_round_and_round() {
-        assert_eq!(back_from(&[CALL]), [AT, Place::Fields]);
+        let [at, _, call] = places();
+        assert_eq!(back_from(&[call]), [at, Place::Fields]);
     }
 
     #[test]
     fn a_pit_that_was_begun_is_not_begun_again_by_going_back() {
-        let [new, begun] = [None, Some(PIT)].map(|pit| Place::StartPit { field: FIELD, pit });
-        assert_eq!(back_from(&[Place::Fields, AT, new, begun, WALK]), [begun, AT, Place::Fields]);
+        let ((field, pit), [at, walk, _]) = (ids(), places());
+        let [new, begun] = [None, Some(pit)].map(|pit| Place::StartPit { field, pit });
+        assert_eq!(back_from(&[Place::Fields, at, new, begun, walk]), [begun, at, Place::Fields]);
     }
 
     #[test]
     fn questions_that_were_answered_are_passed_through() {
-        let look = Place::NextLook { field: FIELD, pit: PIT };
-        let roll = Place::Roll { field: FIELD, pit: PIT };
-        assert_eq!(back_from(&[Place::Fields, AT, WALK, look, roll, CALL]), [WALK, AT, Place::Fields]);
+        let ((field, pit), [at, walk, call]) = (ids(), places());
+        let (look, roll) = (Place::NextLook { field, pit }, Place::Roll { field, pit });
+        assert_eq!(back_from(&[Place::Fields, at, walk, look, roll, call]), [walk, at, Place::Fields]);
     }
 
     #[test]
@@ -136,8 +144,9 @@ mod tests {
 
     #[test]
     fn it_survives_as_text() {
+        let [at, walk, _] = places();
         let mut trail = Trail::default();
-        trail.went(AT, WALK);
+        trail.went(at, walk);
         let text = serde_json::to_string(&trail).unwrap();
         assert_eq!(serde_json::from_str::<Trail>(&text).unwrap(), trail);
     }

@@ -140,7 +140,8 @@ impl Words {
         if told.is_empty() {
             return self.why(why);
         }
-        let args = fluent_args!["depths" => self.depth_range(*top_mm, *bottom_mm), "told" => self.comma(&told)];
+        let args =
+            fluent_args!["depths" => self.depth_range(*top_mm, *bottom_mm), "told" => self.comma(&told)];
         self.say_with("pit_screen-reason", &args)
     }
 

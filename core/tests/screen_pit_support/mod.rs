@@ -4,17 +4,18 @@
 
 use chrono::{DateTime, FixedOffset};
 use pitface_core::answer::Answers;
-use pitface_core::picture::{Drawing, Shape};
+use pitface_core::picture::{Drawing, Point, Shape};
 use pitface_core::place::AveragedFix;
 use pitface_core::record::{FieldNotes, Pit, Position, RecordId, notes};
 use pitface_core::screen::partners::Partners;
+use pitface_core::screen::pit::Skipped;
 use pitface_core::screen::{
-    Act, Block, Button, Does, Edit, Input, Own, Place, Screen, Section, World, show, tap,
+    Act, Block, Button, Does, Edit, Input, Own, Place, Screen, Section, Trail, World, show, tap,
 };
 use pitface_core::store::DeviceId;
 use pitface_core::units::LengthUnit;
 use pitface_core::words::{Language, Words};
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 use std::path::Path;
 
 pub struct Phone {
@@ -34,6 +35,8 @@ pub struct Phone {
     pub told: String,
     pub photos_missing: BTreeSet<String>,
     pub partners: Partners,
+    pub trail: Trail,
+    pub passed_over: BTreeMap<RecordId, Skipped>,
     made: u64,
 }
 
@@ -71,6 +74,8 @@ impl Phone {
             told: String::new(),
             photos_missing: BTreeSet::new(),
             partners: Partners::none(DeviceId([1; 16])),
+            trail: Trail::default(),
+            passed_over: BTreeMap::new(),
             made: 0,
         }
     }
@@ -89,6 +94,8 @@ impl Phone {
             partners: &self.partners,
             can_undo: !self.before.is_empty(),
             letters: 1.0,
+            back: self.trail.back(self.place),
+            passed_over: &self.passed_over,
         }
     }
 
@@ -96,18 +103,43 @@ impl Phone {
         show(self.place, &self.world())
     }
 
+    /// Goes to a place, as a session does.
+    pub fn go(&mut self, place: Place) {
+        self.trail.went(self.place, place);
+        self.place = place;
+    }
+
+    /// The way back of the screen.
+    pub fn back(&mut self) {
+        let Some(Button { does: Does::Act(act), .. }) = self.screen().back else { panic!("no way back") };
+        self.act(&act, None);
+    }
+
     /// Taps: the act goes through text, as with a shell.
     pub fn act(&mut self, act: &Act, text: Option<&str>) {
+        self.act_with(act, Input { text, point: None });
+    }
+
+    /// A finger on a picture.
+    pub fn touch(&mut self, act: &Act, point: Point) {
+        self.act_with(act, Input::at(point));
+    }
+
+    fn act_with(&mut self, act: &Act, input: Input) {
         let written = serde_json::to_string(act).unwrap();
         let read: Act = serde_json::from_str(&written).unwrap();
         assert_eq!(&read, act, "{written}");
         let place = self.screen().place;
+        if place != self.place {
+            self.trail.fell_back(place);
+            self.place = place;
+        }
         let mut made = self.made;
         let mut new_id = || {
             made += 1;
             RecordId::new(1_000_000 + made, [9; 10])
         };
-        let done = tap(place, &read, Input { text, point: None }, &self.world(), &mut new_id)
+        let done = tap(place, &read, input, &self.world(), &mut new_id)
             .unwrap_or_else(|fault| panic!("{place:?} {act:?}: {fault}"));
         self.made = made;
         let saves = done.edits.iter().any(|edit| !matches!(edit, Edit::Undo));
@@ -123,7 +155,8 @@ impl Phone {
             }
         }
         self.own = done.own.unwrap_or_else(|| self.own.clone());
-        self.place = done.place;
+        self.go(done.place);
+        self.passed_over.extend(done.passed_over);
         self.told = done.told;
         self.taps += 1;
     }

@@ -58,7 +58,8 @@ fn caution(call: &ZoneCall, world: &World) -> String {
 fn told(call: &ZoneCall, at: &AtPit, world: &World) -> Vec<Section> {
     let words = world.words;
     let sure = [Some(words.how_sure(call)), call.tip.map(|tip| words.tip_sentences(&tip))];
-    let mut more: Vec<Section> = section(world, Heading::HowSure, sure.into_iter().flatten()).into_iter().collect();
+    let mut more: Vec<Section> =
+        section(world, Heading::HowSure, sure.into_iter().flatten()).into_iter().collect();
     let reasons = [Stance::For, Stance::Against, Stance::Note].into_iter().filter_map(|stance| {
         let whys = call.reasons.iter().filter(|why| why.stance == stance).map(|why| words.why(why));
         section(world, Heading::from(stance), whys)

@@ -1,10 +1,8 @@
 //! The layers of a pit: boundaries and looks by hand, in any order.
 
 use super::super::bar::act_button;
-use super::super::{
-    Act, Block, Does, Done, Edit, Headline, Place, Row, Screen, ScreenKind, World,
-};
 use super::super::step::FINE;
+use super::super::{Act, Block, Does, Done, Edit, Headline, Place, Row, Screen, ScreenKind, World};
 use super::faces::{face_to_move, own_place, to_layer};
 use super::given::Given;
 use super::look::answers_to;
@@ -119,9 +117,8 @@ fn nudges(at_mm: u32, words: &Words) -> Block {
         LengthUnit::Inches => LengthUnit::Inches.to_mm(0.5).cast_signed(),
     };
     let boundary = words.boundary(at_mm);
-    let nudge = |by_mm: i32| {
-        act_button(words.nudge(by_mm), PitAct::Nudge { at_mm, by_mm }).about(boundary.clone())
-    };
+    let nudge =
+        |by_mm: i32| act_button(words.nudge(by_mm), PitAct::Nudge { at_mm, by_mm }).about(boundary.clone());
     let answers = vec![nudge(-step_mm), nudge(step_mm)];
     Block::Question { text: boundary.clone(), columns: 2, answers }
 }

@@ -71,14 +71,9 @@ pub(super) fn best(pit: &Pit, read: &PitReading, field: &Field, skipped: Skipped
     }
     // Time since something counts from the day of the pit.
     let unusable = |clue: Clue| pit.dug.is_none() && matches!(clue, Clue::LastLoosened | Clue::LastTraffic);
-    let left_out =
-        |layer: &LayerReading, clue: Clue| unusable(clue) || skipped.has(layer.top_mm, clue);
-    let seen = next_look_in(read, field, |layer, clue| {
-        clue == Clue::ClodInWater || left_out(layer, clue)
-    });
-    let dry = || {
-        next_look_in(read, field, left_out).filter(|look| look.gain >= DRY_PIECE_TAPS * TAP_WORTH)
-    };
+    let left_out = |layer: &LayerReading, clue: Clue| unusable(clue) || skipped.has(layer.top_mm, clue);
+    let seen = next_look_in(read, field, |layer, clue| clue == Clue::ClodInWater || left_out(layer, clue));
+    let dry = || next_look_in(read, field, left_out).filter(|look| look.gain >= DRY_PIECE_TAPS * TAP_WORTH);
     seen.or_else(dry)
 }
 

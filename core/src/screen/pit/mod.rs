@@ -146,19 +146,15 @@ pub(super) fn tap(
     let id = pit_of(place).ok_or_else(gone)?;
     let pit = notes.pits.iter().find(|pit| pit.id == id).ok_or_else(gone)?;
     let changed = |pit: Pit, place: Place| Done::save(Edit::Pit { field, pit }, place);
-    let passed = |skipped: Skipped, place: Place| Done {
-        passed_over: Some((id, skipped)),
-        ..Done::go(place)
-    };
+    let passed =
+        |skipped: Skipped, place: Place| Done { passed_over: Some((id, skipped)), ..Done::go(place) };
     let skipped = world.passed_over(id);
     let done = match *act {
         PitAct::Begin(kind) => changed(Pit { place: kind, ..pit.clone() }, place),
         PitAct::TakePosition => start::take_position(field, pit, place, world),
         PitAct::HoleDug => start::hole_dug(field, pit, None, world),
         PitAct::Dug(face) => start::hole_dug(field, pit, Some(face), world),
-        PitAct::Face(face) => {
-            changed(Pit { face: Some(face), ..pit.clone() }, moisture::onward(place))
-        }
+        PitAct::Face(face) => changed(Pit { face: Some(face), ..pit.clone() }, moisture::onward(place)),
         PitAct::PassMoisture => passed(skipped.with_moisture(), moisture::onward(place)),
         PitAct::Away(away) => walk::step(field, pit, Some(away), new_id),
         PitAct::Same => walk::step(field, pit, None, new_id),

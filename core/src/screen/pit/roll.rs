@@ -80,7 +80,8 @@ fn roll_at(pit: &Pit, depth_mm: Option<u32>) -> Option<&Roll> {
 
 /// Soil that is still to be rolled and was not passed over, the depth to be worked first, for it decides.
 pub(super) fn to_come(at: &AtPit, skipped: Skipped) -> Vec<Option<u32>> {
-    let open = rolls(at).into_iter().filter(|(surface, _, rolled)| rolled.is_none() && !skipped.has_roll(*surface));
+    let open =
+        rolls(at).into_iter().filter(|(surface, _, rolled)| rolled.is_none() && !skipped.has_roll(*surface));
     open.map(|(_, depth_mm, _)| depth_mm).collect()
 }
 
@@ -117,13 +118,7 @@ pub(super) fn rolled(
 }
 
 /// Where one goes from the looks, or from a roll test: to the next one, or to what is to be done.
-pub(super) fn onward(
-    notes: &FieldNotes,
-    pit: &Pit,
-    skipped: Skipped,
-    place: Place,
-    world: &World,
-) -> Place {
+pub(super) fn onward(notes: &FieldNotes, pit: &Pit, skipped: Skipped, place: Place, world: &World) -> Place {
     let (field, id) = (notes.field.id, pit.id);
     if let Place::RollOf { .. } = place {
         return place.above().unwrap_or(place);

@@ -28,12 +28,7 @@ pub(in crate::screen) fn show(field: RecordId, pit: Option<RecordId>, world: &Wo
     shown.answer = Some(Headline { line: position_line(at.pit, world), ..Headline::new(to_dig) });
     let untouched = at.pit.walk.is_empty() && at.pit.layers.is_empty();
     if untouched {
-        shown.blocks.push(moisture::answers(
-            at.pit.face,
-            PitAct::Dug,
-            words.of(PitText::DugQuestion),
-            world,
-        ));
+        shown.blocks.push(moisture::answers(at.pit.face, PitAct::Dug, words.of(PitText::DugQuestion), world));
     }
     shown.blocks.push(Block::Ways { heading: String::new(), rows: position_rows(&at, world) });
     shown.blocks.push(kinds(at.pit.place, world));
