@@ -22,6 +22,7 @@ fn is_here(place: Place) -> bool {
         | Place::Own
         | Place::OnPlan { .. }
         | Place::Photos { .. }
+        | Place::Photo { .. }
         | Place::Machine { .. }
         | Place::NewMachine { .. }
         | Place::Measures { .. }
@@ -45,9 +46,12 @@ fn is_here(place: Place) -> bool {
         | Place::Lines { .. }
         | Place::StartPit { .. }
         | Place::KnifeWalk { .. }
+        | Place::HoleEnds { .. }
+        | Place::Moisture { .. }
         | Place::NextLook { .. }
         | Place::Layers { .. }
         | Place::Roll { .. }
+        | Place::RollOf { .. }
         | Place::Call { .. } => false,
     }
 }

@@ -26,7 +26,7 @@ const LOW: Stature = Stature { points_per_mm: 0.42, height: (120.0, 240.0) };
 const THINNEST: f64 = 4.0;
 const TALLEST: f64 = 2_000.0;
 /// Least width of a face that stands beside another, and of one that stands alone.
-const NARROWEST: (f64, f64) = (62.0, 96.0);
+const NARROWEST: (f64, f64) = (50.0, 96.0);
 
 /// Least width of a label, and greatest width of a text at the ruler.
 const NARROWEST_LABEL: f64 = 40.0;

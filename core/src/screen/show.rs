@@ -12,8 +12,8 @@ use crate::reading::{PitReading, is_readable};
 use crate::record::{Condition, Pit, PlaceKind, RecordId};
 use crate::words::{Caption, Words};
 
-/// Size of text against the usual one: to be read by two, at arm's length, no letter smaller than 24 points. Our judgement.
-const TEXT_SCALE: f64 = 2.0;
+/// Size of text against the usual one: to be read by two, at arm's length, words of 24 points. Our judgement.
+const TEXT_SCALE: f64 = 1.72;
 
 pub(in crate::screen) fn show(field: RecordId, pit: Option<RecordId>, world: &World) -> Option<Screen> {
     let (answer, words) = (world.answer(field)?, world.words);

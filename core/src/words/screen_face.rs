@@ -39,6 +39,7 @@ codes!(
         ShowIt = "show_it",
         StandsSo = "stands_so",
         TapAgain = "tap_again",
+        TooFew = "too_few",
     }
 );
 
@@ -78,6 +79,11 @@ impl Words {
             return why;
         }
         self.say_with("pit_screen-looks_why", &fluent_args!["more" => more, "why" => why])
+    }
+
+    /// What leads to the looks that are to come, on a button: `Look on: 2 more to see`.
+    pub fn look_on(&self, count: usize) -> String {
+        self.say_with("pit_screen-look_on", &fluent_args!["count" => count])
     }
 
     /// `3 layers`.

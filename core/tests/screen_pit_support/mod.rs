@@ -2,6 +2,8 @@
 #![allow(dead_code, reason = "each test file uses its part")]
 #![allow(clippy::unwrap_used, reason = "a test may fail by it")]
 
+pub mod pit;
+
 use chrono::{DateTime, FixedOffset};
 use pitface_core::answer::Answers;
 use pitface_core::picture::{Drawing, Point, Shape};
@@ -231,10 +233,15 @@ impl Phone {
             Edit::Delete { record } => {
                 for pit in self.fields.iter_mut().flat_map(|notes| &mut notes.pits) {
                     pit.walk.retain(|step| step.id != *record);
+                    pit.photos.retain(|photo| photo.id != *record);
                 }
                 for notes in &mut self.fields {
                     notes.field.lines.retain(|line| line.id != *record);
                 }
+            }
+            Edit::Photo { pit, photo } => {
+                let (at, index) = pit_of(&mut self.fields, *pit);
+                put(&mut self.fields[at].pits[index].photos, photo, |its| its.id);
             }
             other => panic!("not of a field or pit: {other:?}"),
         }

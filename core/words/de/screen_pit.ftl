@@ -23,6 +23,7 @@ face_text-roll_now = Boden rollen
 face_text-show_it = zeigen
 face_text-stands_so = so vermerkt
 face_text-tap_again = noch einmal tippen
+face_text-too_few = Von dieser Wand ist noch zu wenig gesehen.
 
 pit_screen-title = Grube { $number } · { $place }
 pit_screen-dig_to = Mindestens { $depth } tief graben.
@@ -31,6 +32,7 @@ pit_screen-hole_ends = Die Grube endet bei { $ends }; gebraucht werden { $wanted
 pit_screen-wanted = { $depth } gebraucht
 pit_screen-looks = noch { $count } anzusehen
 pit_screen-looks_why = { $more }. { $why }
+pit_screen-look_on = Weiter ansehen: noch { $count }
 pit_screen-layers = { $count ->
     [one] Eine Schicht
    *[other] { $count } Schichten

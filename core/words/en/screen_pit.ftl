@@ -23,6 +23,7 @@ face_text-roll_now = roll some soil
 face_text-show_it = show it
 face_text-stands_so = as it stands
 face_text-tap_again = tap again
+face_text-too_few = Too little is seen of this face to tell yet.
 
 pit_screen-title = Pit { $number } · { $place }
 pit_screen-dig_to = Dig to { $depth } at least.
@@ -31,6 +32,7 @@ pit_screen-hole_ends = The hole ends at { $ends }; { $wanted } are wanted. Dig d
 pit_screen-wanted = { $depth } wanted
 pit_screen-looks = { $count } more to see
 pit_screen-looks_why = { $more }. { $why }
+pit_screen-look_on = Look on: { $count } more to see
 pit_screen-layers = { $count ->
     [one] One layer
    *[other] { $count } layers

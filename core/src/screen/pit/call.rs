@@ -2,8 +2,8 @@
 
 use super::super::{Act, Block, Does, Place, Row, Screen, ScreenKind, Section, World};
 use super::headline::{Says, headline, says};
-use super::next::{next_step, show_tool};
-use super::{AtPit, look, roll, wide_face};
+use super::next::{looks_left, next_step, show_tool};
+use super::{AtPit, roll, wide_face};
 use crate::advice::{Caution, Stance, ZoneCall};
 use crate::picture::{Icon, icon};
 use crate::record::RecordId;
@@ -24,6 +24,7 @@ pub(in crate::screen) fn show(field: RecordId, pit: RecordId, world: &World) -> 
     let mut shown = at.screen(Place::Call { field, pit }, ScreenKind::Call, world);
     shown.awake = false;
     shown.answer = Some(headline(&at, world));
+    let looks = looks_left(&at, world);
     let call = match says(&at) {
         Says::Call(call) => Some(call),
         _ => None,
@@ -35,9 +36,9 @@ pub(in crate::screen) fn show(field: RecordId, pit: RecordId, world: &World) -> 
         shown.caution = caution(call, world);
     }
     shown.blocks.extend(super::super::photos::thumbnails(field, at.pit, world));
-    shown.blocks.push(Block::Ways { heading: String::new(), rows: ways(&at, world) });
+    shown.blocks.push(Block::Ways { heading: String::new(), rows: ways(&at, looks, world) });
     shown.blocks.push(layers(&at, world));
-    shown.next = Some(next_step(&at, world));
+    shown.next = Some(next_step(&at, looks, world));
     shown.tools.push(show_tool(&at, world));
     shown.more = match call {
         Some(call) => told(call, &at, world),
@@ -97,7 +98,7 @@ fn remarks(at: &AtPit, world: &World) -> Vec<String> {
     lies.chain(readers.into_iter().flatten()).chain(pictures).collect()
 }
 
-fn ways(at: &AtPit, world: &World) -> Vec<Row> {
+fn ways(at: &AtPit, looks: usize, world: &World) -> Vec<Row> {
     let words = world.words;
     let (field, pit) = (at.field, at.pit.id);
     let row = |of: Icon, title: String, line: String, place: Place| Row {
@@ -110,10 +111,9 @@ fn ways(at: &AtPit, world: &World) -> Vec<Row> {
     let walked = walked.map_or_else(|| words.label(PitText::NotLooked), |to_mm| words.depth_range(0, to_mm));
     let mut rows =
         vec![row(Icon::Layers, words.label(Heading::KnifeWalk), walked, Place::KnifeWalk { field, pit })];
-    let left = look::left(at.pit, at.reading(), &at.answer.notes.field, world.passed_over(pit));
-    if left > 0 {
+    if looks > 0 {
         let title = words.label(Heading::NextLook);
-        rows.push(row(Icon::Layers, title, words.looks_to_see(left, None), Place::NextLook { field, pit }));
+        rows.push(row(Icon::Layers, title, words.looks_to_see(looks, None), Place::NextLook { field, pit }));
     }
     rows.extend(roll::rolls(at).into_iter().map(|(surface, depth_mm, rolled)| {
         let line = rolled.map_or_else(|| words.label(FaceText::NotRolled), |its| words.label(its.roll));

@@ -3,7 +3,7 @@
 use super::super::{Headline, World};
 use super::AtPit;
 use super::walk::has_knife_answer;
-use crate::advice::{Stance, What, ZoneCall};
+use crate::advice::{Stance, What, Why, ZoneCall};
 use crate::picture::{Icon, icon};
 use crate::record::{Call, PlaceKind};
 use crate::words::{FaceText, PitText, Words};
@@ -19,6 +19,8 @@ pub(super) enum Says<'a> {
     NoReference,
     /// Its hole is too shallow: how deep it has to be.
     TooShallow(u32),
+    /// Too little is seen of it to tell: why.
+    TooFew(&'a Why),
     /// The call that holds where it was dug.
     Call(&'a ZoneCall),
     /// Nothing: no call holds there.
@@ -34,12 +36,13 @@ pub(super) fn says<'a>(at: &'a AtPit) -> Says<'a> {
         return Says::Reference;
     }
     let Some(call) = at.answer.call_at(at.index) else { return Says::Nothing };
-    let lead = call.reasons.iter().find(|why| why.stance == Stance::For).map(|why| &why.what);
-    match (call.call, lead) {
+    let lead = call.reasons.iter().find(|why| why.stance == Stance::For);
+    match (call.call, lead.map(|why| &why.what)) {
         (Call::DigAgain, Some(What::NoReference)) => Says::NoReference,
         (Call::DigAgain, Some(&What::TooShallow { dug_to_mm, need_mm })) if dug_to_mm == at.dug_to_mm() => {
             Says::TooShallow(need_mm)
         }
+        (Call::DigAgain, Some(What::SignsTooFew { .. })) => lead.map_or(Says::Call(call), Says::TooFew),
         _ => Says::Call(call),
     }
 }
@@ -53,6 +56,7 @@ pub(in crate::screen) fn headline(at: &AtPit, world: &World) -> Headline {
         Says::NoKnife => words.of(FaceText::NoKnife),
         Says::NoReference => words.of(FaceText::ReferenceMissing),
         Says::TooShallow(need_mm) => words.dig_deeper(need_mm),
+        Says::TooFew(_) => words.of(FaceText::TooFew),
         Says::Call(call) => words.call_headline(call),
         Says::Nothing => words.of(PitText::NoLayers),
     };
@@ -60,7 +64,7 @@ pub(in crate::screen) fn headline(at: &AtPit, world: &World) -> Headline {
         Says::Reference | Says::NoReference => Some(Icon::Reference),
         Says::Call(call) => Some(sign_of(call.call)),
         Says::TooShallow(_) => Some(Icon::Pit),
-        Says::NoKnife | Says::Nothing => None,
+        Says::TooFew(_) | Says::NoKnife | Says::Nothing => None,
     };
     Headline { text, sign: sign.map(icon), line: line(says, words) }
 }
@@ -68,6 +72,7 @@ pub(in crate::screen) fn headline(at: &AtPit, world: &World) -> Headline {
 /// The main reason, in one line.
 fn line(says: Says, words: &Words) -> String {
     match says {
+        Says::TooFew(why) => words.main_reason(why),
         Says::Reference => words.of(PitText::ReferenceStands),
         Says::NoReference => words.of(FaceText::ReferenceWhy),
         Says::Call(call) => {

@@ -19,8 +19,8 @@ const YEARS: [u8; 4] = [0, 1, 2, LONGEST_YEARS];
 pub(super) const LONGEST_YEARS: u8 = 3;
 /// After so many looks passed over in a pit no more are asked: who passes over four does not want to look. Our judgement.
 const MOST_PASSED: usize = 4;
-/// No more looks than this are counted. Our judgement.
-const MOST_COUNTED: usize = 9;
+/// No more looks than this are counted: counting takes a search each. Our judgement.
+const MOST_COUNTED: usize = 5;
 /// A look that a moist face cannot show (an air-dry piece in water) must be worth so many taps: it takes a dry piece and
 /// some minutes. Our judgement.
 const DRY_PIECE_TAPS: f64 = 10.0;

@@ -11,7 +11,8 @@ use crate::words::{FaceText, PitText};
 
 /// What the core finds worth doing now: what this face still lacks while one stands at it, then the next pit, then to show
 /// what came out.
-pub(super) fn next_step(at: &AtPit, world: &World) -> Button {
+/// `looks`: how many looks are still to come.
+pub(super) fn next_step(at: &AtPit, looks: usize, world: &World) -> Button {
     let (words, field, pit) = (world.words, at.field, at.pit.id);
     let says = says(at);
     let walk = || step(Icon::Layers, words.label(PitText::WalkOn), Place::KnifeWalk { field, pit });
@@ -23,11 +24,8 @@ pub(super) fn next_step(at: &AtPit, world: &World) -> Button {
     }
     let today = at.pit.dug.is_some_and(|dug| dug.date_naive() == world.now.date_naive());
     let skipped = world.passed_over(pit);
-    if today && at.pit.rolls.is_empty() {
-        let left = look::left(at.pit, at.reading(), &at.answer.notes.field, skipped);
-        if left > 0 {
-            return step(Icon::Layers, words.looks_to_see(left, None), Place::NextLook { field, pit });
-        }
+    if today && at.pit.rolls.is_empty() && looks > 0 {
+        return step(Icon::Layers, words.look_on(looks), Place::NextLook { field, pit });
     }
     if today && !roll::to_come(at, skipped).is_empty() {
         return step(Icon::Roll, words.label(FaceText::RollNow), Place::Roll { field, pit });
@@ -45,9 +43,14 @@ pub(super) fn next_step(at: &AtPit, world: &World) -> Button {
     }
 }
 
+/// How many looks at a face are still worth a tap.
+pub(super) fn looks_left(at: &AtPit, world: &World) -> usize {
+    look::left(at.pit, at.reading(), &at.answer.notes.field, world.passed_over(at.pit.id))
+}
+
 /// The same in words, for whoever is shown the pit.
 pub(in crate::screen) fn next_label(at: &AtPit, world: &World) -> String {
-    next_step(at, world).label
+    next_step(at, looks_left(at, world), world).label
 }
 
 fn step(of: Icon, label: String, place: Place) -> Button {
