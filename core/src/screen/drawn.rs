@@ -54,11 +54,7 @@ pub(super) struct Beside {
 }
 
 /// The plan of a field for a screen; `None` where nothing of it has a place and none is given.
-pub(super) fn plan_on_screen(
-    world: &World,
-    answer: &FieldAnswer,
-    beside: Beside,
-) -> Option<PlanOnScreen> {
+pub(super) fn plan_on_screen(world: &World, answer: &FieldAnswer, beside: Beside) -> Option<PlanOnScreen> {
     let words = world.words;
     let given = beside.cross.map(|(_, at)| at).or(beside.around.map(|(at, _)| at));
     let plane = PlanPicture::plane(&answer.notes, &answer.map).or(given.map(Plane::at))?;
@@ -68,6 +64,10 @@ pub(super) fn plan_on_screen(
     picture.tallest = LOW;
     picture.text_scale = world.letters;
     picture.own = world.fix.map(|fix| plane.flat(degrees(fix.position)));
+    if !answer.map.has_outline() {
+        let outline = answer.notes.field.outline.iter();
+        picture.corners = outline.map(|&corner| plane.flat(corner)).collect();
+    }
     picture.around = beside.around.map(|(at, metres)| (plane.flat(at), metres));
     if beside.by_calls {
         let calls = answer.advice.zones.iter().map(|call| (call.zone, call.call));

@@ -43,6 +43,10 @@ codes!(
         LightPhone = "light_phone",
         OwnAsked = "own_asked",
         Settled = "settled",
+        TeamWordSet = "team_word_set",
+        TeamWordNone = "team_word_none",
+        Keep = "keep",
+        NextPit = "next_pit",
     }
 );
 
@@ -51,6 +55,19 @@ const fn most_letters(language: Language) -> usize {
     match language {
         Language::English => 60,
         Language::German => 75,
+    }
+}
+
+/// The message of a call in a headline.
+const fn headline_id(call: Call) -> &'static str {
+    match call {
+        Call::LeaveIt => "headline-leave_it",
+        Call::RootsFirst => "headline-roots_first",
+        Call::Loosen => "headline-loosen",
+        Call::Wait => "headline-wait",
+        Call::DrainFirst => "headline-drain_first",
+        Call::DigAgain => "headline-dig_again",
+        Call::AskSpecialist => "headline-ask_specialist",
     }
 }
 
@@ -81,13 +98,15 @@ impl Words {
             .collect();
         let Some(first) = clauses.first().cloned() else { return self.of(PitText::NoPit) };
         let rest = match calls.as_slice() {
-            [_, last] if all_dug => Some(self.say(&format!("headline-{}.rest", last.code()))),
+            [_, last] => Some(self.say(&format!("{}.rest", headline_id(*last)))),
             _ => None,
         };
+        let so_far = |rest: String| self.say_with("headline-so_far", &fluent_args!["rest" => rest]);
         let more = (calls.len() > 1).then(|| self.say("headline-and_more"));
         let tries = [
-            rest.map(|rest| vec![first.clone(), rest]),
+            rest.clone().filter(|_| all_dug).map(|rest| vec![first.clone(), rest]),
             Some(clauses),
+            rest.filter(|_| !all_dug).map(|rest| vec![first.clone(), so_far(rest)]),
             more.map(|more| vec![first.clone(), more]),
             Some(vec![first]),
         ];
@@ -114,7 +133,7 @@ impl Words {
                 }
                 "headline-loosen_at"
             }
-            _ => &format!("headline-{}", call.code()),
+            _ => headline_id(call),
         };
         self.say_with(id, &args)
     }

@@ -75,7 +75,8 @@ fn draw_field(picture: &PlanPicture, size: f64, shapes: &mut Vec<Shape>) -> (Fra
     let mut least = LEAST;
     let (frame, mut room, placed) = (0..=TALLER.1)
         .find_map(|times| {
-            let frame = Frame::of(picture, MARGIN, MARGIN, PHONE_WIDTH - 2.0 * MARGIN, picture.tallest, least);
+            let frame =
+                Frame::of(picture, MARGIN, MARGIN, PHONE_WIDTH - 2.0 * MARGIN, picture.tallest, least);
             let mut room = Room::new(frame.area);
             let (placed, all_told) = marks::place(picture, &frame, size, &mut room);
             least = frame.area.height() + TALLER.0;

@@ -49,7 +49,8 @@ pub(super) fn extent(picture: &PlanPicture) -> Bounds {
         let pits = picture.pits.iter().filter_map(|pit| pit.at);
         let digs = picture.after_digs.iter().filter_map(|dig| dig.at);
         let lines = picture.tramlines.iter().flatten().copied();
-        parts.chain(pits).chain(digs).chain(picture.next).chain(lines)
+        let corners = picture.corners.iter().copied();
+        parts.chain(pits).chain(digs).chain(picture.next).chain(lines).chain(corners)
     };
     Bounds::around(picture.outline.iter().copied())
         .or_else(|| Bounds::around(marked()))

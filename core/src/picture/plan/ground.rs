@@ -1,9 +1,9 @@
 //! The ground of the plan: field, headland strip, parts, tramlines, what lies buried; and the words written on it.
 
+use super::fill::{fill, tone};
 use super::frame::Frame;
 use super::room::{Room, Side, around, middle, nearby};
 use super::{PlanPicture, Spot, text_room};
-use super::fill::{fill, tone};
 use crate::picture::icon::{ICON_SIDE, Icon, icon};
 use crate::picture::layout::Area;
 use crate::picture::pieces::{moved, patterned};
@@ -88,6 +88,14 @@ pub(super) fn draw(picture: &PlanPicture, frame: &Frame, shapes: &mut Vec<Shape>
     for points in frame.line(&closed(&picture.outline)) {
         shapes.push(Shape::Polyline { role: Role::Outline, points });
     }
+    for points in frame.line(&picture.corners) {
+        shapes.push(Shape::Polyline { role: Role::Outline, points });
+    }
+    for centre in picture.corners.iter().map(|&corner| frame.point(corner)) {
+        if within(frame.area, centre) {
+            shapes.push(Shape::Circle { role: Role::Ink, centre, radius: CORNER });
+        }
+    }
     for line in &picture.buried {
         for points in frame.line(&line.along) {
             shapes.push(Shape::Polyline { role: Role::Casing, points: points.clone() });
@@ -95,6 +103,9 @@ pub(super) fn draw(picture: &PlanPicture, frame: &Frame, shapes: &mut Vec<Shape>
         }
     }
 }
+
+/// Radius of a corner's dot, points.
+const CORNER: f64 = 4.0;
 
 /// Tone of a marked part: another than that of the headland it often lies on.
 pub(super) const fn part_tone(zone: Zone) -> Role {
@@ -260,7 +271,7 @@ pub(super) fn zone_labels(picture: &PlanPicture, frame: &Frame, size: f64, room:
         let worded = worded.map(|area| Signed { area, text: text.clone(), sign });
         // On a strip too narrow for the word its sign stands alone.
         let alone = || {
-            let area = free((size, size), 0.0)?;
+            let area = free((size * SIGN, size * SIGN), 0.0)?;
             Some(Signed { area, text: String::new(), sign: Some(sign?) })
         };
         if let Some(label) = worded.or_else(alone) {
@@ -273,8 +284,11 @@ pub(super) fn zone_labels(picture: &PlanPicture, frame: &Frame, size: f64, room:
 
 /// Room for the sign of a call before its word.
 fn sign_room(sign: Option<Call>, size: f64) -> f64 {
-    if sign.is_some() { size + SIGN_GAP } else { 0.0 }
+    if sign.is_some() { size * SIGN + SIGN_GAP } else { 0.0 }
 }
+
+/// Height of a sign against that of its word.
+const SIGN: f64 = 1.2;
 
 /// Between a sign and its word, points.
 const SIGN_GAP: f64 = 3.0;
@@ -284,12 +298,13 @@ pub(super) fn draw_signed(labels: &[Signed], size: f64, strong: bool, shapes: &m
     for Signed { area, text, sign } in labels {
         shapes.push(crate::picture::pieces::rectangle(Role::Casing, *area));
         let (width, _) = text_room(text, size, strong);
-        let room = if text.is_empty() { size } else { sign_room(*sign, size) };
+        let side = size * SIGN;
+        let room = if text.is_empty() { side } else { sign_room(*sign, size) };
         let left = middle(*area).x - (width + room) / 2.0;
         if let Some(call) = sign {
-            let top = middle(*area).y - size / 2.0;
+            let top = middle(*area).y - side / 2.0;
             let sign = icon(Icon::from(*call)).shapes.into_iter();
-            shapes.extend(sign.map(|shape| moved(shape, Point::new(left, top), size / ICON_SIDE)));
+            shapes.extend(sign.map(|shape| moved(shape, Point::new(left, top), side / ICON_SIDE)));
         }
         if !text.is_empty() {
             shapes.push(super::text(Role::Ink, left + room, area.top, size, strong, text));

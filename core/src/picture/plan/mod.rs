@@ -27,6 +27,8 @@ pub type Spot = [f64; 2];
 pub struct PlanPicture {
     /// Edge of the field, without the closing repeat; empty if nobody has walked it.
     pub outline: Vec<Spot>,
+    /// Corners of an edge that is not closed yet, in the order they were noted.
+    pub corners: Vec<Spot>,
     /// Inner edges of the headland strip.
     pub headland: Vec<Vec<Spot>>,
     /// Tramlines.
@@ -183,6 +185,7 @@ impl PlanPicture {
     pub fn empty() -> Self {
         Self {
             outline: Vec::new(),
+            corners: Vec::new(),
             headland: Vec::new(),
             tramlines: Vec::new(),
             parts: Vec::new(),
