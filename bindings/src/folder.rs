@@ -13,6 +13,7 @@
 
 use crate::PitfaceError;
 use pitface_core::record::RecordId;
+use pitface_core::screen::own::Light;
 use pitface_core::screen::pit::Skipped;
 use pitface_core::screen::{Own, Place, Trail};
 use pitface_core::store::{
@@ -126,6 +127,7 @@ impl Folder {
                 .into_iter()
                 .find(|(_, unit)| code("unit") == Some(unit))
                 .map_or_else(LengthUnit::default, |(unit, _)| unit),
+            light: code("light").and_then(Light::from_code).unwrap_or(Light::Phone),
         }
     }
 
@@ -138,6 +140,7 @@ impl Folder {
             "volume_keys": own.volume_keys,
             "language": own.language,
             "unit": unit,
+            "light": own.light.code(),
         });
         write_whole(&self.0.join("own.json"), format!("{kept:#}\n").as_bytes())
     }

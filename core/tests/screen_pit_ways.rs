@@ -187,7 +187,7 @@ fn back_from_the_answer_so_far_returns_into_the_walk() {
     let mut phone = Phone::new(Language::English, field_with_reference());
     let field = Place::Field { field: phone.fields[0].field.id };
     phone.go(field);
-    phone.tap("Dig a pit");
+    phone.tap("Dig on the open ground");
     phone.tap("Wheeling");
     phone.tap("Moist");
     phone.tap("Crumbs");

@@ -1,5 +1,6 @@
 //! What a screen is made from: everything that comes in from outside.
 
+use super::own::Light;
 use super::partners::Partners;
 use super::pit::Skipped;
 use super::{Incoming, Place};
@@ -25,6 +26,8 @@ pub struct Own {
     pub language: Option<Language>,
     /// Unit of depth.
     pub unit: LengthUnit,
+    /// Whether screens are dark on light or light on dark.
+    pub light: Light,
 }
 
 /// What is known when a screen is shown or a tap is answered.

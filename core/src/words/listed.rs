@@ -1,6 +1,8 @@
 //! The closed lists that have a word for each value.
 
-use super::{Caption, Detail, DetailText, FaceText, Heading, Language, NotSaved, PartnerText, PitText};
+use super::{
+    Caption, Detail, DetailText, FaceText, FieldText, Heading, Language, NotSaved, PartnerText, PitText,
+};
 use crate::advice::after_dig::{
     Across, Check, FailureCause, Lasting, NextStep, PairBy, PassClue, Remedy, Verdict,
 };
@@ -72,6 +74,7 @@ listed! {
     FaceText = "face_text",
     FailureCause = "failure_cause",
     FeetSeen = "feet",
+    FieldText = "field_text",
     FollowUp = "follow_up",
     FuelFormula = "fuel_formula",
     Heading = "heading",

@@ -110,29 +110,29 @@ impl Words {
         let lead = call.reasons.iter().find(|why| why.stance == Stance::For).map(|why| &why.what);
         let id = match (call.call, call.readiness, call.tip) {
             (Call::AskSpecialist, ..) => match lead {
-                Some(What::TooNear { .. } | What::DepthUnknown { .. }) => "headline-ask_buried",
-                Some(What::NoMachine { .. } | What::BeyondReach { .. }) => "headline-ask_machine",
-                _ => "headline-ask_specialist",
+                Some(What::TooNear { .. } | What::DepthUnknown { .. }) => "pit_headline-ask_buried",
+                Some(What::NoMachine { .. } | What::BeyondReach { .. }) => "pit_headline-ask_machine",
+                _ => "pit_headline-ask_specialist",
             },
             (Call::DigAgain, ..) => match lead {
-                Some(What::Behind { .. }) => "headline-behind",
-                Some(What::LoosenedSince { .. }) => "headline-loosened_since",
+                Some(What::Behind { .. }) => "pit_headline-behind",
+                Some(What::LoosenedSince { .. }) => "pit_headline-loosened_since",
                 Some(What::NoReference) => "face_text-reference_missing",
-                _ => "headline-dig_again",
+                _ => "pit_headline-dig_again",
             },
-            (Call::Wait, Readiness::StripFirst, _) => "headline-hold_back",
-            (Call::Wait, _, Some(_)) => "headline-wait_at",
-            (Call::Wait, _, None) => "headline-wait",
-            (Call::Loosen, Readiness::StripFirst, _) => "headline-strip_first",
+            (Call::Wait, Readiness::StripFirst, _) => "pit_headline-hold_back",
+            (Call::Wait, _, Some(_)) => "pit_headline-wait_at",
+            (Call::Wait, _, None) => "pit_headline-wait",
+            (Call::Loosen, Readiness::StripFirst, _) => "pit_headline-strip_first",
             (Call::Loosen, Readiness::RollFirst { depth_mm }, _) => {
                 args.set("depth", self.depth(depth_mm));
-                "headline-roll_first"
+                "pit_headline-roll_first"
             }
-            (Call::Loosen, Readiness::RollNotApplicable, Some(_)) => "headline-judge_first",
+            (Call::Loosen, Readiness::RollNotApplicable, Some(_)) => "pit_headline-judge_first",
             (Call::Loosen, _, Some(_)) => "loosen-at",
             (Call::Loosen, _, None) => "call-loosen.sentence",
             (Call::LeaveIt, ..) => "call-leave_it.sentence",
-            (Call::RootsFirst, ..) => "headline-roots_first",
+            (Call::RootsFirst, ..) => "pit_headline-roots_first",
             (Call::DrainFirst, ..) => "call-drain_first.sentence",
         };
         capital(self.say_with(id, &args))

@@ -1,4 +1,4 @@
-# Bildschirme einer Grube. Sätze unter „headline“ stehen in großer Schrift: kurz.
+# Bildschirme einer Grube. Sätze unter pit_headline stehen in großer Schrift: kurz.
 
 face_text-all_layers = alle Schichten
 face_text-answer_so_far = Ergebnis bis jetzt
@@ -46,16 +46,16 @@ pit_screen-sure_ground = { $zone }: { $agree } von { $pits } sagen dasselbe.
 pit_screen-field_on_day = { $field }, { $day }
 pit_screen-next = Als Nächstes: { $step }.
 
-headline-ask_buried = Erst klären, was { $on } im Boden liegt.
-headline-ask_machine = Keine vermerkte Maschine kann { $the } lockern.
-headline-ask_specialist = Vor der Arbeit Fachleute fragen: { $on }.
-headline-behind = Hinter der Maschine graben: { $on }.
-headline-loosened_since = Noch einmal graben, da seither gelockert: { $on }.
-headline-dig_again = Noch einmal graben: { $on }.
-headline-hold_back = Innehalten: Die letzte Überfahrt hat nicht gewirkt.
-headline-wait_at = Warten, bis es trockener ist; dann { $the } { $tip } tief lockern.
-headline-wait = Warten, bis es trockener ist: { $on }.
-headline-strip_first = Zuerst hinter dem Probestreifen graben.
-headline-roll_first = Vor dem Lockern Boden aus { $depth } rollen.
-headline-judge_first = { $the } { $tip } tief lockern, falls es trocken genug ist.
-headline-roots_first = Zuerst Wurzeln: { $on } jetzt nicht lockern.
+pit_headline-ask_buried = Erst klären, was { $on } im Boden liegt.
+pit_headline-ask_machine = Keine vermerkte Maschine kann { $the } lockern.
+pit_headline-ask_specialist = { $the } erst nach Fachberatung bearbeiten.
+pit_headline-behind = { $on } hinter der Maschine graben.
+pit_headline-loosened_since = { $on } neu graben: seither gelockert.
+pit_headline-dig_again = { $on } neu graben.
+pit_headline-hold_back = { $on } zurückhalten: Die letzte Fahrt hat es nicht geschafft.
+pit_headline-wait_at = Warten, bis es trockener ist; dann { $the } { $tip } tief lockern.
+pit_headline-wait = { $on } warten, bis es trockener ist.
+pit_headline-strip_first = Zuerst hinter dem Probestreifen graben.
+pit_headline-roll_first = Vor dem Lockern Boden aus { $depth } rollen.
+pit_headline-judge_first = { $the } { $tip } tief lockern, falls es trocken genug ist.
+pit_headline-roots_first = { $on } erst Wurzeln arbeiten lassen, jetzt nicht lockern.

@@ -1,4 +1,4 @@
-# Screens of one pit. Sentences under "headline" are read at display size: short.
+# Screens of one pit. Sentences under pit_headline are read at display size: short.
 
 face_text-all_layers = all layers
 face_text-answer_so_far = the answer so far
@@ -46,16 +46,16 @@ pit_screen-sure_ground = { $zone }: { $agree } of { $pits } say the same.
 pit_screen-field_on_day = { $field }, { $day }
 pit_screen-next = Next: { $step }.
 
-headline-ask_buried = Ask first what lies buried { $on }.
-headline-ask_machine = No machine noted can loosen { $the }.
-headline-ask_specialist = Ask a specialist before working { $the }.
-headline-behind = Dig behind the machine { $on }.
-headline-loosened_since = Dig again { $on }: loosened since.
-headline-dig_again = Dig again { $on }.
-headline-hold_back = Hold back { $on }: the last run did not do it.
-headline-wait_at = Wait till it is drier, then loosen { $the } at { $tip }.
-headline-wait = Wait till it is drier { $on }.
-headline-strip_first = Dig behind the trial strip first.
-headline-roll_first = Roll soil from { $depth } before you loosen { $the }.
-headline-judge_first = Loosen { $the } at { $tip }, if it is dry enough.
-headline-roots_first = Roots first { $on }: no loosening now.
+pit_headline-ask_buried = Ask first what lies buried { $on }.
+pit_headline-ask_machine = No machine noted can loosen { $the }.
+pit_headline-ask_specialist = Ask a specialist before working { $the }.
+pit_headline-behind = Dig behind the machine { $on }.
+pit_headline-loosened_since = Dig again { $on }: loosened since.
+pit_headline-dig_again = Dig again { $on }.
+pit_headline-hold_back = Hold back { $on }: the last run did not do it.
+pit_headline-wait_at = Wait till it is drier, then loosen { $the } at { $tip }.
+pit_headline-wait = Wait till it is drier { $on }.
+pit_headline-strip_first = Dig behind the trial strip first.
+pit_headline-roll_first = Roll soil from { $depth } before loosening.
+pit_headline-judge_first = Loosen { $the } at { $tip }, if it is dry enough.
+pit_headline-roots_first = Roots first { $on }: no loosening now.

@@ -38,8 +38,11 @@ pub(in crate::screen) fn show(field: RecordId, pit: RecordId, world: &World) -> 
     shown.blocks.extend(super::super::photos::thumbnails(field, at.pit, world));
     shown.blocks.push(Block::Ways { heading: String::new(), rows: ways(&at, looks, world) });
     shown.blocks.push(layers(&at, world));
-    shown.next = Some(next_step(&at, looks, world));
-    shown.tools.push(show_tool(&at, world));
+    let (next, show) = (next_step(&at, looks, world), show_tool(&at, world));
+    if next.does != show.does {
+        shown.tools.push(show);
+    }
+    shown.next = Some(next);
     shown.more = match call {
         Some(call) => told(call, &at, world),
         None => told_of_layers(&at, world),
