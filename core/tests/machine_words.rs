@@ -1,6 +1,8 @@
 //! A machine set for a depth, told and drawn: both languages, both systems of units, phone width.
 
-use pitface_core::advice::machine::{DraughtSoil, LayerDepths, Price, Setting, Work, compare, set};
+use pitface_core::advice::machine::{
+    DraughtSoil, LayerDepths, Price, Setting, SideSlope, Work, compare, set,
+};
 use pitface_core::picture::machine::{KeyMark, SectionPicture, section};
 use pitface_core::picture::{Ruler, Shape, Spoken, Theme, svg, text_width};
 use pitface_core::record::{Drive, LeadingTines, Machine, RecordId, RollOutcome, SpeedRange, Tractor, Wings};
@@ -160,6 +162,154 @@ fn loosened_ground_is_drawn_only_where_the_model_holds() {
     }
 }
 
+/// Upright strokes of the large drawing, as depths in millimetres from the surface of the section, each with how far across it is
+/// from the nearest leg.
+fn strokes(picture: &SectionPicture) -> Vec<(f64, f64, f64)> {
+    use pitface_core::picture::Role;
+    let drawing = section(picture);
+    let frame = drawing.shapes.iter().rev().find_map(|shape| match shape {
+        Shape::Polyline { role: Role::Outline, points }
+            if points.len() == 5 && points[0] == points[4] && points[1].x - points[0].x > 150.0 =>
+        {
+            Some(points.clone())
+        }
+        _ => None,
+    });
+    let frame = frame.unwrap();
+    let per_mm = (frame[1].x - frame[0].x) / (f64::from(picture.legs.min(2)) * f64::from(picture.spacing_mm));
+    let lines = drawing.shapes.iter().filter_map(|shape| match shape {
+        Shape::Line { role: Role::Boundary, from, to } if from.x.to_bits() == to.x.to_bits() => {
+            Some((from, to))
+        }
+        _ => None,
+    });
+    lines
+        .filter(|(from, to)| from.y >= frame[0].y && to.y <= frame[2].y)
+        .map(|(from, to)| {
+            let across = (from.x - frame[0].x) / per_mm % f64::from(picture.spacing_mm);
+            let depth = |y: f64| (y - frame[0].y) / per_mm;
+            ((across - f64::from(picture.spacing_mm) / 2.0).abs(), depth(from.y), depth(to.y))
+        })
+        .collect()
+}
+
+/// With 300 mm wings at 350 mm and legs 600 mm apart, sides of 60 degrees leave a ridge of 260 mm and those of 45 degrees one of
+/// 150 (worked by hand: half of the gap times the tangent).
+#[test]
+fn what_hangs_on_the_trial_strip_and_what_is_not_told_say_so() {
+    let words = Words::new(Language::English, LengthUnit::Centimetres);
+    let all = settings();
+    let told = |index: usize| {
+        let (machine, work, setting) = &all[index];
+        words.setting(machine, work, setting).join("\n")
+    };
+    assert!(told(4).contains("Only if the trial strip shows the tips above critical depth: By the figure"));
+    assert!(!told(5).contains("of the ground is loosened"));
+    assert!(told(5).starts_with("Tips at 35\u{a0}cm.\nThis is not to be worked: below critical depth"));
+    assert!(told(5).contains("How much is loosened is not told: below critical depth"));
+    assert!(told(7).contains("it does not get to") && told(7).contains("not among the speeds"));
+    assert!(told(8).contains("smears and does not break") && !told(8).contains("of the ground is loosened"));
+}
+
+#[test]
+fn nothing_is_left_unsaid_in_any_language() {
+    for words in all_words() {
+        for setting in settings() {
+            let (machine, work, set) = &setting;
+            let mut said = words.setting(machine, work, set);
+            said.push(words.describe_section(machine, work, set));
+            said.extend(words.section_key(machine, work, set).into_iter().map(|line| line.text));
+            said.extend(words.compared(&compare(set, &settings()[0].2)));
+            for text in said {
+                assert!(!text.contains('{') && !text.is_empty(), "{text}");
+            }
+        }
+    }
+}
+
+#[test]
+fn the_section_is_spoken() {
+    let words = Words::new(Language::English, LengthUnit::Centimetres);
+    let (machine, work, setting) = &settings()[0];
+    let said = words.describe_section(machine, work, setting).replace('\u{a0}', " ");
+    assert!(
+        said.starts_with("Section across the machine: 3 legs, 60 cm apart, tips at 35 cm. The layer"),
+        "{said}"
+    );
+    let (machine, work, setting) = &settings()[1];
+    assert!(words.describe_section(machine, work, setting).contains("one leg"));
+}
+
+#[test]
+fn loosened_ground_is_drawn_only_where_the_model_holds() {
+    use pitface_core::picture::Role;
+    let words = Words::new(Language::English, LengthUnit::Centimetres);
+    for setting in settings() {
+        let drawing = section(&picture(&words, &setting));
+        let loosened =
+            drawing.shapes.iter().any(|shape| matches!(shape, Shape::Polygon { role: Role::SoilOpen, .. }));
+        assert_eq!(loosened, setting.2.ground.value().is_some());
+    }
+}
+
+/// Upright strokes of the large drawing, as depths in millimetres from the surface of the section, each with how far across it is
+/// from the nearest leg.
+fn strokes(picture: &SectionPicture) -> Vec<(f64, f64, f64)> {
+    use pitface_core::picture::Role;
+    let drawing = section(picture);
+    let frame = drawing.shapes.iter().rev().find_map(|shape| match shape {
+        Shape::Polyline { role: Role::Outline, points }
+            if points.len() == 5 && points[0] == points[4] && points[1].x - points[0].x > 150.0 =>
+        {
+            Some(points.clone())
+        }
+        _ => None,
+    });
+    let frame = frame.unwrap();
+    let per_mm = (frame[1].x - frame[0].x) / (f64::from(picture.legs.min(2)) * f64::from(picture.spacing_mm));
+    let lines = drawing.shapes.iter().filter_map(|shape| match shape {
+        Shape::Line { role: Role::Boundary, from, to } if from.x.to_bits() == to.x.to_bits() => {
+            Some((from, to))
+        }
+        _ => None,
+    });
+    lines
+        .filter(|(from, to)| from.y >= frame[0].y && to.y <= frame[2].y)
+        .map(|(from, to)| {
+            let across = (from.x - frame[0].x) / per_mm % f64::from(picture.spacing_mm);
+            let depth = |y: f64| (y - frame[0].y) / per_mm;
+            ((across - f64::from(picture.spacing_mm) / 2.0).abs(), depth(from.y), depth(to.y))
+        })
+        .collect()
+}
+
+/// With 300 mm wings at 350 mm and legs 600 mm apart, sides of 60 degrees come up within 260 mm of each other's peak and those of
+/// 45 degrees within 150 (worked by hand: (600 - 300) / 2 times the tangent).
+#[test]
+fn what_hangs_on_the_slope_lies_between_steep_and_flat_sides() {
+    let words = Words::new(Language::English, LengthUnit::Centimetres);
+    let picture = picture(&words, &settings()[2]);
+    let drawn = strokes(&picture);
+    assert!(drawn.len() > 12, "{drawn:?}");
+    for (across, top, bottom) in &drawn {
+        let beyond = (across - 150.0).max(0.0);
+        let [steep, flat] = [60.0_f64, 45.0].map(|degrees| 350.0 - beyond * degrees.to_radians().tan());
+        assert!(
+            *top >= steep - 1.0 && *bottom <= flat + 1.0 && top < bottom,
+            "{across}: {top} to {bottom}, {steep} to {flat}"
+        );
+        assert!(top - steep < 6.0 && flat - bottom < 6.0, "{across}: {top} to {bottom}, {steep} to {flat}");
+    }
+    let key: Vec<String> = picture.key.iter().map(|line| line.text.replace('\u{a0}', " ")).collect();
+    assert!(
+        key.contains(&"Ridge between the tines, 15–26 cm by the slope of the sides".to_owned()),
+        "{key:?}"
+    );
+    let known =
+        SectionPicture { loosened: picture.loosened.map(|slope| SideSlope::known(slope.steep)), ..picture };
+    assert!(strokes(&known).is_empty());
+}
+
 #[test]
 fn everything_stays_on_the_paper_and_every_mark_has_its_line() {
     for words in all_words() {
@@ -200,6 +350,7 @@ fn everything_stays_on_the_paper_and_every_mark_has_its_line() {
                 assert_eq!(has(KeyMark::Layer), picture.layer.is_some());
                 assert_eq!(has(KeyMark::Leading), picture.leading_mm.is_some());
                 assert_eq!(has(KeyMark::Note), setting.2.ground.value().is_none());
+                assert_eq!(has(KeyMark::HangsOnSlope), setting.2.ground.value().is_some());
             }
         }
     }

@@ -79,6 +79,13 @@ pub struct AirFilled {
     pub roots_lack_air: bool,
 }
 
+impl AirFilled {
+    /// So much of the volume.
+    pub fn of(share: f64) -> Self {
+        Self { share, roots_lack_air: share < AERATION_LIMIT }
+    }
+}
+
 /// Air-filled share of the volume, from dry bulk density (g/cm³) and water by volume (0 to 1).
 ///
 /// # Errors
@@ -92,8 +99,7 @@ pub fn air_filled(bulk_density: f64, water_by_volume: f64) -> Result<AirFilled, 
             "give water as a share of the volume, and the dry bulk density in g/cm3",
         ));
     }
-    let share = pores - water_by_volume;
-    Ok(AirFilled { share, roots_lack_air: share < AERATION_LIMIT })
+    Ok(AirFilled::of(pores - water_by_volume))
 }
 
 codes!(

@@ -5,6 +5,9 @@ use crate::error::Fault;
 use crate::record::FaceMoisture;
 use crate::record::codes::codes;
 
+/// Steps in one megapascal that a resistance is read to: what is shown then contradicts no limit. Our judgement.
+const MPA_STEP: f64 = 100.0;
+
 /// Where [`LOOSENING_NEED_MPA`] comes from.
 pub const LOOSENING_SOURCE: &str = "Petelkau & Rogasik 1994, east German moraine, as quoted by HU Berlin";
 
@@ -89,6 +92,8 @@ pub struct Cone {
 /// A resistance against roots and against the need for loosening.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct ConeReading {
+    /// Resistance, megapascals to hundredths.
+    pub mpa: f64,
     /// Its class by USDA.
     pub class: ClassOf,
     /// What it says of roots.
@@ -113,8 +118,9 @@ impl Cone {
     /// # Errors
     /// A resistance that is no number or negative.
     pub fn reading(&self) -> Result<ConeReading, Fault> {
-        let class = class::of("penetration_usda", self.mpa)?;
-        let hard = self.mpa >= ROOT_MARK_MPA;
+        let mpa = (self.mpa * MPA_STEP).round() / MPA_STEP;
+        let class = class::of("penetration_usda", mpa)?;
+        let hard = mpa >= ROOT_MARK_MPA;
         let says = match self.moisture {
             _ if self.stony => ConeSays::Stony,
             None => ConeSays::MoistureNotKnown,
@@ -125,21 +131,22 @@ impl Cone {
         };
         let moist = self.moisture == Some(FaceMoisture::Moist) && !self.stony;
         Ok(ConeReading {
+            mpa,
             class,
             says,
-            loosening: self.subsoil.filter(|_| moist).map(|texture| self.loosening(texture)),
+            loosening: self.subsoil.filter(|_| moist).map(|texture| loosening(texture, mpa)),
         })
     }
+}
 
-    fn loosening(&self, texture: SubsoilTexture) -> Loosening {
-        let limits_mpa = LOOSENING_NEED_MPA[texture as usize];
-        let need = if self.mpa < limits_mpa.0 {
-            LooseningNeed::NotIndicated
-        } else if self.mpa <= limits_mpa.1 {
-            LooseningNeed::Open
-        } else {
-            LooseningNeed::Indicated
-        };
-        Loosening { need, limits_mpa }
-    }
+fn loosening(texture: SubsoilTexture, mpa: f64) -> Loosening {
+    let limits_mpa = LOOSENING_NEED_MPA[texture as usize];
+    let need = if mpa < limits_mpa.0 {
+        LooseningNeed::NotIndicated
+    } else if mpa <= limits_mpa.1 {
+        LooseningNeed::Open
+    } else {
+        LooseningNeed::Indicated
+    };
+    Loosening { need, limits_mpa }
 }

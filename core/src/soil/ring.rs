@@ -155,15 +155,15 @@ impl Ring {
             ));
         }
         let fine_g = self.dry_g - self.stones_g.unwrap_or_default();
-        let fine_g_per_cm3 = fine_g / fine_cm3;
-        let pores = density::total_porosity(fine_g_per_cm3)?;
+        let fine_g_per_cm3 = rounded(fine_g / fine_cm3, DENSITY_STEP);
+        let pores = rounded(density::total_porosity(fine_g_per_cm3)?, SHARE_STEP);
         let moisture = self.wet_g.map(|wet_g| {
             // Stones are taken to hold none.
             let water = wet_g - self.dry_g;
             Ok(Moisture {
-                by_mass: water / fine_g,
-                by_volume: water / fine_cm3,
-                air: air(fine_g_per_cm3, pores, water / fine_cm3)?,
+                by_mass: rounded(water / fine_g, SHARE_STEP),
+                by_volume: rounded(water / fine_cm3, SHARE_STEP),
+                air: air(pores, rounded(water / fine_cm3, SHARE_STEP))?,
             })
         });
         let stones = self.stones_g.map(|_| {
@@ -191,7 +191,7 @@ impl Ring {
             (None, None) => false,
         };
         Ok(RingReading {
-            whole_g_per_cm3: self.dry_g / self.volume_cm3,
+            whole_g_per_cm3: rounded(self.dry_g / self.volume_cm3, DENSITY_STEP),
             fine_g_per_cm3,
             class: class::of("dry_density_ka4", fine_g_per_cm3)?,
             stones: stones.transpose()?,
@@ -204,17 +204,24 @@ impl Ring {
     }
 }
 
-fn air(density: f64, pores: f64, water: f64) -> Result<AirFilled, Fault> {
+/// Steps in one g/cm³: results are kept no finer than ring and scales are, and no finer than is shown, so that nothing shown contradicts a limit beside it.
+/// Our judgement.
+const DENSITY_STEP: f64 = 100.0;
+/// Likewise of shares: steps in one.
+const SHARE_STEP: f64 = 1_000.0;
+
+fn rounded(value: f64, steps: f64) -> f64 {
+    (value * steps).round() / steps
+}
+
+fn air(pores: f64, water: f64) -> Result<AirFilled, Fault> {
     if water > pores + MORE_WATER_THAN_PORES {
+        let [water, pores] = [water, pores].map(|share| (share * 100.0).round());
         return Err(Fault::new(
             "wet",
-            format!(
-                "{:.0} % of the volume would be water, but only {:.0} % of it is pores",
-                water * 100.0,
-                pores * 100.0
-            ),
+            format!("{water} % of the volume would be water, but only {pores} % of it is pores"),
             "look whether ring and tin were taken off, and whether the ring was full",
         ));
     }
-    density::air_filled(density, water.min(pores))
+    Ok(AirFilled::of(rounded((pores - water).max(0.0), SHARE_STEP)))
 }
