@@ -133,8 +133,8 @@ impl Ring {
                 "give both in grams without ring and tin, and look whether they stand the wrong way round",
             ));
         }
-        let stones_g = self.stones_g.unwrap_or_default();
-        if !(0.0..).contains(&stones_g) || stones_g >= self.dry_g {
+        let no_part = |stones_g: &f64| !(0.0..self.dry_g).contains(stones_g);
+        if let Some(stones_g) = self.stones_g.filter(no_part) {
             faults.push(Fault::new(
                 "stones",
                 format!("{stones_g} g of stones are not part of {} g of dry soil", self.dry_g),
