@@ -175,7 +175,7 @@ fn strokes(picture: &SectionPicture) -> Vec<(f64, f64, f64)> {
         }
         _ => None,
     });
-    let frame = frame.unwrap();
+    let Some(frame) = frame else { panic!("the section has no frame") };
     let per_mm = (frame[1].x - frame[0].x) / (f64::from(picture.legs.min(2)) * f64::from(picture.spacing_mm));
     let lines = drawing.shapes.iter().filter_map(|shape| match shape {
         Shape::Line { role: Role::Boundary, from, to } if from.x.to_bits() == to.x.to_bits() => {

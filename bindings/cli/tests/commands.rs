@@ -113,8 +113,8 @@ fn a_thread_at_either_depth_means_wait() {
     assert_eq!(told, "Too wet at depth: wait.\n");
 }
 
-/// Penetration: 2 MPa is the start of "high" in USDA's classes; sand just under the plough layer was held to need loosening
-/// from 4.3 MPa on (Petelkau and Rogasik 1994).
+/// Two megapascals are the start of "high" in USDA's classes of penetration; sand just under the plough layer was held to need
+/// loosening from 4.3 on (Petelkau and Rogasik 1994).
 #[test]
 fn a_cone_tells_roots_from_loosening_and_says_when_it_says_nothing() {
     let place = Place::new();

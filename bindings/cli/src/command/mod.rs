@@ -48,7 +48,7 @@ pub enum Command {
     Next(next::Next),
     /// What two roll tests say: dry enough to loosen or not.
     Roll(roll::Roll),
-    /// A weighed ring of soil and a pushed cone: density, air, whether roots are held back, and where they say nothing.
+    /// A weighed ring of soil and a pushed cone: density, air, roots, and where they say nothing.
     Sample(sample::Sample),
     /// The texture class, from fractions or by feel.
     Texture(texture::Texture),
