@@ -188,7 +188,7 @@ fn a_field_of_which_nothing_has_a_place_has_no_plan() {
     screen_is_sound(&screen);
     // It leads to where a place comes from.
     let edge = Place::Outline { field: phone.fields[0].field.id };
-    assert_eq!(screen.next.unwrap().does, Does::Act(Act::Go(edge)));
+    assert_eq!(screen.next.unwrap().does, pitface_core::screen::Does::Act(Act::Go(edge)));
     assert!(screen.picture.is_none());
     // With one pit placed there is a plan around it.
     phone.fields[0].pits[1].at = demo()[0].pits[1].at;
