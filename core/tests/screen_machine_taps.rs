@@ -10,7 +10,7 @@ use pitface_core::screen::behind::{BehindAct, PassSaid};
 use pitface_core::screen::machine::{MachineAct, Measured};
 use pitface_core::screen::on_plan::BY_HAND_M;
 use pitface_core::screen::own::{Light, OwnAct, Setting};
-use pitface_core::screen::{Act, Ask, Does, Place, Screen};
+use pitface_core::screen::{Act, Ask, Place, Screen};
 use pitface_core::units::LengthUnit;
 use pitface_core::words::Language;
 use screen_machine_support::{Phone, answers, asks, demo, said, screen_is_sound};
