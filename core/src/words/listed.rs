@@ -1,6 +1,6 @@
 //! The closed lists that have a word for each value.
 
-use super::{Caption, Detail, DetailText, Heading, Language, NotSaved, PartnerText, PitText};
+use super::{Caption, Detail, DetailText, Heading, Language, NotSaved, PartnerText, PitText, WorkText};
 use crate::advice::after_dig::{
     Across, Check, FailureCause, Lasting, NextStep, PairBy, PassClue, Remedy, Verdict,
 };
@@ -109,5 +109,6 @@ listed! {
     Verdict = "verdict",
     Versus = "reference",
     WhyNot = "why_not",
+    WorkText = "work_text",
     Zone = "zone",
 }
