@@ -6,22 +6,15 @@ mod hostile;
 mod support;
 
 use hostile::{FORGED, file_of, names};
-use pitface_bindings::{Session, ShownDoes, ShownKnown, ShownScreen};
+use pitface_bindings::{Session, ShownDoes, ShownScreen};
 use serde_json::json;
-use support::{demo, tap};
+use support::{demo, rows, tap};
 
 /// Each text of a screen that is drawn by itself.
 fn texts(screen: &ShownScreen) -> Vec<String> {
-    let known = screen.known.iter().flat_map(|known| match known {
-        ShownKnown::Sentence { text } | ShownKnown::Line { text } => vec![text.clone()],
-        ShownKnown::Section { heading, lines } => [vec![heading.clone()], lines.clone()].concat(),
-        ShownKnown::Rows { rows } => {
-            rows.iter().flat_map(|row| [vec![row.title.clone()], row.lines.clone()].concat()).collect()
-        }
-        ShownKnown::Picture { .. } => Vec::new(),
-    });
-    let main = screen.main.iter().map(|button| button.label.clone());
-    known.chain(main).chain([screen.title.clone(), screen.told.clone()]).collect()
+    let next = screen.next.iter().map(|button| button.label.clone());
+    let said = support::texts(screen).into_iter().chain(next);
+    said.chain([screen.title.clone(), screen.told.clone()]).collect()
 }
 
 /// The screens of the partners and of the stranger, before and after accepting, with the fields.
@@ -38,15 +31,11 @@ fn shown(name: &str) -> Vec<String> {
     let mut all = texts(&session.import_file(path("theirs.pitb")).unwrap());
     let go = |place: &str| session.tap(json!({ "go": place }).to_string()).unwrap();
     let partners = go("partners");
-    let row = partners.known.iter().find_map(|known| match known {
-        ShownKnown::Rows { rows } => rows.iter().find(|row| row.title.contains(&fingerprint)).cloned(),
-        _ => None,
-    });
+    let row = rows(&partners).into_iter().find(|row| row.title.contains(&fingerprint));
     let ShownDoes::Act { act } = row.unwrap().does else { panic!("a row that leads nowhere") };
     let stranger = session.tap(act).unwrap();
-    let alone = |known: &ShownKnown| matches!(known, ShownKnown::Sentence { text } if *text == fingerprint);
-    assert!(stranger.known.iter().any(alone), "{name:?}: {:?}", stranger.known);
-    let accepted = tap(&session, &stranger, &stranger.main.clone().unwrap().label);
+    assert!(support::texts(&stranger).contains(&fingerprint), "{name:?}: {stranger:?}");
+    let accepted = tap(&session, &stranger, &stranger.next.clone().unwrap().label);
     for screen in [&partners, &stranger, &accepted, &go("partners"), &go("fields")] {
         all.extend(texts(screen));
     }

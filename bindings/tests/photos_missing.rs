@@ -3,23 +3,12 @@
 
 mod support;
 
-use pitface_bindings::{ScreenKind, Session, ShownKnown, ShownScreen};
+use pitface_bindings::{ScreenKind, Session, ShownScreen};
 use serde_json::Value;
 use std::path::Path;
-use support::{field_id, noted, open, tap, with_field};
+use support::{field_id, noted, open, tap, texts, with_field};
 
 const ONE: &str = "One picture is not on this phone.";
-
-/// Everything that is said on a screen.
-fn said(screen: &ShownScreen) -> Vec<String> {
-    let known = screen.known.iter().flat_map(|known| match known {
-        ShownKnown::Sentence { text } | ShownKnown::Line { text } => vec![text.clone()],
-        ShownKnown::Section { lines, .. } => lines.clone(),
-        ShownKnown::Rows { rows } => rows.iter().flat_map(|row| row.lines.clone()).collect(),
-        ShownKnown::Picture { .. } => Vec::new(),
-    });
-    known.collect()
-}
 
 fn go(session: &Session, place: &str, field: &str, pit: &str) -> ShownScreen {
     session.tap(format!(r#"{{"go":{{"{place}":{{"field":"{field}","pit":"{pit}"}}}}}}"#)).unwrap()
@@ -47,7 +36,7 @@ fn a_picture_that_is_gone_or_cut_short_is_told_on_every_screen_of_its_pit() {
         session.photo_taken(field.clone(), pit.into(), None, path, "image/jpeg".into()).unwrap();
     }
     let tells = |what: &str| {
-        screens(&session, &field, pit).map(|screen| said(&screen).iter().any(|text| text == what))
+        screens(&session, &field, pit).map(|screen| texts(&screen).iter().any(|text| text == what))
     };
     assert_eq!(tells(ONE), [false; 3]);
 
@@ -56,7 +45,7 @@ fn a_picture_that_is_gone_or_cut_short_is_told_on_every_screen_of_its_pit() {
     let [first, second] = photos.as_slice() else { panic!("{photos:?}") };
     std::fs::remove_file(first.path()).unwrap();
     assert_eq!(tells(ONE), [true; 3]);
-    let lines = said(&go(&session, "photos", &field, pit));
+    let lines = texts(&go(&session, "photos", &field, pit));
     let marked = lines.iter().filter(|line| line.ends_with("picture not on this phone")).count();
     assert_eq!(marked, 1, "{lines:?}");
 
@@ -90,6 +79,6 @@ fn pictures_stay_behind_when_a_field_is_handed_over_and_that_is_told() {
     let other = open(elsewhere.path()).unwrap();
     tap(&other, &other.screen().unwrap(), "English");
     let screen = support::take_in(&other, Path::new(&file));
-    assert!(said(&screen).contains(&ONE.to_owned()), "{:?}", said(&screen));
-    assert!(screens(&other, &field, pit).iter().all(|screen| said(screen).contains(&ONE.to_owned())));
+    assert!(texts(&screen).contains(&ONE.to_owned()), "{:?}", texts(&screen));
+    assert!(screens(&other, &field, pit).iter().all(|screen| texts(screen).contains(&ONE.to_owned())));
 }

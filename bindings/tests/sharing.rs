@@ -3,11 +3,11 @@
 
 mod support;
 
-use pitface_bindings::{ScreenKind, Session, ShownDoes, ShownDoing, ShownKnown, ShownRow, ShownScreen};
+use pitface_bindings::{ScreenKind, Session, ShownDoes, ShownRow, ShownScreen};
 use serde_json::{Value, json};
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
-use support::{demo, field_id, noted, tap, tappable};
+use support::{buttons, demo, field_id, noted, rows, tap, tappable, texts};
 use tempfile::TempDir;
 
 struct Phone {
@@ -87,7 +87,7 @@ impl Phone {
         let ShownDoes::Act { act } = waiting.does else { panic!("{waiting:?}") };
         let stranger = self.session.tap(act).unwrap();
         assert_eq!(stranger.kind, ScreenKind::Partners);
-        let label = stranger.main.clone().unwrap().label;
+        let label = stranger.next.clone().unwrap().label;
         assert_eq!(label, format!("The same: accept {}", waiting.title));
         tap(&self.session, &stranger, &label)
     }
@@ -108,40 +108,18 @@ fn open(folder: &Path) -> Arc<Session> {
     Session::open(path("notes"), path("key"), Some("en-GB".to_owned()), 60).unwrap()
 }
 
-fn rows(screen: &ShownScreen) -> Vec<ShownRow> {
-    let rows = screen.known.iter().filter_map(|known| match known {
-        ShownKnown::Rows { rows } => Some(rows.clone()),
-        _ => None,
-    });
-    rows.flatten().collect()
-}
-
 #[track_caller]
 fn row(screen: &ShownScreen, begins: &str) -> ShownRow {
     let found = rows(screen).into_iter().find(|row| row.title.starts_with(begins));
     found.unwrap_or_else(|| panic!("no {begins:?} among {:?}", rows(screen)))
 }
 
-/// Everything that is said on a screen, but for its buttons.
 fn said(screen: &ShownScreen) -> String {
-    let known = screen.known.iter().map(|known| match known {
-        ShownKnown::Sentence { text } | ShownKnown::Line { text } => text.clone(),
-        ShownKnown::Section { heading, lines } => format!("{heading}\n{}", lines.join("\n")),
-        ShownKnown::Rows { rows } => {
-            let told = rows.iter().map(|row| format!("{}\n{}", row.title, row.lines.join("\n")));
-            told.collect::<Vec<_>>().join("\n")
-        }
-        ShownKnown::Picture { .. } => String::new(),
-    });
-    known.collect::<Vec<_>>().join("\n")
+    texts(screen).join("\n")
 }
 
 fn notes_of_buttons(screen: &ShownScreen) -> Vec<[String; 2]> {
-    let buttons = screen.doing.iter().flat_map(|doing| match doing {
-        ShownDoing::Choices { buttons, .. } => buttons.clone(),
-        _ => Vec::new(),
-    });
-    buttons.map(|button| [button.label, button.note]).collect()
+    buttons(screen).into_iter().map(|button| [button.label, button.note]).collect()
 }
 
 #[test]
@@ -363,7 +341,7 @@ fn only_what_the_other_lacks_is_written_for_it() {
     let screen = ann.go(&json!("partners"));
     let ShownDoes::Act { act } = row(&screen, "Ben (").does else { panic!("no act") };
     let screen = ann.session.tap(act).unwrap();
-    let Some(ShownDoes::ShareBundle { to, with_photos: true }) = screen.main.map(|main| main.does) else {
+    let Some(ShownDoes::ShareBundle { to, with_photos: true }) = screen.next.map(|main| main.does) else {
         panic!("nothing to hand over by")
     };
     assert!(to.is_some());

@@ -3,10 +3,10 @@
 
 mod support;
 
-use pitface_bindings::{ScreenKind, Session, ShownKnown};
+use pitface_bindings::{ScreenKind, Session};
 use serde_json::Value;
 use std::path::Path;
-use support::{field_id, noted, open, tap};
+use support::{field_id, noted, open, rows, tap, texts};
 
 /// A session with English chosen.
 fn started(folder: &Path) -> std::sync::Arc<Session> {
@@ -20,11 +20,7 @@ fn started(folder: &Path) -> std::sync::Arc<Session> {
 fn fields(session: &Session) -> Vec<String> {
     let screen = session.tap(r#"{"go":"fields"}"#.into()).unwrap();
     assert_eq!(screen.kind, ScreenKind::Fields);
-    let rows = screen.known.into_iter().filter_map(|known| match known {
-        ShownKnown::Rows { rows } => Some(rows),
-        _ => None,
-    });
-    rows.flatten().map(|row| row.title).collect()
+    rows(&screen).into_iter().map(|row| row.title).collect()
 }
 
 const PLAIN: &str = r#"{"pitface": 1, "field": {"name": "Fen Piece", "drains_mm": 700},
@@ -80,14 +76,7 @@ fn a_file_is_shown_before_anything_of_it_is_taken_in() {
     let before = noted(&session, &field);
     std::fs::write(&path, PLAIN.replace("400", "450")).unwrap();
     let screen = session.import_file(path.display().to_string()).unwrap();
-    let said: Vec<String> = screen
-        .known
-        .iter()
-        .filter_map(|known| match known {
-            ShownKnown::Sentence { text } | ShownKnown::Line { text } => Some(text.clone()),
-            _ => None,
-        })
-        .collect();
+    let said = texts(&screen);
     assert_eq!(said[0], "Fen Piece: the file would add nothing; values it would change: 1.");
     assert_eq!(said[1], "Fen Piece, pit 2, layer: bottom of the layer as the file has it.");
     assert_eq!(noted(&session, &field), before);

@@ -16,16 +16,16 @@ fn a_field_is_started_and_taken_back() {
     let session = open(folder.path()).unwrap();
     let screen = tap(&session, &session.screen().unwrap(), "English");
     assert!(screen.saved, "the language is on the disk");
-    let screen = tap(&session, &screen, &screen.main.as_ref().unwrap().label);
+    let screen = tap(&session, &screen, &screen.next.as_ref().unwrap().label);
     let screen = type_in(&session, &screen, "Long Sedge");
     assert!(screen.saved);
     assert_eq!((screen.kind, screen.title.as_str()), (ScreenKind::Field, "Long Sedge"));
     assert!(!session.screen().unwrap().saved, "nothing was saved by looking again");
 
-    let screen = tap(&session, &screen, &screen.undo.as_ref().unwrap().label);
+    let screen = tap(&session, &screen, &screen.tools.first().unwrap().label);
     assert!(screen.saved);
     assert_eq!((screen.kind, screen.told.as_str()), (ScreenKind::Fields, "Taken back: field details."));
-    assert!(screen.undo.is_none_or(|undo| !undo.enabled), "nothing is left to be taken back");
+    assert!(screen.tools.first().is_none_or(|undo| !undo.enabled), "nothing is left to be taken back");
 }
 
 #[test]
@@ -33,7 +33,7 @@ fn what_cannot_be_is_told_and_nothing_is_saved() {
     let folder = tempfile::tempdir().unwrap();
     let session = open(folder.path()).unwrap();
     let screen = tap(&session, &session.screen().unwrap(), "English");
-    let asking = tap(&session, &screen, &screen.main.as_ref().unwrap().label);
+    let asking = tap(&session, &screen, &screen.next.as_ref().unwrap().label);
     let screen = type_in(&session, &asking, "   ");
     assert!(!screen.told.is_empty() && !screen.saved);
     assert_eq!(screen.kind, asking.kind);

@@ -5,30 +5,24 @@
 mod screen_machine_support;
 
 use pitface_core::record::{Clods, FieldNotes, Profile, Smear, Zone};
+use pitface_core::screen::Place;
 use pitface_core::screen::behind::READINGS;
-use pitface_core::screen::{Doing, Known, Place, Screen};
 use pitface_core::units::LengthUnit;
 use pitface_core::words::Language;
-use screen_machine_support::{Phone, asks, demo, plain, screen_is_sound};
+use screen_machine_support::{Phone, answers, asks, demo, plain, said, screen_is_sound};
 
 fn phone(fields: Vec<FieldNotes>) -> Phone {
     let place = Place::Pass { field: fields[0].field.id, pass: None };
     Phone::at(place, fields, Language::English, LengthUnit::Centimetres)
 }
 
-fn sentences(screen: &Screen) -> Vec<String> {
-    let said = screen.known.iter().filter_map(|known| match known {
-        Known::Sentence(said) | Known::Line(said) => Some(plain(said)),
-        Known::Drawing(_) | Known::Section { .. } | Known::Rows(_) => None,
-    });
-    said.collect()
-}
-
 /// The depths offered for the next reading, centimetres.
 fn offered(phone: &Phone) -> Vec<u32> {
     let screen = phone.screen(&phone.words());
-    let Some(Doing::Choices { buttons, .. }) = screen.doing.last() else { panic!("{:#?}", screen.doing) };
-    buttons.iter().map(|button| plain(&button.label).trim_end_matches(" cm").parse().unwrap()).collect()
+    answers(&screen)
+        .iter()
+        .map(|button| plain(&button.label).trim_end_matches(" cm").parse().unwrap())
+        .collect()
 }
 
 /// Takes a reading: the nearest button, then steps of a centimetre. Gives the taps.
@@ -62,7 +56,7 @@ fn eight_readings_take_twelve_taps_at_most() {
         let screen = phone.screen(&phone.words());
         screen_is_sound(&screen);
         assert!(screen.wants_position && screen.awake);
-        let drawn = screen.known.iter().any(|known| matches!(known, Known::Drawing(_)));
+        let drawn = screen.picture.is_some();
         assert_eq!(drawn, index > 0, "the section fills from the first reading on");
         offered_at = offered(&phone);
         taps += read(&mut phone, cm);
@@ -73,7 +67,7 @@ fn eight_readings_take_twelve_taps_at_most() {
     assert_eq!(dig.firm_mm, [330, 330, 300, 260, 250, 290, 330, 340]);
     assert_eq!(dig.by.as_deref(), Some("walker"));
     let screen = phone.screen(&phone.words());
-    let said = sentences(&screen);
+    let said = said(&screen);
     println!("{said:#?}");
     assert!(said[0].starts_with("Done:"), "{said:?}");
     assert!(!screen.wants_position);
@@ -86,19 +80,19 @@ fn a_hole_half_read_says_nothing_of_the_pass() {
     for cm in [33, 33, 33, 33] {
         read(&mut phone, cm);
     }
-    let said = sentences(&phone.screen(&phone.words()));
-    assert!(said.iter().any(|line| line.contains("4 to go")), "{said:?}");
-    assert!(said.iter().all(|line| !line.contains("Done")), "{said:?}");
+    let first = said(&phone.screen(&phone.words()));
+    assert!(first.iter().any(|line| line.contains("4 to go")), "{first:?}");
+    assert!(first.iter().all(|line| !line.contains("Done")), "{first:?}");
     phone.press_main();
-    let said = sentences(&phone.screen(&phone.words()));
-    assert!(said.iter().all(|line| !line.contains("loose")), "{said:?}");
+    let after = said(&phone.screen(&phone.words()));
+    assert!(after.iter().all(|line| !line.contains("loose")), "{after:?}");
     // The day after it is taken as all there is, and says so.
     phone.now += chrono::TimeDelta::days(1);
     let pass = phone.fields[0].passes.last().unwrap();
     phone.place =
         Place::AfterDig { field: phone.fields[0].field.id, pass: pass.id, dig: pass.after_digs[0].id };
-    let said = sentences(&phone.screen(&phone.words()));
-    assert!(said.iter().any(|line| line.contains("few readings")), "{said:?}");
+    let after = said(&phone.screen(&phone.words()));
+    assert!(after.iter().any(|line| line.contains("few readings")), "{after:?}");
 }
 
 #[test]
@@ -122,22 +116,12 @@ fn what_is_seen_is_one_tap_and_a_second_takes_it_back() {
     assert_eq!(dig.slots_mm, [330, 350]);
     assert_eq!((dig.lift, dig.plates, dig.subsoil_up, dig.feet), (None, None, None, None));
     let screen = phone.screen(&phone.words());
-    let headings: Vec<&str> = screen
-        .known
-        .iter()
-        .filter_map(|known| match known {
-            Known::Section { heading, .. } => Some(heading.as_str()),
-            _ => None,
-        })
-        .collect();
-    assert!(headings.contains(&"Likely causes"), "{headings:?} {:?}", sentences(&screen));
+    let headings = said(&screen);
+    assert!(headings.iter().any(|said| said.starts_with("Likely causes")), "{headings:?}");
     phone.press("Walls of the slot", "Smeared");
     assert_eq!(phone.fields[0].passes.last().unwrap().after_digs[0].smear, None);
     // Whoever goes to the feet is told first.
-    let feet = screen.doing.iter().find_map(|doing| match doing {
-        Doing::Question(question) if question.starts_with("Feet and wings") => Some(question.clone()),
-        _ => None,
-    });
+    let feet = said(&screen).into_iter().find(|said| said.starts_with("Feet and wings"));
     assert!(feet.unwrap().contains("keys out"));
 }
 
@@ -158,7 +142,7 @@ fn a_pass_is_noted_tap_by_tap() {
     let pass = phone.fields[0].passes.last().unwrap().clone();
     assert_eq!((pass.tip_mm, pass.speed_kmh), (Some(340), Some(5.5)));
     assert_eq!(pass.driven_on, pass.done);
-    let said = sentences(&phone.screen(&phone.words()));
+    let said = said(&phone.screen(&phone.words()));
     assert!(said.iter().any(|line| line.contains("on the day it was loosened")), "{said:?}");
 }
 
@@ -172,9 +156,9 @@ fn the_farmer_sees_before_and_after_and_has_nothing_to_operate() {
         let place = Place::Show { field, pit };
         let phone = Phone::at(place, vec![notes], Language::English, LengthUnit::Centimetres);
         let screen = phone.screen(&phone.words());
-        println!("{:?}", sentences(&screen));
-        assert!(matches!(screen.known[..], [Known::Sentence(_), Known::Drawing(_)]));
-        assert!(screen.doing.is_empty() && screen.bar.undo.is_none() && screen.bar.main.is_none());
-        assert!(screen.bar.back.is_some() && asks(&screen).is_empty());
+        println!("{:?}", said(&screen));
+        assert!(screen.answer.is_some() && screen.picture.is_some());
+        assert!(screen.blocks.is_empty() && screen.tools.is_empty() && screen.next.is_none());
+        assert!(screen.back.is_some() && asks(&screen).is_empty());
     }
 }

@@ -7,7 +7,7 @@ mod screen_pit_support;
 
 use pitface_core::record::{Buried, Field, FieldNotes, OrganicMatter, RecordId, TextureNote, notes};
 use pitface_core::screen::field::FieldAct;
-use pitface_core::screen::{Act, Ask, Does, Doing, Edit, Place, Screen, show, tap};
+use pitface_core::screen::{Act, Ask, Block, Does, Edit, Input, Place, Screen, show, tap};
 use pitface_core::soil::texture::TextureGroup;
 use pitface_core::units::LengthUnit;
 use pitface_core::words::{Detail, Language, Words};
@@ -49,8 +49,8 @@ fn open(phone: &mut Phone, detail: Detail) {
 }
 
 fn acts(screen: &Screen) -> Vec<(Act, bool)> {
-    let typing = screen.doing.iter().filter_map(|doing| match doing {
-        Doing::Typing { act, .. } => Some((act.clone(), true)),
+    let typing = screen.blocks.iter().filter_map(|block| match block {
+        Block::Typing { act, .. } => Some((act.clone(), true)),
         _ => None,
     });
     let tapped = buttons(screen).into_iter().filter(|(.., enabled)| *enabled).map(|(_, act, _)| (act, false));
@@ -63,7 +63,7 @@ fn assert_sound(screen: &Screen) {
         assert!(!text.trim().is_empty() && !text.contains(['{', '}', '_']), "{:?}: {text:?}", screen.place);
     }
     assert!(drawings(screen).into_iter().all(is_finite), "{:?}", screen.place);
-    assert_eq!(screen.bar.back.is_some(), screen.place.above().is_some());
+    assert_eq!(screen.back.is_some(), screen.place.above().is_some());
 }
 
 const fn is_here(place: Place) -> bool {
@@ -95,7 +95,7 @@ fn crawl(fields: &[FieldNotes], language: Language, unit: LengthUnit, most_saves
         if read.is_err() {
             let screen = show(Place::HandOver { field: fields[0].field.id }, &phone.world());
             assert_sound(&screen);
-            let main = screen.bar.main.unwrap();
+            let main = screen.next.unwrap();
             assert!(matches!(main.does, Does::Ask(Ask::ShareField { .. })));
             assert!(!main.enabled, "{:?}\n{text}", read.err());
         }
@@ -237,7 +237,7 @@ fn what_cannot_be_is_told_and_not_noted() {
     let act: Act =
         serde_json::from_str(r#"{"field":{"detail":{"detail":"tyre","to":{"millimetres":9}}}}"#).unwrap();
     let mut new_id = || panic!("nothing new");
-    assert!(tap(phone.place, &act, None, &phone.world(), &mut new_id).is_err());
+    assert!(tap(phone.place, &act, Input::default(), &phone.world(), &mut new_id).is_err());
 }
 
 #[test]
@@ -289,18 +289,18 @@ fn a_line_only_begun_is_not_handed_over_and_says_why() {
     press(&mut phone, "Mole drain");
     phone.place = Place::HandOver { field: field(&phone).id };
     let screen = phone.screen();
-    assert!(!screen.bar.main.as_ref().unwrap().enabled);
+    assert!(!screen.next.as_ref().unwrap().enabled);
     assert!(texts(&screen).iter().any(|text| text.starts_with("A line is only begun")));
     press(&mut phone, "Mole drain, no place yet");
     press(&mut phone, "The line begins here");
     press(&mut phone, "Another place on the plan");
     phone.place = Place::HandOver { field: field(&phone).id };
-    assert!(phone.screen().bar.main.unwrap().enabled);
+    assert!(phone.screen().next.unwrap().enabled);
     // Two corners enclose nothing.
     phone.fields[0].field.outline = vec![[2.5, 54.5], [2.51, 54.5]];
-    assert!(!phone.screen().bar.main.unwrap().enabled);
+    assert!(!phone.screen().next.unwrap().enabled);
     press(&mut phone, "Walk the edge of the field");
     phone.act(&FieldAct::OutlineAnew.into(), None);
     phone.place = Place::HandOver { field: field(&phone).id };
-    assert!(phone.screen().bar.main.unwrap().enabled);
+    assert!(phone.screen().next.unwrap().enabled);
 }

@@ -10,10 +10,10 @@ use pitface_core::screen::behind::{BehindAct, PassSaid};
 use pitface_core::screen::machine::{MachineAct, Measured};
 use pitface_core::screen::on_plan::BY_HAND_M;
 use pitface_core::screen::own::OwnAct;
-use pitface_core::screen::{Act, Ask, Doing, Known, Place, Screen};
+use pitface_core::screen::{Act, Ask, Place, Screen};
 use pitface_core::units::LengthUnit;
 use pitface_core::words::Language;
-use screen_machine_support::{Phone, asks, demo, plain, screen_is_sound};
+use screen_machine_support::{Phone, answers, asks, demo, said, screen_is_sound};
 
 fn phone(place: impl Fn(&FieldNotes) -> Place, language: Language) -> Phone {
     let fields = demo();
@@ -25,20 +25,14 @@ fn machines(notes: &FieldNotes) -> Place {
 }
 
 fn known(screen: &Screen) -> String {
-    let said = screen.known.iter().map(|known| match known {
-        Known::Sentence(said) | Known::Line(said) => plain(said),
-        Known::Section { heading, lines } => plain(&format!("{heading}: {}", lines.join(" "))),
-        Known::Drawing(pictured) => format!("[{}]", pictured.title),
-        Known::Rows(rows) => rows.iter().map(|row| row.title.clone()).collect::<Vec<_>>().join("\n"),
-    });
-    said.collect::<Vec<_>>().join("\n")
+    said(screen).join("\n")
 }
 
 #[test]
 fn a_machine_described_by_taps_alone_ends_in_a_setting() {
     let mut phone = phone(machines, Language::English);
     phone.press_main();
-    assert!(phone.screen(&phone.words()).bar.main.is_none(), "nothing to keep before the three measures");
+    assert!(phone.screen(&phone.words()).next.is_none(), "nothing to keep before the three measures");
     phone.press("Legs", "3");
     phone.press("From leg to leg", "60 cm");
     phone.press("Width of the foot", "8 cm");
@@ -133,8 +127,7 @@ fn the_first_start_asks_for_the_language_only() {
     let mut phone = Phone::at(Place::Welcome, Vec::new(), Language::English, LengthUnit::Centimetres);
     phone.own.language = None;
     let screen = phone.screen(&phone.words());
-    let [Doing::Choices { buttons, .. }] = &screen.doing[..] else { panic!("{:?}", screen.doing) };
-    let labels: Vec<&str> = buttons.iter().map(|button| button.label.as_str()).collect();
+    let labels: Vec<&str> = answers(&screen).iter().map(|button| button.label.as_str()).collect();
     assert_eq!(labels, ["English", "Deutsch"]);
     phone.tap(&Act::Own(OwnAct::Language(Language::German)), None, &phone.words());
     assert_eq!((phone.own.language, phone.place), (Some(Language::German), Place::Fields));
@@ -188,12 +181,12 @@ fn a_field_of_which_nothing_has_a_place_has_no_plan() {
     let place = Place::OnPlan { field: field.field.id, pit: field.pits[0].id };
     let mut phone = Phone::at(place, fields, Language::German, LengthUnit::Inches);
     screen_is_sound(&phone.screen(&phone.words()));
-    assert!(phone.screen(&phone.words()).bar.main.is_none());
+    assert!(phone.screen(&phone.words()).next.is_none());
     // With one pit placed there is a plan around it.
     phone.fields[0].pits[1].at = demo()[0].pits[1].at;
     let screen = phone.screen(&phone.words());
     screen_is_sound(&screen);
-    assert!(screen.bar.main.is_some() && known(&screen).contains("[Plan"));
+    assert!(screen.next.is_some() && known(&screen).contains("[Plan"));
 }
 
 #[test]
@@ -216,7 +209,7 @@ fn handing_over_says_that_positions_leave() {
     assert!(said.contains("Lapwing Ground: 8 pits, 3 passes.") && said.contains("Positions leave"));
     let field = phone.fields[0].field.id;
     assert!(asks(&screen).contains(&&Ask::ShareField { field }));
-    assert!(screen.bar.main.unwrap().enabled);
+    assert!(screen.next.unwrap().enabled);
 }
 
 #[test]
@@ -236,8 +229,8 @@ fn a_hole_only_begun_keeps_a_field_from_leaving() {
     phone.fields[0].passes[0].after_digs[0].firm_mm.truncate(2);
     let screen = phone.screen(&phone.words());
     screen_is_sound(&screen);
-    assert!(!screen.bar.main.unwrap().enabled);
-    assert!(matches!(screen.known.last(), Some(Known::Rows(_))));
+    assert!(!screen.next.as_ref().unwrap().enabled);
+    assert!(screen.rows().next().is_some());
 }
 
 #[test]

@@ -10,9 +10,9 @@ use pitface_core::record::{
     Call, ComesAway, FaceMoisture, Field, FieldNotes, RecordId, Resistance, RollOutcome, depth, notes,
 };
 use pitface_core::screen::own::OwnAct;
-use pitface_core::screen::{Act, Button, Doing, Known, Place, Screen, ScreenKind, Size};
+use pitface_core::screen::{Act, Block, Button, Place, Screen, ScreenKind};
 use pitface_core::words::Language;
-use screen_pit_support::{Phone, demo, fix_at};
+use screen_pit_support::{Phone, answers, demo, fix_at, typing};
 
 /// A field with its reference pit dug.
 fn field_with_reference() -> Vec<FieldNotes> {
@@ -62,7 +62,7 @@ fn looked(phone: &mut Phone) -> usize {
     let mut count = 0;
     while kind(phone) == ScreenKind::NextLook {
         let screen = phone.screen();
-        let Some(Doing::Choices { buttons, .. }) = screen.doing.last() else { panic!("no answers") };
+        let buttons = answers(&screen);
         let question = question(&screen);
         let (_, seen) = SEEN.iter().find(|(depths, _)| question.starts_with(depths)).unwrap();
         let answer = seen.iter().find(|seen| buttons.iter().any(|button| button.label == **seen));
@@ -75,8 +75,8 @@ fn looked(phone: &mut Phone) -> usize {
 
 /// What a screen asks last.
 fn question(screen: &Screen) -> String {
-    let asked = screen.doing.iter().rev().find_map(|doing| match doing {
-        Doing::Question(text) => Some(text.clone()),
+    let asked = screen.blocks.iter().rev().find_map(|block| match block {
+        Block::Question { text, .. } => Some(text.clone()),
         _ => None,
     });
     asked.unwrap()
@@ -84,11 +84,7 @@ fn question(screen: &Screen) -> String {
 
 /// What a screen says first.
 fn sentence(screen: &Screen) -> String {
-    let said = screen.known.iter().find_map(|known| match known {
-        Known::Sentence(text) => Some(text.clone()),
-        _ => None,
-    });
-    said.unwrap()
+    screen.answer.clone().unwrap().text
 }
 
 #[test]
@@ -184,18 +180,17 @@ fn the_most_used_control_comes_last() {
     dug(&mut phone);
     phone.tap("Crumbs");
     let screen = phone.screen();
-    let Some(Doing::Choices { buttons, columns: 1 }) = screen.doing.last() else { panic!() };
-    assert_eq!((buttons[0].label.as_str(), buttons[0].size), ("Same as above", Size::Large));
+    let buttons = answers(&screen);
+    assert_eq!((buttons[0].label.as_str(), buttons[0].strong), ("Same as above", true));
     assert!(buttons.iter().all(|button| button.enabled));
 
     walked(&mut phone);
     let screen = phone.screen();
     assert_eq!(screen.kind, ScreenKind::NextLook);
-    let Some(Doing::Choices { buttons, .. }) = screen.doing.last() else { panic!() };
-    assert!((3..=6).contains(&buttons.len()), "answers");
+    assert!((3..=6).contains(&answers(&screen).len()), "answers");
     phone.place = Place::Roll { field: phone.fields[0].field.id, pit: phone.pit().id };
     let screen = phone.screen();
-    assert!(matches!(screen.doing.last(), Some(Doing::Choices { buttons, .. }) if buttons.len() == 4));
+    assert_eq!(answers(&screen).len(), 4);
 }
 
 #[test]
@@ -305,8 +300,7 @@ fn the_hole_dug_and_its_face_are_one_tap_or_two() {
 
 #[test]
 fn who_digs_is_asked_at_the_first_pit_and_holds_nothing_up() {
-    let typing =
-        |phone: &Phone| phone.screen().doing.iter().any(|doing| matches!(doing, Doing::Typing { .. }));
+    let typing = |phone: &Phone| typing(&phone.screen()).is_some();
     let mut phone = Phone::new(Language::English, field_with_reference());
     phone.own.name.clear();
     let begin = |phone: &mut Phone| {
@@ -431,12 +425,8 @@ fn a_field_is_started_and_its_edge_walked() {
 #[test]
 fn the_field_one_stands_in_comes_first() {
     let mut phone = Phone::new(Language::English, demo());
-    let first = |phone: &Phone| {
-        phone.screen().known.iter().find_map(|known| match known {
-            Known::Rows(rows) => Some((rows[0].title.clone(), rows[0].lines[0].clone())),
-            _ => None,
-        })
-    };
+    let first =
+        |phone: &Phone| phone.screen().rows().next().map(|row| (row.title.clone(), row.lines[0].clone()));
     assert_eq!(first(&phone), Some(("Long Sedge".into(), "You stand in this field.".into())));
     phone.fix = None;
     assert_ne!(first(&phone).unwrap().1, "You stand in this field.");
@@ -467,7 +457,7 @@ fn a_place_whose_record_is_gone_shows_the_one_above() {
     let result = pitface_core::screen::tap(
         Place::KnifeWalk { field, pit: gone },
         &stale,
-        None,
+        pitface_core::screen::Input::default(),
         &phone.world(),
         &mut || gone,
     );

@@ -6,12 +6,12 @@ mod screen_names;
 mod screen_pit_support;
 
 use pitface_core::record::{FieldNotes, RecordId, depth, notes};
-use pitface_core::screen::{Act, Doing, Edit, Place, Screen, ScreenKind, tap};
+use pitface_core::screen::{Act, Block, Edit, Input, Place, Screen, ScreenKind, tap};
 use pitface_core::store::{DeviceId, Store};
 use pitface_core::units::LengthUnit;
 use pitface_core::words::{Language, Words};
 use screen_names::assert_told_apart;
-use screen_pit_support::{Phone, buttons, demo, drawings, is_finite, texts};
+use screen_pit_support::{Phone, buttons, demo, drawings, is_finite, texts, typing};
 use std::collections::{BTreeMap, BTreeSet};
 
 /// Taps of one crawl.
@@ -60,9 +60,9 @@ fn assert_whole(screen: &Screen) {
     for drawing in drawings(screen) {
         assert!(is_finite(drawing), "{:?}", screen.kind);
     }
-    for doing in &screen.doing {
-        if let Doing::Choices { columns, buttons } = doing {
-            assert!((1..=6).contains(columns) && !buttons.is_empty(), "{:?}", screen.kind);
+    for block in &screen.blocks {
+        if let Block::Question { columns, answers, .. } = block {
+            assert!((1..=6).contains(columns) && !answers.is_empty(), "{:?}", screen.kind);
         }
     }
     let place = serde_json::to_string(&screen.place).unwrap();
@@ -130,10 +130,8 @@ fn crawl(language: Language, unit: LengthUnit, fields: Vec<FieldNotes>, seed: u6
         assert_whole(&screen);
         assert_told_apart(&screen);
         kinds.insert(screen.kind.code());
-        if let Some(Doing::Typing { act, .. }) =
-            screen.doing.iter().find(|doing| matches!(doing, Doing::Typing { .. }))
-        {
-            phone.act(act, Some(&format!("Field {round}")));
+        if let Some(act) = typing(&screen) {
+            phone.act(&act, Some(&format!("Field {round}")));
             continue;
         }
         let acts: Vec<Act> = buttons(&screen)
@@ -155,7 +153,7 @@ fn crawl(language: Language, unit: LengthUnit, fields: Vec<FieldNotes>, seed: u6
         if round % 6 == 0 {
             for act in &acts {
                 let mut new_id = || RecordId::new(1, [8; 10]);
-                let done = tap(screen.place, act, None, &phone.world(), &mut new_id);
+                let done = tap(screen.place, act, Input::default(), &phone.world(), &mut new_id);
                 assert!(done.is_ok(), "{:?} {act:?}: {done:?}", screen.place);
             }
         }

@@ -2,7 +2,7 @@
 #![allow(dead_code, clippy::unwrap_used, reason = "each test file uses its part")]
 
 use pitface_bindings::{
-    PitfaceError, ScreenKind, Session, ShownButton, ShownDoes, ShownDoing, ShownKnown, ShownScreen,
+    PitfaceError, ScreenKind, Session, ShownBlock, ShownButton, ShownDoes, ShownRow, ShownScreen,
 };
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
@@ -32,7 +32,7 @@ pub fn with_field(name: &str) -> (TempDir, Arc<Session>) {
 pub fn take_in(session: &Session, file: &Path) -> ShownScreen {
     let screen = session.import_file(file.display().to_string()).unwrap();
     let takes = |does: &ShownDoes| matches!(does, ShownDoes::Act { act } if act == r#""take_in""#);
-    if screen.main.as_ref().is_some_and(|button| takes(&button.does)) {
+    if screen.next.as_ref().is_some_and(|button| takes(&button.does)) {
         assert!(!screen.saved, "it is shown first");
         return session.tap(r#""take_in""#.to_owned()).unwrap();
     }
@@ -41,18 +41,49 @@ pub fn take_in(session: &Session, file: &Path) -> ShownScreen {
 
 /// Everything that can be tapped, with its label; what cannot now is left out.
 pub fn tappable(screen: &ShownScreen) -> Vec<(String, ShownDoes)> {
-    let rows = screen.known.iter().flat_map(|known| match known {
-        ShownKnown::Rows { rows } => rows.clone(),
-        _ => Vec::new(),
-    });
-    let rows = rows.map(|row| (row.title, row.does));
-    let choices = screen.doing.iter().flat_map(|doing| match doing {
-        ShownDoing::Choices { buttons, .. } => buttons.clone(),
-        _ => Vec::new(),
-    });
-    let bar = [&screen.undo, &screen.main, &screen.back].into_iter().flatten().cloned();
-    let buttons = choices.chain(bar).filter(|button: &ShownButton| button.enabled);
+    let rows = rows(screen).into_iter().map(|row| (row.title, row.does));
+    let buttons = buttons(screen).into_iter().filter(|button| button.enabled);
     rows.chain(buttons.map(|button| (button.label, button.does))).collect()
+}
+
+/// All rows of a screen.
+pub fn rows(screen: &ShownScreen) -> Vec<ShownRow> {
+    let rows = screen.blocks.iter().filter_map(|block| match block {
+        ShownBlock::Ways { rows, .. } => Some(rows.clone()),
+        _ => None,
+    });
+    rows.flatten().collect()
+}
+
+/// All buttons of a screen, from the top.
+pub fn buttons(screen: &ShownScreen) -> Vec<ShownButton> {
+    let answers = screen.blocks.iter().filter_map(|block| match block {
+        ShownBlock::Question { answers, .. } => Some(answers.clone()),
+        _ => None,
+    });
+    let above = screen.back.iter().chain(&screen.menu).cloned();
+    above.chain(answers.flatten()).chain(screen.next.clone()).chain(screen.tools.clone()).collect()
+}
+
+/// Everything that is said on a screen, but for its buttons, each text by itself.
+pub fn texts(screen: &ShownScreen) -> Vec<String> {
+    let answer = screen.answer.iter().flat_map(|answer| [answer.text.clone(), answer.line.clone()]);
+    let blocks = screen.blocks.iter().flat_map(|block| match block {
+        ShownBlock::Text { text } | ShownBlock::Question { text, .. } => vec![text.clone()],
+        ShownBlock::Lines { section } => [vec![section.heading.clone()], section.lines.clone()].concat(),
+        ShownBlock::Ways { heading, rows } => {
+            let told = rows.iter().flat_map(|row| [vec![row.title.clone()], row.lines.clone()].concat());
+            [heading.clone()].into_iter().chain(told).collect()
+        }
+        ShownBlock::Photos { photos } => photos.iter().map(|photo| photo.label.clone()).collect(),
+        ShownBlock::Picture { .. } | ShownBlock::Typing { .. } => Vec::new(),
+    });
+    let more = screen
+        .more
+        .iter()
+        .flat_map(|section| [vec![section.heading.clone()], section.lines.clone()].concat());
+    let said = answer.chain(blocks).chain([screen.caution.clone()]).chain(more);
+    said.filter(|text| !text.is_empty()).collect()
 }
 
 /// The acts that can be tapped.
@@ -75,8 +106,8 @@ pub fn tap(session: &Session, screen: &ShownScreen, label: &str) -> ShownScreen 
 /// Enters a line of text where one is asked for.
 #[track_caller]
 pub fn type_in(session: &Session, screen: &ShownScreen, text: &str) -> ShownScreen {
-    let act = screen.doing.iter().find_map(|doing| match doing {
-        ShownDoing::Typing { act, .. } => Some(act.clone()),
+    let act = screen.blocks.iter().find_map(|block| match block {
+        ShownBlock::Typing { act, .. } => Some(act.clone()),
         _ => None,
     });
     session.r#type(act.unwrap(), text.to_owned()).unwrap()

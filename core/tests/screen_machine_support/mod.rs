@@ -9,7 +9,7 @@ use pitface_core::picture::{Drawing, Shape};
 use pitface_core::record::{FieldNotes, Photo, RecordId, notes};
 use pitface_core::screen::partners::Partners;
 use pitface_core::screen::{
-    Act, Ask, Bar, Button, Does, Doing, Done, Edit, Known, Own, Place, Row, Screen, World, show, tap,
+    Act, Ask, Block, Button, Does, Done, Edit, Input, Own, Place, Row, Screen, Section, World, show, tap,
 };
 use pitface_core::store::DeviceId;
 use pitface_core::units::LengthUnit;
@@ -96,6 +96,7 @@ impl Phone {
             incoming: None,
             partners: &Partners::none(DeviceId([1; 16])),
             can_undo: true,
+            letters: 1.0,
         })
     }
 
@@ -111,7 +112,7 @@ impl Phone {
             RecordId::new(made, [1; 10])
         };
         let Done { edits, own, decided: _, place, told, .. } =
-            self.with(words, |world| tap(self.place, act, text, world, &mut new_id))?;
+            self.with(words, |world| tap(self.place, act, Input { text, point: None }, world, &mut new_id))?;
         self.made = made;
         let told_of = matches!(act, Act::Machine(_) | Act::Behind(_));
         assert!(edits.is_empty() || !told_of || told.ends_with('.'), "{act:?} tells {told:?}");
@@ -132,21 +133,13 @@ impl Phone {
     pub fn press(&mut self, question: &str, label: &str) {
         let words = self.words();
         let screen = self.screen(&words);
-        let mut asked = String::new();
-        let mut found = None;
-        for doing in &screen.doing {
-            match doing {
-                Doing::Question(question) => asked.clone_from(question),
-                Doing::Choices { buttons, .. } => {
-                    let button = buttons.iter().find(|button| plain(&button.label) == label);
-                    if asked.starts_with(question) && button.is_some() {
-                        found = button;
-                    }
-                }
-                Doing::Typing { .. } => {}
+        let found = screen.blocks.iter().rev().find_map(|block| match block {
+            Block::Question { text, answers, .. } if text.starts_with(question) => {
+                answers.iter().find(|button| plain(&button.label) == label)
             }
-        }
-        let button = found.unwrap_or_else(|| panic!("no {label} under {question}: {:#?}", screen.doing));
+            _ => None,
+        });
+        let button = found.unwrap_or_else(|| panic!("no {label} under {question}: {:#?}", screen.blocks));
         assert!(button.enabled, "{label}");
         let Does::Act(act) = &button.does else { panic!("{label} asks the platform") };
         self.tap(act, None, &words);
@@ -155,7 +148,7 @@ impl Phone {
     /// Taps the main action.
     pub fn press_main(&mut self) {
         let words = self.words();
-        let main = self.screen(&words).bar.main.unwrap();
+        let main = self.screen(&words).next.unwrap();
         let Does::Act(act) = &main.does else { panic!("{} asks the platform", main.label) };
         self.tap(act, None, &words);
     }
@@ -227,32 +220,21 @@ pub fn acts(screen: &Screen) -> Vec<(Act, bool)> {
             acts.push((act.clone(), typed));
         }
     };
-    for known in &screen.known {
-        if let Known::Rows(rows) = known {
-            for row in rows {
-                add(&row.does, false);
-            }
+    for row in screen.rows() {
+        add(&row.does, false);
+    }
+    for block in &screen.blocks {
+        if let Block::Typing { act, .. } = block {
+            add(&Does::Act(act.clone()), true);
         }
     }
-    for doing in &screen.doing {
-        match doing {
-            Doing::Question(_) => {}
-            Doing::Choices { buttons, .. } => {
-                for button in buttons.iter().filter(|button| button.enabled) {
-                    add(&button.does, false);
-                }
-            }
-            Doing::Typing { act, .. } => add(&Does::Act(act.clone()), true),
-        }
-    }
-    for button in bar(&screen.bar) {
+    for button in screen.buttons().filter(|button| button.enabled) {
         add(&button.does, false);
     }
+    for touch in screen.pictures().flat_map(|picture| &picture.touches) {
+        add(&touch.does, false);
+    }
     acts
-}
-
-fn bar(bar: &Bar) -> impl Iterator<Item = &Button> {
-    [&bar.undo, &bar.main, &bar.back].into_iter().flatten()
 }
 
 #[track_caller]
@@ -292,59 +274,91 @@ fn button_is_sound(button: &Button) {
     }
 }
 
+/// Everything that is said on a screen, from the headline on, a line each; a drawing by its title in brackets.
+pub fn said(screen: &Screen) -> Vec<String> {
+    let mut said: Vec<String> =
+        screen.answer.iter().flat_map(|answer| [answer.text.clone(), answer.line.clone()]).collect();
+    said.extend(screen.picture.iter().map(|picture| format!("[{}]", picture.title)));
+    for block in &screen.blocks {
+        match block {
+            Block::Question { text, .. } | Block::Text(text) => said.push(text.clone()),
+            Block::Ways { rows, .. } => {
+                said.extend(
+                    rows.iter().flat_map(|row| [vec![row.title.clone()], row.lines.clone()].concat()),
+                );
+            }
+            Block::Section(section) => said.push(format!("{}: {}", section.heading, section.lines.join(" "))),
+            Block::Drawing(picture) => said.push(format!("[{}]", picture.title)),
+            Block::Photos(photos) => said.extend(photos.iter().map(|photo| photo.label.clone())),
+            Block::Typing { label, .. } => said.push(label.clone()),
+        }
+    }
+    said.push(screen.caution.clone());
+    said.extend(
+        screen.more.iter().map(|section| format!("{}: {}", section.heading, section.lines.join(" "))),
+    );
+    said.into_iter().filter(|said| !said.is_empty()).map(|said| plain(&said)).collect()
+}
+
+/// The answers to the last question of a screen.
+pub fn answers(screen: &Screen) -> &[Button] {
+    let asked = screen.blocks.iter().rev().find_map(|block| match block {
+        Block::Question { answers, .. } => Some(answers.as_slice()),
+        _ => None,
+    });
+    asked.unwrap_or(&[])
+}
+
 /// Everything that must hold of every screen.
 #[track_caller]
 pub fn screen_is_sound(screen: &Screen) {
     text(&screen.title);
     let written = serde_json::to_string(&screen.place).unwrap();
     assert_eq!(serde_json::from_str::<Place>(&written).unwrap(), screen.place);
-    assert!(!screen.known.is_empty() || !screen.doing.is_empty(), "{:?} is empty", screen.place);
-    for known in &screen.known {
-        match known {
-            Known::Sentence(said) | Known::Line(said) => text(said),
-            Known::Drawing(pictured) => {
-                sound(&pictured.drawing);
-                text(&pictured.title);
-                text(&pictured.description);
+    assert!(screen.answer.is_some() || !screen.blocks.is_empty(), "{:?} is empty", screen.place);
+    if let Some(answer) = &screen.answer {
+        text(&answer.text);
+        answer.sign.iter().for_each(sound);
+    }
+    for picture in screen.pictures() {
+        sound(&picture.drawing);
+        text(&picture.title);
+        text(&picture.description);
+        picture.touches.iter().for_each(|touch| text(&touch.label));
+    }
+    for block in &screen.blocks {
+        match block {
+            Block::Question { columns, answers, .. } => {
+                assert!((1..=6).contains(columns) && !answers.is_empty());
             }
-            Known::Section { heading, lines } => {
-                assert!(!lines.is_empty(), "nothing under {heading}");
-                for line in lines {
-                    text(line);
-                }
-            }
-            Known::Rows(rows) => {
+            Block::Ways { rows, .. } => {
                 assert!(!rows.is_empty());
                 for Row { title, lines, .. } in rows {
                     text(title);
-                    for line in lines {
-                        text(line);
-                    }
+                    lines.iter().for_each(|line| text(line));
                 }
             }
+            Block::Photos(photos) => photos.iter().for_each(|photo| text(&photo.label)),
+            Block::Drawing(_) => {}
+            Block::Text(said) => text(said),
+            Block::Section(section) => section_is_sound(section),
+            Block::Typing { label, .. } => text(label),
         }
     }
-    for doing in &screen.doing {
-        match doing {
-            Doing::Question(said) => text(said),
-            Doing::Choices { columns, buttons } => {
-                assert!((1..=6).contains(columns) && !buttons.is_empty());
-                buttons.iter().for_each(button_is_sound);
-            }
-            Doing::Typing { label, .. } => text(label),
-        }
-    }
-    bar(&screen.bar).for_each(button_is_sound);
-    assert_eq!(screen.bar.back.is_some(), screen.place.above().is_some(), "{:?}", screen.place);
+    screen.more.iter().for_each(section_is_sound);
+    screen.buttons().for_each(button_is_sound);
+    assert_eq!(screen.back.is_some(), screen.place.above().is_some(), "{:?}", screen.place);
+}
+
+#[track_caller]
+fn section_is_sound(section: &Section) {
+    assert!(!section.lines.is_empty(), "nothing under {}", section.heading);
+    section.lines.iter().for_each(|line| text(line));
 }
 
 /// What the platform is asked for on a screen.
 pub fn asks(screen: &Screen) -> Vec<&Ask> {
-    let choices = screen.doing.iter().flat_map(|doing| match doing {
-        Doing::Choices { buttons, .. } => buttons.iter().collect(),
-        Doing::Question(_) | Doing::Typing { .. } => Vec::new(),
-    });
-    let buttons = choices.chain(bar(&screen.bar));
+    let buttons = screen.buttons();
     buttons
         .filter_map(|button| match &button.does {
             Does::Ask(ask) => Some(ask),

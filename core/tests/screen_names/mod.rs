@@ -1,16 +1,12 @@
 //! Every button has a name of its own: what a screen reader says of it is said of no other one on its screen.
 #![allow(dead_code, reason = "each test file uses its part")]
 
-use pitface_core::screen::{Button, Known, Screen};
+use pitface_core::screen::{Button, Screen};
 use std::collections::BTreeMap;
 
 /// Everything on a screen that can be tapped, as it is read out.
 pub fn names(screen: &Screen) -> Vec<String> {
-    let rows = screen.known.iter().filter_map(|known| match known {
-        Known::Rows(rows) => Some(rows),
-        _ => None,
-    });
-    let rows = rows.flatten().map(|row| [vec![row.title.clone()], row.lines.clone()].concat().join(". "));
+    let rows = screen.rows().map(|row| [vec![row.title.clone()], row.lines.clone()].concat().join(". "));
     let buttons = screen.buttons().filter(|button| button.enabled).map(Button::spoken);
     rows.chain(buttons).collect()
 }

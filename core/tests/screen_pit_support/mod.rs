@@ -8,7 +8,9 @@ use pitface_core::picture::{Drawing, Shape};
 use pitface_core::place::AveragedFix;
 use pitface_core::record::{FieldNotes, Pit, Position, RecordId, notes};
 use pitface_core::screen::partners::Partners;
-use pitface_core::screen::{Act, Button, Does, Doing, Edit, Known, Own, Place, Screen, World, show, tap};
+use pitface_core::screen::{
+    Act, Block, Button, Does, Edit, Input, Own, Place, Screen, Section, World, show, tap,
+};
 use pitface_core::store::DeviceId;
 use pitface_core::units::LengthUnit;
 use pitface_core::words::{Language, Words};
@@ -86,6 +88,7 @@ impl Phone {
             incoming: None,
             partners: &self.partners,
             can_undo: !self.before.is_empty(),
+            letters: 1.0,
         }
     }
 
@@ -104,7 +107,7 @@ impl Phone {
             made += 1;
             RecordId::new(1_000_000 + made, [9; 10])
         };
-        let done = tap(place, &read, text, &self.world(), &mut new_id)
+        let done = tap(place, &read, Input { text, point: None }, &self.world(), &mut new_id)
             .unwrap_or_else(|fault| panic!("{place:?} {act:?}: {fault}"));
         self.made = made;
         let saves = done.edits.iter().any(|edit| !matches!(edit, Edit::Undo));
@@ -152,11 +155,7 @@ impl Phone {
 
     pub fn type_in(&mut self, text: &str) {
         let screen = self.screen();
-        let typing = screen.doing.iter().find_map(|doing| match doing {
-            Doing::Typing { act, .. } => Some(act.clone()),
-            _ => None,
-        });
-        self.act(&typing.unwrap(), Some(text));
+        self.act(&typing(&screen).unwrap(), Some(text));
     }
 
     pub fn pit(&self) -> &Pit {
@@ -222,64 +221,73 @@ pub fn buttons(screen: &Screen) -> Vec<(String, Act, bool)> {
         Does::Act(act) => Some((button.label.clone(), act.clone(), button.enabled)),
         Does::Ask(_) => None,
     };
-    let rows = screen.known.iter().flat_map(|known| match known {
-        Known::Rows(rows) => rows.as_slice(),
-        _ => &[],
-    });
-    let rows = rows.filter_map(|row| match &row.does {
+    let rows = screen.rows().filter_map(|row| match &row.does {
         Does::Act(act) => Some((row.title.clone(), act.clone(), true)),
         Does::Ask(_) => None,
     });
-    let choices = screen.doing.iter().flat_map(|doing| match doing {
-        Doing::Choices { buttons, .. } => buttons.as_slice(),
-        _ => &[],
+    rows.chain(screen.buttons().filter_map(of)).collect()
+}
+
+/// The act of what is to be typed on a screen.
+pub fn typing(screen: &Screen) -> Option<Act> {
+    screen.blocks.iter().find_map(|block| match block {
+        Block::Typing { act, .. } => Some(act.clone()),
+        _ => None,
+    })
+}
+
+/// The answers to the last question of a screen.
+pub fn answers(screen: &Screen) -> &[Button] {
+    let asked = screen.blocks.iter().rev().find_map(|block| match block {
+        Block::Question { answers, .. } => Some(answers.as_slice()),
+        _ => None,
     });
-    let bar = [&screen.bar.undo, &screen.bar.main, &screen.bar.back].into_iter().flatten();
-    rows.chain(choices.chain(bar).filter_map(of)).collect()
+    asked.unwrap_or(&[])
 }
 
 /// Every text on a screen.
 pub fn texts(screen: &Screen) -> Vec<String> {
     let mut texts = vec![screen.title.clone()];
-    for known in &screen.known {
-        match known {
-            Known::Sentence(text) | Known::Line(text) => texts.push(text.clone()),
-            Known::Drawing(drawn) => texts.extend([drawn.title.clone(), drawn.description.clone()]),
-            Known::Section { heading, lines } => {
-                texts.push(heading.clone());
-                texts.extend(lines.iter().cloned());
+    if let Some(answer) = &screen.answer {
+        texts.push(answer.text.clone());
+        texts.extend((!answer.line.is_empty()).then(|| answer.line.clone()));
+    }
+    for picture in screen.pictures() {
+        texts.extend([picture.title.clone(), picture.description.clone()]);
+        texts.extend(picture.touches.iter().map(|touch| touch.label.clone()));
+    }
+    for block in &screen.blocks {
+        match block {
+            Block::Question { text, .. } => texts.extend((!text.is_empty()).then(|| text.clone())),
+            Block::Ways { heading, rows } => {
+                texts.extend((!heading.is_empty()).then(|| heading.clone()));
+                texts.extend(
+                    rows.iter().flat_map(|row| [vec![row.title.clone()], row.lines.clone()].concat()),
+                );
             }
-            Known::Rows(rows) => texts.extend(
-                rows.iter()
-                    .flat_map(|row| [&row.title].into_iter().chain(&row.lines).cloned().collect::<Vec<_>>()),
-            ),
+            Block::Photos(photos) => texts.extend(photos.iter().map(|photo| photo.label.clone())),
+            Block::Drawing(_) => {}
+            Block::Text(text) => texts.push(text.clone()),
+            Block::Section(section) => texts.extend(lines_of(section)),
+            Block::Typing { label, .. } => texts.push(label.clone()),
         }
     }
-    for doing in &screen.doing {
-        match doing {
-            Doing::Question(text) => texts.push(text.clone()),
-            Doing::Choices { buttons, .. } => {
-                texts.extend(buttons.iter().map(|button| button.label.clone()));
-            }
-            Doing::Typing { label, .. } => texts.push(label.clone()),
-        }
-    }
-    let bar = [&screen.bar.undo, &screen.bar.main, &screen.bar.back].into_iter().flatten();
-    texts.extend(bar.map(|button| button.label.clone()));
+    texts.extend((!screen.caution.is_empty()).then(|| screen.caution.clone()));
+    texts.extend(screen.more.iter().flat_map(lines_of));
+    texts.extend(screen.buttons().map(|button| button.label.clone()));
     texts
+}
+
+fn lines_of(section: &Section) -> Vec<String> {
+    let heading = (!section.heading.is_empty()).then(|| section.heading.clone());
+    heading.into_iter().chain(section.lines.iter().cloned()).collect()
 }
 
 /// Every drawing on a screen.
 pub fn drawings(screen: &Screen) -> Vec<&Drawing> {
-    let known = screen.known.iter().filter_map(|known| match known {
-        Known::Drawing(drawn) => Some(&drawn.drawing),
-        _ => None,
-    });
-    let choices = screen.doing.iter().flat_map(|doing| match doing {
-        Doing::Choices { buttons, .. } => buttons.as_slice(),
-        _ => &[],
-    });
-    known.chain(choices.filter_map(|button| button.drawing.as_ref())).collect()
+    let known = screen.pictures().map(|picture| &picture.drawing);
+    let signs = screen.answer.iter().filter_map(|answer| answer.sign.as_ref());
+    known.chain(signs).chain(screen.buttons().filter_map(|button| button.drawing.as_ref())).collect()
 }
 
 /// Whether every number of a drawing is one.

@@ -9,7 +9,7 @@ use pitface_core::answer::Answers;
 use pitface_core::record::{FieldNotes, RecordId, Resistance};
 use pitface_core::screen::partners::Partners;
 use pitface_core::screen::pit::PitAct;
-use pitface_core::screen::{Act, Edit, Own, Place, World, show, tap};
+use pitface_core::screen::{Act, Edit, Input, Own, Place, World, show, tap};
 use pitface_core::store::{DeviceId, Store};
 use pitface_core::units::LengthUnit;
 use pitface_core::words::{Language, Words};
@@ -126,6 +126,7 @@ impl Alone {
             partners: &self.partners,
             now: chrono::DateTime::UNIX_EPOCH.fixed_offset(),
             can_undo: true,
+            letters: 1.0,
         }
     }
 
@@ -137,7 +138,7 @@ impl Alone {
     fn tap(&mut self, place: Place, met: Resistance) -> Result<(), Box<dyn Error>> {
         self.now_ms += 1;
         let id = RecordId::new(self.now_ms, [3; 10]);
-        let done = tap(place, &PitAct::Knife(met).into(), None, &self.world(), &mut || id)?;
+        let done = tap(place, &PitAct::Knife(met).into(), Input::default(), &self.world(), &mut || id)?;
         for edit in &done.edits {
             let Edit::Step { pit, step } = edit else { return Err("the tap saved something else".into()) };
             let saved = self.store.save_step(*pit, step, self.now_ms)?;
