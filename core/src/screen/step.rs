@@ -52,13 +52,6 @@ impl Notch {
         self.at(self.steps(mm, unit).round() as u32, unit)
     }
 
-    /// Usual lengths to be offered, each on the nearest whole step, none twice.
-    pub fn offered(self, usual_mm: &[u32], unit: LengthUnit) -> Vec<u32> {
-        let mut offered: Vec<u32> = usual_mm.iter().map(|&mm| self.nearest(mm, unit)).collect();
-        offered.dedup();
-        offered
-    }
-
     /// The next whole step below, then above; `None` outside `fits`.
     pub fn around(self, mm: u32, unit: LengthUnit, fits: RangeInclusive<u32>) -> [Option<u32>; 2] {
         // A whole step in inches is rounded to the millimetre: what is within that is on the step.

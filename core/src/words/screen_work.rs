@@ -187,8 +187,8 @@ impl Words {
 
     /// Where the holes of a pass say so: the worst of them, in a sentence; empty where none was dug.
     pub fn pass_line(&self, pass: &PassAdvice) -> String {
-        let worst = pass.digs.iter().filter(|dig| Some(dig.verdict) == pass.verdict);
-        worst.last().map_or_else(String::new, |dig| self.after_dig_found(dig))
+        let mut worst = pass.digs.iter().rev().filter(|dig| Some(dig.verdict) == pass.verdict);
+        worst.next().map_or_else(String::new, |dig| self.after_dig_found(dig))
     }
 
     /// How a machine is to be set: `Set the tips to 34 cm, 5.5 km/h`.

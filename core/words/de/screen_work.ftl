@@ -103,9 +103,9 @@ work_text-measure_stopped = Messen im Stillstand, mit gezogenem Schlüssel.
 work-reading = Messung { $number } von { $all }, { $across } neben der ersten Zinkenspur, in { $unit }
 work-reading_bare = Messung { $number } von { $all }, in { $unit }
 work-slot = Schlitz { $number } von { $all }, von links, in { $unit }
-work-in_unit = In { $unit }.
-work-tip_wanted = In { $unit }; gewünscht: { $tip }.
-work-in_kmh = In km/h.
+work-in_unit = Zahlen in { $unit }.
+work-tip_wanted = Zahlen in { $unit }; gewünscht: { $tip }.
+work-in_kmh = Zahlen in km/h.
 work-looks_left = { $left ->
     [0] alles angesehen
    *[other] { $left } nicht angesehen

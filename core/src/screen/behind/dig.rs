@@ -194,13 +194,11 @@ fn result(at: &AtHole, world: &World) -> Option<Screen> {
     }
     let next = Next::of(&at.answer, at.pass(), at.said_of_pass(), world.now.date_naive());
     let elsewhere = next.filter(|next| next.place(at.field, at.pass()) != at.result());
-    screen.next = match elsewhere {
-        Some(next) => Some(next.button(at.field, at.pass(), words)),
-        None => {
-            let pass = Place::Pass { field: at.field, pass: Some(at.pass().id) };
-            Some(main_button(words.label(WorkText::ToPass), Act::Go(pass)))
-        }
-    };
+    let to_pass = Act::Go(Place::Pass { field: at.field, pass: Some(at.pass().id) });
+    screen.next = Some(elsewhere.map_or_else(
+        || main_button(words.label(WorkText::ToPass), to_pass),
+        |next| next.button(at.field, at.pass(), words),
+    ));
     screen.blocks.insert(0, Block::Text(words.next_sentence(at.said_of_pass())));
     Some(screen)
 }

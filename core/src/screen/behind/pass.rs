@@ -105,10 +105,10 @@ fn last_hole<'a>(
     text_scale: f64,
 ) -> Option<Hole<'a>> {
     let holes = pass.after_digs.iter().zip(&said.digs);
-    let read =
+    let mut read =
         holes.filter(|(dig, _)| !crate::advice::after_dig::unfinished(dig, today) && dig.firm_mm.len() > 1);
     let (notes, reading) = (&answer.notes, &answer.reading);
-    read.last().map(|(dig, said)| Hole { notes, reading, pass, dig, said, text_scale })
+    read.next_back().map(|(dig, said)| Hole { notes, reading, pass, dig, said, text_scale })
 }
 
 /// The last hole of a pass that can be drawn, with what it says.

@@ -52,6 +52,7 @@ const MASS_STEP_KG: u32 = 250;
 
 /// What a length is asked as: question, steps, what is likely, what stands there, what an answer says, and whether it can
 /// be taken away.
+#[derive(Clone, Copy)]
 struct Length {
     question: WorkText,
     notch: Notch,
