@@ -16,10 +16,9 @@ BINDINGS = HERE / "target/generated-bindings/org/pitface/core/pitface_bindings.k
 
 # Which type a file lays out, arm by arm.
 TABLES = {
-    "Buttons.kt": {"Size"},
     "Painter.kt": {"Shape", "Anchor", "Theme", "Role"},
-    "Known.kt": {"ShownKnown"},
-    "Doing.kt": {"ShownDoing"},
+    "Body.kt": {"ShownBlock", "Stand"},
+    "ScreenView.kt": {"ShownBlock"},
     "App.kt": {"ShownDoes"},
     "Phrase.kt": {"PitfaceException"},
 }
@@ -38,6 +37,9 @@ WORDS = {word: about for about, words in FORBIDDEN.items() for word in words.spl
 NOT_SO = {
     "location.hasAccuracy()": "Android's way of saying that there is a number",
     "Phrase.NEWER_VERSION": "one of the shell's own phrases",
+    "it.pressed": "a finger on the glass",
+    "change.pressed": "a finger on the glass",
+    "getDistance()": "how far a finger went on the glass",
     "time < 3_000_000_000L": "frames of the picture that the desk writes",
 }
 

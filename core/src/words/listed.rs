@@ -1,6 +1,8 @@
 //! The closed lists that have a word for each value.
 
-use super::{Caption, Detail, DetailText, Heading, Language, NotSaved, PartnerText, PitText, WorkText};
+use super::{
+    Caption, Detail, DetailText, FieldText, Heading, Language, NotSaved, PartnerText, PitText, WorkText,
+};
 use crate::advice::after_dig::{
     Across, Check, FailureCause, Lasting, NextStep, PairBy, PassClue, Remedy, Verdict,
 };
@@ -71,6 +73,7 @@ listed! {
     FaceMoisture = "face",
     FailureCause = "failure_cause",
     FeetSeen = "feet",
+    FieldText = "field_text",
     FollowUp = "follow_up",
     FuelFormula = "fuel_formula",
     Heading = "heading",

@@ -18,7 +18,6 @@ import org.pitface.core.Drawing
 import org.pitface.core.Point
 import org.pitface.core.Role
 import org.pitface.core.Shape
-import org.pitface.core.ShownKnown
 import org.pitface.core.ShownScreen
 import org.pitface.core.Theme
 import org.pitface.core.colours
@@ -34,7 +33,7 @@ import kotlin.math.hypot
 class DrawnTest {
     private val measurer by lazy { TextMeasurer(createFontFamilyResolver(process), Density(1f, 1f), LayoutDirection.Ltr, 64) }
 
-    private fun ShownScreen.drawings(): List<Drawing> = known.filterIsInstance<ShownKnown.Picture>().map { it.drawing } + buttons.mapNotNull { it.drawing }
+    private fun ShownScreen.drawings(): List<Drawing> = pictures.map { it.drawing } + buttons.mapNotNull { it.drawing } + rows.mapNotNull { it.icon } + listOfNotNull(answer?.sign)
 
     private fun screens(language: String) = Tour.screens(language) + Walk.screens(language)
 

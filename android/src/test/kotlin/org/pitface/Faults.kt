@@ -13,7 +13,13 @@ import androidx.compose.ui.semantics.getOrNull
 import androidx.compose.ui.text.TextLayoutResult
 import androidx.compose.ui.text.style.Hyphens
 import org.pitface.core.ScreenKind
+import org.pitface.core.ShownButton
 import org.pitface.core.ShownScreen
+import org.pitface.screens.ANSWER
+import org.pitface.screens.NEXT
+import org.pitface.screens.TITLE
+import org.pitface.screens.TOOL
+import org.pitface.screens.TOUCH
 import kotlin.math.abs
 import kotlin.math.roundToInt
 
@@ -28,11 +34,16 @@ internal val SemanticsNode.words
 
 /** What is wrong with a screen as it was laid out and painted; a pixel is a dp. */
 internal class Faults(private val screen: ShownScreen, private val look: Look, nodes: List<SemanticsNode>, private val painted: Bitmap) {
-    private val clickable = nodes.filter { SemanticsActions.OnClick in it.config }
+    /** Without places on pictures, which may be small: each has a button that does the same. */
+    private val clickable = nodes.filter { SemanticsActions.OnClick in it.config && it.tag != TOUCH }
+    private val answer = nodes.filter { it.tag == ANSWER }
+    private val nexts = nodes.filter { it.tag == NEXT }
+    private val tools = nodes.filter { it.tag == TOOL }
+    private val SemanticsNode.tag get() = config.getOrNull(SemanticsProperties.TestTag)
     private val texts = nodes.filter { SemanticsActions.GetTextLayoutResult in it.config }
     private val scrolled = nodes.filter { SemanticsProperties.VerticalScrollAxisRange in it.config }
 
-    fun all(): List<String> = clickable.flatMap(::tapped) + main() + texts.flatMap { node -> node.layouts().flatMap { cut(node, it) + faint(node, it) } } +
+    fun all(): List<String> = clickable.flatMap(::tapped) + next() + inSight() + texts.flatMap { node -> node.layouts().flatMap { cut(node, it) + faint(node, it) } } +
         overlapping(clickable, "taps") + overlapping(texts, "words") + texts.filter { screen.kind != ScreenKind.SHOW }.flatMap(::outside) + scrolled.mapNotNull(::narrow)
 
     private fun SemanticsNode.whole() = Rect(positionInRoot, Size(size.width.toFloat(), size.height.toFloat()))
@@ -45,14 +56,36 @@ internal class Faults(private val screen: ShownScreen, private val look: Look, n
         "\"${node.merged()}\" is wider than the screen".takeIf { node.whole().left < 0 || node.whole().right > look.width },
     )
 
-    /** The main action is large, and where the thumb is. */
-    private fun main(): List<String> {
-        val main = screen.main?.takeIf { screen.kind != ScreenKind.SHOW } ?: return emptyList()
-        val node = clickable.lastOrNull { it.merged().startsWith(main.label) } ?: return listOf("the main action \"${main.label}\" is not there")
+    /** The next step is large, and where the thumb is. */
+    private fun next(): List<String> {
+        val next = screen.next ?: return emptyList()
+        val node = nexts.firstOrNull() ?: return listOf("the next step \"${next.label}\" is not there")
         return listOfNotNull(
-            "the main action is ${node.size}".takeIf { node.size.width < 64 || node.size.height < 64 },
-            "the main action is at ${node.boundsInRoot}".takeIf { node.boundsInRoot.center.y < look.height / 2f || node.boundsInRoot.height + 1 < node.size.height },
+            "the next step is ${node.size}".takeIf { node.size.width < 64 || node.size.height < 56 },
+            "the next step is at ${node.boundsInRoot}".takeIf { node.boundsInRoot.center.y < look.height / 2f },
         )
+    }
+
+    private fun SemanticsNode.wholeInSight() = seen().let {
+        it.height + 1 >= size.height && it.width + 1 >= size.width && it.top >= -1 && it.left >= -1 && it.right <= look.width + 1 && it.bottom <= look.height + 1
+    }
+
+    /** What is never below the fold: the answer, every answer of the questions with their questions, the next step, the tools. */
+    private fun inSight(): List<String> {
+        if (screen.kind == ScreenKind.SHOW) return unseen(answer, listOfNotNull(screen.answer?.text), "the answer")
+        val questions = screen.questions
+        val asked = questions.map { it.text }.filter { it.isNotEmpty() }
+        val first = unseen(answer, listOfNotNull(screen.answer?.text), "the answer") + unseen(texts, if (look.sees) asked else asked.take(1), "the question")
+        if (!look.sees) return first
+        return first + unseen(clickable, questions.flatMap { it.answers }.map { it.named() }, "an answer") +
+            unseen(nexts, listOfNotNull(screen.next?.named()), "the next step") + unseen(tools, screen.tools.map { it.named() }, "a tool")
+    }
+
+    private fun ShownButton.named() = spoken.ifEmpty { listOf(label, note).filter { it.isNotEmpty() }.joinToString(" ") }
+
+    private fun unseen(nodes: List<SemanticsNode>, wanted: List<String>, what: String): List<String> {
+        val seen = nodes.filter { it.wholeInSight() }.map { it.merged() }
+        return wanted.groupingBy { it }.eachCount().filter { (name, times) -> seen.count { it == name } < times }.keys.map { "$OUT_OF_SIGHT$what: \"$it\"" }
     }
 
     /** `hasVisualOverflow` counts the room a short line leaves free; what matters is whether a letter is outside. */
@@ -63,7 +96,7 @@ internal class Faults(private val screen: ShownScreen, private val look: Look, n
         val neverParted = laid.layoutInput.style.hyphens == Hyphens.None // letters of buttons
         val broken = (0 until laid.lineCount - 1).map { laid.getLineEnd(it) }.firstOrNull { it in 1 until text.length && text[it - 1].isLetter() && text[it].isLetter() }
         return listOfNotNull(
-            "cut off: \"$text\"".takeIf { outside },
+            "cut off: \"$text\"".takeIf { outside && node.tag != TITLE },
             broken?.takeIf { neverParted }?.let { "broken inside a word: \"${text.take(it)}|${text.drop(it)}\"" },
         )
     }
@@ -131,11 +164,13 @@ internal class Faults(private val screen: ShownScreen, private val look: Look, n
 
     private fun SemanticsNode.layouts() = mutableListOf<TextLayoutResult>().also { config[SemanticsActions.GetTextLayoutResult].action?.invoke(it) }
 
-    private companion object {
+    companion object {
+        /** What a fault of rank begins with. */
+        const val OUT_OF_SIGHT = "out of sight, "
         /** Nearly two lines of the largest letters, dp. */
-        const val LEAST_SEEN = 80
+        private const val LEAST_SEEN = 80
 
         /** Above a question, dp. */
-        const val MARGIN = 5
+        private const val MARGIN = 5
     }
 }

@@ -124,7 +124,7 @@ class FlowTest {
         started()
         opens(Uri.parse("content://elsewhere/notes/3"), demo("long_sedge").readBytes())
         phone.picture("notes-file")
-        assertTrue("the field is named", "Long Sedge" in phone.shown.known.toString())
+        assertTrue("the field is named", "Long Sedge" in phone.shown.all())
         phone.back()
         assertEquals(ScreenKind.FIELDS, phone.shown.kind)
         assertTrue("nothing of it was taken in", phone.shown.rows.isEmpty())
@@ -179,7 +179,7 @@ class FlowTest {
         shadowOf(rule.activity.application).grantPermissions(ACCESS_FINE_LOCATION, ACCESS_COARSE_LOCATION)
         answer(PERMISSION_GRANTED)
         fix()
-        assertNotEquals("a fix shows", without.known, phone.shown.known)
+        assertNotEquals("a fix shows", without.all(), phone.shown.all())
         phone.picture("start-pit-fix")
     }
 
@@ -228,7 +228,7 @@ class FlowTest {
     }
 
     private fun toAPhoto() {
-        phone.tap(phone.shown.main)
+        phone.tap(phone.shown.next)
         assertEquals(ScreenKind.KNIFE_WALK, phone.shown.kind)
         phone.to("call")
         phone.to("photos")
@@ -272,7 +272,7 @@ class FlowTest {
         begin()
         assertTrue(phone.shown.saved)
         assertEquals(HapticFeedbackConstants.CONFIRM, shadowOf(rule.activity.window.decorView).lastHapticFeedbackPerformed())
-        phone.tap(phone.shown.main)
+        phone.tap(phone.shown.next)
         assertEquals(ScreenKind.KNIFE_WALK, phone.shown.kind)
         assertTrue(phone.shown.awake)
         assertNotEquals(0, rule.activity.window.attributes.flags and WindowManager.LayoutParams.FLAG_KEEP_SCREEN_ON)

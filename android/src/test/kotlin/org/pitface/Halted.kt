@@ -18,7 +18,7 @@ import java.util.concurrent.TimeUnit
 import kotlin.system.exitProcess
 
 /** All that stands on a screen, to be compared across processes. */
-internal fun ShownScreen.all() = listOf(kind, title, known, doing, undo?.label, main?.label, back?.label).joinToString("\n")
+internal fun ShownScreen.all() = listOf(kind, title, answer, picture, blocks, caution, next?.label, tools.map { it.label }, more, back?.label).joinToString("\n")
 
 /** Steps of the last pit of the field shown, as they are in the store. */
 internal fun Phone.steps() = notes(shown.field!!).list("pits").last().list("walk").size

@@ -13,12 +13,12 @@ import javax.xml.parsers.DocumentBuilderFactory
 
 class LooksTest {
     private fun ColorScheme.texts() = mapOf(
-        "screen" to (onBackground to background), "button" to (onSurface to surfaceVariant), "note" to (onSurfaceVariant to surfaceVariant),
-        "cannot be tapped" to (onSurfaceVariant to background), "main" to (onPrimary to primary), "chosen" to (onSecondaryContainer to secondaryContainer),
+        "screen, answer not given, way" to (onBackground to background), "what was told" to (onSurface to surfaceVariant),
+        "off" to (tertiary to background), "next step" to (onPrimary to primary), "answer given" to (onSecondaryContainer to secondaryContainer),
     )
 
     private fun ColorScheme.marks() = mapOf(
-        "edge of a button" to (outline to background), "edge of a row" to (outlineVariant to background), "edge of the answer given" to (onBackground to background),
+        "edge of an answer" to (outline to background), "edge of a row" to (outlineVariant to background), "edge of the answer given" to (onBackground to background),
         "tick" to (onSecondaryContainer to secondaryContainer),
     )
 

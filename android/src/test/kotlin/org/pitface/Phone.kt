@@ -5,6 +5,7 @@ import android.os.Looper
 import androidx.compose.ui.graphics.asAndroidBitmap
 import androidx.compose.ui.test.captureToImage
 import androidx.compose.ui.test.hasClickAction
+import androidx.compose.ui.test.hasContentDescription
 import androidx.compose.ui.test.hasSetTextAction
 import androidx.compose.ui.test.hasText
 import androidx.compose.ui.test.junit4.AndroidComposeTestRule
@@ -16,10 +17,9 @@ import androidx.compose.ui.test.performTextReplacement
 import androidx.test.core.app.ApplicationProvider
 import androidx.test.ext.junit.rules.ActivityScenarioRule
 import org.pitface.core.Session
+import org.pitface.core.ShownBlock
 import org.pitface.core.ShownButton
 import org.pitface.core.ShownDoes
-import org.pitface.core.ShownDoing
-import org.pitface.core.ShownKnown
 import org.pitface.core.ShownScreen
 import org.pitface.platform.MainActivity
 import org.pitface.platform.Pitface
@@ -57,12 +57,19 @@ internal fun jpeg(bytes: Int): ByteArray = bytesOf(0xff, 0xd8, 0xff, 0xda, 0, 2)
 
 private fun bytesOf(vararg bytes: Int) = bytes.map(Int::toByte).toByteArray()
 
+internal val ShownScreen.questions get() = blocks.filterIsInstance<ShownBlock.Question>()
+
 internal val ShownScreen.buttons: List<ShownButton>
-    get() = doing.filterIsInstance<ShownDoing.Choices>().flatMap { it.buttons } + listOfNotNull(undo, main, back)
+    get() = menu + questions.flatMap { it.answers } + listOfNotNull(back, next) + tools
 
-internal val ShownScreen.rows get() = known.filterIsInstance<ShownKnown.Rows>().flatMap { it.rows }
+internal val ShownScreen.rows get() = blocks.filterIsInstance<ShownBlock.Ways>().flatMap { it.rows }
 
-internal val ShownScreen.typings get() = doing.filterIsInstance<ShownDoing.Typing>()
+internal val ShownScreen.typings get() = blocks.filterIsInstance<ShownBlock.Typing>()
+
+internal val ShownScreen.pictures get() = listOfNotNull(picture) + blocks.filterIsInstance<ShownBlock.Picture>().map { it.picture }
+
+/** The tool that takes back the last thing; acts are opaque to the app, a test may look into them. */
+internal val ShownScreen.undo get() = tools.firstOrNull { (it.does as? ShownDoes.Act)?.act == "\"undo\"" }
 
 /** All that can be tapped. */
 internal val ShownScreen.tappable: List<Pair<String, ShownDoes>>
@@ -78,10 +85,15 @@ internal class Phone(private val rule: AndroidComposeTestRule<ActivityScenarioRu
         rule.waitForIdle()
     }
 
-    /** Taps the first thing with these words on it. */
+    /** Taps the first thing with these words on it; what stands in the menu after opening it. */
     fun tap(words: String) {
         settle()
-        val node = rule.onAllNodes(hasText(words) and hasClickAction())[0]
+        val said = (hasText(words) or hasContentDescription(words)) and hasClickAction()
+        if (rule.onAllNodes(said).fetchSemanticsNodes().isEmpty() && shown.menu.any { it.label == words }) {
+            app.menu = true
+            rule.waitForIdle()
+        }
+        val node = rule.onAllNodes(said)[0]
         runCatching { node.performScrollTo() }
         node.performClick()
         settle()

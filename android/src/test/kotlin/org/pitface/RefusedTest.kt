@@ -20,7 +20,6 @@ import org.junit.runner.RunWith
 import org.junit.runners.model.Statement
 import org.pitface.core.ScreenKind
 import org.pitface.core.ShownDoes
-import org.pitface.core.ShownKnown
 import org.pitface.platform.MainActivity
 import org.pitface.state.Phrase
 import org.robolectric.RobolectricTestRunner
@@ -91,10 +90,10 @@ class RefusedTest {
         phone.tap("Bottom of the hole")
         while (phone.shown.kind == ScreenKind.NEXT_LOOK) phone.tap("Not looked")
         if (phone.shown.kind == ScreenKind.ROLL) phone.tap("Cracks into short lengths")
-        if (phone.shown.kind == ScreenKind.ROLL) phone.tap(phone.shown.main)
+        if (phone.shown.kind == ScreenKind.ROLL) phone.tap(phone.shown.next)
         assertEquals(ScreenKind.CALL, phone.shown.kind)
         noPhoto()
-        val call = phone.shown.known.filterIsInstance<ShownKnown.Sentence>().first().text
+        val call = phone.shown.answer!!.text
         assertTrue(call, call.isNotBlank())
         assertTrue("the position is neither asked for again nor read", shadowOf(rule.activity.getSystemService(android.location.LocationManager::class.java)).getLocationRequests("gps").isEmpty())
         assertEquals("no photo is noted", 0, pit().list("photos").size)
@@ -108,7 +107,7 @@ class RefusedTest {
         assertEquals(ScreenKind.ON_PLAN, phone.shown.kind)
         phone.tap("North")
         val moved = pit().get("at").toString()
-        phone.tap(phone.shown.main)
+        phone.tap(phone.shown.next)
         assertEquals(ScreenKind.START_PIT, phone.shown.kind)
         assertEquals("placed by hand", moved, pit().get("at").toString())
     }
@@ -132,7 +131,7 @@ class RefusedTest {
 
     @Test fun whatIsRefusedForGoodCanBeAllowedInTheSettings() {
         inTheField("Deutsch")
-        phone.tap(phone.shown.main)
+        phone.tap(phone.shown.next)
         phone.tap(phone.shown.buttons.first { it.enabled && it.does is ShownDoes.Act })
         asksAgain(false)
         phone.tap(asking<ShownDoes.AllowPosition>())

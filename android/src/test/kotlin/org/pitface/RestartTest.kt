@@ -12,7 +12,6 @@ import org.pitface.core.ScreenKind
 import org.pitface.core.SessionInterface
 import org.pitface.core.ShownButton
 import org.pitface.core.ShownDoes
-import org.pitface.core.ShownScreen
 import org.pitface.platform.MainActivity
 import org.robolectric.RobolectricTestRunner
 import org.robolectric.annotation.Config
@@ -47,8 +46,6 @@ class RestartTest {
         return listOf(pits.size, pits.sumOf { it.list("walk").size }, pits.sumOf { it.list("rolls").size }, passes.size, passes.sumOf { it.list("after_digs").size })
     }
 
-    private fun ShownScreen.told() = listOf(kind, title, known, doing, undo?.label, main?.label, back?.label).joinToString("\n")
-
     private var field: String? = null
 
     private fun endsAndComesBack(expected: String) {
@@ -63,7 +60,7 @@ class RestartTest {
         val after = phone.shown
         assertEquals("$place: kind", before.kind, after.kind)
         assertEquals("$place: title", before.title, after.title)
-        assertEquals("$place: all that stands there", before.told(), after.told())
+        assertEquals("$place: all that stands there", before.all(), after.all())
         assertEquals("$place: the place", place, place())
         held?.let {
             val kept = phone.notes(field!!)
@@ -131,7 +128,7 @@ class RestartTest {
         }
         row("{\"go\":{\"partner\"")
         endsAndComesBack("partner")
-        phone.tap(phone.shown.main)
+        phone.tap(phone.shown.next)
         row("{\"go\":{\"versions\"")
         endsAndComesBack("versions")
     }
@@ -145,7 +142,7 @@ class RestartTest {
         endsAndComesBack("measures machine")
         phone.back()
         phone.back()
-        phone.tap(phone.shown.main)
+        phone.tap(phone.shown.next)
         endsAndComesBack("new_machine")
         phone.tap(phone.shown.buttons.first { it.leads("\"legs\":3") })
         endsAndComesBack("new_machine legs")
@@ -159,7 +156,7 @@ class RestartTest {
         endsAndComesBack("pass")
         row("{\"go\":{\"pass\"")
         endsAndComesBack("pass pass")
-        phone.tap(phone.shown.main)
+        phone.tap(phone.shown.next)
         endsAndComesBack("after_dig pass dig")
         phone.tap(phone.shown.buttons.last { it.leads("\"read\"") })
         endsAndComesBack("after_dig pass dig")

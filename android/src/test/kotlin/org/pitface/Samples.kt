@@ -5,18 +5,22 @@ import org.pitface.core.Drawing
 import org.pitface.core.Point
 import org.pitface.core.Role
 import org.pitface.core.ScreenKind
+import org.pitface.core.Section
 import org.pitface.core.Shape
+import org.pitface.core.ShownBlock
 import org.pitface.core.ShownButton
 import org.pitface.core.ShownDoes
-import org.pitface.core.ShownDoing
-import org.pitface.core.ShownKnown
+import org.pitface.core.ShownHeadline
+import org.pitface.core.ShownPicture
 import org.pitface.core.ShownRow
 import org.pitface.core.ShownScreen
-import org.pitface.core.Size
+import org.pitface.core.ShownThumbnail
+import org.pitface.core.ShownTouch
+import org.pitface.core.Stand
 
-/** Screens made up for the layout alone: every block there is, long words, many buttons. */
-object Samples {
-    private fun act(name: String) = ShownDoes.Act("\"$name\"")
+/** Screens made up for the layout alone: every block there is, long words, many answers. */
+internal object Samples {
+    fun act(name: String) = ShownDoes.Act("\"$name\"")
 
     fun drawing(width: Double = 360.0, height: Double = 200.0) = Drawing(
         width, height,
@@ -31,58 +35,73 @@ object Samples {
         ),
     )
 
-    private fun button(label: String, size: Size = Size.USUAL, note: String = "", drawn: Boolean = false, chosen: Boolean = false, enabled: Boolean = true) =
-        ShownButton(label, note, if (drawn) drawing(96.0, 56.0) else null, act(label), size, chosen, enabled)
+    fun icon() = Drawing(24.0, 24.0, listOf(Shape.Polyline(Role.INK, listOf(Point(9.0, 4.0), Point(4.0, 9.0), Point(9.0, 14.0)))))
 
-    private fun screen(kind: ScreenKind, german: Boolean, left: Boolean, title: String, known: List<ShownKnown>, doing: List<ShownDoing>, main: String?, told: String = "") =
-        ShownScreen(
-            kind, title, known, doing, button(if (german) "Zurücknehmen" else "Undo"), main?.let { button(it, Size.LARGE) },
-            button(if (german) "Zurück" else "Back"), told, false, false, false, left, if (german) "de" else "en",
-        )
+    fun button(label: String, note: String = "", drawn: Boolean = false, chosen: Boolean = false, enabled: Boolean = true, strong: Boolean = false) =
+        ShownButton(label, note, if (drawn) drawing(96.0, 64.0) else null, act(label), strong, chosen, enabled)
+
+    fun tool(label: String, enabled: Boolean = true) = button(label, enabled = enabled).copy(drawing = icon())
+
+    fun picture(stand: Stand = Stand.WIDE, width: Double = 360.0, height: Double = 200.0, touches: List<ShownTouch> = emptyList(), anywhere: String? = null, zooms: Boolean = false, photo: String? = null) =
+        ShownPicture(drawing(width, height), photo, "Face", "Four layers", stand, touches, anywhere, zooms)
+
+    fun screen(
+        kind: ScreenKind, title: String, answer: String, blocks: List<ShownBlock>, picture: ShownPicture? = null, next: String? = null, line: String = "",
+        tools: List<String> = emptyList(), menu: List<String> = emptyList(), more: List<Section> = emptyList(), told: String = "", caution: String = "", german: Boolean = false, left: Boolean = false,
+    ) = ShownScreen(
+        kind = kind, title = title, back = button(if (german) "Zurück" else "Back"), menu = menu.map { button(it) }, answer = ShownHeadline(answer, icon(), line), picture = picture,
+        blocks = blocks, caution = caution, next = next?.let { button(it, strong = true) }, tools = tools.map { tool(it) }, more = more, moreLabel = if (more.isEmpty()) "" else if (german) "Mehr" else "More",
+        told = told, saved = false, awake = false, wantsPosition = false, leftHanded = left, language = if (german) "de" else "en",
+    )
 
     fun all(german: Boolean, left: Boolean): List<ShownScreen> {
         fun say(en: String, de: String) = if (german) de else en
-        val rows = (1..9).map { ShownRow("Long Sedge $it", listOf(say("headland: Loosen 33–35 cm", "Vorgewende: Lockern 33–35 cm"), say("4 pits", "4 Gruben")), act("row")) }
+        val rows = (1..9).map { ShownRow(icon(), "Long Sedge $it", listOf(say("headland: Loosen 33–35 cm", "Vorgewende: Lockern 33–35 cm"), say("4 pits", "4 Gruben")), act("row")) }
         val kinds = listOf(
-            say("crumbs", "Krümel"), say("rounded lumps", "runde Bröckel"), say("blocks", "Blöcke"), say("plates", "Platten"),
-            say("one mass", "eine Masse"), say("single grains", "Einzelkörner"),
+            say("Crumbs", "Krümel"), say("Rounded lumps", "Rundliche Bröckel"), say("Sharp-edged blocks", "Scharfkantige Blöcke"), say("Flat plates", "Flache Platten"),
+            say("One mass", "Eine Masse"), say("Loose grains", "Lose Körner"),
         )
+        val tools = listOf(say("Undo", "Rückgängig"), say("Photo", "Foto"), say("Remark", "Bemerkung"))
+        val why = Section(say("For", "Dafür"), (1..8).map { say("Flat plates at 20–30 cm, roots turned sideways.", "Flache Platten in 20–30 cm, Wurzeln zur Seite gelenkt.") })
         return listOf(
-            screen(ScreenKind.FIELDS, german, left, say("Fields", "Schläge"), listOf(ShownKnown.Rows(rows)), emptyList(), say("Start a field", "Schlag anlegen")),
             screen(
-                ScreenKind.KNIFE_WALK, german, left, say("Knife walk", "Messergang"),
-                listOf(ShownKnown.Sentence("20–25 cm"), ShownKnown.Picture(drawing(), "Face", "Four layers")),
-                listOf(
-                    ShownDoing.Question(say("What does the knife meet?", "Worauf trifft das Messer?")),
-                    ShownDoing.Choices(3u, kinds.mapIndexed { index, it -> button(it, drawn = true, chosen = index == 3) }),
-                    ShownDoing.Choices(4u, listOf(say("in", "leicht"), say("firm", "fest"), say("hard", "hart"), say("stop", "Schluss")).map { button(it, Size.SMALL) }),
-                    ShownDoing.Choices(1u, listOf(button(say("same as above", "wie darüber"), Size.LARGE, say("plates, hard", "Platten, hart")))),
-                ),
-                say("Bottom of the hole", "Grubensohle erreicht"), say("15–20 cm saved: plates.", "15–20 cm gespeichert: Platten."),
+                ScreenKind.FIELDS, say("Fields", "Schläge"), say("Nine fields, one of them to be loosened.", "Neun Schläge, einer davon zu lockern."), listOf(ShownBlock.Ways(say("This season", "In dieser Saison"), rows)),
+                next = say("Start a field", "Schlag anlegen"), tools = tools, menu = listOf(say("Own details", "Eigene Angaben"), say("Hand over", "Weitergeben")), german = german, left = left,
             ),
             screen(
-                ScreenKind.CALL, german, left, say("The call", "Der Rat"),
+                ScreenKind.KNIFE_WALK, say("Pit 3 · headland", "Grube 3 · Vorgewende"), "20–25 cm",
                 listOf(
-                    ShownKnown.Sentence(say("Loosen the headland at 33–35 cm.", "Das Vorgewende in 33–35 cm Tiefe lockern.")),
-                    ShownKnown.Section(say("For", "Dafür"), (1..8).map { say("Flat plates at 20–30 cm, roots turned sideways.", "Flache Platten in 20–30 cm, Wurzeln zur Seite gelenkt.") }),
-                    ShownKnown.Line(say("likely, 86 of 100", "wahrscheinlich, 86 von 100")),
+                    ShownBlock.Question(say("How does the soil come away?", "Wie löst sich der Boden?"), 3u, kinds.mapIndexed { index, it -> button(it, drawn = true, chosen = index == 3) }),
+                    ShownBlock.Question(
+                        say("What does the knife meet?", "Worauf trifft das Messer?"), 4u,
+                        listOf(say("Slips in", "Gleitet ein"), say("Firm push", "Fester Druck"), say("Hard push", "Harter Druck"), say("Stops", "Stockt")).map { button(it) },
+                    ),
                 ),
-                listOf(ShownDoing.Choices(2u, listOf(button(say("Photo", "Foto")), button(say("Machine", "Unterbodenlockerungsgerät"), enabled = false)))),
-                say("Show", "Zeigen"),
+                picture(Stand.STRIP, 110.0, 400.0), say("Same as above", "Wie darüber"), tools = tools + say("Bottom of the hole", "Grubensohle"),
+                told = say("15–20 cm saved: plates.", "15–20 cm gespeichert: Platten."), german = german, left = left,
             ),
             screen(
-                ScreenKind.OWN, german, left, say("Own details", "Eigene Angaben"), emptyList(),
+                ScreenKind.CALL, say("Pit 3 · headland", "Grube 3 · Vorgewende"), say("Loosen the headland at 33–35 cm.", "Das Vorgewende in 33–35 cm Tiefe lockern."),
                 listOf(
-                    ShownDoing.Typing(say("Name", "Name"), "A. Walker", "\"name\""),
-                    ShownDoing.Question(say("Which hand holds the phone?", "Welche Hand hält das Telefon?")),
-                    ShownDoing.Choices(2u, listOf(button(say("left", "links"), chosen = true), button(say("right", "rechts")))),
+                    ShownBlock.Text(say("This face: sure.", "Diese Wand: sicher.")),
+                    ShownBlock.Photos((1..3).map { ShownThumbnail("0".repeat(63) + it, say("20–25 cm, taken today", "20–25 cm, von heute"), act("photo")) }),
+                    ShownBlock.Question("", 2u, listOf(button(say("Photo", "Foto")), button(say("Machine", "Unterbodenlockerungsgerät"), say("first a machine", "erst ein Gerät"), enabled = false))),
+                    ShownBlock.Picture(picture()),
                 ),
-                null,
+                picture(touches = listOf(ShownTouch(72.0, 40.0, 216.0, 120.0, say("Tight layer", "Dichte Schicht"), act("layer"), false)), zooms = true), say("Show", "Zeigen"), tools = tools, more = listOf(why),
+                caution = say("Wait until 40 cm is dry.", "Warten, bis 40 cm tief abgetrocknet ist."), line = say("sure; three of eight pits", "sicher; drei von acht Gruben"), german = german, left = left,
             ),
             screen(
-                ScreenKind.SHOW, german, left, say("Headland", "Vorgewende"),
-                listOf(ShownKnown.Sentence(say("Loosen at 33–35 cm.", "In 33–35 cm Tiefe lockern.")), ShownKnown.Picture(drawing(), "Face", "Four layers")),
-                emptyList(), null,
+                ScreenKind.OWN, say("Own details", "Eigene Angaben"), say("Which hand holds the phone?", "Welche Hand hält das Telefon?"),
+                listOf(
+                    ShownBlock.Question("", 2u, listOf(button(say("left", "links"), chosen = true), button(say("right", "rechts")))),
+                    ShownBlock.Typing(say("Name", "Name"), "A. Walker", "\"name\"", false), ShownBlock.Typing(say("Remark", "Bemerkung"), "", "\"remark\"", true), ShownBlock.Lines(why),
+                ),
+                german = german, left = left,
+            ),
+            screen(
+                ScreenKind.SHOW, say("Headland", "Vorgewende"), say("Loosen at 33–35 cm.", "In 33–35 cm Tiefe lockern."), listOf(ShownBlock.Text(say("Flat plates at 20–30 cm.", "Flache Platten in 20–30 cm."))), picture(),
+                german = german, left = left,
             ),
         )
     }

@@ -106,7 +106,7 @@ class SharingTest {
         phone.tap("Light")
         opens(nora.handsOver().readBytes())
         phone.tap(phone.shown.rows.first { it.title.startsWith("Nora (") }.title)
-        phone.tap(phone.shown.main)
+        phone.tap(phone.shown.next)
         phone.picture("partners-to-settle")
         phone.back()
         phone.tap("Long Sedge")
@@ -211,11 +211,11 @@ class SharingTest {
         phone.settle()
         while (phone.shown.kind != ScreenKind.FIELDS) phone.back()
         phone.tap("Hand over, take in")
-        assertTrue(phone.shown.known.toString(), "A photo on this phone is damaged." in phone.shown.known.toString())
+        assertTrue(phone.shown.all(), "A photo on this phone is damaged." in phone.shown.all())
         phone.picture("partners-damaged")
         opens(nora.handsOver().readBytes())
         assertTrue(phone.shown.told, "Photos that came: 1." in phone.shown.told)
         assertTrue(photo.readBytes().contentEquals(picture))
-        assertFalse("damaged" in phone.shown.known.toString())
+        assertFalse("damaged" in phone.shown.all())
     }
 }

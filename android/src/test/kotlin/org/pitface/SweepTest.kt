@@ -39,11 +39,9 @@ import org.junit.rules.TestRule
 import org.junit.runner.RunWith
 import org.junit.runners.model.Statement
 import org.pitface.core.ScreenKind
-import org.pitface.core.ShownDoes
 import org.pitface.core.ShownScreen
 import org.pitface.platform.resource
 import org.pitface.screens.Above
-import org.pitface.screens.Doer
 import org.pitface.screens.Earth
 import org.pitface.screens.ScreenView
 import org.pitface.state.Phrase
@@ -81,11 +79,10 @@ class SweepTest {
     private val found = sortedMapOf<String, MutableList<Look>>()
     private var looks = 0
 
-    private val nobody = object : Doer {
-        override fun does(what: ShownDoes) = Unit
-        override fun typed(act: String, text: String) = Unit
-        override fun enter() = Unit
-    }
+    private val nobody = Nobody()
+
+    /** Looks at a kind in which all of rank is in sight, of all. */
+    private val whole = sortedMapOf<ScreenKind, Pair<Int, Int>>()
 
     private fun show(content: @Composable (ShownScreen) -> Unit = { screen -> Above(said?.first, said?.second, {}) { ScreenView(screen, nobody, it) } }) = rule.setContent {
         view = LocalView.current
@@ -109,7 +106,10 @@ class SweepTest {
         val painted = Bitmap.createBitmap(look.width, look.height, Bitmap.Config.ARGB_8888)
         rule.runOnUiThread { view.draw(Canvas(painted)) }
         val nodes = rule.onAllNodes(SemanticsMatcher("any") { true }, useUnmergedTree = true).fetchSemanticsNodes()
-        Faults(here, look, nodes, painted).all().forEach { found.getOrPut("${screen.kind}: $it", ::mutableListOf) += look }
+        val faults = Faults(here, look, nodes, painted).all()
+        faults.forEach { found.getOrPut("${screen.kind}: $it", ::mutableListOf) += look }
+        val seen = if (faults.none { it.startsWith(Faults.OUT_OF_SIGHT) }) 1 else 0
+        whole.merge(screen.kind, seen to 1) { (one, all), (other, more) -> one + other to all + more }
         picture?.let { name ->
             val file = File(System.getProperty("shots.dir"), "sweep/$name.png").apply { parentFile.mkdirs() }
             file.outputStream().use { painted.compress(Bitmap.CompressFormat.PNG, 100, it) }
@@ -118,6 +118,7 @@ class SweepTest {
 
     private fun ended(what: String) {
         println("sweep: $looks looks at $what")
+        println("sweep: of these with all of rank in sight: " + whole.map { (kind, looks) -> "${kind.name.lowercase()} ${looks.first} of ${looks.second}" }.joinToString())
         assertTrue(found.map { (fault, looks) -> "$fault (in ${looks.size}, the first: ${looks.first()})" }.joinToString("\n", "${found.size} faults\n"), found.isEmpty())
     }
 
@@ -139,7 +140,7 @@ class SweepTest {
     @Test fun everyOtherScreenInTurn() {
         val others = listOf("en", "de").associateWith { Tour.screens(it) + Samples.all(it == "de", left = false) }
         show()
-        val different = others.getValue("en").withIndex().distinctBy { (_, one) -> listOf(one.kind, one.title, one.known.size, one.buttons.map { it.label }, one.told) }
+        val different = others.getValue("en").withIndex().distinctBy { (_, one) -> listOf(one.kind, one.title, one.blocks.size, one.buttons.map { it.label }, one.told) }
         different.forEachIndexed { turn, (place, _) -> Look.inTurn(turn).forEach { look(others.getValue(it.language)[place], it) } }
         ended("${different.size} further screens, each in ${Look.layouts.size} looks by turns")
     }
@@ -175,7 +176,7 @@ class SweepTest {
             }
         }
         look(Samples.all(german = false, left = false).first(), Look.all.first())
-        for (wanted in listOf("nothing names", "is 20 x 20", "stands at", "words overlap", "cut off", "leaves its button", "the main action \"Start a field\" is not there")) {
+        for (wanted in listOf("nothing names", "is 20 x 20", "stands at", "words overlap", "cut off", "leaves its button", "the next step \"Start a field\" is not there", "out of sight, the answer", "out of sight, a tool")) {
             assertTrue("$wanted, in ${found.keys}", found.keys.any { wanted in it })
         }
     }

@@ -19,7 +19,6 @@ import org.junit.Rule
 import org.junit.Test
 import org.junit.runner.RunWith
 import org.pitface.core.ScreenKind
-import org.pitface.core.ShownKnown
 import org.pitface.core.ShownScreen
 import org.pitface.platform.MainActivity
 import org.robolectric.RobolectricTestRunner
@@ -148,7 +147,7 @@ class TapsTest {
         repeat(abs(nearest - cm)) { tap(if (nearest > cm) "− 1 cm" else "+ 1 cm") }
     }
 
-    private fun ShownScreen.sentences() = known.filterIsInstance<ShownKnown.Sentence>().map { it.text.plain() }
+    private fun ShownScreen.sentences() = listOfNotNull(answer?.text?.plain())
 
     private companion object {
         val Depth = Regex("(\\d+) cm")

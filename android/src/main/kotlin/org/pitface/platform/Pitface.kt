@@ -18,6 +18,7 @@ internal fun offsetMinutes(): Int = TimeZone.getDefault().getOffset(System.curre
 class Pitface : Application() {
     private val work = Executors.newSingleThreadExecutor { Thread(it, "core") }
     private val aside = Executors.newSingleThreadExecutor { Thread(it, "check").apply { priority = Thread.MIN_PRIORITY } }
+    private val pictures = Executors.newSingleThreadExecutor { Thread(it, "pictures").apply { priority = Thread.MIN_PRIORITY } }
     private val handler = Handler(Looper.getMainLooper())
 
     /** Where pictures lie until the core has taken them in. */
@@ -35,7 +36,7 @@ class Pitface : Application() {
         val notes = File(filesDir, "notes").apply { mkdirs() }
         // Left out of every backup by the system itself.
         val key = File(noBackupFilesDir, "key").apply { mkdirs() }
-        return App(handed.path, work, Executor { handler.post(it) }, aside) {
+        return App(handed.path, work, Executor { handler.post(it) }, aside, pictures, ::decoded) {
             Session.open(notes.path, key.path, Locale.getDefault().toLanguageTag(), offsetMinutes())
         }
     }

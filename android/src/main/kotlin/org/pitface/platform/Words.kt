@@ -17,4 +17,7 @@ internal fun Phrase.resource(): Int = when (this) {
     Phrase.NO_RECEIVER -> R.string.no_receiver
     Phrase.POSITION_REFUSED -> R.string.position_refused
     Phrase.SETTINGS -> R.string.settings
+    Phrase.MENU -> R.string.menu
+    Phrase.LARGER -> R.string.larger
+    Phrase.SMALLER -> R.string.smaller
 }

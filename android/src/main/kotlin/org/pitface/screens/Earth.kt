@@ -6,6 +6,7 @@ import androidx.compose.material3.Typography
 import androidx.compose.material3.darkColorScheme
 import androidx.compose.material3.lightColorScheme
 import androidx.compose.runtime.Composable
+import androidx.compose.runtime.remember
 import androidx.compose.ui.graphics.Color
 import androidx.compose.ui.text.TextStyle
 import androidx.compose.ui.text.font.FontFamily
@@ -15,10 +16,14 @@ import androidx.compose.ui.text.style.Hyphens
 import androidx.compose.ui.text.style.LineBreak
 import androidx.compose.ui.unit.sp
 
-/** Earth tones by day; every text stands at 7 : 1 or more on its ground and every edge at 3 : 1, which a test holds. */
+/**
+ * Earth tones by day; every text stands at 7 : 1 or more on its ground and every edge at 3 : 1, which a test holds. An
+ * answer given has the ground `secondaryContainer`, light by day, so that a drawing stands on it in its own colours; the
+ * next step is `primary`; words of what is off are `tertiary`.
+ */
 val EarthByDay: ColorScheme = lightColorScheme(
     primary = Color(0xFF4A3520), onPrimary = Color(0xFFFFFBF4),
-    secondaryContainer = Color(0xFF5C4229), onSecondaryContainer = Color(0xFFFFFBF4),
+    secondaryContainer = Color(0xFFF0E3CC), onSecondaryContainer = Color(0xFF17110C), tertiary = Color(0xFF5A5046),
     background = Color(0xFFFBF8F2), onBackground = Color(0xFF17110C),
     surface = Color(0xFFFBF8F2), onSurface = Color(0xFF17110C),
     surfaceVariant = Color(0xFFECE0CE), onSurfaceVariant = Color(0xFF3B3026),
@@ -29,7 +34,7 @@ val EarthByDay: ColorScheme = lightColorScheme(
 /** The same in the dark. */
 val EarthInTheDark: ColorScheme = darkColorScheme(
     primary = Color(0xFFE6D2B2), onPrimary = Color(0xFF1C150D),
-    secondaryContainer = Color(0xFFD3B98F), onSecondaryContainer = Color(0xFF1C150D),
+    secondaryContainer = Color(0xFF3E3122), onSecondaryContainer = Color(0xFFF8F3EA), tertiary = Color(0xFFA89F92),
     background = Color(0xFF100E0B), onBackground = Color(0xFFF8F3EA),
     surface = Color(0xFF100E0B), onSurface = Color(0xFFF8F3EA),
     surfaceVariant = Color(0xFF2E2721), onSurfaceVariant = Color(0xFFE4D8C6),
@@ -41,14 +46,15 @@ private fun letters(family: FontFamily, size: Int, line: Int, weight: FontWeight
     fontFamily = family, fontSize = size.sp, lineHeight = line.sp, fontWeight = weight, hyphens = Hyphens.Auto, lineBreak = LineBreak.Paragraph,
 )
 
-/** All fifteen styles are named, so that none falls back to another face. */
+/** All fifteen styles are named, so that none falls back to another face; the display sizes are steps for the answer. */
 fun type(family: FontFamily) = Typography(
-    displayLarge = letters(family, 40, 46), displayMedium = letters(family, 34, 40), displaySmall = letters(family, 30, 36),
-    headlineLarge = letters(family, 28, 34), headlineMedium = letters(family, 24, 30), headlineSmall = letters(family, 22, 28),
-    titleLarge = letters(family, 22, 28, FontWeight.Medium), titleMedium = letters(family, 18, 24, FontWeight.Medium),
-    titleSmall = letters(family, 16, 22, FontWeight.Medium),
-    bodyLarge = letters(family, 18, 25), bodyMedium = letters(family, 16, 22), bodySmall = letters(family, 15, 20),
-    labelLarge = letters(family, 17, 22, FontWeight.Medium), labelMedium = letters(family, 15, 19), labelSmall = letters(family, 14, 18),
+    displayLarge = letters(family, 40, 46, FontWeight.Medium), displayMedium = letters(family, 32, 38, FontWeight.Medium),
+    displaySmall = letters(family, 28, 34, FontWeight.Medium),
+    headlineLarge = letters(family, 28, 34), headlineMedium = letters(family, 24, 30, FontWeight.Medium), headlineSmall = letters(family, 21, 27, FontWeight.Medium),
+    titleLarge = letters(family, 19, 25, FontWeight.Medium), titleMedium = letters(family, 17, 22, FontWeight.Medium),
+    titleSmall = letters(family, 15, 20, FontWeight.Medium),
+    bodyLarge = letters(family, 17, 23), bodyMedium = letters(family, 15, 20), bodySmall = letters(family, 14, 18),
+    labelLarge = letters(family, 16, 20, FontWeight.Medium), labelMedium = letters(family, 14, 18), labelSmall = letters(family, 13, 16),
 )
 
 /** Looks of the whole app. */
@@ -61,15 +67,14 @@ fun Earth(dark: Boolean, family: FontFamily = FontFamily.Default, content: @Comp
 @Composable
 fun InLanguage(tag: String, content: @Composable () -> Unit) {
     val typography = MaterialTheme.typography
-    val locale = LocaleList(tag)
-    MaterialTheme(
-        typography = typography.copy(
-            headlineLarge = typography.headlineLarge.copy(localeList = locale), headlineMedium = typography.headlineMedium.copy(localeList = locale),
-            headlineSmall = typography.headlineSmall.copy(localeList = locale), displaySmall = typography.displaySmall.copy(localeList = locale),
-            titleLarge = typography.titleLarge.copy(localeList = locale), titleMedium = typography.titleMedium.copy(localeList = locale),
-            bodyLarge = typography.bodyLarge.copy(localeList = locale), bodyMedium = typography.bodyMedium.copy(localeList = locale),
-            labelLarge = typography.labelLarge.copy(localeList = locale), labelMedium = typography.labelMedium.copy(localeList = locale),
-        ),
-        content = content,
-    )
+    val own = remember(tag, typography) { typography.inLanguage(LocaleList(tag)) }
+    MaterialTheme(typography = own, content = content)
 }
+
+private fun Typography.inLanguage(tag: LocaleList) = Typography(
+    displayLarge = displayLarge.copy(localeList = tag), displayMedium = displayMedium.copy(localeList = tag), displaySmall = displaySmall.copy(localeList = tag),
+    headlineLarge = headlineLarge.copy(localeList = tag), headlineMedium = headlineMedium.copy(localeList = tag), headlineSmall = headlineSmall.copy(localeList = tag),
+    titleLarge = titleLarge.copy(localeList = tag), titleMedium = titleMedium.copy(localeList = tag), titleSmall = titleSmall.copy(localeList = tag),
+    bodyLarge = bodyLarge.copy(localeList = tag), bodyMedium = bodyMedium.copy(localeList = tag), bodySmall = bodySmall.copy(localeList = tag),
+    labelLarge = labelLarge.copy(localeList = tag), labelMedium = labelMedium.copy(localeList = tag), labelSmall = labelSmall.copy(localeList = tag),
+)

@@ -16,8 +16,11 @@ import androidx.compose.material3.MaterialTheme
 import androidx.compose.material3.Surface
 import androidx.compose.material3.Text
 import androidx.compose.runtime.Composable
+import androidx.compose.runtime.CompositionLocalProvider
+import androidx.compose.runtime.LaunchedEffect
 import androidx.compose.ui.Alignment
 import androidx.compose.ui.Modifier
+import androidx.compose.ui.platform.LocalDensity
 import androidx.compose.ui.semantics.LiveRegionMode
 import androidx.compose.ui.semantics.Role
 import androidx.compose.ui.semantics.liveRegion
@@ -34,7 +37,11 @@ fun Whole(app: App, words: (Phrase) -> String) {
     val shown = app.shown
     val said = app.failure ?: if (shown == null) Phrase.OPENING else null
     val way = if (said?.leadsToSettings == true) words(Phrase.SETTINGS) else null
-    Above(said?.let(words), way, { app.platform?.openSettings() }) { if (shown != null) ScreenView(shown, app, it) }
+    val scale = LocalDensity.current.fontScale
+    LaunchedEffect(app, scale, shown == null) { if (shown != null) app.letters(scale) }
+    CompositionLocalProvider(LocalWords provides words) {
+        Above(said?.let(words), way, { app.platform?.openSettings() }) { if (shown != null) ScreenView(shown, app, it) }
+    }
 }
 
 /** What the shell says above a screen, on no more than half the height. */
@@ -76,7 +83,7 @@ private fun Way(label: String, goes: () -> Unit, modifier: Modifier) {
     val scheme = MaterialTheme.colorScheme
     Surface(
         goes, modifier.heightIn(min = 64.dp).semantics { role = Role.Button },
-        shape = RoundedCornerShape(10.dp), color = scheme.surfaceVariant, contentColor = scheme.onSurface, border = BorderStroke(1.dp, scheme.outline),
+        shape = RoundedCornerShape(10.dp), color = scheme.background, contentColor = scheme.onBackground, border = BorderStroke(1.dp, scheme.outline),
     ) {
         Text(label, Modifier.padding(horizontal = Edge, vertical = 16.dp), style = MaterialTheme.typography.titleMedium, textAlign = TextAlign.Center)
     }

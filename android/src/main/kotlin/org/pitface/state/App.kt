@@ -3,6 +3,7 @@ package org.pitface.state
 import androidx.compose.runtime.getValue
 import androidx.compose.runtime.mutableStateOf
 import androidx.compose.runtime.setValue
+import androidx.compose.ui.graphics.ImageBitmap
 import org.pitface.core.SessionInterface
 import org.pitface.core.ShownDoes
 import org.pitface.core.ShownScreen
@@ -23,13 +24,16 @@ interface Platform {
 
 /**
  * The app without its window: the screen shown now, and a core that is spoken to on [work], in order, but for its look
- * at the files, which takes its time [aside]. [screen] runs what changes the window.
+ * at the files, which takes its time [aside], and photos, which [decode] reads among the [pictures]. [screen] runs what changes
+ * the window.
  */
 class App(
     private val handed: String,
     private val work: Executor,
     private val screen: Executor,
     private val aside: Executor,
+    private val pictures: Executor,
+    private val decode: (path: String, side: Int) -> ImageBitmap?,
     open: () -> SessionInterface,
 ) : Doer {
     /** What is shown; `null` until the store is open. */
@@ -39,6 +43,8 @@ class App(
     /** What went wrong outside the core, to be said until the next screen. */
     var failure: Phrase? by mutableStateOf(null)
         private set
+
+    override var menu: Boolean by mutableStateOf(false)
 
     /** The window there is now, if any. */
     var platform: Platform? = null
@@ -61,19 +67,27 @@ class App(
     /** What it finds is shown in order with the taps that came meanwhile. */
     private fun check() = run(aside, { session.check() }) { found -> if (found != null) ask { it.screen() } }
 
+    /** How much larger than usual the reader wants letters: drawings heed it. */
+    fun letters(scale: Float) = ask { it.letters(scale.toDouble()).still() }
+
+    /** The latest few, so that coming back to a screen shows its photos at once. */
+    private val read = object : LinkedHashMap<Pair<String, Int>, ImageBitmap>(16, 0.75f, true) {
+        override fun removeEldestEntry(eldest: Map.Entry<Pair<String, Int>, ImageBitmap>) = size > KEPT
+    }
+
+    override fun photo(hash: String, side: Int, shown: (ImageBitmap?) -> Unit) {
+        read[hash to side]?.let { return shown(it) }
+        run(pictures, { session.photoPath(hash)?.let { decode(it, side) } }) { picture ->
+            if (picture != null) read[hash to side] = picture
+            shown(picture)
+        }
+    }
+
     /** One tap is answered before the next is taken: a second one meanwhile was meant for a screen that is gone. */
     override fun does(what: ShownDoes) {
         if (pendingTap) return
         when (what) {
-            is ShownDoes.Act -> {
-                pendingTap = true
-                val entering = taken()
-                val before = shown?.kind
-                ask(tapped = true) { core ->
-                    val entered = entering?.let { (act, text) -> core.type(act, text) }
-                    if (entered == null || entered.kind == before) core.tap(what.act) else entered
-                }
-            }
+            is ShownDoes.Act -> tapped { it.tap(what.act) }
             is ShownDoes.ShareField -> {
                 enter()
                 offTheScreen({ session.exportField(what.field, handed) }) { platform?.share(it) }
@@ -92,6 +106,22 @@ class App(
         }
     }
 
+    override fun touched(what: ShownDoes, x: Double, y: Double) {
+        if (what !is ShownDoes.Act) return does(what)
+        if (!pendingTap) tapped { it.touch(what.act, x, y) }
+    }
+
+    /** What was typed is entered before the tap is answered; where that leads elsewhere, the tap was for a screen that is gone. */
+    private fun tapped(question: (SessionInterface) -> ShownScreen) {
+        pendingTap = true
+        val entering = taken()
+        val before = shown?.kind
+        ask(tapped = true) { core ->
+            val entered = entering?.let { (act, text) -> core.type(act, text) }
+            if (entered == null || entered.kind == before) question(core) else entered
+        }
+    }
+
     override fun typed(act: String, text: String) {
         typed = act to text
     }
@@ -102,6 +132,10 @@ class App(
 
     /** Where one came from, or out of the app. */
     fun back() {
+        if (menu) {
+            menu = false
+            return
+        }
         if (pendingTap) return
         pendingTap = true
         val entering = taken()
@@ -150,6 +184,7 @@ class App(
         offTheScreen({ question(session) }, { if (tapped) pendingTap = false }) { it?.let(::show) }
 
     private fun show(next: ShownScreen) {
+        if (next.kind != shown?.kind) menu = false
         shown = next
         failure = null
         if (next.saved) platform?.saved()
@@ -167,5 +202,10 @@ class App(
                 waiting.decrementAndGet()
             }
         }
+    }
+
+    private companion object {
+        /** Photos kept in memory. */
+        const val KEPT = 16
     }
 }

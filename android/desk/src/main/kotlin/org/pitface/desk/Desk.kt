@@ -3,6 +3,8 @@ package org.pitface.desk
 import androidx.compose.runtime.Composable
 import androidx.compose.runtime.LaunchedEffect
 import androidx.compose.ui.ImageComposeScene
+import androidx.compose.ui.graphics.ImageBitmap
+import androidx.compose.ui.graphics.toComposeImageBitmap
 import androidx.compose.ui.input.key.Key
 import androidx.compose.ui.input.key.KeyEventType
 import androidx.compose.ui.input.key.key
@@ -18,11 +20,10 @@ import androidx.compose.ui.window.application
 import androidx.compose.ui.window.rememberWindowState
 import kotlinx.coroutines.delay
 import org.jetbrains.skia.EncodedImageFormat
+import org.jetbrains.skia.Image
 import org.pitface.core.Session
-import org.pitface.core.ShownButton
+import org.pitface.core.ShownBlock
 import org.pitface.core.ShownDoes
-import org.pitface.core.ShownDoing
-import org.pitface.core.ShownKnown
 import org.pitface.core.ShownScreen
 import org.pitface.screens.Earth
 import org.pitface.screens.Whole
@@ -61,7 +62,7 @@ private fun open(wanted: Wanted): Session {
 private fun inAWindow(wanted: Wanted) {
     val work = Executors.newSingleThreadExecutor { Thread(it, "core").apply { isDaemon = true } }
     val aside = Executors.newSingleThreadExecutor { Thread(it, "check").apply { isDaemon = true } }
-    val app = App(Handed.path, work, Executor(EventQueue::invokeLater), aside) { open(wanted) }
+    val app = App(Handed.path, work, Executor(EventQueue::invokeLater), aside, aside, ::decoded) { open(wanted) }
     application {
         app.platform = Desk(app, ::exitApplication)
         Window(
@@ -91,7 +92,7 @@ private fun asItStands(window: java.awt.Window, file: File) {
 
 /** Taps what was asked for, by its words, and writes what is then shown; all on one thread, without a window. */
 private fun asAPicture(wanted: Wanted, file: File) {
-    val app = App(Handed.path, Runnable::run, Runnable::run, Runnable::run) { open(wanted) }
+    val app = App(Handed.path, Runnable::run, Runnable::run, Runnable::run, Runnable::run, ::decoded) { open(wanted) }
     app.platform = Desk(app) {}
     wanted.taps.forEach { words ->
         val does = app.shown?.named(words) ?: run {
@@ -121,6 +122,10 @@ private fun Shown(app: App, wanted: Wanted) = Earth(wanted.dark, Letters) {
     Whole(app) { wanted.words.of(it, app.shown?.language ?: wanted.language) }
 }
 
+/** A photo as the desk reads it; how the camera was held is not heeded here. */
+private fun decoded(path: String, side: Int): ImageBitmap? = runCatching { Image.makeFromEncoded(File(path).readBytes()).toComposeImageBitmap() }.getOrNull()
+    .also { if (it == null) System.err.println("$path is no picture to be shown at $side pixels") }
+
 /** The face of letters of the phone, where this machine has it. */
 private val Letters: FontFamily = File("/usr/share/fonts/truetype/roboto/unhinted/RobotoTTF").let { folder ->
     if (!folder.isDirectory) FontFamily.Default else FontFamily(
@@ -131,8 +136,8 @@ private val Letters: FontFamily = File("/usr/share/fonts/truetype/roboto/unhinte
 
 /** Everything on a screen that can be tapped, by its words. */
 private fun ShownScreen.all(): Map<String, ShownDoes> {
-    val buttons: List<ShownButton> = doing.filterIsInstance<ShownDoing.Choices>().flatMap { it.buttons } + listOfNotNull(undo, main, back)
-    val rows = known.filterIsInstance<ShownKnown.Rows>().flatMap { it.rows }
+    val buttons = blocks.filterIsInstance<ShownBlock.Question>().flatMap { it.answers } + listOfNotNull(back, next) + menu + tools
+    val rows = blocks.filterIsInstance<ShownBlock.Ways>().flatMap { it.rows }
     return rows.associate { it.title to it.does } + buttons.associate { it.label to it.does }
 }
 

@@ -1,0 +1,56 @@
+package org.pitface.screens
+
+import androidx.compose.foundation.layout.Arrangement
+import androidx.compose.foundation.layout.Column
+import androidx.compose.foundation.layout.Row
+import androidx.compose.foundation.layout.fillMaxWidth
+import androidx.compose.foundation.layout.padding
+import androidx.compose.material3.MaterialTheme
+import androidx.compose.material3.Text
+import androidx.compose.runtime.Composable
+import androidx.compose.ui.Alignment
+import androidx.compose.ui.Modifier
+import androidx.compose.ui.platform.testTag
+import androidx.compose.ui.semantics.heading
+import androidx.compose.ui.semantics.semantics
+import androidx.compose.ui.text.TextStyle
+import androidx.compose.ui.unit.Dp
+import androidx.compose.ui.unit.dp
+import org.pitface.core.ShownHeadline
+
+private val SignSide = 40.dp
+
+/** What the screen says, in the largest letters in which it takes two lines, or three of smaller ones. */
+@Composable
+internal fun Headline(said: ShownHeadline, width: Dp, low: Boolean = false, large: Boolean = false) {
+    val letters = letters()
+    val room = letters.whole(width - Edge * 2 - if (said.sign == null) 0.dp else SignSide + Gap)
+    Row(
+        Modifier.fillMaxWidth().padding(horizontal = Edge).padding(bottom = 6.dp),
+        Arrangement.spacedBy(Gap), Alignment.CenterVertically,
+    ) {
+        said.sign?.let { Painted(it, SignSide) }
+        Column(verticalArrangement = Arrangement.spacedBy(2.dp)) {
+            Text(
+                said.text, Modifier.testTag(ANSWER).semantics { heading() },
+                style = letters.display(said.text, room, low, large), color = MaterialTheme.colorScheme.onBackground,
+            )
+            if (said.line.isNotEmpty()) {
+                Text(said.line, style = if (large) letters.type.headlineMedium else letters.type.bodyMedium, color = MaterialTheme.colorScheme.onBackground)
+            }
+        }
+    }
+}
+
+private fun Letters.display(text: String, room: Dp, low: Boolean, large: Boolean): TextStyle {
+    val sizes = when {
+        large -> listOf(type.displayLarge, type.displayMedium)
+        low -> listOf(type.headlineMedium, type.headlineSmall, type.titleLarge, type.titleMedium)
+        else -> listOf(type.displaySmall, type.headlineMedium, type.headlineSmall, type.titleLarge)
+    }
+    val whole = sizes.filter { widest(wordsOf(text), it) <= room }
+    return whole.firstOrNull { lines(text, it, room) <= 2 } ?: whole.firstOrNull { lines(text, it, room) <= 3 } ?: sizes.last()
+}
+
+/** What the answer is found by in tests. */
+internal const val ANSWER = "answer"
