@@ -2,6 +2,7 @@
 
 use super::{
     Caption, Detail, DetailText, FaceText, FieldText, Heading, Language, NotSaved, PartnerText, PitText,
+    WorkText,
 };
 use crate::advice::after_dig::{
     Across, Check, FailureCause, Lasting, NextStep, PairBy, PassClue, Remedy, Verdict,
@@ -118,5 +119,6 @@ listed! {
     Verdict = "verdict",
     Versus = "reference",
     WhyNot = "why_not",
+    WorkText = "work_text",
     Zone = "zone",
 }
