@@ -59,6 +59,7 @@ fn is_here(place: Place) -> bool {
         | Place::Layers { .. }
         | Place::Roll { .. }
         | Place::RollOf { .. }
+        | Place::Remark { .. }
         | Place::Call { .. } => false,
     }
 }

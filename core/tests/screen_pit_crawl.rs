@@ -45,6 +45,7 @@ fn is_ours(act: &Act) -> bool {
                 | Place::Moisture { .. }
                 | Place::Roll { .. }
                 | Place::RollOf { .. }
+                | Place::Remark { .. }
                 | Place::Call { .. }
         ),
         _ => false,

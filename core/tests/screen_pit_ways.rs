@@ -10,7 +10,7 @@ use pitface_core::record::{ComesAway, FaceMoisture, Photo, PlaceKind, RecordId, 
 use pitface_core::screen::{Ask, Block, Button, Does, Headline, Place, ScreenKind, Stand};
 use pitface_core::words::{Language, PitText};
 use screen_pit_support::pit::{SEEN, dug, field_with_reference, kind, looked, sentence, walked};
-use screen_pit_support::{Phone, answers};
+use screen_pit_support::{Phone, answers, texts};
 
 #[test]
 fn the_most_used_answer_of_the_walk_is_the_strong_one() {
@@ -334,4 +334,22 @@ fn a_photo_is_seen_small_and_large_gets_its_place_and_goes_with_undo() {
     assert_eq!((noted(&phone).len(), phone.place), (pit.photos.len() - 1, photos));
     phone.tap("Undo");
     assert_eq!(noted(&phone).len(), pit.photos.len());
+}
+
+#[test]
+fn a_pit_and_its_layers_carry_remarks() {
+    let mut phone = Phone::new(Language::German, field_with_reference());
+    let (field, pit) = (phone.fields[0].field.id, phone.fields[0].pits[0].id);
+    let layer = Place::Layers { field, pit, layer: Some(1), clue: None };
+    for (place, text) in [(Place::Call { field, pit }, "alter Fahrweg,\nbis 1998"), (layer, "Asche darin")] {
+        phone.go(place);
+        phone.tap("Bemerkung");
+        phone.type_in(text);
+        assert_eq!((phone.place, phone.told.as_str()), (place, "Bemerkung. Gespeichert."));
+        let said = texts(&phone.screen());
+        assert!(said.iter().any(|said| said.contains(text.lines().next().unwrap())), "{said:?}");
+    }
+    let noted = &phone.fields[0].pits[0];
+    assert_eq!(noted.remark.as_deref(), Some("alter Fahrweg,\nbis 1998"));
+    assert!(noted.layers.iter().any(|layer| layer.remark.as_deref() == Some("Asche darin")));
 }

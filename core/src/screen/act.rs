@@ -96,6 +96,12 @@ pub enum Place {
         pit: RecordId,
         surface: bool,
     },
+    /// A remark on a pit; with a layer, by its place from the top, on that.
+    Remark {
+        field: RecordId,
+        pit: RecordId,
+        layer: Option<u16>,
+    },
     Call {
         field: RecordId,
         pit: RecordId,
@@ -423,6 +429,7 @@ impl Place {
             | Self::Layers { field, .. }
             | Self::Roll { field, .. }
             | Self::RollOf { field, .. }
+            | Self::Remark { field, .. }
             | Self::Call { field, .. }
             | Self::Photos { field, .. }
             | Self::Photo { field, .. }
@@ -460,6 +467,9 @@ impl Place {
             Self::NextLook { field, pit } | Self::HoleEnds { field, pit } | Self::Roll { field, pit } => {
                 Some(Self::KnifeWalk { field, pit })
             }
+            Self::Remark { field, pit, layer: Some(layer) } => {
+                Some(Self::Layers { field, pit, layer: Some(layer), clue: None })
+            }
             Self::Moisture { field, pit } => Some(Self::Layers { field, pit, layer: None, clue: None }),
             Self::Photo { field, pit, .. } => Some(Self::Photos { field, pit }),
             Self::Layers { field, pit, layer, clue: Some(_) } => {
@@ -471,6 +481,7 @@ impl Place {
             Self::Layers { field, pit, layer: None, clue: None } => Some(Self::Call { field, pit }),
             Self::Photos { field, pit }
             | Self::RollOf { field, pit, .. }
+            | Self::Remark { field, pit, layer: None }
             | Self::Versions { field, pit: Some(pit), .. }
             | Self::Show { field, pit: Some(pit) } => Some(Self::Call { field, pit }),
             Self::AfterDig { field, pass, .. } => Some(Self::Pass { field, pass: Some(pass) }),

@@ -63,6 +63,7 @@ pub fn show(place: Place, world: &World) -> Screen {
         Place::Layers { field, pit, layer, clue } => pit::layers::show(field, pit, (layer, clue), world),
         Place::Roll { field, pit } => pit::roll::show(field, pit, None, world),
         Place::RollOf { field, pit, surface } => pit::roll::show(field, pit, Some(surface), world),
+        Place::Remark { field, pit, layer } => pit::remark::show(field, pit, layer, world),
         Place::Call { field, pit } => pit::call::show(field, pit, world),
         Place::OnPlan { field, pit } => on_plan::show(field, pit, world),
         Place::Photos { field, pit } => photos::show(field, pit, world),

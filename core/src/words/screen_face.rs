@@ -35,6 +35,8 @@ codes!(
         ReferenceFirst = "reference_first",
         ReferenceMissing = "reference_missing",
         ReferenceWhy = "reference_why",
+        Remark = "remark",
+        RemarkAsked = "remark_asked",
         RollNow = "roll_now",
         ShowIt = "show_it",
         StandsSo = "stands_so",
@@ -84,6 +86,11 @@ impl Words {
     /// What leads to the looks that are to come, on a button: `Look on: 2 more to see`.
     pub fn look_on(&self, count: usize) -> String {
         self.say_with("pit_screen-look_on", &fluent_args!["count" => count])
+    }
+
+    /// That a remark has more letters than one may have.
+    pub fn remark_too_long(&self, letters: usize) -> String {
+        self.say_with("pit_screen-remark_too_long", &fluent_args!["letters" => letters])
     }
 
     /// `3 layers`.

@@ -19,6 +19,8 @@ face_text-photo_first = zuerst ein Foto der Wand
 face_text-reference_first = Zuerst dort graben, wo der Bestand am besten aussieht: Das ist die Vergleichsgrube.
 face_text-reference_missing = Die Vergleichsgrube graben, um dies zu vergleichen.
 face_text-reference_why = Ohne sie ist nicht zu sagen, was hier normal ist.
+face_text-remark = Bemerkung
+face_text-remark_asked = Was ist sonst zu sagen?
 face_text-roll_now = Boden rollen
 face_text-show_it = zeigen
 face_text-stands_so = so vermerkt
@@ -33,6 +35,7 @@ pit_screen-wanted = { $depth } gebraucht
 pit_screen-looks = noch { $count } anzusehen
 pit_screen-looks_why = { $more }. { $why }
 pit_screen-look_on = Weiter ansehen: noch { $count }
+pit_screen-remark_too_long = Nicht vermerkt: Eine Bemerkung hat höchstens { $letters } Zeichen. Kürzer schreiben.
 pit_screen-layers = { $count ->
     [one] Eine Schicht
    *[other] { $count } Schichten

@@ -19,6 +19,8 @@ face_text-photo_first = photo of the face first
 face_text-reference_first = Dig first where the crop looks best: that is the reference pit.
 face_text-reference_missing = Dig the reference pit, to compare this with.
 face_text-reference_why = Without it nothing can be told from what is normal here.
+face_text-remark = remark
+face_text-remark_asked = What else is to be said?
 face_text-roll_now = roll some soil
 face_text-show_it = show it
 face_text-stands_so = as it stands
@@ -33,6 +35,7 @@ pit_screen-wanted = { $depth } wanted
 pit_screen-looks = { $count } more to see
 pit_screen-looks_why = { $more }. { $why }
 pit_screen-look_on = Look on: { $count } more to see
+pit_screen-remark_too_long = Not noted: a remark has at most { $letters } letters. Write it shorter.
 pit_screen-layers = { $count ->
     [one] One layer
    *[other] { $count } layers

@@ -3,6 +3,7 @@
 use super::super::{Act, Block, Does, Place, Row, Screen, ScreenKind, Section, World};
 use super::headline::{Says, headline, says};
 use super::next::{looks_left, next_step, show_tool};
+use super::remark::{self, remark_tool};
 use super::{AtPit, roll, wide_face};
 use crate::advice::{Caution, Stance, ZoneCall};
 use crate::picture::{Icon, icon};
@@ -38,6 +39,7 @@ pub(in crate::screen) fn show(field: RecordId, pit: RecordId, world: &World) -> 
     shown.blocks.extend(super::super::photos::thumbnails(field, at.pit, world));
     shown.blocks.push(Block::Ways { heading: String::new(), rows: ways(&at, looks, world) });
     shown.blocks.push(layers(&at, world));
+    shown.tools.push(remark_tool(&at, None, world));
     let (next, show) = (next_step(&at, looks, world), show_tool(&at, world));
     if next.does != show.does {
         shown.tools.push(show);
@@ -47,7 +49,8 @@ pub(in crate::screen) fn show(field: RecordId, pit: RecordId, world: &World) -> 
         Some(call) => told(call, &at, world),
         None => told_of_layers(&at, world),
     };
-    let remarks = remarks(&at, world);
+    let own = remark::told(at.pit, None).map(|text| world.words.remark(&text));
+    let remarks = own.into_iter().chain(remarks(&at, world));
     shown.more.extend(section(world, Heading::Note, remarks));
     Some(shown)
 }

@@ -7,7 +7,7 @@ use super::faces::{face_to_move, own_place, to_layer};
 use super::given::Given;
 use super::look::answers_to;
 use super::skipped::is_of_field;
-use super::{AtPit, PitAct, boundary_places, skip_tool};
+use super::{AtPit, PitAct, boundary_places, remark, skip_tool};
 use crate::picture::{Icon, Point, icon};
 use crate::reading::{Clue, LayerReading, read_field};
 use crate::record::{Field, FieldNotes, OrganicMatter, Pit, RecordId, Sign, TextureNote};
@@ -105,6 +105,8 @@ fn one(at: &AtPit, place: Place, (index, layer): (usize, &LayerReading), world: 
         }
     });
     shown.blocks.push(Block::Ways { heading: String::new(), rows: rows.collect() });
+    shown.blocks.extend(remark::told(at.pit, Some(layer)).map(|text| Block::Text(words.remark(&text))));
+    shown.tools.push(remark::remark_tool(at, Some(index as u16), world));
     let own = |at_mm: &u32| *at_mm == layer.top_mm || *at_mm == layer.bottom_mm;
     shown.blocks.extend(boundary_places(at).into_iter().filter(own).map(|at_mm| nudges(at_mm, words)));
     shown

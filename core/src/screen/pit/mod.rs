@@ -9,6 +9,7 @@ mod left;
 pub(super) mod look;
 pub(super) mod moisture;
 mod next;
+pub(super) mod remark;
 pub(super) mod roll;
 mod skipped;
 pub(super) mod start;
@@ -70,6 +71,8 @@ pub enum PitAct {
     Drag { at_mm: u32 },
     /// What soil did when it was rolled; from the surface where no depth is given.
     Roll { depth_mm: Option<u32>, roll: RollOutcome },
+    /// What was typed is noted as a remark on the pit, or on the layer of its place.
+    Remark,
     /// That roll test is passed over.
     PassRoll { surface: bool },
 }
@@ -169,6 +172,10 @@ pub(super) fn tap(
         PitAct::Nudge { at_mm, by_mm } => layers::nudge(notes, pit, (at_mm, by_mm), place, new_id),
         PitAct::Drag { at_mm } => layers::drag(notes, pit, at_mm, place, (input.point, world), new_id),
         PitAct::Roll { depth_mm, roll } => roll::rolled(notes, pit, (depth_mm, roll), place, (world, new_id)),
+        PitAct::Remark => {
+            let text = input.text.unwrap_or_default();
+            return remark::typed(notes, pit, text, place, (world, new_id));
+        }
         PitAct::PassRoll { surface } => {
             let skipped = skipped.with_roll(surface);
             passed(skipped, roll::onward(notes, pit, skipped, place, world))
@@ -189,6 +196,7 @@ const fn pit_of(place: Place) -> Option<RecordId> {
         | Place::Layers { pit, .. }
         | Place::Roll { pit, .. }
         | Place::RollOf { pit, .. }
+        | Place::Remark { pit, .. }
         | Place::Call { pit, .. } => Some(pit),
         _ => None,
     }

@@ -23,6 +23,7 @@ pub(super) fn told(act: &PitAct, done: &Done, (notes, pit): (&FieldNotes, &Pit),
         | PitAct::HoleDug
         | PitAct::Skip { .. }
         | PitAct::PassMoisture
+        | PitAct::Remark
         | PitAct::PassRoll { .. } => String::new(),
         PitAct::Face(face) | PitAct::Dug(face) => words.face_kept(face, false),
         PitAct::Away(away) => step_told(pit, away, world),

@@ -8,6 +8,7 @@ use super::super::{
     Act, Block, Button, Does, Done, Edit, Headline, Keys, Place, Row, Screen, ScreenKind, World,
 };
 use super::faces::strip_face;
+use super::remark::remark_tool;
 use super::{AtPit, PitAct, moisture};
 use crate::picture::{Icon, answer, icon};
 use crate::reading::Clue;
@@ -59,6 +60,7 @@ pub(in crate::screen) fn show(field: RecordId, pit: RecordId, ends: bool, world:
     if let Some(ends_mm) = ends {
         shown.caution = words.hole_ends(ends_mm, wanted_mm);
     }
+    shown.tools.push(remark_tool(&at, None, world));
     let note = match (ends, shallow_mm) {
         (Some(_), _) => words.of(FaceText::TapAgain),
         (None, Some(_)) => words.wanted(wanted_mm),
