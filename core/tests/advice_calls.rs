@@ -383,6 +383,7 @@ fn a_marked_line_counts_with_its_depth() {
         kind: Buried::Service,
         along: vec![[2.5, 54.5], [2.501, 54.5]],
         depth_mm,
+        sort: None,
         unknown: Unknown::new(),
     };
     for (depth_mm, call) in [(904, Call::AskSpecialist), (905, Call::Loosen)] {

@@ -153,10 +153,6 @@ fn every_what() -> Vec<What> {
         What::NotSure { call: Call::RootsFirst, top_mm, bottom_mm, clue: None },
         What::NotSure { call: Call::Loosen, top_mm, bottom_mm, clue: Some(Clue::Roots) },
         What::HangsOnDepth { obstacle: Obstacle::Drains, depth_mm: 540, needs_mm: 525 },
-        What::Service { depth_mm: None, away_m: None },
-        What::Service { depth_mm: Some(900), away_m: None },
-        What::Service { depth_mm: None, away_m: Some(12) },
-        What::Service { depth_mm: Some(900), away_m: Some(12) },
         What::NoMachine { tip_mm: 450, foot_mm: 65 },
         What::RollPast { rolled: DAY },
         What::RainSince { rolled: DAY, rain: DAY },
@@ -173,6 +169,13 @@ fn every_what() -> Vec<What> {
     ];
     all.extend(FaceMoisture::ALL.iter().map(|&face| What::FaceUnreadable { face }));
     all.extend(Obstacle::ALL.iter().map(|&obstacle| What::DepthUnknown { obstacle }));
+    for &obstacle in Obstacle::ALL {
+        for (depth_mm, away_m) in [(None, None), (Some(900), None), (None, Some(12)), (Some(900), Some(12))] {
+            all.push(What::Service { obstacle, depth_mm, away_m });
+        }
+        all.push(What::NeedsLeave { obstacle, within_m: 30 });
+        all.push(What::LiftOut { obstacle, side_m: 5 });
+    }
     for (on, leave, lapsed) in
         [(None, None, false), (Some(DAY), Some(true), false), (Some(DAY), Some(false), true)]
     {
@@ -205,7 +208,7 @@ fn every_what() -> Vec<What> {
     all
 }
 
-const WHATS: usize = 39;
+const WHATS: usize = 41;
 
 fn number(what: &What) -> usize {
     match what {
@@ -248,6 +251,8 @@ fn number(what: &What) -> usize {
         What::NearSurface { .. } => 35,
         What::UnderGrass { .. } => 36,
         What::Peat { .. } => 38,
+        What::NeedsLeave { .. } => 39,
+        What::LiftOut { .. } => 40,
     }
 }
 

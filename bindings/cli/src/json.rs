@@ -163,6 +163,7 @@ fn zone(field: &FieldRead, call: &ZoneCall) -> Value {
         "ground": call.ground,
         "reasons": call.reasons.iter().map(why).collect::<Vec<_>>(),
         "cautions": call.cautions,
+        "cautions_now": call.cautions_now(),
         "would_change": would_change,
         "follow_up": call.follow_up,
         "tip": call.tip,

@@ -3,7 +3,7 @@
 
 use crate::field::FieldRead;
 use pitface_core::RULES;
-use pitface_core::advice::{Caution, FieldAdvice, Stance, ZoneCall};
+use pitface_core::advice::{Caution, Stance, ZoneCall};
 use pitface_core::reading::{KINDS, Kind, LayerReading, NextLook};
 use pitface_core::report::{PageEntry, Section};
 use pitface_core::words::{Heading, Words};
@@ -107,12 +107,10 @@ pub fn rules(words: &Words) -> String {
     format!("{} {RULES}", words.label(Heading::Rules))
 }
 
-/// What applies in any zone, once.
+/// What applies in any zone, once; what bears on what is done now before the rest.
 fn cautions(field: &FieldRead) -> impl Iterator<Item = Caution> {
-    let FieldAdvice { zones, whole } = &field.advice;
-    let applies =
-        move |caution: &Caution| zones.iter().chain([whole]).any(|call| call.cautions.contains(caution));
-    Caution::ALL.iter().copied().filter(applies)
+    let (now, others) = field.advice.cautions();
+    now.into_iter().chain(others)
 }
 
 fn sureness(words: &Words, call: &ZoneCall) -> String {

@@ -36,12 +36,31 @@ pub struct ZoneCall {
     pub pits: usize,
     /// Why, the deciding one first.
     pub reasons: Vec<Why>,
-    /// Cautions that apply.
+    /// Cautions that apply, those that bear on what is done now first.
     pub cautions: Vec<Caution>,
     /// What has to follow for it to last.
     pub follow_up: Vec<FollowUp>,
     /// How much of a crop's rooting depth the harmed layer cuts off.
     pub rooting_loss: Option<RootingLoss>,
+}
+
+impl ZoneCall {
+    /// The cautions that bear on what is done now; the others follow them in [`Self::cautions`].
+    pub fn cautions_now(&self) -> &[Caution] {
+        let now = self.cautions.iter().take_while(|caution| caution.bears_on(self.call)).count();
+        &self.cautions[..now]
+    }
+}
+
+impl FieldAdvice {
+    /// The cautions of all zones, each once: those that bear on what is done now in some zone, then the others, both in the
+    /// order of [`Caution::ALL`].
+    pub fn cautions(&self) -> (Vec<Caution>, Vec<Caution>) {
+        let calls = || self.zones.iter().chain([&self.whole]);
+        let applying =
+            Caution::ALL.iter().filter(|caution| calls().any(|call| call.cautions.contains(caution)));
+        applying.partition(|caution| calls().any(|call| call.cautions_now().contains(caution)))
+    }
 }
 
 /// How far the pits of a zone speak for the ground between them. It says nothing of how well each was read.
@@ -176,7 +195,11 @@ pub enum What {
     /// A tip would do, or would not, by less than a depth is known to: it must lie at least this deep.
     HangsOnDepth { obstacle: Obstacle, depth_mm: u32, needs_mm: u32 },
     /// A cable or pipe that is noted, with its depth and how far it runs from the nearest pit of the zone.
-    Service { depth_mm: Option<u32>, away_m: Option<u32> },
+    Service { obstacle: Obstacle, depth_mm: Option<u32>, away_m: Option<u32> },
+    /// It runs within so many metres, and nothing there is loosened until its owner has given leave.
+    NeedsLeave { obstacle: Obstacle, within_m: u32 },
+    /// The legs are lifted over it and so many metres on each side.
+    LiftOut { obstacle: Obstacle, side_m: u32 },
     /// Who was asked about what lies buried, when, whether leave was given, and whether the answer has lapsed.
     Asked { whom: String, on: Option<NaiveDate>, leave: Option<bool>, lapsed: bool },
     /// No machine that is noted reaches the tip and stays above critical depth there: what it takes.
@@ -212,12 +235,36 @@ pub enum What {
 
 codes!(
     /// What may lie buried.
-    Obstacle { Drains = "drains", MoleDrains = "mole_drains", Services = "services", }
+    Obstacle {
+        /// Drains of which no more is known.
+        Drains = "drains",
+        MoleDrains = "mole_drains",
+        /// Cables or pipes of which no more is known.
+        Services = "services",
+        /// Pipe drains under stone or gravel.
+        DrainsInStone = "drains_in_stone",
+        /// Drains with nothing over them but soil.
+        BareDrains = "bare_drains",
+        PowerCables = "power_cables",
+        GasOrOil = "gas_or_oil",
+        /// Mains of a water company.
+        WaterMains = "water_mains",
+        /// Water pipes of the farm.
+        FarmWater = "farm_water",
+        /// Telephone cables or fibre.
+        Telephone = "telephone",
+    }
 );
 
 codes!(
     /// Cautions shown where they apply.
     Caution {
+        /// Nobody was asked what lies under the field, and the tips go deeper than anybody may assume leave for.
+        NobodyAsked = "nobody_asked",
+        /// The answer about what lies under the field has lapsed.
+        AskAnew = "ask_anew",
+        /// The legs are lifted over strips of the zone.
+        LiftOut = "lift_out",
         /// Buried cables, pipes, drains: ask before digging or loosening; local rules first.
         AskBeforeDigging = "ask_before_digging",
         /// Fill the hole.

@@ -27,7 +27,10 @@ mod twins;
 mod water;
 mod zones;
 
-pub use buried::{ASKED_HOLDS_DAYS, CLEARANCES, Clearance, SERVICE_FLOOR_MM, clearance_of};
+pub use buried::{
+    ASKED_HOLDS_DAYS, CLEARANCES, Clearance, KNOWN, Known, Over, SERVICE_FLOOR_MM, UNASKED_DEEPEST_MM,
+    clearance_of, known_of,
+};
 pub use call::{
     Caution, Change, ChangedAnswer, FieldAdvice, FollowUp, Obstacle, OfGround, Readiness, RootingLoss,
     Stance, Sureness, TipDepth, What, Why, ZoneCall,

@@ -110,6 +110,8 @@ pub fn judge(zone: Zone, views: &[&PitView], twins: usize, ground: &Ground) -> Z
     }
     let harmed = structure.deciding.filter(|_| call != Call::LeaveIt).map(|deciding| deciding.layer);
     let deepest_mm = views.iter().map(|view| view.reading.dug_to_mm).max().unwrap_or(0);
+    let tip = tip.filter(|_| matches!(call, Call::Loosen | Call::Wait));
+    let stands = belongs::Stands { call, deepest_mm, cloddy, harmed, tip, whys: &whys };
     ZoneCall {
         zone,
         call,
@@ -117,9 +119,9 @@ pub fn judge(zone: Zone, views: &[&PitView], twins: usize, ground: &Ground) -> Z
         share,
         sure: if call == Call::DigAgain { Sureness::CannotSay } else { sureness::in_a_word(share) },
         ground: structure.ground(),
-        tip: tip.filter(|_| matches!(call, Call::Loosen | Call::Wait)),
+        tip,
         pits: views.len(),
-        cautions: belongs::cautions(call, deepest_mm, cloddy, harmed, ground.field),
+        cautions: belongs::cautions(&stands, ground.field, ground.today),
         follow_up: belongs::follow_up(call, &whys, harmed, ground.field),
         rooting_loss: harmed.and_then(|layer| belongs::rooting_loss(ground.field, layer)),
         reasons: whys,

@@ -223,5 +223,6 @@ kept! {
         1200 kind,
         1201 along,
         1202 depth_mm,
+        1203 sort,
     }
 }

@@ -13,7 +13,7 @@ const TOO_UNSURE: f64 = 0.5;
 
 /// Whether what lies buried is what a call stands on.
 const fn is_buried(lead: Option<&What>) -> bool {
-    matches!(lead, Some(What::TooNear { .. } | What::DepthUnknown { .. }))
+    matches!(lead, Some(What::TooNear { .. } | What::DepthUnknown { .. } | What::NeedsLeave { .. }))
 }
 
 impl Words {
@@ -25,6 +25,7 @@ impl Words {
         }
         let lead = call.reasons.iter().find(|why| why.stance == Stance::For).map(|why| &why.what);
         let id = match (call.call, call.readiness, call.tip) {
+            (Call::AskSpecialist, ..) if matches!(lead, Some(What::NeedsLeave { .. })) => "ask-leave",
             (Call::AskSpecialist, ..) if is_buried(lead) => "ask-buried",
             (Call::AskSpecialist, ..)
                 if matches!(lead, Some(What::NoMachine { .. } | What::BeyondReach { .. })) =>

@@ -120,6 +120,7 @@ pub(super) const CELLS: &[(&str, &str, Show)] = &[
     ("line.kind", "cell-buried", Show::Code("buried")),
     ("line.along", "cell-along", Show::Places),
     ("line.depth_mm", "cell-line_depth", Show::Length),
+    ("line.sort", "cell-line_sort", Show::Code("line_sort")),
 ];
 
 #[cfg(test)]

@@ -13,8 +13,8 @@ use crate::place::Compass;
 use crate::reading::{Below, Clue, Lies, Versus};
 use crate::record::{
     Buried, Call, Cause, ChannelsSeen, ClodInWater, Clods, ComesAway, Condition, Drive, Extent, FaceMoisture,
-    FeetSeen, Lift, OrganicMatterLevel, Patches, PlaceKind, PlatesLeft, PoresSeen, Profile, Resistance,
-    RollOutcome, RootsSeen, Smear, Smell, Zone,
+    FeetSeen, Lift, LineSort, OrganicMatterLevel, Patches, PlaceKind, PlatesLeft, PoresSeen, Profile,
+    Resistance, RollOutcome, RootsSeen, Smear, Smell, Zone,
 };
 use crate::soil::texture::{TextureClass, TextureGroup, TextureScheme};
 
@@ -75,6 +75,7 @@ listed! {
     FuelFormula = "fuel_formula",
     Heading = "heading",
     Lacks = "lacks",
+    LineSort = "line_sort",
     Language = "language",
     Lasting = "lasting",
     Lies = "lies",

@@ -116,7 +116,21 @@ impl Words {
                 ];
                 self.say_with("why-hangs_on_depth", &args)
             }
-            &What::Service { depth_mm, away_m } => self.service(depth_mm, away_m),
+            &What::Service { obstacle, depth_mm, away_m } => self.service(obstacle, depth_mm, away_m),
+            &What::NeedsLeave { obstacle, within_m } => {
+                let args = fluent_args![
+                    "one" => self.form(obstacle, "one"),
+                    "within" => self.distance(f64::from(within_m)),
+                ];
+                super::capital(self.say_with("why-needs_leave", &args))
+            }
+            &What::LiftOut { obstacle, side_m } => {
+                let args = fluent_args![
+                    "obstacle" => self.form(obstacle, "the"),
+                    "side" => self.distance(f64::from(side_m)),
+                ];
+                self.say_with("why-lift_out", &args)
+            }
             What::Asked { whom, on, leave, lapsed } => self.asked_whom(whom, *on, *leave, *lapsed),
             &What::NoMachine { tip_mm, foot_mm } => {
                 self.depths("why-no_machine", &[("tip", tip_mm), ("foot", foot_mm)])

@@ -48,6 +48,7 @@ loosen-roll_first = { $the } zu lockern ist begründet, aber noch nicht spruchre
 loosen-roll_not_applicable =
     { $the } { $tip } tief zu lockern ist begründet; dieser Boden lässt sich nicht rollen, die Feuchte also anders prüfen.
 loosen-strip_first = { $the } zu lockern ist begründet; erst hinter dem Probestreifen graben, dann den Rest.
+ask-leave = { $the } noch nicht lockern: Was dort in der Nähe liegt, darf ohne Erlaubnis des Eigentümers nicht überfahren werden.
 ask-buried = { $the } noch nicht lockern: Was dort liegt, ist zu nah oder nicht bekannt. Den Eigentümer fragen.
 ask-machine = { $the } zu lockern braucht eine andere Maschine als die vermerkten; vor der Arbeit nachfragen.
 dig_again-behind = { $on } vor allem anderen hinter der Maschine graben.
@@ -92,6 +93,9 @@ pits-numbered = Grube { $number }, { $place }
 pits-another = Eine weitere Grube sagt { $on } am meisten.
 pits-enough = Weitere Gruben würden die Entscheidung nicht ändern.
 
+caution-nobody_asked = Niemand hat nachgefragt, was unter diesem Feld liegt. Erst fragen: In den meisten Ländern kostet es nichts.
+caution-ask_anew = Die Antwort, was unter diesem Feld liegt, ist ohne Tag oder älter als ein Jahr. Erst neu fragen.
+caution-lift_out = Über den genannten Streifen die Zinken ausheben: Dort liegt ein Kabel oder Rohr.
 caution-ask_before_digging = Kabel, Rohre und Dräne: vor dem Graben und Lockern nachfragen; örtliche Regeln gehen vor.
 caution-fill_hole = Die Grube danach wieder füllen.
 caution-deep_pit = Zum Ansprechen nie in eine Grube steigen, die tiefer als kniehoch ist; tiefere nach örtlicher Vorschrift verbauen oder abstufen.

@@ -210,3 +210,4 @@ cell-shape = Umriss der Stelle
 cell-buried = was dort liegt
 cell-along = Verlauf der Leitung
 cell-line_depth = Tiefe der Leitung
+cell-line_sort = woraus die Leitung besteht oder was sie führt

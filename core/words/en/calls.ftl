@@ -48,6 +48,7 @@ loosen-roll_first = Loosening { $the } is justified, but not yet fit: roll soil 
 loosen-roll_not_applicable =
     Loosening { $the } at { $tip } is justified; this soil will not roll, so judge its moisture another way.
 loosen-strip_first = Loosening { $the } is justified; dig behind the trial strip before the rest.
+ask-leave = Do not loosen { $the } yet: what is buried near there must not be worked over without its owner's leave.
 ask-buried = Do not loosen { $the } yet: what lies buried there is too near or not known. Ask whom it belongs to.
 ask-machine = Loosening { $the } takes another machine than those noted; ask before working it.
 dig_again-behind = Dig behind the machine { $on } before anything else.
@@ -92,6 +93,9 @@ pits-numbered = Pit { $number }, { $place }
 pits-another = Another pit would tell most { $on }.
 pits-enough = More pits would not change the call.
 
+caution-nobody_asked = Nobody has checked what lies under this field. Ask first: in most countries it costs nothing.
+caution-ask_anew = The answer about what lies under this field has no day or is more than a year old. Ask again first.
+caution-lift_out = Lift the legs over the strips that are named: a cable or pipe lies there.
 caution-ask_before_digging = Cables, pipes and drains: ask before you dig or loosen; local rules come first.
 caution-fill_hole = Fill the hole when you are done.
 caution-deep_pit = Never enter a pit deeper than your knee to read it; shore or step deeper pits by the local code.

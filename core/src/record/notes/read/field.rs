@@ -6,7 +6,8 @@ use crate::record::notes::json::below;
 use crate::record::notes::length;
 use crate::record::notes::value::Node;
 use crate::record::{
-    Buried, BuriedLine, Field, OrganicMatter, OrganicMatterLevel, Part, PartShape, TextureNote, Zone,
+    Buried, BuriedLine, Field, LineSort, OrganicMatter, OrganicMatterLevel, Part, PartShape, TextureNote,
+    Zone,
 };
 use crate::soil::texture::{Texture, TextureClass, TextureGroup, TextureScheme};
 
@@ -150,10 +151,11 @@ fn line<'a>(mut line: Object<'a>, book: &'a Book<'a>) -> Option<BuriedLine> {
     let along: Vec<[f64; 2]> =
         course.map(Node::list).unwrap_or_default().into_iter().filter_map(Node::position).collect();
     let depth_mm = line.take("depth_mm").and_then(|node| node.mm(depth_of(kind)));
+    let sort = line.take("sort").and_then(|node| node.choice(LineSort::CODES, LineSort::ALL));
     let unknown = line.rest();
     let all_good = told == Some(along.len());
-    let read = BuriedLine { id, kind: kind?, along, depth_mm, unknown };
-    for fault in read.faults().into_iter().filter(|_| all_good) {
+    let read = BuriedLine { id, kind: kind?, along, depth_mm, sort, unknown };
+    for fault in read.faults().into_iter().filter(|fault| all_good || fault.at != "along") {
         book.fault(below(&at, &fault.at), fault.wrong, fault.todo);
     }
     Some(read)

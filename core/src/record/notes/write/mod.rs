@@ -7,8 +7,8 @@ mod pass;
 use super::VERSION;
 use crate::place::Outline;
 use crate::record::{
-    BuriedLine, ComesAway, FaceMoisture, Field, FieldNotes, Layer, OrganicMatter, Part, PartShape, Photo,
-    Pit, Position, RecordId, Resistance, Roll, Sign, Step, TextureNote, Unknown, Zone,
+    BuriedLine, ComesAway, FaceMoisture, Field, FieldNotes, Layer, LineSort, OrganicMatter, Part, PartShape,
+    Photo, Pit, Position, RecordId, Resistance, Roll, Sign, Step, TextureNote, Unknown, Zone,
 };
 use chrono::{DateTime, FixedOffset, NaiveDate};
 pub(super) use layout::lay_out;
@@ -164,6 +164,7 @@ fn line(line: &BuriedLine) -> Value {
         .put("kind", line.kind.code())
         .put("along", places(&line.along))
         .may("depth_mm", line.depth_mm)
+        .may("sort", line.sort.map(LineSort::code))
         .close(&line.unknown)
 }
 
