@@ -44,6 +44,7 @@ pub fn field(field: &FieldRead) -> Value {
         "whole": zone(field, &advice.whole),
         "several_readers": field.readers().map(several),
         "passes": passes(field),
+        "worth_asking": field.worth_asking(),
         "unknown_keys": field.unknown_keys,
     });
     merged(head(field), told)
@@ -192,6 +193,11 @@ fn changed_answer(answer: &ChangedAnswer) -> Value {
         ChangedAnswer::Roll { surface, roll } => {
             json!({ "roll": roll, "at": if surface { "surface" } else { "tip_depth" } })
         }
+        ChangedAnswer::Deeper { obstacle, mm } => json!({ "obstacle": obstacle, "at_least_mm": mm }),
+        ChangedAnswer::Shallower { obstacle, mm } => json!({ "obstacle": obstacle, "less_than_mm": mm }),
+        ChangedAnswer::Leave => json!({ "leave": true }),
+        ChangedAnswer::DeepClayHeldTo => json!({ "deep_clay_anyway": true }),
+        ChangedAnswer::AnotherPit { like } => json!({ "another_pit_like": like }),
     }
 }
 

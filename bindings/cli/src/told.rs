@@ -36,6 +36,7 @@ fn whole(words: &Words, field: &FieldRead) -> PageEntry {
         paragraphs: [sureness(words, call)].into_iter().chain(readers).collect(),
         sections: reasons(words, call)
             .chain([section(words, Heading::Cautions, cautions(field).map(|caution| words.of(caution)))])
+            .chain([worth_asking(words, field)])
             .collect(),
         figures: Vec::new(),
     }
@@ -105,6 +106,12 @@ pub fn zone_call(field: &FieldRead, index: usize) -> Option<&ZoneCall> {
 /// The rule set by which all this was computed.
 pub fn rules(words: &Words) -> String {
     format!("{} {RULES}", words.label(Heading::Rules))
+}
+
+/// What is worth asking of the field as a whole.
+pub fn worth_asking(words: &Words, field: &FieldRead) -> Section {
+    let asked = field.worth_asking().iter().map(|worth| words.worth_asking(worth));
+    section(words, Heading::WorthAsking, asked)
 }
 
 /// What applies in any zone, once; what bears on what is done now before the rest.

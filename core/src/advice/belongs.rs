@@ -11,6 +11,17 @@ use chrono::NaiveDate;
 /// A hole deeper than this is deeper than the knee. Common practice, no source.
 const KNEE_MM: u32 = 450;
 
+/// From this slope on the legs run across it: contour working halves the loss from 3 % on (Wischmeier & Smith 1978, table
+/// 13, value from memory); NRCS and the USDA Forest Service (0834-2828) say to follow contours.
+pub const ACROSS_FROM_PERCENT: u32 = 3;
+/// From this slope on contour working alone does less and less (Wischmeier & Smith 1978, table 13, value from memory), so
+/// that loosened ground is to be covered.
+pub const WASHES_FROM_PERCENT: u32 = 9;
+/// Days that loosened ground is given to settle before it is sown: our judgement; no figure was found.
+const SETTLES_IN_DAYS: i64 = 28;
+/// Days of growth that a crop sown for its roots needs before the next one: two months, common practice, no source.
+const ROOTS_IN_DAYS: i64 = 60;
+
 /// What the cautions of a call follow from.
 pub struct Stands<'a> {
     /// The call.
@@ -32,12 +43,25 @@ pub fn cautions(stands: &Stands, field: &Field, today: Option<NaiveDate>) -> Vec
     let &Stands { call, deepest_mm, cloddy, harmed, tip, whys } = stands;
     let texture = harmed.and_then(|layer| layer.texture).or(field.texture.map(TextureNote::group));
     let loosen = call == Call::Loosen;
+    let slope = field.slope_percent.unwrap_or(0);
+    let sown_within = |days: i64| {
+        let left =
+            field.next_sown.zip(today).map(|(sown, today)| sown.signed_duration_since(today).num_days());
+        left.is_some_and(|left| (0..days).contains(&left))
+    };
     let deep = tip.is_some_and(|tip| tip.hi_mm > UNASKED_DEEPEST_MM);
     // Who waits, drains or asks still plans with a machine.
     let planned = loosen || call == Call::Wait;
     let applies = |caution: &Caution| match caution {
         Caution::NobodyAsked => planned && deep && field.services_asked.is_none(),
         Caution::AskAnew => planned && deep && field.services_asked.is_some() && !asked_holds(field, today),
+        Caution::AcrossSlope => planned && slope >= ACROSS_FROM_PERCENT,
+        Caution::SlopeWashes => planned && slope >= WASHES_FROM_PERCENT,
+        Caution::ShortToSettle => planned && sown_within(SETTLES_IN_DAYS),
+        Caution::ShortForRoots => {
+            let stays = field.next_crop.as_deref().is_some_and(rooting::is_grass);
+            call == Call::RootsFirst && !stays && sown_within(ROOTS_IN_DAYS)
+        }
         Caution::LiftOut => planned && whys.iter().any(|why| matches!(why.what, What::LiftOut { .. })),
         Caution::AskBeforeDigging | Caution::FillHole | Caution::KnifeAway => true,
         Caution::DeepPit => deepest_mm > KNEE_MM,
@@ -69,10 +93,14 @@ impl Caution {
             Self::LiftOut
             | Self::MachineStopped
             | Self::EstimatesOnly
+            | Self::AcrossSlope
+            | Self::SlopeWashes
             | Self::CloddyDry
             | Self::SandSlowToPay
             | Self::SiltAtRisk
             | Self::TrialStrip => works,
+            Self::ShortToSettle => works || matches!(call, Call::Wait),
+            Self::ShortForRoots => matches!(call, Call::RootsFirst),
             Self::ProtectedGround => works || matches!(call, Call::DrainFirst),
             Self::AskBeforeDigging | Self::FillHole | Self::DeepPit | Self::KnifeAway => digs,
         }
@@ -131,6 +159,9 @@ pub fn belonging(mut call: ZoneCall) -> ZoneCall {
             Caution::NobodyAsked
                 | Caution::AskAnew
                 | Caution::LiftOut
+                | Caution::AcrossSlope
+                | Caution::SlopeWashes
+                | Caution::ShortToSettle
                 | Caution::MachineStopped
                 | Caution::EstimatesOnly
                 | Caution::TrialStrip
@@ -141,6 +172,7 @@ pub fn belonging(mut call: ZoneCall) -> ZoneCall {
         )
     };
     call.cautions.retain(|caution| works || !of_work(caution));
+    call.cautions.retain(|&caution| call.call == Call::RootsFirst || caution != Caution::ShortForRoots);
     bearing_first(&mut call.cautions, call.call);
     let worked =
         call.reasons.iter().any(|why| matches!(why.what, What::Behind { .. } | What::DidNotLast { .. }));

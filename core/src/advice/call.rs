@@ -3,7 +3,7 @@
 use super::after_dig::{Check, NextStep, Remedy, Verdict};
 use crate::reading::{Clue, Kind, Reason};
 use crate::record::codes::codes;
-use crate::record::{Call, FaceMoisture, RollOutcome, Zone};
+use crate::record::{Call, FaceMoisture, RollOutcome, Sign, Zone};
 use chrono::NaiveDate;
 
 /// The calls of a field.
@@ -167,6 +167,9 @@ pub enum What {
     Cemented { top_mm: u32, bottom_mm: u32 },
     /// Signs of a layer that no one kind of layer explains together: for sound soil (positive) and for harm.
     SignsClash { top_mm: u32, bottom_mm: u32, signs: Vec<Reason> },
+    /// Two people read one hole and would do different things; the pits by their numbers, what each would do, and the signs
+    /// for which they gave different answers in the layers they judge by.
+    ReadersDiffer { pits: [usize; 2], calls: [Call; 2], top_mm: u32, bottom_mm: u32, signs: Vec<Sign> },
     /// Water stands through the profile, down to where it was looked for; how many of clear colours, a sour smell and
     /// roots that turn or end say so.
     WaterStands { top_mm: u32, bottom_mm: u32, facts: usize },
@@ -194,6 +197,8 @@ pub enum What {
     DepthUnknown { obstacle: Obstacle },
     /// A tip would do, or would not, by less than a depth is known to: it must lie at least this deep.
     HangsOnDepth { obstacle: Obstacle, depth_mm: u32, needs_mm: u32 },
+    /// The layer ends so near to a depth beyond which no tine is for it, or one is, that measuring again may tip the call.
+    HangsOnBottom { bottom_mm: u32, limit_mm: u32 },
     /// A cable or pipe that is noted, with its depth and how far it runs from the nearest pit of the zone.
     Service { obstacle: Obstacle, depth_mm: Option<u32>, away_m: Option<u32> },
     /// It runs within so many metres, and nothing there is loosened until its owner has given leave.
@@ -289,6 +294,14 @@ codes!(
         SiltAtRisk = "silt_at_risk",
         /// Trial strip first, dig behind it.
         TrialStrip = "trial_strip",
+        /// The ground slopes: the legs run across the slope.
+        AcrossSlope = "across_slope",
+        /// Steep enough that loosened ground washes away where it is not covered.
+        SlopeWashes = "slope_washes",
+        /// The next crop is sown before loosened ground has settled.
+        ShortToSettle = "short_to_settle",
+        /// The next crop is sown before a crop for its roots has done anything.
+        ShortForRoots = "short_for_roots",
     }
 );
 
@@ -322,8 +335,18 @@ codes!(
 pub enum ChangedAnswer {
     /// A sign or field clue of the deciding layer.
     Clue { top_mm: u32, bottom_mm: u32, clue: Clue, answer: usize },
-    /// The roll test.
+    /// The roll test, of the day.
     Roll { surface: bool, roll: RollOutcome },
+    /// What lies buried lies so deep or deeper.
+    Deeper { obstacle: Obstacle, mm: u32 },
+    /// It lies less deep than that.
+    Shallower { obstacle: Obstacle, mm: u32 },
+    /// The owner of what lies buried gave leave.
+    Leave,
+    /// The user holds to loosening deep clay.
+    DeepClayHeldTo,
+    /// Another pit of the zone read like this one, by its number in the notes.
+    AnotherPit { like: usize },
 }
 
 /// The smallest set of other answers that gives another call.

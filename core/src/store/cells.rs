@@ -116,6 +116,8 @@ kept! {
         141 stony,
         142 plates_soft,
         143 next_crop,
+        144 next_sown,
+        145 slope_percent,
         150 controlled_traffic,
         children: parts, lines,
     }

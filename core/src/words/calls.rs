@@ -3,7 +3,8 @@
 use super::clues::asks_layer;
 use super::{Words, capital};
 use crate::advice::{
-    Change, ChangedAnswer, FieldAdvice, Readiness, RootingLoss, Stance, Sureness, TipDepth, What, ZoneCall,
+    Change, ChangedAnswer, FieldAdvice, Obstacle, Readiness, RootingLoss, Stance, Sureness, TipDepth, What,
+    WorthAsking, ZoneCall,
 };
 use crate::record::{Call, Zone};
 use fluent::{FluentArgs, fluent_args};
@@ -192,7 +193,27 @@ impl Words {
                 let args = fluent_args!["if" => self.form(roll, "if")];
                 self.say_with(if surface { "change-roll_surface" } else { "change-roll_depth" }, &args)
             }
+            ChangedAnswer::Deeper { obstacle, mm } => self.lies("change-deeper", obstacle, mm),
+            ChangedAnswer::Shallower { obstacle, mm } => self.lies("change-shallower", obstacle, mm),
+            ChangedAnswer::Leave => self.say("change-leave"),
+            ChangedAnswer::DeepClayHeldTo => self.say("change-deep_clay"),
+            ChangedAnswer::AnotherPit { like } => {
+                self.say_with("change-another_pit", &fluent_args!["pit" => like])
+            }
         }
+    }
+
+    fn lies(&self, id: &str, obstacle: Obstacle, mm: u32) -> String {
+        let args = fluent_args!["obstacle" => self.form(obstacle, "the"), "depth" => self.depth(mm)];
+        self.say_with(id, &args)
+    }
+
+    /// A question about the field as a whole, with what its answer can change and where.
+    pub fn worth_asking(&self, worth: &WorthAsking) -> String {
+        let mut args = self.zone_args(&worth.zones);
+        args.set("question", self.of(worth.input));
+        args.set("what", self.of(worth.bears_on));
+        self.say_with("ask-field", &args)
     }
 
     /// `The layer from 45 cm cuts off 64 % of the 125 cm winter wheat could root.`

@@ -50,6 +50,8 @@ pub(super) const CELLS: &[(&str, &str, Show)] = &[
     ("field.stony", "cell-stony", Show::Whatever),
     ("field.plates_soft", "cell-plates_soft", Show::Whatever),
     ("field.next_crop", "cell-next_crop", Show::Whatever),
+    ("field.next_sown", "cell-next_sown", Show::Whatever),
+    ("field.slope_percent", "cell-slope", Show::Whatever),
     ("field.controlled_traffic", "cell-controlled_traffic", Show::Whatever),
     ("pit.place", "cell-place", Show::Code("place")),
     ("pit.zone", "cell-zone", Show::Code("zone")),

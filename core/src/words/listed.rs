@@ -8,7 +8,7 @@ use crate::advice::machine::{
     CriticalPlace, CriticalShift, FuelFormula, Measure, SpacingFit, TractorFit, WhyNot,
 };
 use crate::advice::sampling::Settled;
-use crate::advice::{Caution, FollowUp, Lacks, Obstacle, Sureness};
+use crate::advice::{BearsOn, Caution, FieldInput, FollowUp, Lacks, Obstacle, Sureness};
 use crate::place::Compass;
 use crate::reading::{Below, Clue, Lies, Versus};
 use crate::record::{
@@ -48,6 +48,7 @@ macro_rules! listed {
 
 listed! {
     Across = "across",
+    BearsOn = "bears_on",
     Below = "below",
     Buried = "buried",
     Call = "call",
@@ -71,6 +72,7 @@ listed! {
     FaceMoisture = "face",
     FailureCause = "failure_cause",
     FeetSeen = "feet",
+    FieldInput = "field_input",
     FollowUp = "follow_up",
     FuelFormula = "fuel_formula",
     Heading = "heading",

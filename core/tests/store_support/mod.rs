@@ -91,6 +91,8 @@ fn ellmoor_field() -> Field {
         stony: Some(false),
         plates_soft: Some(true),
         next_crop: Some("spring barley".into()),
+        next_sown: NaiveDate::from_ymd_opt(2027, 3, 20),
+        slope_percent: Some(4),
         deep_clay_anyway: Some(false),
         unknown: keys(r#"{"soil_map_sheet": "12", "b": {"z": 1, "a": [null, 2.5, -0.0]}}"#),
     }
@@ -331,6 +333,8 @@ fn any_field() -> impl Strategy<Value = Field> {
                 stony,
                 plates_soft,
                 next_crop,
+                next_sown: last_rain,
+                slope_percent: tillage_mm,
                 controlled_traffic: deep_clay_anyway.map(|anyway| !anyway),
                 deep_clay_anyway,
                 unknown,

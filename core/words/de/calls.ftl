@@ -86,6 +86,11 @@ change-layer = in { $depths } { $if }
 change-field = { $if }
 change-roll_surface = Boden von der Oberfläche { $if }
 change-roll_depth = Boden aus der Schartiefe { $if }
+change-deeper = { $obstacle } in { $depth } oder tiefer lägen
+change-shallower = { $obstacle } weniger tief als { $depth } lägen
+change-leave = der Eigentümer dessen, was dort liegt, schriftlich zustimmte
+change-deep_clay = Sie daran festhielten, Ton so tief zu lockern
+change-another_pit = eine weitere Grube hier ausfiele wie Grube { $pit }
 
 rooting-loss = Die Schicht ab { $top } sperrt { $percent } der { $potential } ab, die { $crop } durchwurzeln könnte.
 
@@ -108,6 +113,10 @@ caution-cloddy_dry = In der Tiefe trocken: zieht schwer und bricht in Kluten.
 caution-sand_slow_to_pay = Auf Sand zeigt Widerstand allein nicht, dass sich Lockern lohnt.
 caution-silt_at_risk = Schluffiger Boden kann nach dem Lockern zusammensacken und dadurch Ertrag kosten.
 caution-trial_strip = Erst einen Probestreifen lockern und dahinter graben, dann den Rest.
+caution-across_slope = Das Gelände ist geneigt: quer zum Hang lockern, nie hangauf und hangab; ein Schlitz im Gefälle führt Wasser und Boden.
+caution-slope_washes = An so steilem Hang schwemmt gelockerter Boden ab: bedeckt halten oder quer zum Hang ungelockerte Streifen stehen lassen.
+caution-short_to_settle = Die nächste Kultur wird binnen vier Wochen gesät: Bis dahin hat sich gelockerter Boden vielleicht nicht gesetzt. Das Saatbett rückfestigen oder erst nach dieser Kultur lockern.
+caution-short_for_roots = Die nächste Kultur wird binnen zwei Monaten gesät: zu kurz, als dass eine Zwischenfrucht tief wurzelt. Als Nächstes tief wurzelnd säen oder es nach dieser Kultur tun.
 
 follow_up-roots_after = Bald eine tief wurzelnde Kultur säen: Wurzeln öffnen den Boden und halten ihn offen.
 follow_up-organic_matter = Organische Substanz zuführen; ohne sie sackt der Boden wieder zusammen.
@@ -118,3 +127,14 @@ follow_up-mend_drainage = Vor allem anderen die Entwässerung in Ordnung bringen
 follow_up-roll_again = Die Rollprobe wiederholen, wenn der Boden abgetrocknet ist.
 follow_up-dig_when_moist = Neu graben, wenn die Grubenwand feucht ist.
 follow_up-dig_in_rooted_crop = In einem durchwurzelten Bestand neu graben.
+
+ask-field = { $question } Die Antwort kann { $what } { $on } ändern.
+bears_on-call = die Entscheidung
+bears_on-tip = die Schartiefe
+bears_on-caution = die Hinweise
+field_input-tillage = Wie tief wird das Feld jedes Jahr bearbeitet?
+field_input-stony = Halten Steine das Messer auf?
+field_input-plates_soft = Zerfallen die Platten nahe der Oberfläche bei Berührung, und liegen sie auch in der Vergleichsgrube?
+field_input-slope = Wie steil ist das Gelände, das bearbeitet wird, in Metern Gefälle auf 100 m?
+field_input-next_sown = Wann wird die nächste Kultur gesät?
+field_input-next_crop = Was ist die nächste Kultur?

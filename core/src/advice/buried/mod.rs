@@ -51,6 +51,14 @@ fn noted_mm(field: &Field, kind: Buried) -> Option<u32> {
     }
 }
 
+const fn noted_in(field: &mut Field, kind: Buried) -> &mut Option<u32> {
+    match kind {
+        Buried::Drain => &mut field.drains_mm,
+        Buried::MoleDrain => &mut field.mole_drains_mm,
+        Buried::Service => &mut field.services_mm,
+    }
+}
+
 /// What lies under a zone of which no more is known than its kind: noted for the field, or a line that runs through it.
 fn under(field: &Field, map: &FieldMap, zone: Zone) -> Vec<Under> {
     let of_kind = |kind: Buried| {
@@ -201,6 +209,44 @@ impl Fitting {
             Over::Worked { .. } | Over::LiftOutUntilLeave { .. } | Over::StopUntilLeave { .. } => {}
         }
     }
+}
+
+/// The clearance that is kept above what stands in the way.
+pub fn kept_above_mm(field: &Field, obstacle: Obstacle, today: Option<NaiveDate>) -> u32 {
+    match meant(obstacle) {
+        (_, Some(sort)) => kept_above_known_mm(field, sort, today),
+        (kind, None) => kept_mm(field, kind, today),
+    }
+}
+
+/// A field in which all of what stands in the way lies at a depth or deeper.
+pub fn set_deeper(field: &mut Field, obstacle: Obstacle, mm: u32) {
+    let (kind, sort) = meant(obstacle);
+    let noted = noted_mm(field, kind);
+    for line in field.lines.iter_mut().filter(|line| line.kind == kind && line.known() == sort) {
+        line.depth_mm = Some(line.depth_mm.or(noted).map_or(mm, |its| its.max(mm)));
+    }
+    if sort.is_none() {
+        *noted_in(field, kind) = noted.map(|its| its.max(mm));
+    }
+}
+
+/// A field in which some of it lies less deep.
+pub fn set_shallower(field: &mut Field, obstacle: Obstacle, mm: u32) {
+    let (kind, sort) = meant(obstacle);
+    let depth_mm = Some(mm.saturating_sub(1));
+    let line = field.lines.iter_mut().find(|line| line.kind == kind && line.known() == sort);
+    match line {
+        Some(line) => line.depth_mm = depth_mm,
+        None => *noted_in(field, kind) = depth_mm,
+    }
+}
+
+/// The kind and sort of what stands in the way.
+fn meant(in_the_way: Obstacle) -> (Buried, Option<LineSort>) {
+    let sort = LineSort::ALL.iter().copied().find(|&sort| obstacle_known(sort) == in_the_way);
+    let kind = Buried::ALL.iter().copied().find(|&kind| obstacle(kind) == in_the_way);
+    (sort.map(LineSort::kind).or(kind).unwrap_or(Buried::Service), sort)
 }
 
 /// Every service that is noted where a zone would be worked, with how far from the zone's pits it runs; and who was asked.

@@ -66,6 +66,8 @@ fn fields(told: &[FieldTold]) -> Table {
         .flag("stony", |line| of(line).stony)
         .flag("plates_soft", |line| of(line).plates_soft)
         .text("next_crop", |line| of(line).next_crop.clone())
+        .day("next_sown", |line| of(line).next_sown)
+        .count("slope_percent", |line| of(line).slope_percent.map(|percent| percent as usize))
         .flag("controlled_traffic", |line| of(line).controlled_traffic)
         .flag("deep_clay_anyway", |line| of(line).deep_clay_anyway)
         .number("area_m2", |line| line.field.answer.map.whole_m2())

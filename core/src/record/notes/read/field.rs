@@ -46,11 +46,23 @@ pub fn field<'a>(mut field: Object<'a>, book: &'a Book<'a>) -> (Field, TextureSc
         stony: field.take("stony").and_then(Node::flag),
         plates_soft: field.take("plates_soft").and_then(Node::flag),
         next_crop: field.take("next_crop").and_then(Node::text),
+        next_sown: field.take("next_sown").and_then(Node::day),
+        slope_percent: field.take("slope_percent").and_then(slope),
         controlled_traffic: field.take("controlled_traffic").and_then(Node::flag),
         deep_clay_anyway: field.take("deep_clay_anyway").and_then(Node::flag),
         unknown: field.rest(),
     };
     (read, scheme)
+}
+
+/// A slope in whole percent, up to that of one in one.
+fn slope(node: Node) -> Option<u32> {
+    let percent = node.value.as_u64().filter(|percent| *percent <= 100);
+    if percent.is_none() {
+        let todo = "write metres of fall in 100 m as a whole number from 0 to 100, or leave it out where it is not known";
+        node.fault("this is no slope of a field", todo);
+    }
+    percent.map(|percent| percent as u32)
 }
 
 /// The outline; none where the list is empty.

@@ -139,6 +139,8 @@ fn field(field: &Field) -> Value {
         .may("stony", field.stony)
         .may("plates_soft", field.plates_soft)
         .may("next_crop", field.next_crop.as_deref())
+        .day("next_sown", field.next_sown)
+        .may("slope_percent", field.slope_percent)
         .may("controlled_traffic", field.controlled_traffic)
         .may("deep_clay_anyway", field.deep_clay_anyway)
         .list("parts", field.parts.iter().map(part).collect())
