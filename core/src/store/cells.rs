@@ -119,6 +119,7 @@ kept! {
         144 next_sown,
         145 slope_percent,
         150 controlled_traffic,
+        160 remark,
         children: parts, lines,
     }
     /// A pit, in a field.
@@ -130,6 +131,7 @@ kept! {
         204 by,
         205 dug_to_mm,
         206 face,
+        207 remark,
         children: walk, layers, rolls, photos,
     }
     /// A step of the knife walk, in a pit.
@@ -143,6 +145,7 @@ kept! {
         400 top_mm,
         401 bottom_mm,
         402 texture,
+        403 remark,
         in signs Signs:
         410 comes_away,
         411 resistance,
@@ -194,6 +197,7 @@ kept! {
         904 tip_mm,
         905 speed_kmh,
         906 driven_on,
+        907 remark,
         children: rolls, after_digs,
     }
     /// A hole dug behind a machine, in a pass.

@@ -213,3 +213,4 @@ cell-buried = was dort liegt
 cell-along = Verlauf der Leitung
 cell-line_depth = Tiefe der Leitung
 cell-line_sort = woraus die Leitung besteht oder was sie führt
+cell-remark = Bemerkung

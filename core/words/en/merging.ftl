@@ -213,3 +213,4 @@ cell-buried = what lies there
 cell-along = course of the line
 cell-line_depth = depth of the line
 cell-line_sort = what the line is made of or carries
+cell-remark = remark

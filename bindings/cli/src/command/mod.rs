@@ -73,7 +73,7 @@ pub enum Command {
     Look(look::Look),
     /// Values that two people wrote without knowing of each other, and what one deleted while another went on.
     Settle(settle::Settle),
-    /// Names and positions, to be taken out of every copy.
+    /// Names, positions and remarks, to be taken out of every copy.
     Redact(redact::Redact),
     /// What happened in a store, by whom and when: its saves, the latest first.
     History(history::History),

@@ -50,6 +50,7 @@ pub fn field<'a>(mut field: Object<'a>, book: &'a Book<'a>) -> (Field, TextureSc
         slope_percent: field.take("slope_percent").and_then(slope),
         controlled_traffic: field.take("controlled_traffic").and_then(Node::flag),
         deep_clay_anyway: field.take("deep_clay_anyway").and_then(Node::flag),
+        remark: field.take("remark").and_then(Node::remark),
         unknown: field.rest(),
     };
     (read, scheme)
