@@ -35,7 +35,7 @@ pub use buried::{
 };
 pub use call::{
     Caution, Change, ChangedAnswer, FieldAdvice, FollowUp, Obstacle, OfGround, Readiness, RootingLoss,
-    Stance, Sureness, TipDepth, What, Why, ZoneCall,
+    Stance, Sureness, TipDepth, WaterHeld, What, Why, ZoneCall,
 };
 pub use change::changes;
 pub(crate) use change::changes_on;

@@ -93,6 +93,8 @@ change-deep_clay = you held to loosening clay so deep
 change-another_pit = another pit here read like pit { $pit }
 
 rooting-loss = The layer from { $top } cuts off { $percent } of the { $potential } that { $crop } could root.
+rooting-loss_water = The layer from { $top } cuts off { $percent } of the { $potential } that { $crop } could root; below it this soil has room for { $water } of water that crops can use.
+water-mm = { $range }{ "\u00A0" }mm
 
 pits-numbered = Pit { $number }, { $place }
 pits-another = Another pit would tell most { $on }.
