@@ -6,8 +6,8 @@ pub mod passes;
 use chrono::{DateTime, FixedOffset, NaiveDate};
 use pitface_core::record::{
     ChannelsSeen, ClodInWater, ComesAway, FaceMoisture, Field, FieldNotes, Layer, OrganicMatter,
-    OrganicMatterLevel, Patches, Person, Photo, Pit, PlaceKind, PoresSeen, Position, RecordId, Resistance,
-    Roll, RollOutcome, RootsSeen, Signs, Smell, Step, TextureNote, Unknown, Zone,
+    OrganicMatterLevel, Patches, Person, Photo, PhotoMark, Pit, PlaceKind, PoresSeen, Position, RecordId,
+    Resistance, Roll, RollOutcome, RootsSeen, Signs, Smell, Step, TextureNote, Unknown, Zone,
 };
 use pitface_core::soil::texture::{Texture, TextureClass, TextureGroup, TextureScheme};
 use pitface_core::store::{DeviceId, Store, StoreError};
@@ -150,6 +150,10 @@ pub fn ellmoor() -> FieldNotes {
             media_type: "image/jpeg".into(),
             taken: Some(at("2026-09-21T13:04:05Z")),
             depth_mm: Some(270),
+            marks: vec![
+                PhotoMark { from_left: 4_200, from_top: 800, depth_mm: 0 },
+                PhotoMark { from_left: 4_350, from_top: 9_120, depth_mm: 500 },
+            ],
             unknown: Unknown::new(),
         }],
         unknown: Unknown::new(),
@@ -390,17 +394,20 @@ fn any_roll() -> impl Strategy<Value = Roll> {
 }
 
 fn any_photo() -> impl Strategy<Value = Photo> {
-    ("[0-9a-f]{64}", any::<u64>(), any::<String>(), of(any_time()), of(any::<u32>()), any_keys()).prop_map(
-        |(sha256, size_bytes, media_type, taken, depth_mm, unknown)| Photo {
+    let mark = (0..=PhotoMark::WHOLE, 0..=PhotoMark::WHOLE, any::<u32>());
+    let mark = mark.prop_map(|(from_left, from_top, depth_mm)| PhotoMark { from_left, from_top, depth_mm });
+    let marks = prop::collection::vec(mark, 0..=PhotoMark::MOST);
+    ("[0-9a-f]{64}", any::<u64>(), any::<String>(), of(any_time()), of(any::<u32>()), marks, any_keys())
+        .prop_map(|(sha256, size_bytes, media_type, taken, depth_mm, marks, unknown)| Photo {
             id: id(0),
             sha256,
             size_bytes,
             media_type,
             taken,
             depth_mm,
+            marks,
             unknown,
-        },
-    )
+        })
 }
 
 pub fn person() -> Person {
