@@ -108,7 +108,7 @@ pub use partners::Partner;
 pub use personal::Personal;
 pub use photos::{
     KeptPhoto, PhotoFault, PhotoHash, Photos, PhotosChecked, PieceTaken, Stripped, photo_hash, photo_name,
-    stripped, without_notes,
+    shown_size, stripped, without_notes,
 };
 pub use reading_in::{NotesFile, ReadIn};
 pub use regretted::Regretted;
