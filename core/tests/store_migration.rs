@@ -50,9 +50,15 @@ fn ellmoor_of_version_1() -> FieldNotes {
         plates_soft: None,
         next_crop: None,
         controlled_traffic: None,
+        remark: None,
         ..whole.field
     };
-    FieldNotes { field, machines: vec![], passes: vec![], ..whole }
+    let mut pits = whole.pits;
+    for pit in &mut pits {
+        pit.remark = None;
+        pit.layers.iter_mut().for_each(|layer| layer.remark = None);
+    }
+    FieldNotes { field, pits, machines: vec![], passes: vec![], unknown: whole.unknown }
 }
 
 #[test]

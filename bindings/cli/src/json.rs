@@ -7,7 +7,7 @@ use pitface_core::advice::{ChangedAnswer, What, Why, ZoneCall, stands_for};
 use pitface_core::answer::FieldAnswer;
 use pitface_core::place::PlaceRemark;
 use pitface_core::reading::{KINDS, LayerReading, NextLook, PitReading};
-use pitface_core::record::RecordId;
+use pitface_core::record::{Pit, RecordId, remark};
 use serde_json::{Map, Value, json};
 
 /// Version of the form of all answers; it changes where a key goes or comes to mean something else, not where one is added.
@@ -34,11 +34,13 @@ pub fn pit_head(field: &FieldRead, index: usize) -> Value {
 pub fn field(field: &FieldRead) -> Value {
     let FieldAnswer { reading, advice, .. } = &field.answer;
     let read = reading.pits.iter().zip(field.next_looks()).enumerate();
-    let pits: Vec<Value> =
-        read.map(|(index, (read, look))| merged(place(field, index), pit(read, look.as_ref()))).collect();
+    let pits: Vec<Value> = read
+        .map(|(index, (read, look))| merged(place(field, index), pit(field, index, read, look.as_ref())))
+        .collect();
     let zones: Map<String, Value> =
         advice.zones.iter().map(|call| (call.zone.code().to_owned(), zone(field, call))).collect();
     let told = json!({
+        "remark": field.notes.field.remark,
         "pits": pits,
         "zones": zones,
         "whole": zone(field, &advice.whole),
@@ -74,7 +76,9 @@ pub fn passes(field: &FieldRead) -> Vec<Value> {
             digs += 1;
             *told = merged(json!({ "number": digs, "id": field.lasting(dig.dig) }), told.take());
         }
-        merged(json!({ "number": index + 1, "id": field.lasting(pass.pass) }), object)
+        let remark = field.notes.passes.get(index).and_then(|noted| noted.remark.as_deref());
+        let head = json!({ "number": index + 1, "id": field.lasting(pass.pass), "remark": remark });
+        merged(head, object)
     })
     .collect()
 }
@@ -88,12 +92,12 @@ fn without(object: &mut Value, key: &str) {
 /// A pit and where it lies: its zone, and what is to be said of that.
 pub fn place(field: &FieldRead, index: usize) -> Value {
     let (pit, map) = (&field.notes.pits[index], &field.map);
-    let remarks: Vec<Value> = map.remarks(pit).iter().map(remark).collect();
+    let remarks: Vec<Value> = map.remarks(pit).iter().map(of_place).collect();
     let lies = json!({ "place": pit.place, "zone": stands_for(map, pit), "remarks": remarks });
     merged(pit_head(field, index), lies)
 }
 
-fn remark(remark: &PlaceRemark) -> Value {
+fn of_place(remark: &PlaceRemark) -> Value {
     let more = match *remark {
         PlaceRemark::Outside { distance_m, accuracy_m } => {
             json!({ "distance_m": distance_m, "accuracy_m": accuracy_m })
@@ -106,16 +110,19 @@ fn remark(remark: &PlaceRemark) -> Value {
     merged(json!({ "remark": remark.code() }), more)
 }
 
-fn pit(read: &PitReading, look: Option<&NextLook>) -> Value {
+fn pit(field: &FieldRead, index: usize, read: &PitReading, look: Option<&NextLook>) -> Value {
+    let noted = &field.notes.pits[index];
     json!({
+        "remark": noted.remark,
         "face": read.face,
         "dug_to_mm": read.dug_to_mm,
-        "layers": read.layers.iter().map(layer).collect::<Vec<_>>(),
+        "layers": read.layers.iter().map(|read| layer(noted, read)).collect::<Vec<_>>(),
         "next_look": look.map(next_look),
     })
 }
 
-fn layer(read: &LayerReading) -> Value {
+fn layer(pit: &Pit, read: &LayerReading) -> Value {
+    let remarks: Vec<&str> = remark::of_layer(pit, read.top_mm, read.bottom_mm).collect();
     let mut kinds: Vec<_> = KINDS.iter().zip(read.shares).collect();
     kinds.sort_by(|(_, one), (_, other)| other.total_cmp(one));
     let kinds: Vec<Value> =
@@ -129,6 +136,7 @@ fn layer(read: &LayerReading) -> Value {
         "reasons": read.reasons,
         "kinds": kinds,
         "texture": read.texture,
+        "remark": (!remarks.is_empty()).then(|| remarks.join("\n")),
     })
 }
 

@@ -5,6 +5,7 @@ use crate::field::FieldRead;
 use pitface_core::RULES;
 use pitface_core::advice::{Caution, FieldAdvice, Stance, ZoneCall};
 use pitface_core::reading::{KINDS, Kind, LayerReading, NextLook};
+use pitface_core::record::{Pit, remark};
 use pitface_core::report::{PageEntry, Section};
 use pitface_core::words::{Heading, Words};
 use std::fmt::Write as _;
@@ -30,10 +31,11 @@ fn whole(words: &Words, field: &FieldRead) -> PageEntry {
     let call = &field.advice.whole;
     let readers =
         field.readers().into_iter().flat_map(|several| words.several_readers(several, &field.notes.pits));
+    let remarked = field.notes.field.remark.as_deref().map(|text| words.remark(text));
     PageEntry {
         heading: words.name(&field.notes.field.name),
         sentence: words.whole_sentence(&field.advice),
-        paragraphs: [sureness(words, call)].into_iter().chain(readers).collect(),
+        paragraphs: [sureness(words, call)].into_iter().chain(readers).chain(remarked).collect(),
         sections: reasons(words, call)
             .chain([section(words, Heading::Cautions, cautions(field).map(|caution| words.of(caution)))])
             .collect(),
@@ -65,12 +67,14 @@ fn zone(words: &Words, field: &FieldRead, call: &ZoneCall) -> PageEntry {
 fn pit(words: &Words, field: &FieldRead, index: usize) -> PageEntry {
     let read = &field.reading.pits[index];
     let looks = field.next_looks()[index].as_ref();
+    let noted = &field.notes.pits[index];
     PageEntry {
         heading: pit_name(words, field, index),
+        paragraphs: noted.remark.as_deref().map(|text| words.remark(text)).into_iter().collect(),
         sections: read
             .layers
             .iter()
-            .map(|read| layer(words, read))
+            .map(|read| layer(words, noted, read))
             .chain([section(words, Heading::NextLook, [look(words, looks)])])
             .collect(),
         ..PageEntry::default()
@@ -126,7 +130,7 @@ fn reasons<'a>(words: &'a Words, call: &'a ZoneCall) -> impl Iterator<Item = Sec
     })
 }
 
-fn layer(words: &Words, read: &LayerReading) -> Section {
+fn layer(words: &Words, pit: &Pit, read: &LayerReading) -> Section {
     let shown = Kind { condition: read.condition, cause: read.cause };
     let mut kinds: Vec<_> =
         KINDS.into_iter().zip(read.shares).filter(|(_, share)| *share >= TOLD_SHARE).collect();
@@ -147,6 +151,7 @@ fn layer(words: &Words, read: &LayerReading) -> Section {
             .into_iter()
             .filter(|(_, told)| !told.is_empty())
             .map(|(heading, told)| format!("{}: {told}", words.label(heading)))
+            .chain(remark::of_layer(pit, read.top_mm, read.bottom_mm).map(|text| words.remark(text)))
             .collect(),
     }
 }

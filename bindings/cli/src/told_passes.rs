@@ -37,6 +37,7 @@ fn pass(words: &Words, field: &FieldRead, noted: &Pass, said: &PassAdvice, befor
     paragraphs.extend(said.no_strip_before.then(|| words.no_strip_before()));
     let is_loosened = matches!(said.next, NextStep::GoOn | NextStep::KeepOff);
     paragraphs.extend(is_loosened.then(|| words.lasts_sentence(&said.lasts)));
+    paragraphs.extend(noted.remark.as_deref().map(|text| words.remark(text)));
     let mut sections: Vec<Section> = said
         .digs
         .iter()

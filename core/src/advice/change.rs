@@ -227,6 +227,7 @@ fn spelled_out(pit: &Pit, field: &Field) -> Pit {
         bottom_mm: face.bottom_mm,
         signs: face.signs,
         texture: own_texture(face.top_mm),
+        remark: None,
         unknown: Unknown::new(),
     });
     Pit {

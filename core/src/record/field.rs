@@ -91,6 +91,8 @@ pub struct Field {
     pub controlled_traffic: Option<bool>,
     /// The user holds to loosening deep clay against the advice.
     pub deep_clay_anyway: Option<bool>,
+    /// What else is to be said of it, in plain words; see [`super::remark`].
+    pub remark: Option<String>,
     /// Unknown keys.
     pub unknown: Unknown,
 }
@@ -158,6 +160,7 @@ impl Field {
             next_crop: None,
             controlled_traffic: None,
             deep_clay_anyway: None,
+            remark: None,
             unknown: Unknown::new(),
         }
     }

@@ -14,6 +14,7 @@ mod machine;
 pub mod notes;
 mod pass;
 mod pit;
+pub mod remark;
 mod signs;
 
 pub use codes::{

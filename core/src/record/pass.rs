@@ -82,6 +82,8 @@ pub struct Pass {
     pub speed_kmh: Option<f64>,
     /// First day heavy wheels ran over the loosened ground.
     pub driven_on: Option<NaiveDate>,
+    /// What else is to be said of it, in plain words; see [`super::remark`].
+    pub remark: Option<String>,
     /// Roll tests of that day.
     pub rolls: Vec<Roll>,
     /// Holes dug behind the machine, then or later.
@@ -141,6 +143,7 @@ impl Pass {
             tip_mm: None,
             speed_kmh: None,
             driven_on: None,
+            remark: None,
             rolls: Vec::new(),
             after_digs: Vec::new(),
             unknown: Unknown::new(),

@@ -30,6 +30,8 @@ pub struct Pit {
     pub rolls: Vec<Roll>,
     /// Photos taken of it (metadata).
     pub photos: Vec<Photo>,
+    /// What else is to be said of it, in plain words; see [`super::remark`].
+    pub remark: Option<String>,
     /// Unknown keys.
     pub unknown: Unknown,
 }
@@ -73,6 +75,8 @@ pub struct Layer {
     pub signs: Signs,
     /// Texture of this layer where it differs from the field's.
     pub texture: Option<TextureNote>,
+    /// What else is to be said of it, in plain words; see [`super::remark`].
+    pub remark: Option<String>,
     /// Unknown keys.
     pub unknown: Unknown,
 }
@@ -160,6 +164,7 @@ impl Pit {
             layers: Vec::new(),
             rolls: Vec::new(),
             photos: Vec::new(),
+            remark: None,
             unknown: Unknown::new(),
         }
     }

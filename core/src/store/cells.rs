@@ -117,6 +117,7 @@ kept! {
         142 plates_soft,
         143 next_crop,
         150 controlled_traffic,
+        160 remark,
         children: parts, lines,
     }
     /// A pit, in a field.
@@ -128,6 +129,7 @@ kept! {
         204 by,
         205 dug_to_mm,
         206 face,
+        207 remark,
         children: walk, layers, rolls, photos,
     }
     /// A step of the knife walk, in a pit.
@@ -141,6 +143,7 @@ kept! {
         400 top_mm,
         401 bottom_mm,
         402 texture,
+        403 remark,
         in signs Signs:
         410 comes_away,
         411 resistance,
@@ -193,6 +196,7 @@ kept! {
         904 tip_mm,
         905 speed_kmh,
         906 driven_on,
+        907 remark,
         children: rolls, after_digs,
     }
     /// A hole dug behind a machine, in a pass.

@@ -1,15 +1,15 @@
-//! Names and positions, and taking them out of every copy.
+//! Names, positions and remarks, and taking them out of every copy.
 
 use super::cells::Cell;
 use super::log::record_id;
 use super::{Sealer, Store, StoreError};
 use crate::record::RecordId;
 
-/// The cells that hold a name or a position and without which their record is still shown: name and outline of a field, place and person of a pit and of an
-/// after-dig, name of a marked part.
-const PERSONAL: &str = "100, 101, 202, 204, 1000, 1002, 1100";
+/// The cells that hold a name, a position or a remark, which may have either, and without which their record is still shown: name and outline of a field, place and person of a pit and of an
+/// after-dig, name of a marked part, and the remarks.
+const PERSONAL: &str = "100, 101, 160, 202, 204, 207, 403, 907, 1000, 1002, 1100";
 
-/// A name or a position that stands in the log, now or from before.
+/// A name, a position or a remark that stands in the log, now or from before.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Personal {
     /// Of which record.
@@ -23,7 +23,7 @@ pub struct Personal {
 }
 
 impl Store {
-    /// All names and positions, those of deleted records and earlier values too.
+    /// All names, positions and remarks, those of deleted records and earlier values too.
     ///
     /// # Errors
     /// Whatever the disk reports.

@@ -43,6 +43,13 @@ impl Words {
         self.say_with(if seen.is_empty() { "describe-layer_unseen" } else { "describe-layer" }, &args)
     }
 
+    /// What somebody remarked, on one line: `Remark: a seam of ash at its top`.
+    pub fn remark(&self, text: &str) -> String {
+        // What breaks a line might pass for a line of ours.
+        let text: Vec<&str> = text.lines().map(str::trim).filter(|line| !line.is_empty()).collect();
+        self.say_with("describe-remark", &fluent_args!["text" => text.join(" / ")])
+    }
+
     fn compare(&self, layer: &LayerReading, beside: &LayerReading) -> String {
         let args = fluent_args!["kind" => self.kind(kind(beside))];
         let same = kind(layer) == kind(beside);

@@ -24,7 +24,7 @@ pub fn signs(words: &[(Sign, &str)]) -> Signs {
 }
 
 pub fn layer(top_mm: u32, bottom_mm: u32, signs: Signs) -> Layer {
-    Layer { id: id(1), top_mm, bottom_mm, signs, texture: None, unknown: Unknown::new() }
+    Layer { id: id(1), top_mm, bottom_mm, signs, texture: None, remark: None, unknown: Unknown::new() }
 }
 
 pub fn roll(depth_mm: u32, roll: RollOutcome) -> Roll {

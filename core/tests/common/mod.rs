@@ -30,7 +30,7 @@ pub fn step(to_mm: u32, comes_away: Option<ComesAway>, resistance: Option<Resist
 
 /// One layer.
 pub fn layer(top_mm: u32, bottom_mm: u32, signs: Signs) -> Layer {
-    Layer { id: id(), top_mm, bottom_mm, signs, texture: None, unknown: Unknown::new() }
+    Layer { id: id(), top_mm, bottom_mm, signs, texture: None, remark: None, unknown: Unknown::new() }
 }
 
 /// One roll test.

@@ -87,6 +87,7 @@ pub fn draw(soil: &'static Soil, careless: f64, chance: &mut Chance) -> Drawn {
                     bottom_mm: top_mm + thick_mm,
                     signs,
                     texture: None,
+                    remark: None,
                     unknown: Unknown::new(),
                 };
                 top_mm += thick_mm;

@@ -92,6 +92,7 @@ fn ellmoor_field() -> Field {
         plates_soft: Some(true),
         next_crop: Some("spring barley".into()),
         deep_clay_anyway: Some(false),
+        remark: Some("Old gateway in the north corner,\nmoved in 1998.".into()),
         unknown: keys(r#"{"soil_map_sheet": "12", "b": {"z": 1, "a": [null, 2.5, -0.0]}}"#),
     }
 }
@@ -135,6 +136,7 @@ pub fn ellmoor() -> FieldNotes {
                 clod_in_water: Some(ClodInWater::FallsApart),
             },
             texture: Some(TextureNote::Group(TextureGroup::Heavy)),
+            remark: Some("a seam of ash at its top".into()),
             unknown: Unknown::new(),
         }],
         rolls: vec![Roll {
@@ -156,6 +158,7 @@ pub fn ellmoor() -> FieldNotes {
             ],
             unknown: Unknown::new(),
         }],
+        remark: Some("water stood here until April".into()),
         unknown: Unknown::new(),
     };
     let reference = Pit {
@@ -171,6 +174,7 @@ pub fn ellmoor() -> FieldNotes {
         layers: vec![],
         rolls: vec![],
         photos: vec![],
+        remark: None,
         unknown: keys(r#"{"weather": "Niesel, 9 °C"}"#),
     };
     FieldNotes {
@@ -271,7 +275,7 @@ fn any_field() -> impl Strategy<Value = Field> {
     ];
     let outline = vec((-180.0..=180.0, -90.0..=90.0).prop_map(|(lon, lat)| [lon, lat]), 0..4);
     let depths = proptest::array::uniform11(of(any::<u32>()));
-    let crops = proptest::array::uniform4(of(any::<String>()));
+    let crops = proptest::array::uniform5(of(any::<String>()));
     let days = proptest::array::uniform4(any_day());
     let marked = (vec(passes::any_part(), 0..3), vec(passes::any_line(), 0..3));
     let words = (any_name(), crops);
@@ -302,7 +306,7 @@ fn any_field() -> impl Strategy<Value = Field> {
                 reach_mm,
                 tillage_mm,
             ] = depths;
-            let [crop_now, last_crop, services_asked, next_crop] = crops;
+            let [crop_now, last_crop, services_asked, next_crop, remark] = crops;
             let [last_loosened, last_traffic, services_asked_on, last_rain] = days;
             let [deep_clay_anyway, services_leave, stony, plates_soft] = flags;
             Field {
@@ -337,6 +341,7 @@ fn any_field() -> impl Strategy<Value = Field> {
                 next_crop,
                 controlled_traffic: deep_clay_anyway.map(|anyway| !anyway),
                 deep_clay_anyway,
+                remark,
                 unknown,
             }
         })
@@ -350,13 +355,35 @@ fn any_position() -> impl Strategy<Value = Position> {
 
 fn any_pit() -> impl Strategy<Value = Pit> {
     let head = (select(PlaceKind::ALL), code(Zone::ALL), of(any_position()), of(any_time()));
-    let more = (of(any::<String>()), of(any::<u32>()), code(FaceMoisture::ALL), any_keys());
+    let more = (
+        proptest::array::uniform2(of(any::<String>())),
+        of(any::<u32>()),
+        code(FaceMoisture::ALL),
+        any_keys(),
+    );
     let lists =
         (vec(any_step(), 0..5), vec(any_layer(), 0..3), vec(any_roll(), 0..3), vec(any_photo(), 0..2));
-    (head, more, lists).prop_map(|((place, zone, at, dug), (by, dug_to_mm, face, unknown), lists)| {
-        let (walk, layers, rolls, photos) = lists;
-        Pit { id: id(0), place, zone, at, dug, by, dug_to_mm, face, walk, layers, rolls, photos, unknown }
-    })
+    (head, more, lists).prop_map(
+        |((place, zone, at, dug), ([by, remark], dug_to_mm, face, unknown), lists)| {
+            let (walk, layers, rolls, photos) = lists;
+            Pit {
+                id: id(0),
+                place,
+                zone,
+                at,
+                dug,
+                by,
+                dug_to_mm,
+                face,
+                walk,
+                layers,
+                rolls,
+                photos,
+                remark,
+                unknown,
+            }
+        },
+    )
 }
 
 pub fn any_step() -> impl Strategy<Value = Step> {
@@ -376,10 +403,10 @@ fn any_signs() -> impl Strategy<Value = Signs> {
 }
 
 pub fn any_layer() -> impl Strategy<Value = Layer> {
-    (0..2000_u32, 1..500_u32, any_signs(), any_texture(), any_keys()).prop_map(
-        |(top_mm, thick_mm, signs, texture, unknown)| {
+    (0..2000_u32, 1..500_u32, any_signs(), any_texture(), of(any::<String>()), any_keys()).prop_map(
+        |(top_mm, thick_mm, signs, texture, remark, unknown)| {
             let bottom_mm = top_mm + thick_mm;
-            Layer { id: id(0), top_mm, bottom_mm, signs, texture, unknown }
+            Layer { id: id(0), top_mm, bottom_mm, signs, texture, remark, unknown }
         },
     )
 }

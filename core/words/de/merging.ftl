@@ -211,3 +211,4 @@ cell-shape = Umriss der Stelle
 cell-buried = was dort liegt
 cell-along = Verlauf der Leitung
 cell-line_depth = Tiefe der Leitung
+cell-remark = Bemerkung

@@ -33,8 +33,8 @@ partner_text-are_they_one = Ist es ein Schlag?
 partner_text-one_field = Es ist ein Schlag
 partner_text-one_field_means = Was unter einem von beiden notiert ist, wird dann als ein Schlag gezeigt, hier und auf jedem Handy, an das weitergegeben wird. Nichts geht verloren, und Rückgängig trennt sie wieder.
 
-partner_text-personal = Namen und Orte aus allen Kopien entfernen
-partner_text-nothing_personal = In diesen Notizen steht kein Name und kein Ort.
+partner_text-personal = Namen, Orte und Bemerkungen aus allen Kopien entfernen
+partner_text-nothing_personal = In diesen Notizen steht kein Name, kein Ort und keine Bemerkung.
 partner_text-take_out = Entfernen
 partner_text-take_out_means = Was entfernt wird, ist hier endgültig weg, auch frühere Werte, und auf jedem anderen Gerät, sobald es übernimmt, was danach weitergegeben wird. Dass dort etwas stand, von wem und wann, bleibt.
 partner_text-take_out_cannot = Nicht erreicht werden Dateien und Bilder, die aus den Notizen entstanden sind, Fotos und wer nichts mehr übernimmt; und was andere geschrieben haben, müssen sie selbst entfernen. Ein kurzer Name lässt sich aus dem, was bleibt, noch erraten.

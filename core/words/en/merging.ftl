@@ -211,3 +211,4 @@ cell-shape = outline of the patch
 cell-buried = what lies there
 cell-along = course of the line
 cell-line_depth = depth of the line
+cell-remark = remark

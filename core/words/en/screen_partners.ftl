@@ -33,8 +33,8 @@ partner_text-are_they_one = Are they one field?
 partner_text-one_field = They are one field
 partner_text-one_field_means = What is noted under either is then shown as one field, here and on every phone it is handed over to. Nothing is lost, and undo takes it apart.
 
-partner_text-personal = Take names and positions out of every copy
-partner_text-nothing_personal = No name and no position stands in these notes.
+partner_text-personal = Take names, positions and remarks out of every copy
+partner_text-nothing_personal = No name, no position and no remark stands in these notes.
 partner_text-take_out = Take it out
 partner_text-take_out_means = What is taken out is gone from here for ever, earlier values too, and from every other device once it takes in what is handed over after that. That something was written there, by whom and when, stays.
 partner_text-take_out_cannot = It does not reach files and pictures made from the notes, photos, or whoever takes in nothing more; and what others wrote they have to take out themselves. A short name can still be guessed from what stays.

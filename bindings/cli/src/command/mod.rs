@@ -21,6 +21,7 @@ mod partners;
 mod read;
 mod redact;
 mod roll;
+mod sample;
 mod schema;
 mod set;
 mod settle;
@@ -48,6 +49,8 @@ pub enum Command {
     Next(next::Next),
     /// What two roll tests say: dry enough to loosen or not.
     Roll(roll::Roll),
+    /// A weighed ring of soil and a pushed cone: density, air, roots, and where they say nothing.
+    Sample(sample::Sample),
     /// The texture class, from fractions or by feel.
     Texture(texture::Texture),
     /// The class of a value in a handbook's table; without arguments, the tables there are.
@@ -76,7 +79,7 @@ pub enum Command {
     Look(look::Look),
     /// Values that two people wrote without knowing of each other, and what one deleted while another went on.
     Settle(settle::Settle),
-    /// Names and positions, to be taken out of every copy.
+    /// Names, positions and remarks, to be taken out of every copy.
     Redact(redact::Redact),
     /// What happened in a store, by whom and when: its saves, the latest first.
     History(history::History),
@@ -112,6 +115,7 @@ impl Command {
             Self::Read(read) => read.run(shown)?.into(),
             Self::Next(next) => next.run(shown)?.into(),
             Self::Roll(roll) => roll.run(shown).into(),
+            Self::Sample(sample) => sample.run(shown)?.into(),
             Self::Texture(texture) => texture.run(shown)?.into(),
             Self::Class(class) => class.run(shown)?.into(),
             Self::Tip(tip) => tip.run(shown)?.into(),

@@ -1,4 +1,4 @@
-//! `pitface redact`: names and positions, taken out of every copy.
+//! `pitface redact`: names, positions and remarks, taken out of every copy.
 
 use crate::argument::Shown;
 use crate::carried::belongs::belongs_json;

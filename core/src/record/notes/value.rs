@@ -4,7 +4,7 @@ use super::cursor::{Book, Object, found};
 use super::guess::nearest;
 use super::length::{self, Length};
 use crate::harmless::wrong_with_name;
-use crate::record::{PhotoMark, RecordId};
+use crate::record::{PhotoMark, RecordId, remark};
 use chrono::{DateTime, Datelike, FixedOffset, NaiveDate};
 use serde_json::Value;
 use std::ops::RangeInclusive;
@@ -167,6 +167,19 @@ impl<'a> Node<'a> {
             None => {
                 self.fault(format!("{} is not a text", found(&self.value)), "write words in double quotes");
             }
+        }
+        None
+    }
+
+    /// What else is to be said of a record.
+    pub fn remark(self) -> Option<String> {
+        let Some(text) = self.value.as_str() else {
+            self.fault(format!("{} is not a text", found(&self.value)), "write words in double quotes");
+            return None;
+        };
+        match remark::wrong_with(text) {
+            None => return Some(text.into()),
+            Some(wrong) => self.fault(wrong, remark::TODO),
         }
         None
     }

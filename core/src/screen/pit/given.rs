@@ -73,7 +73,15 @@ impl<'a> Given<'a> {
     fn add(&mut self, (top_mm, bottom_mm): Depths) {
         let id = (self.new_id)();
         let signs = Signs::default();
-        self.pit.layers.push(Layer { id, top_mm, bottom_mm, signs, texture: None, unknown: Unknown::new() });
+        self.pit.layers.push(Layer {
+            id,
+            top_mm,
+            bottom_mm,
+            signs,
+            texture: None,
+            remark: None,
+            unknown: Unknown::new(),
+        });
         self.pit.layers.sort_by_key(|own| own.top_mm);
     }
 }

@@ -68,6 +68,7 @@ fn fields(told: &[FieldTold]) -> Table {
         .text("next_crop", |line| of(line).next_crop.clone())
         .flag("controlled_traffic", |line| of(line).controlled_traffic)
         .flag("deep_clay_anyway", |line| of(line).deep_clay_anyway)
+        .text("remark", |line| of(line).remark.clone())
         .number("area_m2", |line| line.field.answer.map.whole_m2())
         .count("pits", |line| Some(line.field.answer.notes.pits.len()));
     let columns = call(columns, |line: &Line<()>| Some(&line.field.answer.advice.whole));

@@ -5,7 +5,7 @@ use super::{Columns, FieldTold, Line, Plan, lines, of_field, point};
 use crate::RULES;
 use crate::advice::{ZoneCall, stands_for};
 use crate::reading::LayerReading;
-use crate::record::{ComesAway, FaceMoisture, Pit, RecordId, Resistance, Roll, Sign, Step, Zone};
+use crate::record::{ComesAway, FaceMoisture, Pit, RecordId, Resistance, Roll, Sign, Step, Zone, remark};
 use crate::soil::texture::TextureGroup;
 use crate::tables::{Shapes, Table};
 
@@ -39,7 +39,8 @@ fn pits(told: &[FieldTold]) -> Table {
         .time("dug", |line| line.item.it.dug)
         .text("by", |line| line.item.it.by.clone())
         .mm("dug_to_mm", |line| line.item.it.dug_to_mm)
-        .code("face", |line| line.item.it.face.map(FaceMoisture::code));
+        .code("face", |line| line.item.it.face.map(FaceMoisture::code))
+        .text("remark", |line| line.item.it.remark.clone());
     let columns = call(columns, |line: &Line<Numbered<&Pit>>| call_of(line));
     let plan = Plan { name: "pits", shapes: Some(Shapes::Points), within: &[], columns };
     plan.fill(
@@ -102,6 +103,12 @@ fn layers(told: &[FieldTold]) -> Table {
     });
     let columns = columns
         .code("texture_group", |line| line.item.it.it.texture.map(TextureGroup::code))
+        .text("remark", |line| {
+            let read = line.item.it.it;
+            let pit = &line.field.answer.notes.pits[line.item.pit - 1];
+            let all: Vec<&str> = remark::of_layer(pit, read.top_mm, read.bottom_mm).collect();
+            (!all.is_empty()).then(|| all.join("\n"))
+        })
         .code("condition", |line| Some(line.item.it.it.condition.code()))
         .code("cause", |line| Some(line.item.it.it.cause.code()))
         .number("share", |line| Some(line.item.it.it.share))

@@ -41,6 +41,7 @@ fn passes(told: &[FieldTold]) -> Table {
         .mm("tip_mm", |line| line.item.pass.tip_mm)
         .number("speed_kmh", |line| line.item.pass.speed_kmh)
         .day("driven_on", |line| line.item.pass.driven_on)
+        .text("remark", |line| line.item.pass.remark.clone())
         .code("verdict", |line| line.item.said.verdict.map(Verdict::code))
         .code("next", |line| Some(line.item.said.next.code()))
         .code("rules", |_| Some(RULES));

@@ -47,6 +47,7 @@ pub fn field<'a>(mut field: Object<'a>, book: &'a Book<'a>) -> (Field, TextureSc
         next_crop: field.take("next_crop").and_then(Node::text),
         controlled_traffic: field.take("controlled_traffic").and_then(Node::flag),
         deep_clay_anyway: field.take("deep_clay_anyway").and_then(Node::flag),
+        remark: field.take("remark").and_then(Node::remark),
         unknown: field.rest(),
     };
     (read, scheme)

@@ -120,6 +120,7 @@ fn pass<'a>(mut pass: Object<'a>, known: &Known, book: &'a Book<'a>) -> Pass {
         tip_mm: pass.take("tip_mm").and_then(|node| node.mm(&length::TIP)),
         speed_kmh: pass.take("speed_kmh").and_then(Node::speed_kmh),
         driven_on: pass.take("driven_on").and_then(Node::day),
+        remark: pass.take("remark").and_then(Node::remark),
         rolls: pass.objects("rolls").into_iter().filter_map(roll).collect(),
         after_digs: pass
             .objects("after_digs")

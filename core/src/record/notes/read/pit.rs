@@ -27,9 +27,10 @@ pub fn pit<'a>(mut pit: Object<'a>, scheme: TextureScheme, book: &'a Book<'a>) -
     let layers = depths::layers(layers.collect(), dug_to_mm, book);
     let rolls = pit.objects("rolls").into_iter().filter_map(roll).collect();
     let photos = pit.objects("photos").into_iter().filter_map(photo).collect();
+    let remark = pit.take("remark").and_then(Node::remark);
     let unknown = pit.rest();
     let place = place?;
-    Some(Pit { id, place, zone, at, dug, by, dug_to_mm, face, walk, layers, rolls, photos, unknown })
+    Some(Pit { id, place, zone, at, dug, by, dug_to_mm, face, walk, layers, rolls, photos, remark, unknown })
 }
 
 /// Reads `at` and `accuracy_m` of a hole.
@@ -71,9 +72,11 @@ fn layer(mut layer: Object, scheme: TextureScheme) -> Option<depths::Noted> {
     let bottom_mm = layer.take("bottom_mm").and_then(|node| node.mm(&length::DEPTH));
     let signs = signs(&mut layer, Sign::ALL);
     let (texture, _) = texture(&mut layer, scheme);
+    let remark = layer.take("remark").and_then(Node::remark);
     let unknown = layer.rest();
     let known = no_bottom || bottom_mm.is_some();
-    let read = Layer { id, top_mm: top_mm?, bottom_mm: bottom_mm.unwrap_or(0), signs, texture, unknown };
+    let (top_mm, below_mm) = (top_mm?, bottom_mm.unwrap_or(0));
+    let read = Layer { id, top_mm, bottom_mm: below_mm, signs, texture, remark, unknown };
     known.then_some((read, bottom_mm))
 }
 

@@ -141,6 +141,7 @@ fn field(field: &Field) -> Value {
         .may("next_crop", field.next_crop.as_deref())
         .may("controlled_traffic", field.controlled_traffic)
         .may("deep_clay_anyway", field.deep_clay_anyway)
+        .may("remark", field.remark.as_deref())
         .list("parts", field.parts.iter().map(part).collect())
         .list("lines", field.lines.iter().map(line).collect())
         .close(&field.unknown)
@@ -180,6 +181,7 @@ fn pit(pit: &Pit) -> Value {
         .list("layers", pit.layers.iter().map(layer).collect())
         .list("rolls", pit.rolls.iter().map(roll).collect())
         .list("photos", pit.photos.iter().map(photo).collect())
+        .may("remark", pit.remark.as_deref())
         .close(&pit.unknown)
 }
 
@@ -195,7 +197,7 @@ fn layer(layer: &Layer) -> Value {
     let span = Keys::of(layer.id).put("top_mm", layer.top_mm).put("bottom_mm", layer.bottom_mm);
     let code = |sign: Sign| layer.signs.get(sign).map(|answer| sign.answers()[answer]);
     let signs = Sign::ALL.iter().fold(span, |keys, &sign| keys.may(sign.code(), code(sign)));
-    signs.texture(layer.texture).close(&layer.unknown)
+    signs.texture(layer.texture).may("remark", layer.remark.as_deref()).close(&layer.unknown)
 }
 
 fn roll(roll: &Roll) -> Value {

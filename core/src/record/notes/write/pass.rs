@@ -16,6 +16,7 @@ pub fn pass(pass: &Pass, notes: &FieldNotes) -> Value {
         .may("tip_mm", pass.tip_mm)
         .may("speed_kmh", pass.speed_kmh)
         .day("driven_on", pass.driven_on)
+        .may("remark", pass.remark.as_deref())
         .list("rolls", pass.rolls.iter().map(roll).collect())
         .list("after_digs", pass.after_digs.iter().map(|dig| after_dig(dig, notes)).collect())
         .close(&pass.unknown)
