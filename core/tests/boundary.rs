@@ -124,7 +124,10 @@ fn what_is_no_boundary_is_told() {
         assert!(fault(&text).contains(said), "{text}: {}", fault(&text));
     }
     assert!(
-        read("a.shp", &[0, 0, 0x27, 0x0a, 0], false).unwrap_err().to_string().contains("zip it together")
+        read("a.shp", &[0, 0, 0x27, 0x0a, 0], false)
+            .unwrap_err()
+            .to_string()
+            .contains("zip the .shp, .dbf and .prj of one name together")
     );
     assert!(
         read("large", &vec![b' '; LARGEST_BYTES + 1], false)

@@ -122,6 +122,10 @@ const ZIPPED: &[u8] = b"PK";
 /// How a shapefile begins that is not zipped (ESRI Shapefile Technical Description, July 1998, table 1).
 const SHAPES: &[u8] = &[0, 0, 0x27, 0x0a];
 
+/// Endings of the files beside a shapefile, which are nothing alone.
+const BESIDE_SHAPES: [&str; 4] = ["dbf", "prj", "shx", "cpg"];
+const ZIP_TOGETHER: &str = "zip the .shp, .dbf and .prj of one name together, and give the zipped file";
+
 /// Whether bytes begin as a GeoPackage does: [`crate::store::read_geopackage`] reads it.
 pub fn is_geopackage(bytes: &[u8]) -> bool {
     bytes.starts_with(SQLITE)
@@ -139,8 +143,7 @@ pub fn read(name: &str, bytes: &[u8], swapped: bool) -> Result<FromFile, Fault> 
     let format = if bytes.starts_with(ZIPPED) {
         archive::read(bytes, &mut gathered)?
     } else if bytes.starts_with(SHAPES) {
-        let todo = "zip it together with its .dbf and .prj of the same name, and give the zipped file";
-        return Err(Fault::new("", "this is a part of a shapefile", todo));
+        return Err(Fault::new("", "this is a part of a shapefile", ZIP_TOGETHER));
     } else if is_geopackage(bytes) {
         return Err(Fault::new("", "this is a GeoPackage, which is read as a file", "name the file itself"));
     } else {
@@ -157,8 +160,10 @@ fn text(name: &str, text: &str, gathered: &mut Gathered) -> Result<Format, Fault
     } else if begins.starts_with('<') {
         xml::read(begins, gathered)
     } else {
-        let wrong = format!("{name} is none of the kinds of file that are read here");
-        Err(Fault::new("", wrong, KINDS))
+        let ending = name.rsplit_once('.').map(|(_, ending)| ending.to_lowercase()).unwrap_or_default();
+        let wrong = "this is none of the kinds of file that are read here";
+        let todo = if BESIDE_SHAPES.contains(&ending.as_str()) { ZIP_TOGETHER } else { KINDS };
+        Err(Fault::new("", wrong, todo))
     }
 }
 

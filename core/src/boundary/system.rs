@@ -103,7 +103,7 @@ impl System {
             return Fault::new(at, wrong, "latitude may stand before longitude: take them swapped");
         }
         let guess = grids(x, y);
-        let said = if stated { "though the file says degrees, " } else { "" };
+        let said = if stated { "degrees belong here, but " } else { "" };
         let todo = "save it from the other program in WGS 84 (EPSG:4326)";
         Fault::new(at, wrong, format!("{said}these look like {guess}: {todo}"))
     }
