@@ -21,6 +21,7 @@ mod preferences;
 mod progress;
 mod replacing;
 mod said;
+mod said_save;
 mod told;
 mod told_passes;
 mod trouble;
