@@ -39,6 +39,7 @@ mod place;
 mod plan;
 mod reading_in;
 mod reasons;
+mod sample;
 mod saving;
 mod screen_partners;
 mod screen_pit;
