@@ -63,6 +63,7 @@ TYPED = [
     ["history", "kept.pitface"],
     ["join", "out/estate.pitface", "Fox Heath", "Far Drove"],
     ["undo", "out/estate.pitface"],
+    ["undo", "out/estate.pitface", "--redo"],
     ["bring-back", "kept.pitface"],
     ["redact", "out/estate.pitface"],
     ["check", "kept.pitface"],

@@ -117,7 +117,7 @@ const EXAMPLES: &[(&str, &[&str])] = &[
     ("history", &["pitface history out/estate.pitface --last 5"]),
     ("join", &["pitface join out/estate.pitface \"Fox Heath\" \"Far Drove\""]),
     ("redact", &["pitface redact out/estate.pitface"]),
-    ("undo", &["pitface undo out/estate.pitface"]),
+    ("undo", &["pitface undo out/estate.pitface", "pitface undo out/estate.pitface --redo"]),
     ("bring-back", &["pitface bring-back out/estate.pitface"]),
     ("fields", &["pitface fields out/estate.pitface"]),
     (

@@ -22,6 +22,7 @@ mod preferences;
 mod progress;
 mod replacing;
 mod said;
+mod said_save;
 mod told;
 mod told_passes;
 mod trouble;

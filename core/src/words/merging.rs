@@ -522,7 +522,7 @@ fn holder(partners: &[Partner], device: DeviceId) -> &str {
     partners.iter().find(|other| other.device == device).map_or("", |other| other.holder.as_str())
 }
 
-fn row(cell: Cell) -> Option<&'static (&'static str, &'static str, Show)> {
+pub(super) fn row(cell: Cell) -> Option<&'static (&'static str, &'static str, Show)> {
     let name = cell.name()?;
     CELLS.iter().find(|(cell, ..)| *cell == name)
 }

@@ -28,6 +28,7 @@ mod face;
 mod ground;
 mod heading;
 mod language;
+mod last_save;
 mod listed;
 mod machine;
 mod measures;

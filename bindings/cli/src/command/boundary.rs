@@ -12,7 +12,9 @@ use pitface_core::boundary::{self, Area, Course, FromFile, LARGEST_BYTES, mispla
 use pitface_core::error::Fault;
 use pitface_core::merge::Signer as _;
 use pitface_core::place::MixUp;
-use pitface_core::record::{Buried, BuriedLine, FieldNotes, Part, PartShape, RecordId, Unknown, notes};
+use pitface_core::record::{
+    Buried, BuriedLine, FieldNotes, LineSort, Part, PartShape, RecordId, Unknown, notes,
+};
 use pitface_core::store::{Store, StoreError, read_geopackage};
 use pitface_core::words::Words;
 use serde_json::{Value, json};
@@ -40,6 +42,9 @@ pub struct Boundary {
     /// What lies along the line: drain, mole_drain or service.
     #[arg(long, value_name = "KIND", requires = "line", value_parser = Buried::CODES.to_vec())]
     kind: Option<String>,
+    /// What it is made of or carries, of a drain or a service.
+    #[arg(long, value_name = "SORT", requires = "line", value_parser = LineSort::CODES.to_vec())]
+    sort: Option<String>,
     /// Depth to its top: 800, 80cm or 31in (a bare number is millimetres).
     #[arg(long, value_name = "DEPTH", requires = "line", value_parser = millimetres)]
     depth: Option<u32>,
@@ -179,10 +184,32 @@ impl Boundary {
             Taken::Line(line, kind, depth_mm) => {
                 let along = line.along.clone();
                 let (id, unknown) = (new_id(), Unknown::new());
-                field.lines.push(BuriedLine { id, kind: *kind, along, depth_mm: *depth_mm, unknown });
+                field.lines.push(BuriedLine {
+                    id,
+                    kind: *kind,
+                    along,
+                    depth_mm: *depth_mm,
+                    sort: self.sort_of()?,
+                    unknown,
+                });
                 words.boundary_line_taken(&field.name, *kind, line)
             }
         })
+    }
+
+    /// The sort of the line, which goes with its kind.
+    fn sort_of(&self) -> Result<Option<LineSort>, Trouble> {
+        let Some(sort) = self.sort.as_deref().and_then(LineSort::from_code) else { return Ok(None) };
+        let kind = sort.kind().code();
+        if self.kind.as_deref() == Some(kind) {
+            return Ok(Some(sort));
+        }
+        let wrong = format!("{} is no sort of this kind", sort.code());
+        Err(Trouble::of_arguments(Fault::new(
+            "--sort",
+            wrong,
+            format!("give --kind {kind}, or leave it out"),
+        )))
     }
 
     fn save(&self, taken: &Taken, path: &Path, words: &Words) -> Result<(String, FieldNotes), Trouble> {
