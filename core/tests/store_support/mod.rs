@@ -191,7 +191,7 @@ pub fn ellmoor() -> FieldNotes {
 pub fn any_notes() -> impl Strategy<Value = FieldNotes> {
     let machines = vec(passes::any_machine(), 0..3);
     let passes = vec(passes::any_pass(), 0..3);
-    (any_field(), vec(any_pit(), 0..4), machines, passes, any_keys()).prop_map(
+    (any_field().boxed(), vec(any_pit().boxed(), 0..4), machines, passes, any_keys()).prop_map(
         |(field, pits, machines, passes, unknown)| {
             let mut notes = FieldNotes { machines, passes, unknown, ..FieldNotes::new(field, pits) };
             number(&mut notes);
@@ -365,8 +365,12 @@ fn any_pit() -> impl Strategy<Value = Pit> {
         code(FaceMoisture::ALL),
         any_keys(),
     );
-    let lists =
-        (vec(any_step(), 0..5), vec(any_layer(), 0..3), vec(any_roll(), 0..3), vec(any_photo(), 0..2));
+    let lists = (
+        vec(any_step(), 0..5),
+        vec(any_layer(), 0..3),
+        vec(any_roll(), 0..3),
+        vec(any_photo().boxed(), 0..2),
+    );
     (head, more, lists).prop_map(
         |((place, zone, at, dug), ([by, remark], dug_to_mm, face, unknown), lists)| {
             let (walk, layers, rolls, photos) = lists;
