@@ -4,13 +4,14 @@ use super::{Act, Bar, Button, Does, Doing, Draft, Place, Screen, ScreenKind, Wor
 use crate::error::Fault;
 use crate::harmless;
 use crate::picture::{Icon, icon};
+use crate::store::LastSave;
 use crate::words::{Caption, Words};
 
 /// A screen with nothing on it yet: its title, and a bar with undo and back.
 pub(super) fn empty(place: Place, kind: ScreenKind, title: String, world: &World) -> Draft {
     let words = world.words;
     let small = |label: Caption, act: Act| act_button(words.label(label), act);
-    let undo = Button { enabled: world.can_undo, ..small(Caption::Undo, Act::Undo) };
+    let undo = Button { enabled: world.undo.is_some(), ..small(Caption::Undo, Act::Undo) };
     let back = back_from(place, world).map(|back| small(Caption::Back, Act::Go(back)));
     Draft {
         place,
@@ -29,7 +30,6 @@ pub(super) fn empty(place: Place, kind: ScreenKind, title: String, world: &World
 
 /// A screen by rank with nothing on it yet: its title, the way back, and undo among its tools.
 pub(super) fn blank(place: Place, kind: ScreenKind, title: String, world: &World) -> Screen {
-    let undo = tool(Icon::Undo, world.words.label(Caption::Undo), Act::Undo).enabled_if(world.can_undo);
     let back =
         back_from(place, world).map(|back| act_button(world.words.label(Caption::Back), Act::Go(back)));
     Screen {
@@ -43,13 +43,23 @@ pub(super) fn blank(place: Place, kind: ScreenKind, title: String, world: &World
         blocks: Vec::new(),
         caution: String::new(),
         next: None,
-        tools: vec![undo],
+        tools: undo_and_redo(world),
         more: Vec::new(),
         told: String::new(),
         awake: false,
         wants_position: false,
         keys: None,
     }
+}
+
+/// Undo, which says what it takes back, and redo while there is something to bring again.
+fn undo_and_redo(world: &World) -> Vec<Button> {
+    let words = world.words;
+    let named = |save: Option<&LastSave>| save.map_or_else(String::new, |save| words.save_named(save));
+    let undo = tool(Icon::Undo, words.label(Caption::Undo), Act::Undo).enabled_if(world.undo.is_some());
+    let redo = tool(Icon::Redo, words.label(Caption::Redo), Act::Redo);
+    let redo = world.redo.map(|save| Button { note: named(Some(save)), ..redo });
+    [Some(Button { note: named(world.undo), ..undo }), redo].into_iter().flatten().collect()
 }
 
 /// Where *back* leads from a place.
