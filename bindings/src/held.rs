@@ -184,9 +184,9 @@ impl Held {
             now: self.now(),
             back: self.at.trail.back(self.place),
             passed_over: &self.at.passed_over,
+            letters: self.letters,
             undo: self.undoing.undo(),
             redo: self.undoing.redo(),
-            letters: self.letters,
         }
     }
 

@@ -4,7 +4,6 @@ use super::{Act, Bar, Button, Does, Doing, Draft, Place, Screen, ScreenKind, Wor
 use crate::error::Fault;
 use crate::harmless;
 use crate::picture::{Icon, icon};
-use crate::store::LastSave;
 use crate::words::{Caption, Words};
 
 /// A screen with nothing on it yet: its title, and a bar with undo and back.
@@ -52,14 +51,19 @@ pub(super) fn blank(place: Place, kind: ScreenKind, title: String, world: &World
     }
 }
 
-/// Undo, which says what it takes back, and redo while there is something to bring again.
-fn undo_and_redo(world: &World) -> Vec<Button> {
+/// Undo, which says what it takes back, and redo for as long as there is something to bring again.
+pub(super) fn undo_and_redo(world: &World) -> Vec<Button> {
     let words = world.words;
-    let named = |save: Option<&LastSave>| save.map_or_else(String::new, |save| words.save_named(save));
-    let undo = tool(Icon::Undo, words.label(Caption::Undo), Act::Undo).enabled_if(world.undo.is_some());
-    let redo = tool(Icon::Redo, words.label(Caption::Redo), Act::Redo);
-    let redo = world.redo.map(|save| Button { note: named(Some(save)), ..redo });
-    [Some(Button { note: named(world.undo), ..undo }), redo].into_iter().flatten().collect()
+    let undo = tool(Icon::Undo, words.label(Caption::Undo), Act::Undo);
+    let undo = match world.undo {
+        Some(save) => Button { note: words.save_named(save), ..undo },
+        None => undo.enabled_if(false),
+    };
+    let redo = world.redo.map(|save| Button {
+        note: words.save_named(save),
+        ..tool(Icon::Redo, words.label(Caption::Redo), Act::Redo)
+    });
+    [undo].into_iter().chain(redo).collect()
 }
 
 /// Where *back* leads from a place.

@@ -57,12 +57,12 @@ pub struct World<'a> {
     pub back: Option<Place>,
     /// What was passed over in each pit.
     pub passed_over: &'a BTreeMap<RecordId, Skipped>,
+    /// How much larger than usual the reader wants letters, 1.0 to 2.0: drawings heed it.
+    pub letters: f64,
     /// What undo takes back: the last save within the open field, outside of fields the last of all.
     pub undo: Option<&'a LastSave>,
     /// What redo brings again, likewise.
     pub redo: Option<&'a LastSave>,
-    /// How much larger than usual the reader wants letters, 1.0 to 2.0: drawings heed it.
-    pub letters: f64,
 }
 
 impl<'a> World<'a> {
