@@ -258,7 +258,10 @@ fn what_would_change_a_call() {
     let roll = ChangedAnswer::Roll { surface: false, roll: RollOutcome::Thread };
     let one = Change { answers: vec![roots], call: Call::LeaveIt };
     says(&english().change(&one), "It would be Leave it if the roots went right through at 20–28 cm.");
-    says(&german().change(&one), "Die Empfehlung wäre „So lassen“, wenn in 20–28 cm die Wurzeln glatt durchgingen.");
+    says(
+        &german().change(&one),
+        "Die Empfehlung wäre „So lassen“, wenn in 20–28 cm die Wurzeln glatt durchgingen.",
+    );
     let two = Change { answers: vec![roots, roll], call: Call::Wait };
     says(
         &english().change(&two),

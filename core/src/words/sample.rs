@@ -127,7 +127,7 @@ impl Words {
     }
 }
 
-/// The message of a class of packing; of one that has none, its name in braces, which tests look for.
+/// The message of a class of packing; of one that has none, empty braces, which tests look for.
 fn packing_class(class: &str) -> &'static str {
     const CLASSES: [&str; 8] = [
         "packing_class-low",
@@ -140,5 +140,5 @@ fn packing_class(class: &str) -> &'static str {
         "packing_class-class_5",
     ];
     let of = |id: &&&str| id.split_once('-').is_some_and(|(_, its)| its == class);
-    CLASSES.iter().find(of).copied().unwrap_or("packing_class-none")
+    CLASSES.iter().find(of).copied().unwrap_or_default()
 }
