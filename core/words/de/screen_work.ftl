@@ -1,4 +1,4 @@
-# Bildschirme: Maschine bei der Arbeit, ihre Einstellung, eine Überfahrt, die Grube dahinter.
+# Bildschirme: Maschine bei der Arbeit, ihre Einstellung, ein Arbeitsgang, die Grube dahinter.
 
 work_text-firm_question = Wie tief bis zum festen Boden?
 work_text-slot_question = Wie tief ist der Schlitz?
