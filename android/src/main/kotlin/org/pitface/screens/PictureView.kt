@@ -87,7 +87,7 @@ private fun Seen(picture: ShownPicture, photo: ImageBitmap?, zoom: Zoom, factor:
 /** Where a photo belongs that is not on this device, or not read yet. */
 @Composable
 internal fun Missing(title: String) = Box(Modifier.fillMaxSize().background(MaterialTheme.colorScheme.surfaceVariant), Alignment.Center) {
-    Text(title, Modifier.padding(8.dp), style = MaterialTheme.typography.bodySmall, color = MaterialTheme.colorScheme.onSurface, textAlign = TextAlign.Center)
+    if (title.isNotEmpty()) Text(title, Modifier.padding(8.dp), style = MaterialTheme.typography.bodySmall, color = MaterialTheme.colorScheme.onSurface, textAlign = TextAlign.Center)
 }
 
 /** The line that goes along with a finger. */
