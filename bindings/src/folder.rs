@@ -12,6 +12,7 @@
 //! worth an app that does not start.
 
 use crate::PitfaceError;
+use pitface_core::screen::own::Light;
 use pitface_core::screen::{Own, Place};
 use pitface_core::store::{
     DeviceId, NewFile, Photos, Readers, Store, make_own_folder, remove_left_over, write_whole,
@@ -94,6 +95,7 @@ impl Folder {
                 .into_iter()
                 .find(|(_, unit)| code("unit") == Some(unit))
                 .map_or_else(LengthUnit::default, |(unit, _)| unit),
+            light: code("light").and_then(Light::from_code).unwrap_or(Light::Phone),
         }
     }
 
@@ -106,6 +108,7 @@ impl Folder {
             "volume_keys": own.volume_keys,
             "language": own.language,
             "unit": unit,
+            "light": own.light.code(),
         });
         write_whole(&self.0.join("own.json"), format!("{kept:#}\n").as_bytes())
     }

@@ -79,10 +79,9 @@ impl Held {
         let own = folder.own();
         let spoken = spoken(language_tag);
         let kept_place = folder.place();
-        let place = match own.language {
-            None => Place::Welcome,
-            Some(_) => kept_place.unwrap_or(Place::Fields),
-        };
+        // Whoever never chose a language reads in that of the phone, and comes back to where they were all the same.
+        let first = if own.language.is_none() { Place::Welcome } else { Place::Fields };
+        let place = kept_place.unwrap_or(first);
         let words = Words::new(own.language.unwrap_or(spoken), own.unit);
         Ok(Self {
             folder,
@@ -137,7 +136,7 @@ impl Held {
         if self.kept_place != Some(self.place) && self.folder.keep_place(self.place).is_ok() {
             self.kept_place = Some(self.place);
         }
-        let around = Around { told, saved, left_handed: self.own.left_handed, words: &self.words };
+        let around = Around { told, saved, own: &self.own, words: &self.words };
         Ok(ShownScreen::new(screen, around))
     }
 

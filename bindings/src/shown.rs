@@ -5,12 +5,13 @@
 //! word), and what is off (no edge, faded words). Always in sight are the title, the answer, every answer of the questions,
 //! the caution, the next step and the tools; the picture shrinks first, and what scrolls is the rest.
 
+pub use pitface_core::screen::own::Light;
 pub use pitface_core::screen::{ScreenKind, Section, Stand};
 
 use pitface_core::merge::DeviceId;
 use pitface_core::picture::Drawing;
 use pitface_core::screen::{
-    Act, Ask, Block, Button, Does, Headline, Keys, Picture, Row, Screen, Thumbnail, Touch,
+    Act, Ask, Block, Button, Does, Headline, Keys, Own, Picture, Row, Screen, Thumbnail, Touch,
 };
 use pitface_core::words::{Caption, Words};
 
@@ -57,6 +58,17 @@ pub enum ScreenKind {
     OnPlan,
 }
 
+/// Whether screens are dark on light.
+#[uniffi::remote(Enum)]
+pub enum Light {
+    /// As the phone is set.
+    Phone,
+    /// Dark on light, for the sun.
+    Day,
+    /// Light on dark.
+    Dark,
+}
+
 /// One screen with everything it shows, from the top. A shell lays it out and sends back what was tapped; it decides
 /// sizes and places, nothing else.
 #[derive(Debug, Clone, PartialEq, uniffi::Record)]
@@ -78,7 +90,8 @@ pub struct ShownScreen {
     pub blocks: Vec<ShownBlock>,
     /// What to heed in what is done now: one line above the next step. Empty for none.
     pub caution: String,
-    /// The one thing worth doing now: filled, wide, at least 56 dp high.
+    /// The one thing worth doing now: filled, wide, at least 56 dp high. Where its act is that of a line to be typed on this
+    /// screen, it enters the line: `type` with what stands there.
     pub next: Option<ShownButton>,
     /// The tools at the very bottom, icon with word, at least 64 dp wide; the first beside the thumb: mirror them for the
     /// left hand.
@@ -97,6 +110,8 @@ pub struct ShownScreen {
     pub wants_position: bool,
     /// Mirror the tools for the left hand.
     pub left_handed: bool,
+    /// Whether it is dark on light; as the phone is set by default.
+    pub light: Light,
     /// Language of all texts, an ISO 639-1 tag: for whatever reads them out.
     pub language: String,
     /// What the volume keys do; nothing where they are to be left alone.
@@ -320,7 +335,7 @@ pub enum ShownDoes {
 pub(crate) struct Around<'a> {
     pub told: String,
     pub saved: bool,
-    pub left_handed: bool,
+    pub own: &'a Own,
     pub words: &'a Words,
 }
 
@@ -344,7 +359,8 @@ impl ShownScreen {
             saved: around.saved,
             awake: screen.awake,
             wants_position: screen.wants_position,
-            left_handed: around.left_handed,
+            left_handed: around.own.left_handed,
+            light: around.own.light,
             language: around.words.language().code().to_owned(),
             keys: screen.keys.map(|Keys { up, down }| ShownKeys { up: act_text(&up), down: act_text(&down) }),
         }

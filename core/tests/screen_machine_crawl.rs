@@ -20,6 +20,7 @@ fn is_here(place: Place) -> bool {
     match place {
         Place::Welcome
         | Place::Own
+        | Place::Setting { .. }
         | Place::OnPlan { .. }
         | Place::Photos { .. }
         | Place::Machine { .. }
@@ -37,9 +38,11 @@ fn is_here(place: Place) -> bool {
         | Place::OneField { .. }
         | Place::Regretted { .. } => true,
         Place::Fields
+        | Place::FoundFields { .. }
         | Place::StartField
         | Place::Outline { .. }
         | Place::Field { .. }
+        | Place::Pits { .. }
         | Place::Details { .. }
         | Place::Detail { .. }
         | Place::Lines { .. }

@@ -9,7 +9,7 @@ use pitface_core::record::{Drive, FieldNotes, Tractor};
 use pitface_core::screen::behind::{BehindAct, PassSaid};
 use pitface_core::screen::machine::{MachineAct, Measured};
 use pitface_core::screen::on_plan::BY_HAND_M;
-use pitface_core::screen::own::OwnAct;
+use pitface_core::screen::own::{Light, OwnAct, Setting};
 use pitface_core::screen::{Act, Ask, Place, Screen};
 use pitface_core::units::LengthUnit;
 use pitface_core::words::Language;
@@ -123,7 +123,7 @@ fn a_name_has_to_be_one() {
 }
 
 #[test]
-fn the_first_start_asks_for_the_language_only() {
+fn the_first_start_asks_for_the_language_and_own_details_are_one_question_a_screen() {
     let mut phone = Phone::at(Place::Welcome, Vec::new(), Language::English, LengthUnit::Centimetres);
     phone.own.language = None;
     let screen = phone.screen(&phone.words());
@@ -132,11 +132,15 @@ fn the_first_start_asks_for_the_language_only() {
     phone.tap(&Act::Own(OwnAct::Language(Language::German)), None, &phone.words());
     assert_eq!((phone.own.language, phone.place), (Some(Language::German), Place::Fields));
 
-    phone.place = Place::Own;
-    phone.press("Das Handy liegt", "Linken Hand");
-    phone.press("Tiefen stehen in", "Zoll");
+    for (setting, label) in
+        [(Setting::Hand, "Linken Hand"), (Setting::Units, "Zoll"), (Setting::Light, "Dunkel")]
+    {
+        phone.place = Place::Setting { setting };
+        phone.press("", label);
+        assert_eq!(phone.place, Place::Own);
+    }
     assert!(phone.own.left_handed && phone.own.unit == LengthUnit::Inches);
-    assert_eq!(phone.place, Place::Own);
+    assert_eq!(phone.own.light, Light::Dark);
 }
 
 #[test]
@@ -180,8 +184,12 @@ fn a_field_of_which_nothing_has_a_place_has_no_plan() {
     field.pits.iter_mut().for_each(|pit| pit.at = None);
     let place = Place::OnPlan { field: field.field.id, pit: field.pits[0].id };
     let mut phone = Phone::at(place, fields, Language::German, LengthUnit::Inches);
-    screen_is_sound(&phone.screen(&phone.words()));
-    assert!(phone.screen(&phone.words()).next.is_none());
+    let screen = phone.screen(&phone.words());
+    screen_is_sound(&screen);
+    // It leads to where a place comes from.
+    let edge = Place::Outline { field: phone.fields[0].field.id };
+    assert_eq!(screen.next.unwrap().does, pitface_core::screen::Does::Act(Act::Go(edge)));
+    assert!(screen.picture.is_none());
     // With one pit placed there is a plan around it.
     phone.fields[0].pits[1].at = demo()[0].pits[1].at;
     let screen = phone.screen(&phone.words());

@@ -1,6 +1,7 @@
 //! Icons of our own: strokes and dots on a square of 24 points, beside the word they stand for and never alone.
 
 use super::shape::{Drawing, Point, Role, Shape};
+use crate::record::Call;
 use crate::record::codes::codes;
 
 /// Side of an icon, points.
@@ -48,6 +49,21 @@ codes!(
         AskSpecialist = "ask_specialist",
     }
 );
+
+impl From<Call> for Icon {
+    /// The sign of a call.
+    fn from(call: Call) -> Self {
+        match call {
+            Call::LeaveIt => Self::LeaveIt,
+            Call::RootsFirst => Self::RootsFirst,
+            Call::Loosen => Self::Loosen,
+            Call::Wait => Self::Wait,
+            Call::DrainFirst => Self::DrainFirst,
+            Call::DigAgain => Self::DigAgain,
+            Call::AskSpecialist => Self::AskSpecialist,
+        }
+    }
+}
 
 /// A stroke: the corners of a line in the square.
 type Stroke = &'static [(f64, f64)];

@@ -65,3 +65,25 @@ pub(super) fn frame(area: Area) -> Shape {
     let points = corners.map(|(x, y)| Point::new(x, y)).to_vec();
     Shape::Polyline { role: Role::Outline, points }
 }
+
+/// A shape made larger or smaller about the upper left corner, which then stands elsewhere.
+pub(super) fn moved(shape: Shape, to: Point, scale: f64) -> Shape {
+    let at = |from: Point| Point::new(to.x + from.x * scale, to.y + from.y * scale);
+    let all = |points: Vec<Point>| points.into_iter().map(at).collect();
+    match shape {
+        Shape::Rectangle { role, left, top, width, height } => {
+            let corner = at(Point::new(left, top));
+            let (width, height) = (width * scale, height * scale);
+            Shape::Rectangle { role, left: corner.x, top: corner.y, width, height }
+        }
+        Shape::Circle { role, centre, radius } => {
+            Shape::Circle { role, centre: at(centre), radius: radius * scale }
+        }
+        Shape::Polygon { role, points } => Shape::Polygon { role, points: all(points) },
+        Shape::Line { role, from, to } => Shape::Line { role, from: at(from), to: at(to) },
+        Shape::Polyline { role, points } => Shape::Polyline { role, points: all(points) },
+        Shape::Text { role, at: from, anchor, size, strong, text } => {
+            Shape::Text { role, at: at(from), anchor, size: size * scale, strong, text }
+        }
+    }
+}

@@ -16,9 +16,17 @@ pub enum Place {
     Welcome,
     /// All fields.
     Fields,
+    /// The fields whose names hold what is sought.
+    FoundFields {
+        sought: super::field::Sought,
+    },
     /// A new field: its name is typed.
     StartField,
     Field {
+        field: RecordId,
+    },
+    /// The pits of a field.
+    Pits {
         field: RecordId,
     },
     /// What is known of a field as a whole.
@@ -147,6 +155,10 @@ pub enum Place {
     },
     /// Own details.
     Own,
+    /// One of them, with its answers.
+    Setting {
+        setting: super::own::Setting,
+    },
 }
 
 /// What a tap means; a shell sends it back as it came, as text (JSON).
@@ -326,14 +338,17 @@ impl Place {
         match self {
             Self::Welcome
             | Self::Fields
+            | Self::FoundFields { .. }
             | Self::StartField
             | Self::Own
+            | Self::Setting { .. }
             | Self::Partners
             | Self::Partner { .. }
             | Self::Personal { .. }
             | Self::Incoming
             | Self::Regretted { .. } => None,
             Self::Field { field }
+            | Self::Pits { field }
             | Self::Details { field }
             | Self::Detail { field, .. }
             | Self::Lines { field, .. }
@@ -363,13 +378,14 @@ impl Place {
         match self {
             Self::Welcome | Self::Fields => None,
             Self::Own
+            | Self::FoundFields { .. }
             | Self::StartField
             | Self::Partners
             | Self::Incoming
             | Self::OneField { .. }
             | Self::Field { .. } => Some(Self::Fields),
             Self::Partner { .. } | Self::Regretted { .. } => Some(Self::Partners),
-            Self::Personal { number: None } => Some(Self::Own),
+            Self::Personal { number: None } | Self::Setting { .. } => Some(Self::Own),
             Self::Personal { number: Some(_) } => Some(Self::Personal { number: None }),
             Self::OnPlan { field, pit } => Some(Self::StartPit { field, pit: Some(pit) }),
             Self::NextLook { field, pit, .. } | Self::Roll { field, pit } => {
@@ -396,6 +412,7 @@ impl Place {
             Self::Detail { field, .. } | Self::Lines { field, line: None } => Some(Self::Details { field }),
             Self::Lines { field, line: Some(_) } => Some(Self::Lines { field, line: None }),
             Self::Details { field }
+            | Self::Pits { field }
             | Self::Outline { field }
             | Self::StartPit { field, .. }
             | Self::KnifeWalk { field, .. }

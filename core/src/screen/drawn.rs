@@ -1,57 +1,153 @@
 //! Drawings with what is said of them, put together from the notes, what is read in them and the words: shared by the
 //! screens and the command line.
 
-use super::Pictured;
+use super::{Pictured, World};
 use crate::advice::TipDepth;
 use crate::advice::sampling::{At, Next};
 use crate::answer::FieldAnswer;
-use crate::picture::plan::{PlanPicture, plan};
-use crate::picture::{Drawing, Face, FacePicture, Ruler, Tip, face, low_face};
-use crate::place::{Walk, walk};
-use crate::record::{PlaceKind, Zone};
-use crate::words::{PlanTold, Words, ZoneTold};
+use crate::picture::plan::{LOW, LaidOut, PlanPicture, lay_out, plan};
+use crate::picture::{Drawing, Face, FacePicture, Point, Ruler, Tip, face, low_face};
+use crate::place::{Plane, Walk, walk};
+use crate::record::{PlaceKind, Position, Zone};
+use crate::words::{Caption, PlanTold, Words, ZoneTold};
+use serde::{Deserialize, Serialize};
 
 /// Square metres in a hectare.
 const HECTARE_M2: f64 = 10_000.0;
 
-/// The plan of a field; `None` where nothing of it has a place.
+/// The plan of a field with its key; `None` where nothing of it has a place.
 pub fn plan_of(words: &Words, answer: &FieldAnswer) -> Option<Pictured> {
-    let FieldAnswer { notes, map, .. } = answer;
-    let next = match answer.next().map(|dig| dig.next) {
+    if !has_places(answer) {
+        return None;
+    }
+    let plane = PlanPicture::plane(&answer.notes, &answer.map)?;
+    let (picture, description) = told(words, answer, plane, true);
+    let drawing = plan(&picture);
+    Some(Pictured { title: words.plan_title(&answer.notes.field.name), description, drawing })
+}
+
+/// Whether an edge or a pit of the field has a place.
+pub(super) fn has_places(answer: &FieldAnswer) -> bool {
+    answer.map.has_outline() || answer.notes.pits.iter().any(|pit| pit.at.is_some())
+}
+
+/// A plan as it stands on a screen: low, without a key, and known where things lie on it.
+pub(super) struct PlanOnScreen {
+    /// What is seen, and all of it in words.
+    pub pictured: Pictured,
+    /// Where things lie on it.
+    pub laid_out: LaidOut,
+    /// From the drawing to the ground.
+    pub ground: OnGround,
+}
+
+/// What a plan on a screen shows beside the field.
+#[derive(Debug, Clone, Copy, Default)]
+pub(super) struct Beside {
+    /// Ground is filled by its call.
+    pub by_calls: bool,
+    /// A place marked with a cross: a pit by its place in the notes, which is then not drawn as one, and where it lies,
+    /// `[longitude, latitude]`.
+    pub cross: Option<(usize, [f64; 2])>,
+    /// Ground to be shown in any case: so many metres around a place, `[longitude, latitude]`.
+    pub around: Option<([f64; 2], f64)>,
+}
+
+/// The plan of a field for a screen; `None` where nothing of it has a place and none is given.
+pub(super) fn plan_on_screen(world: &World, answer: &FieldAnswer, beside: Beside) -> Option<PlanOnScreen> {
+    let words = world.words;
+    let given = beside.cross.map(|(_, at)| at).or(beside.around.map(|(at, _)| at));
+    let plane = PlanPicture::plane(&answer.notes, &answer.map).or(given.map(Plane::at))?;
+    let (mut picture, mut description) = told(words, answer, plane, beside.by_calls);
+    picture.words.key.clear();
+    picture.words.notes.clear();
+    picture.tallest = LOW;
+    picture.text_scale = world.letters;
+    picture.own = world.fix.map(|fix| plane.flat(degrees(fix.position)));
+    if !answer.map.has_outline() {
+        let outline = answer.notes.field.outline.iter();
+        picture.corners = outline.map(|&corner| plane.flat(corner)).collect();
+    }
+    picture.around = beside.around.map(|(at, metres)| (plane.flat(at), metres));
+    if beside.by_calls {
+        let calls = answer.advice.zones.iter().map(|call| (call.zone, call.call));
+        picture.calls = Some(calls.collect());
+        // Lines on the ground would be taken for a hatching.
+        picture.tramlines.clear();
+    }
+    if let Some((pit, at)) = beside.cross {
+        // Its number is that of its place in the list.
+        picture.pits[pit].at = None;
+        picture.next = Some(plane.flat(at));
+        picture.words.next = words.of(Caption::PlanPit);
+    }
+    description.extend(words.you_stand(&picture).map(|stand| format!(" {stand}")));
+    let laid_out = lay_out(&picture);
+    let pictured = Pictured {
+        title: words.plan_title(&answer.notes.field.name),
+        description,
+        drawing: laid_out.drawing.clone(),
+    };
+    let LaidOut { origin, points_per_m, .. } = laid_out;
+    let ground = OnGround { middle: plane.place([0.0, 0.0]), origin: [origin.x, origin.y], points_per_m };
+    Some(PlanOnScreen { pictured, laid_out, ground })
+}
+
+/// What a plan shows, with its words, and the same told; with calls where they are wanted.
+fn told(words: &Words, answer: &FieldAnswer, plane: Plane, calls: bool) -> (PlanPicture, String) {
+    let FieldAnswer { notes, reading, map, .. } = answer;
+    let next = match answer.next().map(|dig| dig.next).filter(|_| calls) {
         Some(Next::Pit { at: At::Place(place), .. }) => Some(place),
         _ => None,
     };
-    let mut picture = PlanPicture::of(notes, &answer.reading, map, next);
-    if picture.outline.is_empty() && picture.pits.iter().all(|pit| pit.at.is_none()) {
-        return None;
-    }
+    let mut picture = PlanPicture::laid_on(Some(plane), notes, reading, map, next);
     let areas = map.areas();
+    let call_of = |zone: Zone| answer.call_of(zone).filter(|_| calls);
     let zones: Vec<ZoneTold> = Zone::ALL
         .iter()
         .map(|&zone| {
             let area = areas.iter().find(|area| area.zone == zone);
-            ZoneTold {
-                zone,
-                hectares: area.map(|area| area.area_m2 / HECTARE_M2),
-                call: answer.call_of(zone),
-            }
+            ZoneTold { zone, hectares: area.map(|area| area.area_m2 / HECTARE_M2), call: call_of(zone) }
         })
         .filter(|told| told.hectares.is_some() || told.call.is_some())
         .collect();
     for part in &mut picture.parts {
         let name = Some(part.label.as_str()).filter(|name| !name.is_empty());
-        part.label = words.plan_part(part.zone, name, answer.call_of(part.zone));
+        part.label = words.plan_part(part.zone, name, call_of(part.zone));
     }
     let last = answer.last_pit().zip(next).map(|((number, from), next)| (number, walk(from, next)));
     let next_from: Option<(&str, Walk)> = last.as_ref().map(|(number, way)| (number.as_str(), *way));
     let hectares = map.whole_m2().map(|m2| m2 / HECTARE_M2);
     let told = PlanTold { field: &notes.field.name, hectares, zones: &zones, next_from };
     picture.words = words.plan_words(&picture, &told);
-    Some(Pictured {
-        title: words.plan_title(told.field),
-        description: words.describe_plan(&picture, &told),
-        drawing: plan(&picture),
-    })
+    let description = words.describe_plan(&picture, &told);
+    (picture, description)
+}
+
+/// How a drawing of a plan lies on the ground; goes with an act, so that a touch means the place it meant when the plan was
+/// drawn.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+pub struct OnGround {
+    /// A place, `[longitude, latitude]` in degrees.
+    pub middle: [f64; 2],
+    /// Where it lies on the drawing, points from the left and from above.
+    pub origin: [f64; 2],
+    /// Points a metre.
+    pub points_per_m: f64,
+}
+
+impl OnGround {
+    /// The place at a point of the drawing, `[longitude, latitude]` in degrees; `None` where that is no number.
+    pub fn place(&self, at: Point) -> Option<[f64; 2]> {
+        let east_m = (at.x - self.origin[0]) / self.points_per_m;
+        let north_m = (self.origin[1] - at.y) / self.points_per_m;
+        let place = Plane::at(self.middle).place([east_m, north_m]);
+        place.iter().all(|degrees| degrees.is_finite()).then_some(place)
+    }
+}
+
+const fn degrees(position: Position) -> [f64; 2] {
+    [position.longitude_deg, position.latitude_deg]
 }
 
 /// The face of a pit as far as it is noted, beside the reference where it is wanted and there is one, with the tip depth

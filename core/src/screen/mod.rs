@@ -40,15 +40,18 @@ use crate::record::RecordId;
 /// What stands at a place. A place whose record is gone shows the one above it.
 pub fn show(place: Place, world: &World) -> Screen {
     let shown: Option<Screen> = match place {
-        Place::Welcome => Some(own::welcome(world).into()),
-        Place::Own => Some(own::show(world).into()),
-        Place::Fields => Some(field::list(world).into()),
-        Place::StartField => Some(field::start(world).into()),
+        Place::Welcome => Some(own::welcome(world)),
+        Place::Own => Some(own::show(world)),
+        Place::Setting { setting } => Some(own::show_one(setting, world)),
+        Place::Fields => Some(field::list::list(world)),
+        Place::FoundFields { sought } => Some(field::list::found(sought, world)),
+        Place::StartField => Some(field::list::start(world)),
         Place::Details { field } => field::details::show(field, world).map(Into::into),
         Place::Detail { field, detail } => field::detail::show(field, detail, world).map(Into::into),
         Place::Lines { field, line } => field::buried::show(field, line, world).map(Into::into),
-        Place::Outline { field } => field::outline::show(field, world).map(Into::into),
-        Place::Field { field } => field::show(field, world).map(Into::into),
+        Place::Outline { field } => field::outline::show(field, world),
+        Place::Field { field } => field::show(field, world),
+        Place::Pits { field } => field::show_pits(field, world),
         Place::StartPit { field, pit } => pit::start::show(field, pit, world).map(Into::into),
         Place::KnifeWalk { field, pit } => pit::walk::show(field, pit, world).map(Into::into),
         Place::NextLook { field, pit, skipped } => {
@@ -59,7 +62,7 @@ pub fn show(place: Place, world: &World) -> Screen {
         }
         Place::Roll { field, pit } => pit::roll::show(field, pit, world).map(Into::into),
         Place::Call { field, pit } => pit::call::show(field, pit, world).map(Into::into),
-        Place::OnPlan { field, pit } => on_plan::show(field, pit, world).map(Into::into),
+        Place::OnPlan { field, pit } => on_plan::show(field, pit, world),
         Place::Photos { field, pit } => photos::show(field, pit, world).map(Into::into),
         Place::Machine { field, machine } => machine::show(field, machine, world).map(Into::into),
         Place::NewMachine { field, legs, spacing_mm, foot_width_mm } => {
@@ -105,9 +108,9 @@ pub fn tap(
         Act::Go(place) => Ok(Done::go(*place)),
         Act::Undo => Ok(Done::save(Edit::Undo, place)),
         Act::Own(act) => own::tap(place, act, text, world),
-        Act::Field(act) => field::tap(place, *act, text, world, new_id),
+        Act::Field(act) => field::tap(place, *act, input, world, new_id),
         Act::Pit(act) => pit::tap(place, act, world, new_id),
-        Act::OnPlan(act) => on_plan::tap(place, act, world),
+        Act::OnPlan(act) => on_plan::tap(place, act, input, world),
         Act::Photo(act) => photos::tap(place, act, world),
         Act::Machine(act) => machine::tap(place, act, text, world, new_id),
         Act::Behind(act) => behind::tap(place, act, world, new_id),

@@ -63,7 +63,8 @@ pub struct Screen {
     pub blocks: Vec<Block>,
     /// What to heed in what is done now, one line above the next step. Empty for none.
     pub caution: String,
-    /// The one thing worth doing now, filled and wide; there is one or none.
+    /// The one thing worth doing now, filled and wide; there is one or none. With the act of a [`Block::Typing`] of its screen
+    /// it enters what stands there.
     pub next: Option<Button>,
     /// The tools at the very bottom, icon with word, undo first; mirrored for the left hand.
     pub tools: Vec<Button>,

@@ -1,13 +1,13 @@
 //! Where a pit lies, by hand on the plan.
 
-use super::bar::{act_button, asked, empty, gone, main_button};
-use super::{Act, Button, Done, Draft, Edit, Known, Pictured, Place, ScreenKind, World};
-use crate::answer::FieldAnswer;
+use super::bar::{act_button, blank, gone};
+use super::drawn::{Beside, OnGround, plan_on_screen};
+use super::part::{allow_position, go};
+use super::{Act, Block, Button, Done, Edit, Headline, Input, Picture, Place, Screen, ScreenKind, World};
 use crate::error::Fault;
-use crate::picture::plan::{PlanKeyLine, PlanMark, PlanPicture, plan};
-use crate::place::{Compass, FieldMap, Plane, Walk, walk};
-use crate::record::{FieldNotes, Pit, Position, RecordId, Zone};
-use crate::words::{Caption, PlanTold, Words, ZoneTold};
+use crate::place::{Compass, FieldMap, Plane, walk};
+use crate::record::{FieldNotes, Pit, Position, RecordId};
+use crate::words::{Caption, FieldText};
 use serde::{Deserialize, Serialize};
 
 /// What can be tapped.
@@ -16,6 +16,8 @@ use serde::{Deserialize, Serialize};
 pub enum OnPlanAct {
     /// It lies where the plan has it.
     Here,
+    /// It lies where the finger was, on a plan that lies so.
+    Touched(OnGround),
     /// A step from there.
     Step {
         /// The way.
@@ -27,12 +29,12 @@ pub enum OnPlanAct {
 
 /// How well a place by hand is known, metres. Our judgement: a finger on a plan, between two tramlines.
 pub const BY_HAND_M: f64 = 10.0;
-/// Steps, metres: long and short.
-const STEPS_M: [f64; 2] = [25.0, 5.0];
+/// Steps, metres: short and long.
+const STEPS_M: [f64; 2] = [5.0, 25.0];
+/// So much ground is shown to each side in a field without an edge, metres. Our judgement.
+const AROUND_M: f64 = 100.0;
 /// The ways a step goes.
 const WAYS: [Compass; 4] = [Compass::North, Compass::South, Compass::West, Compass::East];
-/// Square metres in a hectare.
-const HECTARE_M2: f64 = 10_000.0;
 
 impl From<OnPlanAct> for Act {
     fn from(act: OnPlanAct) -> Self {
@@ -44,90 +46,76 @@ const fn degrees(position: Position) -> [f64; 2] {
     [position.longitude_deg, position.latitude_deg]
 }
 
-/// Where the plan has a pit: at its place, else where the last other pit was dug, else in the middle of the field.
-fn start(notes: &FieldNotes, map: &FieldMap, pit: &Pit) -> Option<[f64; 2]> {
+/// Where the plan has a pit: at its place, else where the last other pit was dug, else in the middle of the field, else where
+/// one stands.
+fn start(notes: &FieldNotes, map: &FieldMap, pit: &Pit, world: &World) -> Option<[f64; 2]> {
     let others = notes.pits.iter().enumerate().filter(|(_, other)| other.id != pit.id);
     let placed = others.filter_map(|(index, other)| Some((other.dug, index, other.at?)));
     let last = placed.max_by_key(|(dug, index, _)| (*dug, *index)).map(|(_, _, at)| at);
-    pit.at.or(last).map(degrees).or_else(|| middle(map))
+    let noted = pit.at.or(last).map(degrees).or_else(|| middle(map));
+    noted.or_else(|| world.fix.map(|fix| degrees(fix.position)))
 }
 
 fn middle(map: &FieldMap) -> Option<[f64; 2]> {
     map.plane().map(|plane| plane.place([0.0, 0.0]))
 }
 
-pub(in crate::screen) fn show(field: RecordId, pit: RecordId, world: &World) -> Option<Draft> {
+pub(in crate::screen) fn show(field: RecordId, pit: RecordId, world: &World) -> Option<Screen> {
     let (answer, words) = (world.answer(field)?, world.words);
     let notes = &answer.notes;
     let index = notes.pits.iter().position(|its| its.id == pit)?;
     let pit = &notes.pits[index];
     let place = Place::OnPlan { field, pit: pit.id };
-    let mut screen = empty(place, ScreenKind::OnPlan, words.label(Caption::OnPlan), world);
-    let Some(at) = start(notes, &answer.map, pit) else {
-        screen.known.push(Known::Sentence(words.label(Caption::NoPlan)));
+    let mut screen = blank(place, ScreenKind::OnPlan, words.label(Caption::OnPlan), world);
+    screen.wants_position = true;
+    let Some(at) = start(notes, &answer.map, pit, world) else {
+        screen.answer = Some(Headline {
+            line: words.of(FieldText::NoPlaceLine),
+            ..Headline::new(words.of(FieldText::NoPlaceYet))
+        });
+        screen.blocks = allow_position(world);
+        screen.next = Some(go(words.label(FieldText::Edge), Place::Outline { field }));
         return Some(screen);
     };
-    let way = middle(&answer.map).map(|middle| walk(middle, at));
-    screen.known.extend(way.map(|way| Known::Sentence(words.pit_from_middle(index + 1, way))));
-    screen.known.push(Known::Drawing(drawn(&answer, index, (at, way), words)));
-    screen.known.extend(pit.at.is_none().then(|| Known::Line(words.label(Caption::PlanStart))));
-    screen.known.push(Known::Line(words.label(Caption::PlanKept)));
-    for (caption, metres) in [Caption::MoveFar, Caption::MoveNear].into_iter().zip(STEPS_M) {
+    let line = match middle(&answer.map).map(|middle| walk(middle, at)) {
+        Some(way) => words.pit_from_middle(index + 1, way),
+        None => words.label(Caption::PlanKept),
+    };
+    screen.answer = Some(Headline { line, ..Headline::new(words.pit_place_asked(index + 1)) });
+    let around = (!answer.map.has_outline()).then_some((at, AROUND_M));
+    let plan = plan_on_screen(world, &answer, Beside { cross: Some((index, at)), around, by_calls: false })?;
+    screen.picture = Some(Picture {
+        anywhere: Some(OnPlanAct::Touched(plan.ground).into()),
+        zooms: true,
+        ..Picture::from(plan.pictured)
+    });
+    for (text, metres) in [FieldText::ShortSteps, FieldText::LongSteps].into_iter().zip(STEPS_M) {
         let button = |way: Compass| Button {
             note: words.distance(metres),
             ..act_button(words.label(way), OnPlanAct::Step { way, metres })
         };
-        screen.doing.extend(asked(words.label(caption), 4, WAYS.map(button).to_vec()));
+        let answers = WAYS.map(button).to_vec();
+        screen.blocks.push(Block::Question { text: words.label(text), columns: 4, answers });
     }
-    screen.bar.main = Some(main_button(words.label(Caption::PlanHere), OnPlanAct::Here));
+    let told = if pit.at.is_none() { Caption::PlanStart } else { Caption::PlanKept };
+    screen.blocks.push(Block::Text(words.label(told)));
+    screen.next = Some(act_button(words.label(Caption::PlanHere), OnPlanAct::Here));
     Some(screen)
 }
 
-/// The plan with the pit as a cross.
-fn drawn(answer: &FieldAnswer, index: usize, (at, way): ([f64; 2], Option<Walk>), words: &Words) -> Pictured {
-    let (notes, map) = (&answer.notes, &answer.map);
-    let mut picture = PlanPicture::of(notes, &answer.reading, map, None);
-    picture.pits.remove(index);
-    let areas = map.areas();
-    let zones: Vec<ZoneTold> = Zone::ALL
-        .iter()
-        .filter_map(|&zone| areas.iter().find(|area| area.zone == zone))
-        .map(|area| ZoneTold { zone: area.zone, hectares: Some(area.area_m2 / HECTARE_M2), call: None })
-        .collect();
-    for part in &mut picture.parts {
-        let name = Some(part.label.as_str()).filter(|name| !name.is_empty());
-        part.label = words.plan_part(part.zone, name, None);
-    }
-    let hectares = map.whole_m2().map(|m2| m2 / HECTARE_M2);
-    let told = PlanTold { field: &notes.field.name, hectares, zones: &zones, next_from: None };
-    picture.words = words.plan_words(&picture, &told);
-    let field = words.describe_plan(&picture, &told);
-    let here = way.map(|way| words.pit_from_middle(index + 1, way));
-    picture.next = Some(flat(notes, map, at));
-    picture.words.next = words.of(Caption::PlanPit);
-    let cross = PlanKeyLine { mark: PlanMark::Next, text: words.label(Caption::PlanPit) };
-    picture.words.key.push(cross);
-    Pictured {
-        drawing: plan(&picture),
-        title: words.plan_title(&notes.field.name),
-        description: here.into_iter().chain([field]).collect::<Vec<_>>().join(" "),
-    }
-}
-
-/// A place on the plane the plan is drawn on: that of the map, else around the first pit that has a place.
-fn flat(notes: &FieldNotes, map: &FieldMap, at: [f64; 2]) -> [f64; 2] {
-    let first = notes.pits.iter().find_map(|pit| pit.at).map_or(at, degrees);
-    map.plane().unwrap_or_else(|| Plane::at(first)).flat(at)
-}
-
-pub(super) fn tap(place: Place, act: &OnPlanAct, world: &World) -> Result<Done, Fault> {
+pub(super) fn tap(place: Place, act: &OnPlanAct, input: Input, world: &World) -> Result<Done, Fault> {
     let gone = || gone(world.words);
     let Place::OnPlan { field, pit } = place else { return Err(gone()) };
     let notes = world.notes(field).ok_or_else(gone)?;
     let pit = notes.pits.iter().find(|its| its.id == pit).ok_or_else(gone)?;
-    let at = start(notes, &FieldMap::of(&notes.field), pit).ok_or_else(gone)?;
+    let at = start(notes, &FieldMap::of(&notes.field), pit, world).ok_or_else(gone)?;
     let (at, told, then) = match *act {
         OnPlanAct::Here => (at, String::new(), place.above().unwrap_or(place)),
+        OnPlanAct::Touched(ground) => {
+            let touched = input.point.and_then(|point| ground.place(point)).ok_or_else(gone)?;
+            let way = walk(at, touched);
+            (touched, world.words.moved(way.distance_m, Compass::of(way.bearing_deg)), place)
+        }
         OnPlanAct::Step { way, metres } => {
             // The points of the compass stand in their order, an eighth of a turn apart.
             let bearing = (f64::from(way as u8) * 45.0).to_radians();

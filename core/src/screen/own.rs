@@ -1,12 +1,14 @@
 //! Own details: language, name, hand, units.
 
-use super::bar::{act_button, choice, empty, main_button, typed_name};
-use super::part::{choices, go};
-use super::{Act, Button, Doing, Done, Draft, Edit, Known, Own, Place, ScreenKind, Size, World};
+use super::bar::{act_button, blank, choice, typed_name};
+use super::field;
+use super::part::{way, ways};
+use super::{Act, Block, Button, Doing, Done, Edit, Headline, Own, Place, Screen, ScreenKind, Size, World};
 use crate::error::Fault;
 use crate::record::Pit;
+use crate::record::codes::codes;
 use crate::units::LengthUnit;
-use crate::words::{Caption, Language, PartnerText, Words};
+use crate::words::{Caption, FieldText, Language, PartnerText, Words};
 use serde::{Deserialize, Serialize};
 
 /// What can be tapped.
@@ -23,6 +25,8 @@ pub enum OwnAct {
     Inches(bool),
     /// The volume keys answer the knife walk.
     VolumeKeys(bool),
+    /// Whether screens are dark on light.
+    Light(Light),
     /// The team word typed.
     TeamWord,
     /// The team word is no longer set.
@@ -35,76 +39,161 @@ impl From<OwnAct> for Act {
     }
 }
 
-/// The first screen: the language and nothing else, each in itself.
-pub(super) fn welcome(world: &World) -> Draft {
-    let mut screen = empty(Place::Welcome, ScreenKind::Welcome, "Pitface".into(), world);
-    screen.bar.undo = None;
-    let each = |say: fn(&Words, Language) -> String| {
-        Language::ALL.iter().map(move |&language| say(&Words::new(language, world.own.unit), language))
-    };
-    screen.known = each(|words, _| words.label(Caption::ChooseLanguage)).map(Known::Sentence).collect();
-    let large = Language::ALL
-        .iter()
-        .zip(each(Words::label))
-        .map(|(&language, label)| Button { strong: true, ..act_button(label, OwnAct::Language(language)) });
-    screen.doing = vec![Doing::Choices { columns: 1, buttons: large.collect() }];
-    screen
-}
-
-pub(super) fn show(world: &World) -> Draft {
-    let (own, words) = (world.own, world.words);
-    let mut screen = empty(Place::Own, ScreenKind::Own, words.label(Caption::Own), world);
-    screen.known = vec![Known::Line(words.label(Caption::Privacy))];
-    screen.known.extend(world.partners.team_word.then(|| Known::Line(words.label(Caption::TeamWordSet))));
-    let two = |question: Caption, buttons: Vec<Button>| two(question, buttons, words);
-    let answer = |label: Caption, act: OwnAct, chosen: bool| choice(words.label(label), act, chosen);
-    let language = |&language: &Language| {
-        let label = Words::new(language, own.unit).label(language);
-        choice(label, OwnAct::Language(language), words.language() == language)
-    };
-    let inches = own.unit == LengthUnit::Inches;
-    let keys = vec![
-        answer(Caption::KeysUsual, OwnAct::VolumeKeys(false), !own.volume_keys),
-        answer(Caption::KeysAnswer, OwnAct::VolumeKeys(true), own.volume_keys),
-    ];
-    screen.doing.extend(two(Caption::VolumeKeys, keys));
-    screen.doing.extend(two(Caption::Language, Language::ALL.iter().map(language).collect()));
-    let units = vec![
-        answer(Caption::Centimetres, OwnAct::Inches(false), !inches),
-        answer(Caption::Inches, OwnAct::Inches(true), inches),
-    ];
-    screen.doing.extend(two(Caption::Units, units));
-    screen.doing.push(name(world));
-    screen.doing.extend(two(Caption::Hand, hands(world)));
-    screen.doing.extend(team_word(world));
-    let personal = go(words.label(PartnerText::Personal), Place::Personal { number: None });
-    screen.doing.push(choices(1, vec![personal]));
-    screen.bar.main = Some(main_button(words.label(Caption::OwnDone), Act::Go(Place::Fields)));
-    screen
-}
-
-fn two(question: Caption, buttons: Vec<Button>, words: &Words) -> [Doing; 2] {
-    [Doing::Question(words.label(question)), Doing::Choices { columns: 2, buttons }]
-}
-
-fn name(world: &World) -> Doing {
-    Doing::Typing {
-        label: world.words.label(Caption::Name),
-        value: world.own.name.clone(),
-        act: OwnAct::Name.into(),
+codes!(
+    /// Whether screens are dark on light.
+    Light {
+        /// As the phone is set.
+        Phone = "phone",
+        /// Dark on light, for the sun.
+        Day = "day",
+        /// Light on dark.
+        Dark = "dark",
     }
+);
+
+codes!(
+    /// One of the own details.
+    Setting {
+        Name = "name",
+        Language = "language",
+        Hand = "hand",
+        Light = "light",
+        Units = "units",
+        VolumeKeys = "volume_keys",
+        TeamWord = "team_word",
+    }
+);
+
+/// The first screen: what this is, and the language, which is that of the phone until another is chosen.
+pub(super) fn welcome(world: &World) -> Screen {
+    let mut screen = field::list::first(Place::Welcome, world);
+    let answers = given(Setting::Language, world);
+    let text = world.words.label(Caption::ChooseLanguage);
+    screen.blocks.insert(0, Block::Question { text, columns: 2, answers });
+    screen
+}
+
+/// All of them, each with what stands there now.
+pub(super) fn show(world: &World) -> Screen {
+    let words = world.words;
+    let mut screen = blank(Place::Own, ScreenKind::Own, words.label(Caption::Own), world);
+    screen.answer = Some(Headline {
+        line: words.label(Caption::Privacy),
+        ..Headline::new(words.label(FieldText::OwnAsked))
+    });
+    let row = |&setting: &Setting| {
+        way(None, called(setting, words), now(setting, world), Place::Setting { setting })
+    };
+    let personal =
+        way(None, words.label(PartnerText::Personal), String::new(), Place::Personal { number: None });
+    screen.blocks = ways(Setting::ALL.iter().map(row).chain([personal]));
+    screen
+}
+
+/// What a detail is called.
+fn called(setting: Setting, words: &Words) -> String {
+    match setting {
+        Setting::Name => words.label(Caption::Name),
+        Setting::Language => words.label(Caption::Language),
+        Setting::Hand => words.label(Caption::Hand),
+        Setting::Light => words.label(FieldText::Light),
+        Setting::Units => words.label(Caption::Units),
+        Setting::VolumeKeys => words.label(Caption::VolumeKeys),
+        Setting::TeamWord => words.label(Caption::TeamWord),
+    }
+}
+
+/// What stands there now: of what has answers, the answer given.
+fn now(setting: Setting, world: &World) -> String {
+    let words = world.words;
+    match setting {
+        Setting::Name if world.own.name.is_empty() => words.label(Caption::NotNoted),
+        Setting::Name => words.name(&world.own.name),
+        Setting::TeamWord if world.partners.team_word => words.label(FieldText::TeamWordSet),
+        Setting::TeamWord => words.label(FieldText::TeamWordNone),
+        _ => given(setting, world)
+            .into_iter()
+            .find(|answer| answer.chosen)
+            .map_or_else(String::new, |answer| answer.label),
+    }
+}
+
+/// One of them: its answers, or a line to be typed.
+pub(super) fn show_one(setting: Setting, world: &World) -> Screen {
+    let words = world.words;
+    let place = Place::Setting { setting };
+    let mut screen = blank(place, ScreenKind::Own, words.label(Caption::Own), world);
+    screen.answer = Some(Headline::new(called(setting, words)));
+    screen.blocks = match setting {
+        Setting::Name => vec![typing(Caption::Name, world.own.name.clone(), OwnAct::Name, words)],
+        Setting::TeamWord => team_word(world),
+        _ => vec![Block::Question { text: String::new(), columns: 1, answers: given(setting, world) }],
+    };
+    let enter = match setting {
+        Setting::Name => Some(OwnAct::Name),
+        Setting::TeamWord => Some(OwnAct::TeamWord),
+        _ => None,
+    };
+    screen.next = enter.map(|act| act_button(words.label(FieldText::Keep), act));
+    screen
+}
+
+/// The answers of a detail that has some.
+fn given(setting: Setting, world: &World) -> Vec<Button> {
+    let (own, words) = (world.own, world.words);
+    let answer = |label: Caption, act: OwnAct, chosen: bool| choice(words.label(label), act, chosen);
+    match setting {
+        Setting::Name | Setting::TeamWord => Vec::new(),
+        Setting::Language => {
+            let language = |&language: &Language| {
+                let label = Words::new(language, own.unit).label(language);
+                choice(label, OwnAct::Language(language), words.language() == language)
+            };
+            Language::ALL.iter().map(language).collect()
+        }
+        Setting::Hand => hands(world),
+        Setting::Light => {
+            let light = |&light: &Light| {
+                choice(words.label(light_text(light)), OwnAct::Light(light), own.light == light)
+            };
+            Light::ALL.iter().map(light).collect()
+        }
+        Setting::Units => {
+            let inches = own.unit == LengthUnit::Inches;
+            vec![
+                answer(Caption::Centimetres, OwnAct::Inches(false), !inches),
+                answer(Caption::Inches, OwnAct::Inches(true), inches),
+            ]
+        }
+        Setting::VolumeKeys => vec![
+            answer(Caption::KeysUsual, OwnAct::VolumeKeys(false), !own.volume_keys),
+            answer(Caption::KeysAnswer, OwnAct::VolumeKeys(true), own.volume_keys),
+        ],
+    }
+}
+
+const fn light_text(light: Light) -> FieldText {
+    match light {
+        Light::Phone => FieldText::LightPhone,
+        Light::Day => FieldText::LightDay,
+        Light::Dark => FieldText::LightDark,
+    }
+}
+
+fn typing(label: Caption, value: String, act: OwnAct, words: &Words) -> Block {
+    Block::Typing { label: words.label(label), value, act: act.into(), long: false }
 }
 
 /// The word is typed and never shown again.
-fn team_word(world: &World) -> Vec<Doing> {
+fn team_word(world: &World) -> Vec<Block> {
     let words = world.words;
-    let label = words.label(Caption::TeamWord);
-    let typing = Doing::Typing { label, value: String::new(), act: OwnAct::TeamWord.into() };
-    if !world.partners.team_word {
-        return vec![typing];
+    let mut blocks = vec![typing(Caption::TeamWord, String::new(), OwnAct::TeamWord, words)];
+    if world.partners.team_word {
+        blocks.push(Block::Text(words.label(Caption::TeamWordSet)));
+        let forget = act_button(words.label(Caption::ForgetTeamWord), OwnAct::ForgetTeamWord);
+        blocks.push(Block::Question { text: String::new(), columns: 1, answers: vec![forget] });
     }
-    let forget = act_button(words.label(Caption::ForgetTeamWord), OwnAct::ForgetTeamWord);
-    vec![typing, Doing::Choices { columns: 1, buttons: vec![forget] }]
+    blocks
 }
 
 fn hands(world: &World) -> Vec<Button> {
@@ -117,8 +206,13 @@ fn hands(world: &World) -> Vec<Button> {
 /// Name and hand, asked where they are first needed; small, and nothing waits for an answer.
 pub(super) fn who(world: &World) -> [Doing; 3] {
     let small = hands(world).into_iter().map(|hand| hand.sized(Size::Small)).collect();
-    let [question, hands] = two(Caption::Hand, small, world.words);
-    [name(world), question, hands]
+    let name = Doing::Typing {
+        label: world.words.label(Caption::Name),
+        value: world.own.name.clone(),
+        act: OwnAct::Name.into(),
+    };
+    let question = Doing::Question(world.words.label(Caption::Hand));
+    [name, question, Doing::Choices { columns: 2, buttons: small }]
 }
 
 pub(super) fn tap(place: Place, act: &OwnAct, text: Option<&str>, world: &World) -> Result<Done, Fault> {
@@ -135,10 +229,19 @@ pub(super) fn tap(place: Place, act: &OwnAct, text: Option<&str>, world: &World)
         OwnAct::Inches(true) => own.unit = LengthUnit::Inches,
         OwnAct::Inches(false) => own.unit = LengthUnit::Centimetres,
         OwnAct::VolumeKeys(answer) => own.volume_keys = *answer,
+        OwnAct::Light(light) => own.light = *light,
     }
     let told = if place == Place::Welcome { String::new() } else { told(act, &own, world.words) };
     let edits = if *act == OwnAct::Name { named(place, &own, world) } else { Vec::new() };
-    let place = if place == Place::Welcome { Place::Fields } else { place };
+    let place = match place {
+        Place::Welcome => Place::Fields,
+        // One question is answered: back to all of them, or on the first start to the fields.
+        Place::Setting { .. } if world.fields.is_empty() && matches!(act, OwnAct::Language(_)) => {
+            Place::Fields
+        }
+        Place::Setting { .. } => Place::Own,
+        _ => place,
+    };
     Ok(Done { edits, own: Some(own), told, ..Done::go(place) })
 }
 
@@ -162,6 +265,7 @@ fn told(act: &OwnAct, own: &Own, words: &Words) -> String {
             words.kept(&words.label(if *inches { Caption::Inches } else { Caption::Centimetres }))
         }
         OwnAct::VolumeKeys(answer) => words.keys_kept(*answer),
+        OwnAct::Light(light) => words.kept(&words.label(light_text(*light))),
         OwnAct::TeamWord | OwnAct::ForgetTeamWord => String::new(),
     }
 }

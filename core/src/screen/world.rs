@@ -1,6 +1,7 @@
 //! What a screen is made from: everything that comes in from outside.
 
 use super::Incoming;
+use super::own::Light;
 use super::partners::Partners;
 use crate::answer::{Answers, FieldAnswer};
 use crate::place::AveragedFix;
@@ -24,6 +25,8 @@ pub struct Own {
     pub language: Option<Language>,
     /// Unit of depth.
     pub unit: LengthUnit,
+    /// Whether screens are dark on light or light on dark.
+    pub light: Light,
 }
 
 /// What is known when a screen is shown or a tap is answered.

@@ -1,6 +1,6 @@
 //! The closed lists that have a word for each value.
 
-use super::{Caption, Detail, DetailText, Heading, Language, NotSaved, PartnerText, PitText};
+use super::{Caption, Detail, DetailText, FieldText, Heading, Language, NotSaved, PartnerText, PitText};
 use crate::advice::after_dig::{
     Across, Check, FailureCause, Lasting, NextStep, PairBy, PassClue, Remedy, Verdict,
 };
@@ -71,6 +71,7 @@ listed! {
     FaceMoisture = "face",
     FailureCause = "failure_cause",
     FeetSeen = "feet",
+    FieldText = "field_text",
     FollowUp = "follow_up",
     FuelFormula = "fuel_formula",
     Heading = "heading",

@@ -330,6 +330,13 @@ impl Words {
         }
     }
 
+    /// Where in the field one stands; nothing where the plan does not show it.
+    pub fn you_stand(&self, picture: &PlanPicture) -> Option<String> {
+        let at = picture.shown(picture.own)?;
+        let args = fluent_args!["lie" => self.lie(picture, at, "in")];
+        Some(self.say_with("plan-you_stand", &args))
+    }
+
     /// The letter that stands on lines of a kind.
     fn letter(&self, kind: Buried) -> String {
         self.label(kind).chars().take(1).collect()

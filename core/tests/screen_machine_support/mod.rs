@@ -65,6 +65,7 @@ impl Phone {
             volume_keys: false,
             language: Some(language),
             unit,
+            light: pitface_core::screen::own::Light::Phone,
         };
         let now = DateTime::parse_from_rfc3339("2026-09-10T09:00:00+01:00").unwrap();
         Self {

@@ -57,6 +57,7 @@ impl Phone {
                 volume_keys: false,
                 language: Some(language),
                 unit: LengthUnit::Centimetres,
+                light: pitface_core::screen::own::Light::Phone,
             },
             words: Words::new(language, LengthUnit::Centimetres),
             fields,

@@ -23,6 +23,7 @@ plan-buried_line = { $kind } { $from } { $to }
 plan-buried_spot = { $kind } { $lie }
 plan-next = Als Nächstes { $lie } graben.
 plan-next_from = Als Nächstes { $lie } graben, { $distance } { $way } Grube { $number }.
+plan-you_stand = Eigener Standort: { $lie }.
 plan-in_middle = in der Mitte
 plan-from_middle = von der Mitte
 plan-to_middle = zur Mitte

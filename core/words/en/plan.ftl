@@ -23,6 +23,7 @@ plan-buried_line = { $kind } { $from } { $to }
 plan-buried_spot = { $kind } { $lie }
 plan-next = Dig next { $lie }.
 plan-next_from = Dig next { $lie }, { $distance } { $way } pit { $number }.
+plan-you_stand = You stand { $lie }.
 plan-in_middle = in the middle
 plan-from_middle = from the middle
 plan-to_middle = to the middle

@@ -108,6 +108,7 @@ impl Alone {
             volume_keys: false,
             language: Some(Language::English),
             unit: LengthUnit::Centimetres,
+            light: pitface_core::screen::own::Light::Phone,
         };
         let partners = Partners::none(DeviceId([9; 16]));
         Ok(Self { store, notes, answers: Answers::default(), words, own, partners, now_ms: NOW_MS })

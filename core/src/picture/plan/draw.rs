@@ -3,7 +3,7 @@
 use super::frame::Frame;
 use super::ground::{self, draw_labels};
 use super::marks;
-use super::room::Room;
+use super::room::{Room, middle};
 use super::{PlanPicture, key, text, text_room};
 use crate::picture::face::PHONE_WIDTH;
 use crate::picture::layout::{LINE_HEIGHT, wrap};
@@ -11,19 +11,45 @@ use crate::picture::shape::{Drawing, Point, Role, Shape};
 
 // Lengths in points, our judgement, by eye at phone width.
 const MARGIN: f64 = 8.0;
-/// Greatest and least height of the field.
-const TALLEST: f64 = 400.0;
+/// Least height of the field.
 const LEAST: f64 = 150.0;
 /// How much taller the plan is made, and how often, until every pit has its number.
 const TALLER: (f64, u32) = (70.0, 4);
 const SIZE: f64 = 13.0;
 const GAP: f64 = 8.0;
 
+/// A plan with where things lie on it.
+#[derive(Debug, Clone, PartialEq)]
+pub struct LaidOut {
+    /// The plan.
+    pub drawing: Drawing,
+    /// Where `[0, 0]` of the plane lies on it.
+    pub origin: Point,
+    /// Points a metre.
+    pub points_per_m: f64,
+    /// The marks of pits.
+    pub pits: Vec<MarkOn>,
+}
+
+/// The mark of a pit: where it stands, which may be beside where it belongs.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct MarkOn {
+    /// Place of the pit in the picture's list.
+    pub pit: usize,
+    /// Middle of its mark.
+    pub at: Point,
+}
+
 /// Draws the plan of a field.
 pub fn plan(picture: &PlanPicture) -> Drawing {
+    lay_out(picture).drawing
+}
+
+/// Draws the plan of a field and says where things lie on it.
+pub fn lay_out(picture: &PlanPicture) -> LaidOut {
     let size = SIZE * picture.scale_of_text();
     let mut shapes = Vec::new();
-    let frame = draw_field(picture, size, &mut shapes);
+    let (frame, pits) = draw_field(picture, size, &mut shapes);
     let mut bottom = frame.area.bottom + GAP;
     bottom = draw_scale(picture, &frame, bottom, size, &mut shapes) + GAP;
     for note in &picture.words.notes {
@@ -36,15 +62,21 @@ pub fn plan(picture: &PlanPicture) -> Drawing {
     let height = key::draw(&picture.words.key, MARGIN, bottom, size, &mut shapes) + MARGIN;
     let paper = Shape::Rectangle { role: Role::Paper, left: 0.0, top: 0.0, width: PHONE_WIDTH, height };
     shapes.insert(0, paper);
-    Drawing { width: PHONE_WIDTH, height, shapes }
+    LaidOut {
+        drawing: Drawing { width: PHONE_WIDTH, height, shapes },
+        origin: frame.origin(),
+        points_per_m: frame.points_per_m,
+        pits,
+    }
 }
 
-/// Draws the field; gives its frame.
-fn draw_field(picture: &PlanPicture, size: f64, shapes: &mut Vec<Shape>) -> Frame {
+/// Draws the field; gives its frame, and where the pits' marks stand.
+fn draw_field(picture: &PlanPicture, size: f64, shapes: &mut Vec<Shape>) -> (Frame, Vec<MarkOn>) {
     let mut least = LEAST;
     let (frame, mut room, placed) = (0..=TALLER.1)
         .find_map(|times| {
-            let frame = Frame::of(picture, MARGIN, MARGIN, PHONE_WIDTH - 2.0 * MARGIN, TALLEST, least);
+            let frame =
+                Frame::of(picture, MARGIN, MARGIN, PHONE_WIDTH - 2.0 * MARGIN, picture.tallest, least);
             let mut room = Room::new(frame.area);
             let (placed, all_told) = marks::place(picture, &frame, size, &mut room);
             least = frame.area.height() + TALLER.0;
@@ -60,12 +92,17 @@ fn draw_field(picture: &PlanPicture, size: f64, shapes: &mut Vec<Shape>) -> Fram
     ground::draw(picture, &frame, shapes);
     marks::draw(&placed, shapes);
     draw_labels(&letters, Role::Ink, size, true, shapes);
-    draw_labels(&parts, Role::Ink, size, false, shapes);
-    draw_labels(&zones, Role::Ink, size, true, shapes);
+    ground::draw_signed(&parts, size, false, shapes);
+    ground::draw_signed(&zones, size, true, shapes);
     let of_marks: Vec<_> = placed.iter().filter_map(|mark| mark.label).collect();
     let of_marks: Vec<_> = of_marks.into_iter().map(|(area, text)| (area, text.to_owned())).collect();
     draw_labels(&of_marks, Role::Ink, size, true, shapes);
-    frame
+    if let Some(own) = picture.shown(picture.own) {
+        marks::own(frame.point(own), shapes);
+    }
+    let pits = placed.iter().filter_map(|mark| Some(MarkOn { pit: mark.pit()?, at: middle(mark.area) }));
+    let pits = pits.collect();
+    (frame, pits)
 }
 
 /// Draws scale bar and north arrow beside each other from `top` down; gives their bottom.

@@ -49,7 +49,8 @@ pub(super) fn extent(picture: &PlanPicture) -> Bounds {
         let pits = picture.pits.iter().filter_map(|pit| pit.at);
         let digs = picture.after_digs.iter().filter_map(|dig| dig.at);
         let lines = picture.tramlines.iter().flatten().copied();
-        parts.chain(pits).chain(digs).chain(picture.next).chain(lines)
+        let corners = picture.corners.iter().copied();
+        parts.chain(pits).chain(digs).chain(picture.next).chain(lines).chain(corners)
     };
     Bounds::around(picture.outline.iter().copied())
         .or_else(|| Bounds::around(marked()))
@@ -60,7 +61,15 @@ pub(super) fn extent(picture: &PlanPicture) -> Bounds {
 pub(super) fn bounds(picture: &PlanPicture) -> Bounds {
     let field = extent(picture);
     let [east, north] = field.size();
-    field.wider((east.max(north) * BEYOND).max(LEAST_M / 2.0))
+    let wider = field.wider((east.max(north) * BEYOND).max(LEAST_M / 2.0));
+    let Some(around) = around(picture) else { return wider };
+    Bounds::around([wider.lo, wider.hi, around.lo, around.hi].into_iter()).unwrap_or(wider)
+}
+
+/// The ground that is to be shown in any case.
+fn around(picture: &PlanPicture) -> Option<Bounds> {
+    let (at, metres) = picture.around?;
+    Some(Bounds { lo: at, hi: at }.wider(metres))
 }
 
 /// The part of the paper that holds the plan, with its scale.
@@ -79,7 +88,11 @@ impl Frame {
         let parts = picture.parts.iter().flat_map(|part| part.ring.iter().copied());
         let shown = pits.chain(digs).chain(picture.next).chain(parts).filter(|&spot| limit.holds(spot));
         let field = extent(picture);
-        let shown = Bounds::around(shown.chain([field.lo, field.hi])).unwrap_or(field);
+        let around = around(picture).into_iter().flat_map(|around| [around.lo, around.hi]);
+        // A field of which nothing has a place is not shown at the middle of its plane.
+        let placed = !picture.outline.is_empty() || picture.around.is_none();
+        let field_ends = placed.then_some([field.lo, field.hi]).into_iter().flatten();
+        let shown = Bounds::around(shown.chain(field_ends).chain(around)).unwrap_or(field);
         let [east, north] = shown.size();
         let (room, high) = (width - 2.0 * EDGE, tallest - 2.0 * EDGE);
         let points_per_m = (room / east.max(LEAST_M)).min(high / north.max(LEAST_M));
@@ -99,6 +112,11 @@ impl Frame {
             x + (east - self.middle[0]) * self.points_per_m,
             y - (north - self.middle[1]) * self.points_per_m,
         )
+    }
+
+    /// Where the middle of the plane, `[0, 0]`, lies on the paper.
+    pub fn origin(&self) -> Point {
+        self.point([0.0, 0.0])
     }
 
     /// A line on the paper: its pieces inside the frame.

@@ -1,12 +1,14 @@
 //! The ground of the plan: field, headland strip, parts, tramlines, what lies buried; and the words written on it.
 
+use super::fill::{fill, tone};
 use super::frame::Frame;
 use super::room::{Room, Side, around, middle, nearby};
 use super::{PlanPicture, Spot, text_room};
+use crate::picture::icon::{ICON_SIDE, Icon, icon};
 use crate::picture::layout::Area;
-use crate::picture::pieces::patterned;
+use crate::picture::pieces::{moved, patterned};
 use crate::picture::shape::{Point, Role, Shape};
-use crate::record::{Buried, Zone};
+use crate::record::{Buried, Call, Zone};
 
 /// Dashes and gaps of each kind of line, points: long, dotted, long and dotted by turns.
 pub(super) const fn pattern(kind: Buried) -> &'static [f64] {
@@ -23,18 +25,43 @@ pub(super) const HEADLAND_EDGE: [f64; 2] = [4.0, 4.0];
 /// A text with its room.
 pub(super) type Label = (Area, String);
 
+/// A text with its room and the sign of a call before it.
+pub(super) struct Signed {
+    area: Area,
+    text: String,
+    sign: Option<Call>,
+}
+
 /// Draws field, headland, parts and lines.
 pub(super) fn draw(picture: &PlanPicture, frame: &Frame, shapes: &mut Vec<Shape>) {
     let ring = |spots: &[Spot]| {
         let points = spots.iter().map(|&spot| frame.point(spot));
         points.filter(|at| at.x.is_finite() && at.y.is_finite()).collect::<Vec<Point>>()
     };
-    if picture.outline.len() > 2 {
-        let role = if picture.headland.is_empty() { Role::Paper } else { Role::SoilPlain };
-        shapes.push(Shape::Polygon { role, points: ring(&picture.outline) });
+    let filled = picture.calls.is_some();
+    let outer = ring(&picture.outline);
+    let inner: Vec<Vec<Point>> =
+        picture.headland.iter().filter(|inner| inner.len() > 2).map(|inner| ring(inner)).collect();
+    let inside = picture.call(Zone::Open).or_else(|| picture.call(Zone::Whole));
+    if outer.len() > 2 {
+        let role = match (filled, inner.is_empty()) {
+            (false, true) => Role::Paper,
+            (false, false) => Role::SoilPlain,
+            (true, true) => tone(inside),
+            (true, false) => tone(picture.call(Zone::Headland)),
+        };
+        shapes.push(Shape::Polygon { role, points: outer.clone() });
     }
-    for inner in picture.headland.iter().filter(|inner| inner.len() > 2) {
-        shapes.push(Shape::Polygon { role: Role::Paper, points: ring(inner) });
+    for inner in &inner {
+        let role = if filled { tone(inside) } else { Role::Paper };
+        shapes.push(Shape::Polygon { role, points: inner.clone() });
+    }
+    if inner.is_empty() {
+        fill(std::slice::from_ref(&outer), inside, shapes);
+    } else {
+        let strip: Vec<Vec<Point>> = std::iter::once(&outer).chain(&inner).cloned().collect();
+        fill(&strip, picture.call(Zone::Headland), shapes);
+        fill(&inner, inside, shapes);
     }
     for tramline in &picture.tramlines {
         for points in frame.line(tramline) {
@@ -49,7 +76,10 @@ pub(super) fn draw(picture: &PlanPicture, frame: &Frame, shapes: &mut Vec<Shape>
     for part in picture.parts.iter().filter(|part| part.ring.len() > 2) {
         let points = ring(&part.ring);
         if points.iter().all(|at| within(frame.area, *at)) {
-            shapes.push(Shape::Polygon { role: part_tone(part.zone), points });
+            let call = picture.call(part.zone);
+            let role = if filled { tone(call) } else { part_tone(part.zone) };
+            shapes.push(Shape::Polygon { role, points: points.clone() });
+            fill(&[points], call, shapes);
         }
         for points in frame.line(&closed(&part.ring)) {
             shapes.push(Shape::Polyline { role: Role::Boundary, points });
@@ -58,6 +88,14 @@ pub(super) fn draw(picture: &PlanPicture, frame: &Frame, shapes: &mut Vec<Shape>
     for points in frame.line(&closed(&picture.outline)) {
         shapes.push(Shape::Polyline { role: Role::Outline, points });
     }
+    for points in frame.line(&picture.corners) {
+        shapes.push(Shape::Polyline { role: Role::Outline, points });
+    }
+    for centre in picture.corners.iter().map(|&corner| frame.point(corner)) {
+        if within(frame.area, centre) {
+            shapes.push(Shape::Circle { role: Role::Ink, centre, radius: CORNER });
+        }
+    }
     for line in &picture.buried {
         for points in frame.line(&line.along) {
             shapes.push(Shape::Polyline { role: Role::Casing, points: points.clone() });
@@ -65,6 +103,9 @@ pub(super) fn draw(picture: &PlanPicture, frame: &Frame, shapes: &mut Vec<Shape>
         }
     }
 }
+
+/// Radius of a corner's dot, points.
+const CORNER: f64 = 4.0;
 
 /// Tone of a marked part: another than that of the headland it often lies on.
 pub(super) const fn part_tone(zone: Zone) -> Role {
@@ -161,7 +202,7 @@ fn along(points: &[Point], mut far: f64) -> Point {
 }
 
 /// The label of each part, on it or as near as there is room.
-pub(super) fn part_labels(picture: &PlanPicture, frame: &Frame, size: f64, room: &mut Room) -> Vec<Label> {
+pub(super) fn part_labels(picture: &PlanPicture, frame: &Frame, size: f64, room: &mut Room) -> Vec<Signed> {
     let mut labels = Vec::new();
     for part in picture.parts.iter().filter(|part| !part.label.is_empty()) {
         let points: Vec<Point> = part.ring.iter().map(|&spot| frame.point(spot)).collect();
@@ -169,13 +210,15 @@ pub(super) fn part_labels(picture: &PlanPicture, frame: &Frame, size: f64, room:
             continue;
         };
         let (width, height) = text_room(&part.label, size, false);
+        let sign = picture.call(part.zone);
+        let width = width + sign_room(sign, size);
         let size_of_label = (width + 4.0, height);
         let on_it = (width < extent.width()).then(|| around(middle(extent), size_of_label));
         let beside = [Side::Right, Side::Below, Side::Above, Side::Left];
         let beside = beside.map(|side| side.beside(extent, size_of_label));
         let farther = nearby(middle(extent), FARTHEST).map(|at| around(at, size_of_label));
         let free = on_it.into_iter().chain(beside).chain(farther).find(|&area| room.claim(area));
-        labels.extend(free.map(|area| (area, part.label.clone())));
+        labels.extend(free.map(|area| Signed { area, text: part.label.clone(), sign }));
     }
     labels
 }
@@ -198,7 +241,7 @@ fn extent(points: &[Point]) -> Option<Area> {
 
 /// The words of the zones, each wholly on its own ground and where nothing else stands; left out where there is no
 /// such place.
-pub(super) fn zone_labels(picture: &PlanPicture, frame: &Frame, size: f64, room: &mut Room) -> Vec<Label> {
+pub(super) fn zone_labels(picture: &PlanPicture, frame: &Frame, size: f64, room: &mut Room) -> Vec<Signed> {
     let rings = |rings: &[Vec<Spot>]| -> Vec<Vec<Point>> {
         rings.iter().map(|ring| ring.iter().map(|&spot| frame.point(spot)).collect()).collect()
     };
@@ -217,26 +260,61 @@ pub(super) fn zone_labels(picture: &PlanPicture, frame: &Frame, size: f64, room:
             Zone::Open | Zone::Whole => inside(&outline, area) && clear_of(&parts, area),
             Zone::Wheelings | Zone::Gateway | Zone::Patch => false,
         };
+        let sign = picture.call(*zone);
         let from = middle(frame.area);
-        let places = std::iter::once(from).chain(nearby(from, frame.area.width() + frame.area.height()));
-        let mut areas = places.map(|at| around(at, (width + 6.0, height)));
-        let free = areas.find(|&area| room.is_free(area) && on_its_ground(wider(area)));
-        if let Some(area) = free {
-            room.take(area);
-            labels.push((area, text.clone()));
+        let free = |size: (f64, f64), clear: f64| {
+            let places = std::iter::once(from).chain(nearby(from, frame.area.width() + frame.area.height()));
+            let mut areas = places.map(|at| around(at, size));
+            areas.find(|&area| room.is_free(area) && on_its_ground(wider(area, clear)))
+        };
+        let worded = free((width + sign_room(sign, size) + 6.0, height), CLEAR);
+        let worded = worded.map(|area| Signed { area, text: text.clone(), sign });
+        // On a strip too narrow for the word its sign stands alone.
+        let alone = || {
+            let area = free((size * SIGN, size * SIGN), 0.0)?;
+            Some(Signed { area, text: String::new(), sign: Some(sign?) })
+        };
+        if let Some(label) = worded.or_else(alone) {
+            room.take(label.area);
+            labels.push(label);
         }
     }
     labels
 }
 
-/// A box with the space that keeps its text off an edge.
-fn wider(area: Area) -> Area {
-    Area {
-        left: area.left - CLEAR,
-        top: area.top - CLEAR,
-        right: area.right + CLEAR,
-        bottom: area.bottom + CLEAR,
+/// Room for the sign of a call before its word.
+fn sign_room(sign: Option<Call>, size: f64) -> f64 {
+    if sign.is_some() { size * SIGN + SIGN_GAP } else { 0.0 }
+}
+
+/// Height of a sign against that of its word.
+const SIGN: f64 = 1.2;
+
+/// Between a sign and its word, points.
+const SIGN_GAP: f64 = 3.0;
+
+/// Draws words with their signs on the ground, each on a light plate.
+pub(super) fn draw_signed(labels: &[Signed], size: f64, strong: bool, shapes: &mut Vec<Shape>) {
+    for Signed { area, text, sign } in labels {
+        shapes.push(crate::picture::pieces::rectangle(Role::Casing, *area));
+        let (width, _) = text_room(text, size, strong);
+        let side = size * SIGN;
+        let room = if text.is_empty() { side } else { sign_room(*sign, size) };
+        let left = middle(*area).x - (width + room) / 2.0;
+        if let Some(call) = sign {
+            let top = middle(*area).y - side / 2.0;
+            let sign = icon(Icon::from(*call)).shapes.into_iter();
+            shapes.extend(sign.map(|shape| moved(shape, Point::new(left, top), side / ICON_SIDE)));
+        }
+        if !text.is_empty() {
+            shapes.push(super::text(Role::Ink, left + room, area.top, size, strong, text));
+        }
     }
+}
+
+/// A box with the space that keeps its text off an edge.
+fn wider(area: Area, by: f64) -> Area {
+    Area { left: area.left - by, top: area.top - by, right: area.right + by, bottom: area.bottom + by }
 }
 
 /// Between the text of a zone and the zone's edge, points.

@@ -27,7 +27,8 @@ pub(super) const NEXT: f64 = 22.0;
 /// What a mark is of.
 #[derive(Clone, Copy)]
 enum Of<'a> {
-    Pit(&'a PlanPit),
+    /// A pit with its place in the list.
+    Pit(usize, &'a PlanPit),
     AfterDig,
     Next,
 }
@@ -40,6 +41,16 @@ pub(super) struct Mark<'a> {
     /// Where it stands.
     pub area: Area,
     pub label: Option<(Area, &'a str)>,
+}
+
+impl Mark<'_> {
+    /// The pit it is of, by its place in the list.
+    pub const fn pit(&self) -> Option<usize> {
+        match self.of {
+            Of::Pit(index, _) => Some(index),
+            Of::AfterDig | Of::Next => None,
+        }
+    }
 }
 
 struct Wanted<'a> {
@@ -123,13 +134,14 @@ fn wanted<'a>(picture: &'a PlanPicture, frame: &Frame, type_size: f64) -> Vec<Wa
         let (width, height) = text_room(label, type_size, true);
         Wanted { of, at: frame.point(at), size, label, label_size: (width + 2.0, height) }
     };
-    let pits = picture.pits.iter().filter_map(|pit| Some((pit, picture.shown(pit.at)?)));
+    let pits = picture.pits.iter().enumerate();
+    let pits = pits.filter_map(|(index, pit)| Some((index, pit, picture.shown(pit.at)?)));
     let digs = picture.after_digs.iter().filter_map(|dig| Some((dig, picture.shown(dig.at)?)));
     let single = if holes(picture) > NUMBERED { SQUARE.1 } else { SQUARE.0 };
     let next = picture.shown(picture.next).map(|at| one(Of::Next, at, (NEXT, NEXT), &picture.words.next));
-    let pits = pits.map(|(pit, at)| {
+    let pits = pits.map(|(index, pit, at)| {
         let width = if pit.place == PlaceKind::Reference { single + 2.0 * DOUBLE } else { single };
-        one(Of::Pit(pit), at, (width, width), &pit.number)
+        one(Of::Pit(index, pit), at, (width, width), &pit.number)
     });
     let digs = digs.map(|(dig, at)| one(Of::AfterDig, at, AFTER_DIG, &dig.label));
     next.into_iter().chain(pits).chain(digs).collect()
@@ -172,7 +184,7 @@ pub(super) fn draw(marks: &[Mark], shapes: &mut Vec<Shape>) {
     }
     for mark in marks {
         match mark.of {
-            Of::Pit(pit) => square(mark.area, pit.condition, pit.place == PlaceKind::Reference, shapes),
+            Of::Pit(_, pit) => square(mark.area, pit.condition, pit.place == PlaceKind::Reference, shapes),
             Of::AfterDig => after_dig(mark.area, shapes),
             Of::Next => next(middle(mark.area), mark.area.width() / 2.0, shapes),
         }
@@ -217,16 +229,30 @@ pub(super) fn after_dig(area: Area, shapes: &mut Vec<Shape>) {
 pub(super) fn next(at: Point, half: f64, shapes: &mut Vec<Shape>) {
     let radius = half - Role::Tip.stroke_width() / 2.0;
     shapes.push(Shape::Circle { role: Role::Paper, centre: at, radius });
-    let ring = (0..=32_u32).map(|step| {
-        let (down, right) = (std::f64::consts::TAU * f64::from(step) / 32.0).sin_cos();
-        Point::new(at.x + radius * right, at.y + radius * down)
-    });
-    shapes.push(Shape::Polyline { role: Role::Tip, points: ring.collect() });
+    shapes.push(Shape::Polyline { role: Role::Tip, points: ring(at, radius) });
     let arm = radius * 0.6;
     for (from, to) in [((-arm, 0.0), (arm, 0.0)), ((0.0, -arm), (0.0, arm))] {
         let end = |(right, down): (f64, f64)| Point::new(at.x + right, at.y + down);
         shapes.push(Shape::Line { role: Role::Tip, from: end(from), to: end(to) });
     }
+}
+
+/// Where one stands: a dot in a ring.
+pub(super) fn own(at: Point, shapes: &mut Vec<Shape>) {
+    shapes.push(Shape::Circle { role: Role::Casing, centre: at, radius: OWN });
+    shapes.push(Shape::Polyline { role: Role::Tip, points: ring(at, OWN - 2.0) });
+    shapes.push(Shape::Circle { role: Role::Ink, centre: at, radius: OWN / 2.0 - 0.5 });
+}
+
+/// Radius of the ring around where one stands.
+const OWN: f64 = 9.0;
+
+fn ring(at: Point, radius: f64) -> Vec<Point> {
+    let points = (0..=32_u32).map(|step| {
+        let (down, right) = (std::f64::consts::TAU * f64::from(step) / 32.0).sin_cos();
+        Point::new(at.x + radius * right, at.y + radius * down)
+    });
+    points.collect()
 }
 
 fn inset(area: Area, by: f64) -> Area {

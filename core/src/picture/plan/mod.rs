@@ -2,6 +2,7 @@
 //! next. North is always up. Input is plain data in metres east and north of any place; words come in ready.
 
 mod draw;
+mod fill;
 mod frame;
 mod ground;
 mod key;
@@ -9,13 +10,13 @@ mod marks;
 mod of;
 mod room;
 
-pub use draw::plan;
+pub use draw::{LaidOut, MarkOn, lay_out, plan};
 
 use super::layout::{BASE_LINE, LINE_HEIGHT, text_width};
 use super::shape::{Anchor, Point, Role, Shape};
 use crate::place::Compass;
 use crate::record::codes::codes;
-use crate::record::{Buried, Condition, PlaceKind, Zone};
+use crate::record::{Buried, Call, Condition, PlaceKind, Zone};
 use frame::bounds;
 
 /// A place in the field: metres `[east, north]` of any one place.
@@ -26,6 +27,8 @@ pub type Spot = [f64; 2];
 pub struct PlanPicture {
     /// Edge of the field, without the closing repeat; empty if nobody has walked it.
     pub outline: Vec<Spot>,
+    /// Corners of an edge that is not closed yet, in the order they were noted.
+    pub corners: Vec<Spot>,
     /// Inner edges of the headland strip.
     pub headland: Vec<Vec<Spot>>,
     /// Tramlines.
@@ -40,6 +43,15 @@ pub struct PlanPicture {
     pub after_digs: Vec<PlanAfterDig>,
     /// Where to dig next.
     pub next: Option<Spot>,
+    /// Where one stands.
+    pub own: Option<Spot>,
+    /// Calls by which the ground is filled, each zone with its sign; a zone without one counts as not dug. `None` leaves
+    /// the ground in the tones of its parts.
+    pub calls: Option<Vec<(Zone, Call)>>,
+    /// Ground that is shown in any case: so many metres to each side of a place.
+    pub around: Option<(Spot, f64)>,
+    /// Greatest height of the field's ground, points.
+    pub tallest: f64,
     /// Words; see [`crate::words::Words::plan_words`].
     pub words: PlanWords,
     /// Size of text against the usual one, 1.0 to 2.0; values outside are taken as the nearest.
@@ -173,6 +185,7 @@ impl PlanPicture {
     pub fn empty() -> Self {
         Self {
             outline: Vec::new(),
+            corners: Vec::new(),
             headland: Vec::new(),
             tramlines: Vec::new(),
             parts: Vec::new(),
@@ -180,6 +193,10 @@ impl PlanPicture {
             pits: Vec::new(),
             after_digs: Vec::new(),
             next: None,
+            own: None,
+            calls: None,
+            around: None,
+            tallest: TALLEST,
             words: PlanWords::none(),
             text_scale: 1.0,
         }
@@ -221,6 +238,11 @@ impl PlanPicture {
         }
     }
 
+    /// The call a zone is filled by.
+    fn call(&self, zone: Zone) -> Option<Call> {
+        self.calls.iter().flatten().find(|(of, _)| *of == zone).map(|(_, call)| *call)
+    }
+
     /// Size of text against the usual one.
     fn scale_of_text(&self) -> f64 {
         if self.text_scale.is_nan() { 1.0 } else { self.text_scale.clamp(1.0, 2.0) }
@@ -229,6 +251,11 @@ impl PlanPicture {
 
 /// Least extent of a field that has parts a person would name, metres. Our judgement.
 const SMALLEST_PARTED_M: f64 = 15.0;
+
+/// Greatest height of a field's ground, points: by eye at phone width.
+pub const TALLEST: f64 = 400.0;
+/// The same where a sentence and a button have to stand beside it on a phone.
+pub const LOW: f64 = 240.0;
 
 /// A line of text that starts at the upper left corner of its line.
 fn text(role: Role, left: f64, top: f64, size: f64, strong: bool, text: &str) -> Shape {

@@ -10,9 +10,23 @@ impl PlanPicture {
     /// Everything noted of a field that has a place, with where to dig next, `[longitude, latitude]`; parts and words
     /// still without their text. `reading` and `map` are those of the same notes.
     pub fn of(notes: &FieldNotes, reading: &FieldReading, map: &FieldMap, next: Option<[f64; 2]>) -> Self {
-        // A field of which nothing is marked is laid out around its first pit.
+        Self::laid_on(Self::plane(notes, map), notes, reading, map, next)
+    }
+
+    /// The plane a field is laid out on: its own; one of which nothing is marked is laid out around its first pit.
+    pub fn plane(notes: &FieldNotes, map: &FieldMap) -> Option<Plane> {
         let first = notes.pits.iter().find_map(|pit| pit.at).map(degrees);
-        let plane = map.plane().or(first.map(Plane::at));
+        map.plane().or(first.map(Plane::at))
+    }
+
+    /// The same laid out on a plane that is given: that of [`Self::plane`] where there is one.
+    pub fn laid_on(
+        plane: Option<Plane>,
+        notes: &FieldNotes,
+        reading: &FieldReading,
+        map: &FieldMap,
+        next: Option<[f64; 2]>,
+    ) -> Self {
         let flat = |place: [f64; 2]| plane.map(|plane| plane.flat(place));
         let spot = |position: Option<Position>| position.map(degrees).and_then(flat);
         let pits = notes.pits.iter().zip(&reading.pits).enumerate().map(|(index, (pit, read))| PlanPit {

@@ -1,0 +1,65 @@
+# Bildschirme: Liste der Schläge, ein Schlag, sein Rand, eine Stelle auf dem Plan.
+
+field_text-what_it_is = Graben, Wand ansehen, wissen, was zu tun ist.
+field_text-what_it_is_line = Für eine Person mit Spaten: wo lockern, wie tief, und was in Ruhe lassen.
+field_text-which_field = Welcher Schlag?
+field_text-name_asked = Wie heißt der Schlag?
+field_text-name_enough = Der Name auf dem Hof genügt; alles Weitere kann folgen.
+field_text-find = Schlag nach Namen suchen
+field_text-found_none = Kein Schlag heißt so.
+field_text-all_again = wieder alle Schläge
+field_text-dig_first = Zuerst dort graben, wo der Bestand am besten aussieht.
+field_text-dig_first_line = Mit dieser Grube wird verglichen, was anderswo zu sehen ist.
+field_text-dig_best = dort graben, wo der Bestand am besten aussieht
+field_text-dig_behind = hinter der Maschine graben
+field_text-set_machine = Maschine einstellen
+field_text-pits = Gruben
+field_text-edge = Rand des Schlags
+field_text-edge_asked = An jeder Ecke tippen.
+field_text-edge_how = Hingehen, oder die Ecken auf dem Plan berühren.
+field_text-edge_whole = Der Rand ist geschlossen.
+field_text-drop_corner = letzte Ecke wegnehmen
+field_text-corner_dropped = Die letzte Ecke ist nicht mehr vermerkt.
+field_text-on_plan_how = Den Plan berühren oder das Kreuz in Schritten verschieben.
+field_text-no_place_yet = Hier ist noch keine Stelle bekannt.
+field_text-no_place_line = Den Rand des Schlags abgehen oder das Handy den Standort lesen lassen.
+field_text-short_steps = in kurzen Schritten
+field_text-long_steps = in langen Schritten
+field_text-how_sure = wie sicher
+field_text-light = hell oder dunkel
+field_text-light_day = hell
+field_text-light_dark = dunkel
+field_text-light_phone = wie das Handy
+field_text-own_asked = Was soll anders sein?
+field_text-settled = es ist nichts zu entscheiden
+field_text-team_word_set = gesetzt
+field_text-team_word_none = keines gesetzt
+field_text-keep = merken
+field_text-next_pit = die nächste Grube
+
+field-with_area = { $field }, { $area }
+field-dig_on = { $on } graben
+field-by_eye = Stelle nach Augenmaß wählen
+field-pit_asked = Wo liegt Grube { $number }?
+field-away = { $distance } entfernt
+
+# Was mit einem Schlag zu tun ist, in wenigen Worten; .rest für alles Übrige.
+headline-leave_it = { $the } so lassen
+    .rest = den Rest so lassen
+headline-roots_first = { $on } erst Wurzeln arbeiten lassen
+    .rest = sonst erst Wurzeln arbeiten lassen
+headline-loosen = { $the } lockern
+    .rest = den Rest lockern
+headline-loosen_at = { $the } { $tip } tief lockern
+headline-loosen_unfit = { $the } lockern, sobald es geht
+headline-wait = { $on } warten
+    .rest = sonst warten
+headline-drain_first = { $the } erst entwässern
+    .rest = den Rest erst entwässern
+headline-dig_again = { $on } neu graben
+    .rest = sonst neu graben
+headline-ask_specialist = { $the } erst nach Beratung bearbeiten
+    .rest = den Rest erst nach Beratung
+headline-so_far = { $rest }, soweit gegraben
+headline-and_more = der Rest steht unten
+headline-whole = { $clauses }.

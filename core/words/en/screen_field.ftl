@@ -1,0 +1,65 @@
+# Screens of the list of fields, a field, its edge, and a place on its plan.
+
+field_text-what_it_is = Dig, look at the face, know what to do.
+field_text-what_it_is_line = For one person with a spade: where to loosen, how deep, and what to leave alone.
+field_text-which_field = Which field?
+field_text-name_asked = What is the field called?
+field_text-name_enough = The name the farm uses is enough; the rest can follow.
+field_text-find = find a field by name
+field_text-found_none = No field is called so.
+field_text-all_again = all fields again
+field_text-dig_first = Dig first where the crop looks best.
+field_text-dig_first_line = Whatever is found elsewhere is held against that pit.
+field_text-dig_best = dig where the crop looks best
+field_text-dig_behind = dig behind the machine
+field_text-set_machine = set the machine
+field_text-pits = pits
+field_text-edge = edge of the field
+field_text-edge_asked = Tap at every corner.
+field_text-edge_how = Walk there, or touch the corners on the plan.
+field_text-edge_whole = The edge is closed.
+field_text-drop_corner = take the last corner away
+field_text-corner_dropped = The last corner is no longer noted.
+field_text-on_plan_how = Touch the plan, or move the cross in steps.
+field_text-no_place_yet = No place is known here yet.
+field_text-no_place_line = Walk the edge of the field, or let the phone read its position.
+field_text-short_steps = in short steps
+field_text-long_steps = in long steps
+field_text-how_sure = how sure
+field_text-light = day or dark
+field_text-light_day = day
+field_text-light_dark = dark
+field_text-light_phone = as the phone
+field_text-own_asked = What is to be changed?
+field_text-settled = nothing asks anything of you
+field_text-team_word_set = set
+field_text-team_word_none = none set
+field_text-keep = keep it
+field_text-next_pit = the next pit
+
+field-with_area = { $field }, { $area }
+field-dig_on = dig { $on }
+field-by_eye = choose the place by eye
+field-pit_asked = Where does pit { $number } lie?
+field-away = { $distance } away
+
+# What to do with a field, in a few words; .rest of all that is left.
+headline-leave_it = leave { $the } as it is
+    .rest = leave the rest
+headline-roots_first = roots first { $on }
+    .rest = roots first on the rest
+headline-loosen = loosen { $the }
+    .rest = loosen the rest
+headline-loosen_at = loosen { $the } { $tip } deep
+headline-loosen_unfit = loosen { $the } once fit
+headline-wait = wait { $on }
+    .rest = wait with the rest
+headline-drain_first = drain { $the } first
+    .rest = drain the rest first
+headline-dig_again = dig again { $on }
+    .rest = dig again on the rest
+headline-ask_specialist = ask before working { $the }
+    .rest = ask about the rest
+headline-so_far = { $rest } so far
+headline-and_more = the rest is below
+headline-whole = { $clauses }.
