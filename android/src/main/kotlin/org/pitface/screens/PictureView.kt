@@ -39,7 +39,7 @@ import org.pitface.core.ShownPicture
 import org.pitface.state.Phrase
 
 /** Under this height a picture shows nothing. */
-internal val LeastPicture = 44.dp
+internal val LeastPicture = 60.dp
 
 /** A picture as large as its place lets it be, whole, and what a finger on it does. */
 @Composable
