@@ -1,6 +1,8 @@
 //! The closed lists that have a word for each value.
 
-use super::{Caption, Detail, DetailText, FieldText, Heading, Language, NotSaved, PartnerText, PitText};
+use super::{
+    Caption, Detail, DetailText, FieldText, Heading, Language, NotSaved, PartnerText, PitText, WorkText,
+};
 use crate::advice::after_dig::{
     Across, Check, FailureCause, Lasting, NextStep, PairBy, PassClue, Remedy, Verdict,
 };
@@ -16,6 +18,8 @@ use crate::record::{
     FeetSeen, Lift, OrganicMatterLevel, Patches, PlaceKind, PlatesLeft, PoresSeen, Profile, Resistance,
     RollOutcome, RootsSeen, Smear, Smell, Zone,
 };
+use crate::soil::density::{PackingFormula, ParticleSize};
+use crate::soil::resistance::LooseningNeed;
 use crate::soil::texture::{TextureClass, TextureGroup, TextureScheme};
 
 /// A value of a closed list that has a word.
@@ -80,12 +84,15 @@ listed! {
     Lasting = "lasting",
     Lies = "lies",
     Lift = "lift",
+    LooseningNeed = "loosening_need",
     Measure = "measure",
     NextStep = "next_step",
     NotSaved = "not_saved",
     Obstacle = "obstacle",
     OrganicMatterLevel = "organic_matter",
+    PackingFormula = "packing_formula",
     PairBy = "pair_by",
+    ParticleSize = "particle_size",
     PartnerText = "partner_text",
     PassClue = "pass_clue",
     Patches = "patches",
@@ -110,5 +117,6 @@ listed! {
     Verdict = "verdict",
     Versus = "reference",
     WhyNot = "why_not",
+    WorkText = "work_text",
     Zone = "zone",
 }
