@@ -45,7 +45,8 @@ internal class GreyTest : Looking() {
     /** Its place in grey, brought to one size, without the middle where its words are. */
     private fun grey(painted: Bitmap, word: String): List<Int> {
         val place = rule.onNode(hasText(word) and hasClickAction() and SemanticsMatcher("any") { true }).fetchSemanticsNode().boundsInRoot.inflate(2f) // with the line between two ways
-        val cut = Bitmap.createBitmap(painted, place.left.toInt(), place.top.toInt(), place.width.toInt(), place.height.toInt())
+        val left = place.left.toInt().coerceAtLeast(0)
+        val cut = Bitmap.createBitmap(painted, left, place.top.toInt(), place.right.toInt().coerceAtMost(painted.width) - left, place.height.toInt())
         val small = Bitmap.createScaledBitmap(cut, WIDE, HIGH, true)
         return (0 until HIGH).flatMap { y -> (0 until WIDE).filterNot { it in WIDE / 4..WIDE * 3 / 4 && y in HIGH / 5..HIGH * 4 / 5 }.map { x -> small.getPixel(x, y) } }
             .map { (Color.red(it) * 299 + Color.green(it) * 587 + Color.blue(it) * 114) / 1000 }
