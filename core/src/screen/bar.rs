@@ -11,7 +11,7 @@ pub(super) fn empty(place: Place, kind: ScreenKind, title: String, world: &World
     let words = world.words;
     let small = |label: Caption, act: Act| act_button(words.label(label), act);
     let undo = Button { enabled: world.can_undo, ..small(Caption::Undo, Act::Undo) };
-    let back = place.above().map(|above| small(Caption::Back, Act::Go(above)));
+    let back = back_from(place, world).map(|back| small(Caption::Back, Act::Go(back)));
     Draft {
         place,
         kind,
@@ -30,7 +30,8 @@ pub(super) fn empty(place: Place, kind: ScreenKind, title: String, world: &World
 /// A screen by rank with nothing on it yet: its title, the way back, and undo among its tools.
 pub(super) fn blank(place: Place, kind: ScreenKind, title: String, world: &World) -> Screen {
     let undo = tool(Icon::Undo, world.words.label(Caption::Undo), Act::Undo).enabled_if(world.can_undo);
-    let back = place.above().map(|above| act_button(world.words.label(Caption::Back), Act::Go(above)));
+    let back =
+        back_from(place, world).map(|back| act_button(world.words.label(Caption::Back), Act::Go(back)));
     Screen {
         place,
         kind,
@@ -49,6 +50,11 @@ pub(super) fn blank(place: Place, kind: ScreenKind, title: String, world: &World
         wants_position: false,
         keys: None,
     }
+}
+
+/// Where *back* leads from a place.
+fn back_from(place: Place, world: &World) -> Option<Place> {
+    place.above().map(|above| world.back.filter(|back| !back.is_like(place)).unwrap_or(above))
 }
 
 /// A tool of the line at the very bottom: an icon and its word.

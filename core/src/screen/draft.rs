@@ -105,7 +105,6 @@ impl From<Draft> for Screen {
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(super) enum Size {
     Small,
-    Usual,
     Large,
 }
 

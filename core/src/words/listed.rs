@@ -1,7 +1,8 @@
 //! The closed lists that have a word for each value.
 
 use super::{
-    Caption, Detail, DetailText, FieldText, Heading, Language, NotSaved, PartnerText, PitText, WorkText,
+    Caption, Detail, DetailText, FaceText, FieldText, Heading, Language, NotSaved, PartnerText, PitText,
+    WorkText,
 };
 use crate::advice::after_dig::{
     Across, Check, FailureCause, Lasting, NextStep, PairBy, PassClue, Remedy, Verdict,
@@ -10,13 +11,13 @@ use crate::advice::machine::{
     CriticalPlace, CriticalShift, FuelFormula, Measure, SpacingFit, TractorFit, WhyNot,
 };
 use crate::advice::sampling::Settled;
-use crate::advice::{Caution, FollowUp, Lacks, Obstacle, Sureness};
+use crate::advice::{BearsOn, Caution, FieldInput, FollowUp, Lacks, Obstacle, Sureness};
 use crate::place::Compass;
 use crate::reading::{Below, Clue, Lies, Versus};
 use crate::record::{
     Buried, Call, Cause, ChannelsSeen, ClodInWater, Clods, ComesAway, Condition, Drive, Extent, FaceMoisture,
-    FeetSeen, Lift, OrganicMatterLevel, Patches, PlaceKind, PlatesLeft, PoresSeen, Profile, Resistance,
-    RollOutcome, RootsSeen, Smear, Smell, Zone,
+    FeetSeen, Lift, LineSort, OrganicMatterLevel, Patches, PlaceKind, PlatesLeft, PoresSeen, Profile,
+    Resistance, RollOutcome, RootsSeen, Smear, Smell, Zone,
 };
 use crate::soil::density::{PackingFormula, ParticleSize};
 use crate::soil::resistance::LooseningNeed;
@@ -52,6 +53,7 @@ macro_rules! listed {
 
 listed! {
     Across = "across",
+    BearsOn = "bears_on",
     Below = "below",
     Buried = "buried",
     Call = "call",
@@ -73,13 +75,16 @@ listed! {
     Drive = "drive",
     Extent = "extent",
     FaceMoisture = "face",
+    FaceText = "face_text",
     FailureCause = "failure_cause",
     FeetSeen = "feet",
+    FieldInput = "field_input",
     FieldText = "field_text",
     FollowUp = "follow_up",
     FuelFormula = "fuel_formula",
     Heading = "heading",
     Lacks = "lacks",
+    LineSort = "line_sort",
     Language = "language",
     Lasting = "lasting",
     Lies = "lies",
