@@ -126,7 +126,7 @@ internal object Tour {
             val pit = Regex("\"pit\":\"([^\"]+)\"").findAll(neighbour.session.screen().rows.toString()).map { it.groupValues[1] }.last()
             neighbour.session.go("{\"start_pit\":{\"field\":\"$field\",\"pit\":\"$pit\"}}")
             neighbour.session.tapOn("Wheeling")
-            val light = go("{\"detail\":{\"field\":\"$field\",\"detail\":\"texture\"}}").questions.first().answers[2]
+            val light = go("{\"detail\":{\"field\":\"$field\",\"detail\":\"texture\"}}").buttons.first { "light" in it.does.toString() }
             tap((light.does as ShownDoes.Act).act)
             importFile(neighbour.handsOver().path)
             return go("\"fields\"")
