@@ -28,7 +28,7 @@ saved-new = neu
 saved-place = Platz in der Liste
 saved-value = { $cell }: { $value }
 saved-named = { $kind } { $name }
-saved-pass = Überfahrt { $number }
+saved-pass_named = Überfahrt { $number }
 saved-after_dig = Grube dahinter A{ $number }
 saved-at = { $kind } { $depth }
 

@@ -28,7 +28,7 @@ saved-new = new
 saved-place = its place in the list
 saved-value = { $cell }: { $value }
 saved-named = { $kind } { $name }
-saved-pass = pass { $number }
+saved-pass_named = pass { $number }
 saved-after_dig = after-dig A{ $number }
 saved-at = { $kind } { $depth }
 
