@@ -4,7 +4,9 @@
 
 mod advice_fixture;
 
-use advice_fixture::{fit_to_loosen, good, layer, notes, open, pan, pan_pit, pit, reference, roll, says, sound_subsoil};
+use advice_fixture::{
+    fit_to_loosen, good, layer, notes, open, pan, pan_pit, pit, reference, roll, says, sound_subsoil,
+};
 use chrono::{DateTime, NaiveDate};
 use pitface_core::advice::{Readiness, What};
 use pitface_core::record::{Call, PlaceKind, RollOutcome};
