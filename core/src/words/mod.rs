@@ -21,6 +21,7 @@ mod amount;
 mod calls;
 mod cells;
 mod clues;
+mod deleting;
 mod describe;
 mod details;
 mod face;
