@@ -7,7 +7,7 @@ use std::fmt::Write as _;
 const GROUPS: &[(&str, &[&str])] = &[
     (
         "A field, from its notes file or from a store",
-        &["read", "next", "where", "behind", "ground", "draw", "tables"],
+        &["read", "next", "where", "behind", "ground", "draw", "tables", "boundary"],
     ),
     ("At the hole and the machine, without notes", &["roll", "texture", "sample", "class", "tip", "set"]),
     (
@@ -75,6 +75,13 @@ const EXAMPLES: &[(&str, &[&str])] = &[
         &[
             "pitface tables out/lapwing_ground.notes.json out/mere_piece.notes.json --out out/tables",
             "pitface tables --store out/estate.pitface --out out/tables",
+        ],
+    ),
+    (
+        "boundary",
+        &[
+            "pitface boundary out/tables/fields.gpkg",
+            "pitface boundary out/tables/fields.geojson --area 1 --into out/mere_piece.notes.json \\\n    --anyway --out out/bounded.notes.json",
         ],
     ),
     ("roll", &["pitface roll --surface crumbles --at-depth short_lengths --texture sandy_loam"]),

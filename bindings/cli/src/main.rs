@@ -9,6 +9,7 @@ mod command;
 mod device;
 mod drawn;
 mod drawn_field;
+mod drawn_photo;
 mod field;
 mod help;
 mod input;

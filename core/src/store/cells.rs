@@ -181,6 +181,7 @@ kept! {
         602 media_type,
         603 taken,
         604 depth_mm,
+        605 marks,
     }
     /// A person, at the top.
     Person "person" = 7 {

@@ -100,7 +100,7 @@ pub use cells::{Cell, Kind};
 pub use check::Checked;
 pub use conflicts::{Conflict, Version};
 pub use error::StoreError;
-pub use geopackage::write_geopackage;
+pub use geopackage::{read_geopackage, write_geopackage};
 pub use history::{Deleted, SaveTold};
 pub use kept::NAME_NOT_READABLE;
 pub use last_save::{Did, LastSave, Named, Written};
@@ -112,7 +112,7 @@ pub use partners::Partner;
 pub use personal::Personal;
 pub use photos::{
     KeptPhoto, PhotoFault, PhotoHash, Photos, PhotosChecked, PieceTaken, Stripped, photo_hash, photo_name,
-    stripped, without_notes,
+    shown_size, stripped, without_notes,
 };
 pub use reading_in::{NotesFile, ReadIn};
 pub use regretted::Regretted;

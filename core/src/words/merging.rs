@@ -465,6 +465,9 @@ impl Words {
                 let count = if pairs { items.len() } else { places };
                 self.say_with("cell_value-places", &fluent_args!["count" => count])
             }
+            (Some(Show::Marks), Value::Array(marks)) => {
+                self.say_with("cell_value-places", &fluent_args!["count" => marks.len()])
+            }
             _ => self.plain(&value),
         }
     }

@@ -18,6 +18,7 @@
 
 mod after_dig;
 mod amount;
+mod boundary;
 mod calls;
 mod cells;
 mod clues;

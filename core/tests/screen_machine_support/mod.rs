@@ -37,6 +37,7 @@ pub fn demo() -> Vec<FieldNotes> {
             media_type: "image/jpeg".into(),
             taken: field.pits[0].dug,
             depth_mm: None,
+            marks: Vec::new(),
             unknown: serde_json::Map::default(),
         };
         field.pits[0].photos.push(photo);
