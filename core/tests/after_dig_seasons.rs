@@ -134,6 +134,11 @@ fn a_season_on_it_has_held_or_not() {
         (&LOOSE, None, Lasting::Held, NextStep::KeepOff),
         (&LOOSE, Some(RootsSeen::Sideways), Lasting::Partly, NextStep::KeepOff),
         (&[280, 250, 260, 245, 280], None, Lasting::Partly, NextStep::KeepOff),
+        // Of the 60 mm of the layer 52, 50, 30 and 29 are still loose: the marks are 0.85 and a half of it (our judgement).
+        (&[272; 5], None, Lasting::Held, NextStep::KeepOff),
+        (&[270; 5], None, Lasting::Partly, NextStep::KeepOff),
+        (&[250; 5], None, Lasting::Partly, NextStep::KeepOff),
+        (&[249; 5], None, Lasting::Lost, NextStep::StopLoosening),
         (&CLOSED, Some(RootsSeen::Through), Lasting::Lost, NextStep::StopLoosening),
         (&[230, 230, 230, 230, 230], None, Lasting::Lost, NextStep::StopLoosening),
     ] {

@@ -223,6 +223,9 @@ mod tests {
             (&[380, 350, 330, 300], Evenness::Sloping),
             (&[350, 290, 350, 345], Evenness::Jagged),
             (&[350, 290], Evenness::Sloping),
+            // 45 mm apart they are no longer even.
+            (&[350, 306], Evenness::Even),
+            (&[350, 305], Evenness::Sloping),
         ] {
             let mirrored: Vec<u32> = slots.iter().rev().copied().collect();
             assert_eq!(evenness(slots), Some(evenness_of), "{slots:?}");
