@@ -151,6 +151,16 @@ fn a_season_on_it_has_held_or_not() {
     }
 }
 
+/// 120 days after the pass a hole tells whether it has held (our judgement); the day before it still tells what was done.
+#[test]
+fn a_season_is_a_hundred_and_twenty_days() {
+    let season_on = |dug| {
+        let pass = pass(40, Extent::Zone, "2025-09-01", vec![dig(50, dug, &LOOSE)]);
+        told(&notes(vec![pass])).remove(0).digs[0].season_on
+    };
+    assert!(!season_on("2025-12-29") && season_on("2025-12-30"));
+}
+
 #[test]
 fn without_readings_then_nothing_can_be_said_of_lasting() {
     let holes = vec![dig(51, "2026-05-01", &LOOSE)];

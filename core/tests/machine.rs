@@ -191,7 +191,8 @@ fn what_reaches_the_drawbar_on_every_surface() {
 #[test]
 fn what_a_weight_can_pull_on_every_surface() {
     for case in cases("grip") {
-        let tractor = Some(Tractor { power_kw: 150.0, drive: Drive::FourWheel });
+        let drive = case.0["input"]["drive"].as_str().and_then(Drive::from_code).unwrap_or(Drive::FourWheel);
+        let tractor = Some(Tractor { power_kw: 150.0, drive });
         let machine =
             Machine { tractor, tractor_mass_kg: Some(case.given_mm("mass_kg")), ..machine(3, None) };
         let surface = Surface::from_code(case.code("surface")).unwrap();
