@@ -13,6 +13,7 @@ use crate::position::Fixes;
 use crate::save::why;
 use crate::shown::{Around, ShownScreen};
 use crate::team_word::TeamWord;
+use crate::undoing::Undoing;
 use chrono::{DateTime, FixedOffset};
 use pitface_core::answer::Answers;
 use pitface_core::error::Fault;
@@ -49,6 +50,7 @@ pub(crate) struct Held {
     /// Hashes of the open field's photos that are not in the folder.
     photos_missing: BTreeSet<String>,
     offset: FixedOffset,
+    undoing: Undoing,
 }
 
 /// A screen, and whether the notes have changed.
@@ -99,6 +101,7 @@ impl Held {
             wants_position: false,
             photos_missing: BTreeSet::new(),
             offset,
+            undoing: Undoing::default(),
         })
     }
 
@@ -120,8 +123,8 @@ impl Held {
         } else {
             BTreeSet::new()
         };
-        let can_undo = self.store.can_undo()?;
-        let screen = screen::show(self.place, &self.world(can_undo));
+        self.undoing.load(&self.store, self.place.field())?;
+        let screen = screen::show(self.place, &self.world());
         self.place = screen.place;
         self.wants_position = screen.wants_position;
         if !screen.wants_position {
@@ -144,7 +147,7 @@ impl Held {
         Ok(())
     }
 
-    fn world(&self, can_undo: bool) -> World<'_> {
+    fn world(&self) -> World<'_> {
         World {
             own: &self.own,
             words: &self.words,
@@ -156,7 +159,8 @@ impl Held {
             partners: self.partners(),
             incoming: self.opened.as_ref().map(|opened| &opened.shown),
             now: self.now(),
-            can_undo,
+            undo: self.undoing.undo(),
+            redo: self.undoing.redo(),
         }
     }
 
@@ -172,8 +176,7 @@ impl Held {
         })?;
         self.load()?;
         self.load_partners()?;
-        let can_undo = self.store.can_undo()?;
-        let done = match screen::tap(self.place, &act, text, &self.world(can_undo), &mut new_id) {
+        let done = match screen::tap(self.place, &act, text, &self.world(), &mut new_id) {
             Ok(done) => done,
             Err(fault) => return self.told(to_read(fault)),
         };

@@ -49,6 +49,8 @@ fn ellmoor_of_version_1() -> FieldNotes {
         stony: None,
         plates_soft: None,
         next_crop: None,
+        next_sown: None,
+        slope_percent: None,
         controlled_traffic: None,
         remark: None,
         ..whole.field
@@ -57,6 +59,7 @@ fn ellmoor_of_version_1() -> FieldNotes {
     for pit in &mut pits {
         pit.remark = None;
         pit.layers.iter_mut().for_each(|layer| layer.remark = None);
+        pit.photos.iter_mut().for_each(|photo| photo.marks.clear());
     }
     FieldNotes { field, pits, machines: vec![], passes: vec![], unknown: whole.unknown }
 }

@@ -16,6 +16,7 @@ mod hatch;
 mod layout;
 mod living;
 pub mod machine;
+pub mod photo;
 mod pieces;
 pub mod plan;
 mod row;

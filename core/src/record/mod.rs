@@ -22,11 +22,11 @@ pub use codes::{
     PlaceKind, PoresSeen, Resistance, RollOutcome, RootsSeen, Smell, Zone,
 };
 pub use field::{Field, FieldNotes, OrganicMatter, TextureNote};
-pub use ground::{Buried, BuriedLine, Part, PartShape};
+pub use ground::{Buried, BuriedLine, LineSort, Part, PartShape};
 pub use id::RecordId;
 pub use machine::{Drive, Foot, LeadingTines, Machine, SpeedRange, Tractor, Wings};
 pub use pass::{AfterDig, Clods, Extent, FeetSeen, Lift, Pass, PlatesLeft, Profile, Smear};
-pub use pit::{Layer, Person, Photo, Pit, Position, Roll, Step};
+pub use pit::{Layer, Person, Photo, PhotoMark, Pit, Position, Roll, Step};
 pub use signs::{Sign, Signs};
 
 /// Keys and values of a newer or foreign program, kept as they came.

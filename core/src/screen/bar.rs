@@ -10,7 +10,7 @@ pub(super) fn empty(place: Place, kind: ScreenKind, title: String, world: &World
     let words = world.words;
     let small =
         |label: Caption, act: Act| Button { size: Size::Small, ..act_button(words.label(label), act) };
-    let undo = Button { enabled: world.can_undo, ..small(Caption::Undo, Act::Undo) };
+    let undo = Button { enabled: world.undo.is_some(), ..small(Caption::Undo, Act::Undo) };
     let back = place.above().map(|above| small(Caption::Back, Act::Go(above)));
     Screen {
         place,

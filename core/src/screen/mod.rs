@@ -90,6 +90,7 @@ pub fn tap(
     match act {
         Act::Go(place) => Ok(Done::go(*place)),
         Act::Undo => Ok(Done::save(Edit::Undo, place)),
+        Act::Redo => Ok(Done::save(Edit::Redo, place)),
         Act::Own(act) => own::tap(place, act, text, world),
         Act::Field(act) => field::tap(place, *act, text, world, new_id),
         Act::Pit(act) => pit::tap(place, act, world, new_id),

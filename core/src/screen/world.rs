@@ -5,6 +5,7 @@ use super::partners::Partners;
 use crate::answer::{Answers, FieldAnswer};
 use crate::place::AveragedFix;
 use crate::record::{FieldNotes, RecordId};
+use crate::store::LastSave;
 use crate::units::LengthUnit;
 use crate::words::{Language, Words};
 use chrono::{DateTime, FixedOffset};
@@ -48,8 +49,10 @@ pub struct World<'a> {
     pub incoming: Option<&'a Incoming>,
     /// Now, with the local offset.
     pub now: DateTime<FixedOffset>,
-    /// There is a save to take back.
-    pub can_undo: bool,
+    /// What undo takes back: the last save within the open field, outside of fields the last of all.
+    pub undo: Option<&'a LastSave>,
+    /// What redo brings again, likewise.
+    pub redo: Option<&'a LastSave>,
 }
 
 impl<'a> World<'a> {

@@ -11,6 +11,8 @@ pub(super) enum Show {
     Texture,
     /// Positions, of which only the number is told.
     Places,
+    /// Marks on a photo, of which only the number is told.
+    Marks,
     /// As it stands.
     Whatever,
 }
@@ -50,6 +52,8 @@ pub(super) const CELLS: &[(&str, &str, Show)] = &[
     ("field.stony", "cell-stony", Show::Whatever),
     ("field.plates_soft", "cell-plates_soft", Show::Whatever),
     ("field.next_crop", "cell-next_crop", Show::Whatever),
+    ("field.next_sown", "cell-next_sown", Show::Whatever),
+    ("field.slope_percent", "cell-slope", Show::Whatever),
     ("field.controlled_traffic", "cell-controlled_traffic", Show::Whatever),
     ("field.remark", "cell-remark", Show::Whatever),
     ("pit.place", "cell-place", Show::Code("place")),
@@ -82,6 +86,7 @@ pub(super) const CELLS: &[(&str, &str, Show)] = &[
     ("photo.media_type", "cell-photo_type", Show::Whatever),
     ("photo.taken", "cell-photo_taken", Show::Whatever),
     ("photo.depth_mm", "cell-photo_depth", Show::Length),
+    ("photo.marks", "cell-photo_marks", Show::Marks),
     ("person.name", "cell-name", Show::Whatever),
     ("person.left_handed", "cell-left_handed", Show::Whatever),
     ("machine.name", "cell-name", Show::Whatever),
@@ -124,6 +129,7 @@ pub(super) const CELLS: &[(&str, &str, Show)] = &[
     ("line.kind", "cell-buried", Show::Code("buried")),
     ("line.along", "cell-along", Show::Places),
     ("line.depth_mm", "cell-line_depth", Show::Length),
+    ("line.sort", "cell-line_sort", Show::Code("line_sort")),
 ];
 
 #[cfg(test)]

@@ -125,7 +125,8 @@ impl Alone {
             incoming: None,
             partners: &self.partners,
             now: chrono::DateTime::UNIX_EPOCH.fixed_offset(),
-            can_undo: true,
+            undo: None,
+            redo: None,
         }
     }
 
