@@ -8,6 +8,7 @@ mod act;
 mod apart;
 mod bar;
 pub mod behind;
+mod deleting;
 pub mod drawn;
 pub mod field;
 mod hand_over;
@@ -25,6 +26,7 @@ mod step;
 mod world;
 
 pub use act::{Act, Ask, Done, Edit, Place};
+pub use deleting::{Hanging, hanging};
 pub use incoming::Incoming;
 pub use model::{Bar, Button, Does, Doing, Keys, Known, Pictured, Row, Screen, ScreenKind, Size};
 pub use world::{Own, World};
@@ -91,6 +93,8 @@ pub fn tap(
         Act::Go(place) => Ok(Done::go(*place)),
         Act::Undo => Ok(Done::save(Edit::Undo, place)),
         Act::Redo => Ok(Done::save(Edit::Redo, place)),
+        Act::Delete { record } => deleting::delete(place, *record, world),
+        Act::BringBack { record } => Ok(Done::save(Edit::BringBack { record: *record }, place)),
         Act::Own(act) => own::tap(place, act, text, world),
         Act::Field(act) => field::tap(place, *act, text, world, new_id),
         Act::Pit(act) => pit::tap(place, act, world, new_id),

@@ -3,6 +3,7 @@
 pub mod buried;
 pub mod detail;
 pub(super) mod details;
+pub mod listed;
 pub(super) mod outline;
 
 use super::bar::{empty, gone};
