@@ -41,6 +41,8 @@ field-with_area = { $field }, { $area }
 field-dig_on = { $on } graben
 field-by_eye = Stelle nach Augenmaß wählen
 field-pit_asked = Wo liegt Grube { $number }?
+field-now = jetzt: { $value }
+field-remark_long = Nicht vermerkt: Eine Bemerkung hat höchstens { $letters } Buchstaben. Kürzer schreiben.
 field-away = { $distance } entfernt
 
 # Was mit einem Schlag zu tun ist, in wenigen Worten; .rest für alles Übrige.

@@ -41,6 +41,8 @@ field-with_area = { $field }, { $area }
 field-dig_on = dig { $on }
 field-by_eye = choose the place by eye
 field-pit_asked = Where does pit { $number } lie?
+field-now = now: { $value }
+field-remark_long = Not noted: a remark has at most { $letters } letters. Write it shorter.
 field-away = { $distance } away
 
 # What to do with a field, in a few words; .rest of all that is left.

@@ -301,7 +301,7 @@ pub(super) fn tap(
         FieldAct::Detail { detail, to } => {
             return detail::tap(&notes.field, (detail, to), text, place, world);
         }
-        FieldAct::Line(act) => return buried::tap(notes, act, place, world, new_id),
+        FieldAct::Line(act) => return buried::tap(notes, act, (place, input), world, new_id),
         FieldAct::OutlineAnew => outline::anew(&notes.field, place, world),
         FieldAct::DropCorner => outline::drop_last(&notes.field, place, world),
         FieldAct::CornerAt(ground) => {
