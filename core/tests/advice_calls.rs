@@ -7,12 +7,12 @@ use advice_fixture::{
     sound_pit, sound_subsoil,
 };
 use chrono::{DateTime, FixedOffset};
-use pitface_core::advice::{Caution, FollowUp, Obstacle, Readiness, Stance, Sureness, What};
+use pitface_core::advice::{Caution, FollowUp, Obstacle, Readiness, Stance, Sureness, WaterHeld, What};
 use pitface_core::record::{
     Buried, BuriedLine, Call, FaceMoisture, Field, FieldNotes, Machine, Pit, PlaceKind, RollOutcome, Sign,
     TextureNote, Unknown, Wings, Zone,
 };
-use pitface_core::soil::texture::TextureGroup;
+use pitface_core::soil::texture::{Texture, TextureClass, TextureGroup, TextureScheme};
 
 fn with_rolls(rolls: &[(u32, RollOutcome)]) -> FieldNotes {
     let mut notes = fit_to_loosen();
@@ -629,6 +629,19 @@ fn a_harmed_layer_tells_what_it_cuts_off_of_the_crop() {
     // FAO-56, table 22: wheat roots 1.25 m; the pan begins at 220 mm.
     assert_eq!((wheat.potential_mm, wheat.top_mm), (1250, 220));
     assert!((wheat.share - 0.824).abs() < 1e-9);
+    // 1.03 m of it lie below; loam to clay loam hold 1.5 to 2.4 inches a foot, sandy loam 1.3 to 1.7
+    // (USDA-NRCS, Estimating Soil Moisture by Feel and Appearance).
+    assert_eq!(wheat.water, Some(WaterHeld { least_mm: 129, most_mm: 206 }));
+    let of_texture = |texture| {
+        let with_crop = |notes: &mut FieldNotes| {
+            notes.field.crop_now = Some("winter wheat".into());
+            notes.field.texture = texture;
+        };
+        open(&with_field(with_crop)).rooting_loss.and_then(|loss| loss.water)
+    };
+    let sand = Texture { scheme: TextureScheme::Usda, class: TextureClass::SandyLoam };
+    assert_eq!(of_texture(Some(TextureNote::Class(sand))), Some(WaterHeld { least_mm: 112, most_mm: 146 }));
+    assert_eq!(of_texture(None), None);
     assert_eq!(of("a crop nobody knows"), None);
     // What is sown next counts before what stands there: a potato roots 0.5 m.
     let next = with_field(|notes| {

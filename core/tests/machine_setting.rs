@@ -125,7 +125,7 @@ fn a_tractor_has_enough_is_tight_or_has_not_enough() {
 }
 
 /// A pull of 27.5 kN in the middle and 41.2 at its end: a firm field gives 0.369 of the weight at the slip for best
-/// traction, 0.598 at 20 % (Brixius 1987, value from memory).
+/// traction, 0.598 at 20 % (Brixius 1987, read second-hand).
 #[test]
 fn the_pull_is_held_against_the_weight() {
     let with = |tractor_mass_kg| {

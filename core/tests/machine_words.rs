@@ -1,6 +1,8 @@
 //! A machine set for a depth, told and drawn: both languages, both systems of units, phone width.
 
-use pitface_core::advice::machine::{DraughtSoil, LayerDepths, Price, Setting, Work, compare, set};
+use pitface_core::advice::machine::{
+    DraughtSoil, LayerDepths, Price, Setting, SideSlope, Work, compare, set,
+};
 use pitface_core::picture::machine::{KeyMark, SectionPicture, section};
 use pitface_core::picture::{Ruler, Shape, Spoken, Theme, svg, text_width};
 use pitface_core::record::{Drive, LeadingTines, Machine, RecordId, RollOutcome, SpeedRange, Tractor, Wings};
@@ -160,6 +162,64 @@ fn loosened_ground_is_drawn_only_where_the_model_holds() {
     }
 }
 
+/// Upright strokes of the large drawing, as depths in millimetres from the surface of the section, each with how far across it is
+/// from the nearest leg.
+fn strokes(picture: &SectionPicture) -> Vec<(f64, f64, f64)> {
+    use pitface_core::picture::Role;
+    let drawing = section(picture);
+    let frame = drawing.shapes.iter().rev().find_map(|shape| match shape {
+        Shape::Polyline { role: Role::Outline, points }
+            if points.len() == 5 && points[0] == points[4] && points[1].x - points[0].x > 150.0 =>
+        {
+            Some(points.clone())
+        }
+        _ => None,
+    });
+    let Some(frame) = frame else { panic!("the section has no frame") };
+    let per_mm = (frame[1].x - frame[0].x) / (f64::from(picture.legs.min(2)) * f64::from(picture.spacing_mm));
+    let lines = drawing.shapes.iter().filter_map(|shape| match shape {
+        Shape::Line { role: Role::Boundary, from, to } if from.x.to_bits() == to.x.to_bits() => {
+            Some((from, to))
+        }
+        _ => None,
+    });
+    lines
+        .filter(|(from, to)| from.y >= frame[0].y && to.y <= frame[2].y)
+        .map(|(from, to)| {
+            let across = (from.x - frame[0].x) / per_mm % f64::from(picture.spacing_mm);
+            let depth = |y: f64| (y - frame[0].y) / per_mm;
+            ((across - f64::from(picture.spacing_mm) / 2.0).abs(), depth(from.y), depth(to.y))
+        })
+        .collect()
+}
+
+/// With 300 mm wings at 350 mm and legs 600 mm apart, sides of 60 degrees leave a ridge of 260 mm and those of 45 degrees one of
+/// 150 (worked by hand: half of the gap times the tangent).
+#[test]
+fn what_hangs_on_the_slope_lies_between_steep_and_flat_sides() {
+    let words = Words::new(Language::English, LengthUnit::Centimetres);
+    let picture = picture(&words, &settings()[2]);
+    let drawn = strokes(&picture);
+    assert!(drawn.len() > 12, "{drawn:?}");
+    for (across, top, bottom) in &drawn {
+        let beyond = (across - 150.0).max(0.0);
+        let [steep, flat] = [60.0_f64, 45.0].map(|degrees| 350.0 - beyond * degrees.to_radians().tan());
+        assert!(
+            *top >= steep - 1.0 && *bottom <= flat + 1.0 && top < bottom,
+            "{across}: {top} to {bottom}, {steep} to {flat}"
+        );
+        assert!(top - steep < 6.0 && flat - bottom < 6.0, "{across}: {top} to {bottom}, {steep} to {flat}");
+    }
+    let key: Vec<String> = picture.key.iter().map(|line| line.text.replace('\u{a0}', " ")).collect();
+    assert!(
+        key.contains(&"Ridge between the tines, 15–26 cm by the slope of the sides".to_owned()),
+        "{key:?}"
+    );
+    let known =
+        SectionPicture { loosened: picture.loosened.map(|slope| SideSlope::known(slope.steep)), ..picture };
+    assert!(strokes(&known).is_empty());
+}
+
 #[test]
 fn everything_stays_on_the_paper_and_every_mark_has_its_line() {
     for words in all_words() {
@@ -200,6 +260,7 @@ fn everything_stays_on_the_paper_and_every_mark_has_its_line() {
                 assert_eq!(has(KeyMark::Layer), picture.layer.is_some());
                 assert_eq!(has(KeyMark::Leading), picture.leading_mm.is_some());
                 assert_eq!(has(KeyMark::Note), setting.2.ground.value().is_none());
+                assert_eq!(has(KeyMark::HangsOnSlope), setting.2.ground.value().is_some());
             }
         }
     }

@@ -1,17 +1,15 @@
 //! What must hold of every table and rule of the soil room, and what bad input is told.
 
 use pitface_core::error::Fault;
-use pitface_core::record::RollOutcome;
+use pitface_core::record::{FaceMoisture, RollOutcome};
 use pitface_core::soil::class::{self, ClassTable};
 use pitface_core::soil::density::{PackingFormula, ParticleSize, air_filled, packing, root_room};
-use pitface_core::soil::fragments::{Fragments, modifier};
-use pitface_core::soil::munsell::{Munsell, contrast};
+use pitface_core::soil::resistance::{Cone, ConeSays, SubsoilTexture};
+use pitface_core::soil::ring::{MadeOf, Ring, RingReading};
 use pitface_core::soil::roll::{self, RollMeaning};
-use pitface_core::soil::score::{Score, ScoreScheme, ScoredLayer, block};
-use pitface_core::soil::subsoil_score::{self, Seen};
+use pitface_core::soil::rooting;
 use pitface_core::soil::texture::{FeelScheme, Felt, Fractions, Placed, Rub, TextureScheme, place};
 use pitface_core::soil::texture::{TextureClass, TextureGroup};
-use pitface_core::soil::{counts, rooting};
 use proptest::prelude::*;
 
 fn any_table() -> impl Strategy<Value = &'static ClassTable> {
@@ -98,39 +96,81 @@ proptest! {
         prop_assert!(classes.iter().all(|&class| TextureScheme::Uk.has(class)));
     }
 
+    /// More soil in the ring never leaves more air, and never makes it better for roots.
     #[test]
-    fn contrast_is_the_same_from_either_side(pages in (0..3_usize, 0..3_usize), chips in prop::array::uniform4(1..8_u8)) {
-        let hue = ["7.5YR", "10YR", "2.5Y"];
-        let chip = |page: usize, value: u8, chroma: u8| {
-            Munsell::parse(&format!("{} {value}/{chroma}", hue[page])).unwrap()
-        };
-        let (one, other) = (chip(pages.0, chips[0], chips[1]), chip(pages.1, chips[2], chips[3]));
-        prop_assert_eq!(contrast(one, other), contrast(other, one));
+    fn a_denser_ring_is_never_better(dry in 100.0..170.0_f64, more in 0.0..20.0_f64, water in 0.0..20.0_f64, clay in 0..60_u32, sand in 0..40_u32) {
+        let [clay, sand] = [clay, sand].map(f64::from);
+        let of = |dry_g: f64| ring(100.0, Some(dry_g + water), dry_g, (sand, clay));
+        let (one, denser) = (of(dry), of(dry + more));
+        prop_assert!(denser.pores <= one.pores);
+        let air = |reading: &RingReading| reading.moisture.map(|moisture| moisture.air.share);
+        prop_assert!(air(&denser) <= air(&one));
+        prop_assert!(denser.roots.map(|roots| roots.room as usize) >= one.roots.map(|roots| roots.room as usize));
+        for (one, denser) in one.packing.iter().zip(&denser.packing) {
+            prop_assert!(denser.class.number >= one.class.number);
+        }
+        let adds_up = one.moisture.map(|moisture| moisture.by_volume + moisture.air.share + one.fine_g_per_cm3 / 2.65);
+        prop_assert!(adds_up.is_some_and(|whole| (whole - 1.0).abs() < 0.001), "{adds_up:?}");
     }
 
+    /// Stones of the density of all particles take room and nothing else: the fine earth between them is as it would be alone.
     #[test]
-    fn splitting_a_layer_or_turning_the_order_changes_no_score(
-        bounds in prop::collection::btree_set(10..800_u32, 3..6), halves in prop::collection::vec(2..=10_u8, 6), cut in 1..9_u32,
-    ) {
-        let bounds: Vec<u32> = bounds.into_iter().collect();
-        let layers: Vec<ScoredLayer> = bounds
-            .windows(2)
-            .zip(&halves)
-            .map(|(pair, &half)| ScoredLayer { top_mm: pair[0], bottom_mm: pair[1], value: f64::from(half) / 2.0 })
-            .collect();
-        let whole = block(ScoreScheme::Guimaraes2011, &layers).unwrap();
-        let mut turned: Vec<ScoredLayer> = layers.iter().rev().copied().collect();
-        let first = turned[0];
-        let cut_mm = first.top_mm + (first.bottom_mm - first.top_mm) * cut / 9;
-        if cut_mm > first.top_mm && cut_mm < first.bottom_mm {
-            turned[0].bottom_mm = cut_mm;
-            turned.push(ScoredLayer { top_mm: cut_mm, ..first });
-        }
-        let split = block(ScoreScheme::Guimaraes2011, &turned).unwrap();
-        prop_assert!((whole.mean.value() - split.mean.value()).abs() < 1e-9);
-        prop_assert_eq!(whole.limiting, split.limiting);
-        prop_assert!(whole.limiting.value >= whole.mean.value() - 1e-9);
+    fn stones_change_nothing_for_the_earth_between_them(dry in 100.0..170.0_f64, stones_cm3 in 0.0..60.0_f64) {
+        let alone = ring(100.0, Some(dry + 20.0), dry, (40.0, 20.0));
+        let stones_g = stones_cm3 * 2.65;
+        let given = Ring { volume_cm3: 100.0 + stones_cm3, wet_g: Some(dry + stones_g + 20.0), dry_g: dry + stones_g, stones_g: Some(stones_g) };
+        let among = given.reading(MadeOf::default()).unwrap();
+        prop_assert!((alone.fine_g_per_cm3 - among.fine_g_per_cm3).abs() < 0.0101);
+        let water = |reading: &RingReading| reading.moisture.map_or(0.0, |moisture| moisture.by_volume);
+        prop_assert!((water(&alone) - water(&among)).abs() < 0.0011);
     }
+
+    /// Whatever the moisture, a harder push never says that roots can push where a softer one did not, and only moist soil says
+    /// anything of loosening.
+    #[test]
+    fn a_harder_push_is_never_better(mpa in 0.0..6.0_f64, more in 0.0..4.0_f64, stony: bool) {
+        for moisture in FaceMoisture::ALL.iter().copied().map(Some).chain([None]) {
+            let of = |mpa| Cone { mpa, moisture, stony, subsoil: Some(SubsoilTexture::Sand) }.reading().unwrap();
+            let (soft, hard) = (of(mpa), of(mpa + more));
+            prop_assert!(soft.says == ConeSays::RootsCanPush || hard.says != ConeSays::RootsCanPush);
+            prop_assert!(soft.says != ConeSays::HardForRoots || hard.says == ConeSays::HardForRoots);
+            prop_assert_eq!(hard.loosening.is_some(), moisture == Some(FaceMoisture::Moist) && !stony);
+            let need = |reading: &pitface_core::soil::resistance::ConeReading| reading.loosening.map(|loosening| loosening.need as usize);
+            prop_assert!(need(&soft) <= need(&hard));
+        }
+    }
+}
+
+/// What a ring of this volume says, with sand and clay in percent.
+fn ring(volume_cm3: f64, wet_g: Option<f64>, dry_g: f64, (sand, clay): (f64, f64)) -> RingReading {
+    let fractions = Fractions::new(sand, 100.0 - sand - clay, clay).ok();
+    let given = Ring { volume_cm3, wet_g, dry_g, stones_g: None };
+    given.reading(MadeOf { fractions, particle_size: None }).unwrap_or_else(|faults| panic!("{faults:?}"))
+}
+
+/// A ring of 5 cm by 5.1 cm holds 100.1 cm³.
+#[test]
+fn a_round_ring_has_the_volume_of_a_cylinder() {
+    assert!((Ring::round_cm3(50, 51) - 100.138).abs() < 0.001);
+}
+
+/// More clay than 30 % can look harmless by density alone (Mueller and others 2013), less cannot.
+#[test]
+fn much_clay_is_told_to_hide() {
+    assert!(ring(100.0, None, 120.0, (10.0, 30.5)).clay_may_hide);
+    assert!(!ring(100.0, None, 120.0, (10.0, 30.0)).clay_may_hide);
+}
+
+/// A hair more water than pores is what ring and scales are off by; a lot more is a tin that was weighed along.
+#[test]
+fn a_full_ring_is_full_and_not_refused() {
+    let of = |wet_g| {
+        Ring { volume_cm3: 100.0, wet_g: Some(wet_g), dry_g: 140.0, stones_g: None }
+            .reading(MadeOf::default())
+    };
+    let full = of(189.0).unwrap().moisture.unwrap();
+    assert!(full.air.share.abs() < 1e-12 && full.air.roots_lack_air);
+    assert!(of(191.0).is_err());
 }
 
 #[test]
@@ -181,9 +221,10 @@ fn every_crop_answers_to_its_own_names() {
 /// Bad input, and what it is told: what is wrong and what to do.
 #[test]
 fn faults_say_what_is_wrong_and_what_to_do() {
-    let layer = |top_mm, bottom_mm, value| ScoredLayer { top_mm, bottom_mm, value };
-    let scores = |layers: &[ScoredLayer]| block(ScoreScheme::Guimaraes2011, layers).err();
-    let stones = |gravel, cobbles| modifier(Fragments { gravel, cobbles, ..Fragments::default() }).err();
+    let ring = |volume_cm3, wet_g, dry_g, stones_g| {
+        let faults = Ring { volume_cm3, wet_g, dry_g, stones_g }.reading(MadeOf::default()).err();
+        faults.and_then(|faults| faults.into_iter().next())
+    };
     let table: Vec<(Option<Fault>, &str)> = vec![
         (
             Fractions::new(40.0, 40.0, 30.0).err(),
@@ -221,39 +262,22 @@ fn faults_say_what_is_wrong_and_what_to_do() {
             air_filled(1.5, 33.0).err(),
             "water: 33 of the volume is water, but 0.434 of it is pores; give water",
         ),
+        (ring(0.0, None, 140.0, None), "ring: it has no inside (0 cm3); give its volume"),
+        (ring(100.0, None, -1.0, None), "dry: -1 g is no mass; give the dried soil in grams"),
+        (ring(100.0, Some(130.0), 140.0, None), "wet: 130 g is less than the 140 g left when dry; give both"),
+        (ring(100.0, None, 140.0, Some(140.0)), "stones: 140 g of stones are not part of 140 g of dry soil"),
         (
-            Munsell::parse("brown").err(),
-            "\"brown\" is no Munsell notation of a soil colour; write hue, value",
+            ring(100.0, None, 280.0, Some(270.0)),
+            "stones: stones alone fill 102 of 100 cm3; look at ring and stones",
         ),
-        (Munsell::parse("11YR 4/3").err(), "\"11YR 4/3\" is no Munsell notation"),
-        (Munsell::parse("10YR 4").err(), "\"10YR 4\" is no Munsell notation"),
-        (Munsell::parse("").err(), "\"\" is no Munsell notation"),
-        (Munsell::parse("10YR 40/3").err(), "\"10YR 40/3\" is no Munsell notation"),
-        (Munsell::parse("N 5/2").err(), "\"N 5/2\" is no Munsell notation"),
-        (stones(80.0, 40.0), "fragment_amount_usda has no class for 120 percent"),
-        (stones(-5.0, 40.0), "fragments: -5 is no share in percent; give each as percent of the volume"),
-        (counts::worms_per_m2(16, 200, 0).err(), "block: it has no area; give its width and length"),
-        (counts::root_area_percent(3, -1.0, 100.0).err(), "diameter: -1 is no size; give a number above 0"),
+        (ring(100.0, None, 270.0, None), "no soil has a dry bulk density of 2.7 g/cm3"),
         (
-            Score::new(ScoreScheme::Guimaraes2011, 5.5).err(),
-            "score: 5.5 is not on the scale guimaraes_2011; give",
-        ),
-        (Score::new(ScoreScheme::Peerlkamp1959, 0.0).err(), "give a number from 9 (best) to 1 (worst)"),
-        (scores(&[]), "layers: there is no layer; give at least one"),
-        (
-            scores(&[layer(0, 100, 2.0), layer(120, 250, 3.0)]),
-            "layers: no layer covers 100 to 120 mm; let each",
-        ),
-        (scores(&[layer(0, 120, 2.0), layer(100, 250, 3.0)]), "layers: two layers cover 100 to 120 mm"),
-        (scores(&[layer(0, 100, 7.0)]), "score: 7 is not on the scale"),
-        (subsoil_score::score(&[]).err(), "nothing was looked at"),
-        (
-            subsoil_score::score(&[Seen::PoresThroughout, Seen::RootsNone]).err(),
-            "roots: roots_none leads away from the column the looks before lead to; look again",
+            ring(100.0, Some(240.0), 140.0, None),
+            "wet: 100 % of the volume would be water, but only 47 % of it is pores",
         ),
         (
-            subsoil_score::score(&[Seen::RootsNone, Seen::RootsInCracks]).err(),
-            "roots: both roots_none and roots_in_cracks are given; give one answer a look",
+            Cone { mpa: -1.0, moisture: None, stony: false, subsoil: None }.reading().err(),
+            "penetration_usda has no class for -1 MPa",
         ),
     ];
     for (fault, said) in table {

@@ -1,20 +1,16 @@
 //! Published cases of the soil room; each with its source in the data file.
 
-use pitface_core::record::RollOutcome;
-use pitface_core::soil::available_water::{WaterGroup, WaterLeft, depletion};
+use pitface_core::record::{FaceMoisture, RollOutcome, TextureNote};
+use pitface_core::soil::available_water::holds;
 use pitface_core::soil::density::{PackingFormula, ParticleSize, RootRoom};
-use pitface_core::soil::fragments::{FragmentKind, Fragments, modifier};
-use pitface_core::soil::munsell::{ContrastClass, Munsell, contrast};
-use pitface_core::soil::resistance::{self, LooseningNeed, SubsoilTexture};
+use pitface_core::soil::resistance::{self, Cone, ConeSays, LooseningNeed, SubsoilTexture};
+use pitface_core::soil::ring::{MadeOf, Ring};
 use pitface_core::soil::roll::{self, RollMeaning};
-use pitface_core::soil::score::{Score, ScoreScheme, ScoredLayer, block};
-use pitface_core::soil::subsoil_score::{self, Seen};
 use pitface_core::soil::texture::{
-    FeelScheme, Felt, Fractions, Placed, Rub, Texture, TextureClass, TextureScheme, place,
+    FeelScheme, Felt, Fractions, Placed, Rub, Texture, TextureClass, TextureGroup, TextureScheme, place,
 };
-use pitface_core::soil::{class, counts, density, rooting};
+use pitface_core::soil::{class, density, rooting};
 use serde_json::Value;
-use std::cmp::Ordering;
 
 /// The cases of one list of a data file; every list of these tests has some.
 fn cases(file: &str, list: &str) -> Vec<Value> {
@@ -49,8 +45,6 @@ fn near(found: f64, wanted: f64, within: f64, case: &Value) {
 const TEXTURE: &str = include_str!("../../tests/vectors/texture.json");
 const CLASSES: &str = include_str!("../../tests/vectors/classes.json");
 const PHYSICS: &str = include_str!("../../tests/vectors/physics.json");
-const SCORES: &str = include_str!("../../tests/vectors/scores.json");
-const GROUND: &str = include_str!("../../tests/vectors/ground.json");
 const MOISTURE: &str = include_str!("../../tests/vectors/moisture.json");
 const ROOTING: &str = include_str!("../../tests/vectors/rooting.json");
 
@@ -182,98 +176,60 @@ fn pores_and_the_air_in_them() {
 fn resistance_against_roots_and_loosening() {
     for case in cases(PHYSICS, "psi") {
         near(resistance::mpa_from_psi(number(&case, "psi")), number(&case, "mpa"), 0.0005, &case);
+        near(resistance::psi_from_mpa(number(&case, "mpa")), number(&case, "psi"), 0.1, &case);
     }
-    for case in cases(PHYSICS, "resistance") {
-        let texture = code(&case, "texture", SubsoilTexture::from_code);
-        let reading = resistance::reading(texture, number(&case, "mpa")).unwrap();
-        assert_eq!(Some(reading.hard_for_roots), case["hard_for_roots"].as_bool(), "{case}");
-        assert_eq!(reading.need, code(&case, "need", LooseningNeed::from_code), "{case}");
-    }
-}
-
-#[test]
-fn what_is_counted_on_an_area() {
-    for case in cases(PHYSICS, "worms") {
-        let [count, width, length] = ["count", "width_mm", "length_mm"].map(|key| whole(&case, key));
-        near(counts::worms_per_m2(count, width, length).unwrap(), number(&case, "per_m2"), 1e-9, &case);
-    }
-    for case in cases(PHYSICS, "root_area") {
-        let (diameter, face) = (number(&case, "diameter_mm"), number(&case, "face_mm2"));
-        let percent = counts::root_area_percent(whole(&case, "count"), diameter, face).unwrap();
-        near(percent, number(&case, "percent"), 0.005, &case);
-    }
-}
-
-fn layer(case: &Value) -> ScoredLayer {
-    let (top_mm, bottom_mm) = (whole(case, "top_mm"), whole(case, "bottom_mm"));
-    ScoredLayer { top_mm, bottom_mm, value: number(case, "value") }
-}
-
-#[test]
-fn block_mean_beside_the_limiting_layer() {
-    for case in cases(SCORES, "blocks") {
-        let layers: Vec<_> = case["layers"].as_array().unwrap().iter().map(layer).collect();
-        let block = block(code(&case, "scheme", ScoreScheme::from_code), &layers).unwrap();
-        near(block.mean.value(), number(&case, "mean"), 1e-9, &case);
-        assert_eq!(block.limiting, layer(&case["limiting"]), "{case}");
-        assert_eq!(block.restrictive, case["restrictive"].as_bool(), "{case}");
-    }
-}
-
-#[test]
-fn scores_are_compared_within_one_scale_only() {
-    let score = |case: &Value| {
-        Score::new(code(case, "scheme", ScoreScheme::from_code), number(case, "value")).unwrap()
-    };
-    for case in cases(SCORES, "comparisons") {
-        let found = match score(&case["one"]).against(score(&case["other"])) {
-            Ok(Ordering::Greater) => "better",
-            Ok(Ordering::Less) => "worse",
-            Ok(Ordering::Equal) => "same",
-            Err(_) => "refused",
+    for case in cases(PHYSICS, "cone") {
+        let cone = Cone {
+            mpa: number(&case, "mpa"),
+            moisture: case["moisture"].as_str().map(|code| FaceMoisture::from_code(code).unwrap()),
+            stony: case["stony"] == true,
+            subsoil: case["subsoil"].as_str().map(|code| SubsoilTexture::from_code(code).unwrap()),
         };
-        assert_eq!(found, text(&case, "one_is"), "{case}");
+        let reading = cone.reading().unwrap();
+        assert_eq!(reading.says, code(&case, "says", ConeSays::from_code), "{case}");
+        let need = reading.loosening.map(|loosening| loosening.need);
+        assert_eq!(need.map(LooseningNeed::code), case["need"].as_str(), "{case}");
     }
 }
 
 #[test]
-fn the_subsoil_flow_chart() {
-    for case in cases(SCORES, "subsoil") {
-        let seen = case["seen"].as_array().unwrap();
-        let seen: Vec<_> = seen.iter().map(|code| Seen::from_code(code.as_str().unwrap()).unwrap()).collect();
-        let (low, high) = subsoil_score::score(&seen).unwrap();
-        assert_eq!(serde_json::json!([low, high]), case["columns"], "{case}");
-    }
-}
-
-#[test]
-fn the_name_that_stones_give() {
-    for case in cases(GROUND, "fragments") {
-        let part = |key: &str| case[key].as_f64().unwrap_or(0.0);
-        let named = modifier(Fragments {
-            gravel: part("gravel"),
-            cobbles: part("cobbles"),
-            stones: part("stones"),
-            boulders: part("boulders"),
-            channers: part("channers"),
-            flagstones: part("flagstones"),
-        })
-        .unwrap();
-        assert_eq!(named.amount.class, text(&case, "amount"), "{case}");
-        assert_eq!(named.kind.map(FragmentKind::code), case["kind"].as_str(), "{case}");
-    }
-}
-
-#[test]
-fn contrast_of_two_colours() {
-    for case in cases(GROUND, "contrast") {
-        let [one, other] = ["one", "other"].map(|key| Munsell::parse(text(&case, key)).unwrap());
-        for found in [contrast(one, other), contrast(other, one)] {
-            assert_eq!(found.hue_pages, whole(&case, "hue_pages") as usize, "{case}");
-            near(found.value, number(&case, "value"), 1e-9, &case);
-            near(found.chroma, number(&case, "chroma"), 1e-9, &case);
-            assert_eq!(found.class, code(&case, "class", ContrastClass::from_code), "{case}");
+fn a_ring_weighed_wet_and_dry() {
+    for case in cases(PHYSICS, "rings") {
+        let given = |key: &str| case[key].as_f64();
+        let ring = Ring {
+            volume_cm3: number(&case, "volume_cm3"),
+            wet_g: given("wet_g"),
+            dry_g: number(&case, "dry_g"),
+            stones_g: given("stones_g"),
+        };
+        let fractions = case["clay"].is_number().then(|| fractions(&case));
+        let reading = ring.reading(MadeOf { fractions, particle_size: None }).unwrap();
+        near(reading.whole_g_per_cm3, number(&case, "density"), 0.005, &case);
+        near(reading.fine_g_per_cm3, given("fine_density").unwrap_or(reading.whole_g_per_cm3), 0.005, &case);
+        near(reading.pores * 100.0, number(&case, "pores_percent"), 0.5, &case);
+        assert_eq!(reading.moisture.is_some(), case["water_by_volume_percent"].is_number(), "{case}");
+        if let Some(moisture) = reading.moisture {
+            near(moisture.by_mass * 100.0, number(&case, "water_by_mass_percent"), 0.5, &case);
+            near(moisture.by_volume * 100.0, number(&case, "water_by_volume_percent"), 0.5, &case);
+            near(moisture.air.share * 100.0, number(&case, "air_percent"), 0.5, &case);
         }
+        let stones = reading.stones.map(|stones| (stones.share * 100.0, stones.class.class));
+        if let Some((percent, class)) = stones {
+            near(percent, number(&case, "stones_percent"), 0.05, &case);
+            assert_eq!(class, text(&case, "stones_class"), "{case}");
+        }
+        let roots = reading.roots.map(|roots| roots.room.code());
+        assert_eq!(roots, case["roots"].as_str(), "{case}");
+        let packing: Vec<&str> = reading.packing.iter().map(|packing| packing.class.class).collect();
+        assert_eq!(serde_json::json!(packing), case["packing"], "{case}");
+    }
+}
+
+#[test]
+fn particle_sizes_of_measured_fractions() {
+    for case in cases(PHYSICS, "particle_sizes") {
+        let size = ParticleSize::of(fractions(&case));
+        assert_eq!(size, code(&case, "particle_size", ParticleSize::from_code), "{case}");
     }
 }
 
@@ -290,15 +246,20 @@ fn two_roll_tests_together() {
 }
 
 #[test]
-fn water_used_up_by_feel() {
-    for case in cases(MOISTURE, "water") {
-        let group = WaterGroup::of(code(&case, "texture", TextureClass::from_code));
-        let used = depletion(group, code(&case, "left", WaterLeft::from_code));
-        near(f64::from(used.upper_tenths), number(&case, "upper") * 10.0, 1e-9, &case);
-        near(f64::from(used.lower_tenths), number(&case, "lower") * 10.0, 1e-9, &case);
+fn water_that_soil_holds_for_crops() {
+    for case in cases(MOISTURE, "holds") {
+        let texture = match case["group"].as_str() {
+            Some(group) => TextureNote::Group(TextureGroup::from_code(group).unwrap()),
+            None => TextureNote::Class(Texture {
+                scheme: TextureScheme::Usda,
+                class: code(&case, "texture", TextureClass::from_code),
+            }),
+        };
+        let held = holds(texture);
+        // An inch in a foot is 83.3 mm in a metre.
+        near(held.least_mm_per_m, number(&case, "least") * 1000.0 / 12.0, 1e-9, &case);
+        near(held.most_mm_per_m, number(&case, "most") * 1000.0 / 12.0, 1e-9, &case);
     }
-    let used = depletion(WaterGroup::Loam, WaterLeft::To50);
-    near(used.mm_per_m().0, 133.3, 0.05, &Value::Null);
 }
 
 #[test]

@@ -4,7 +4,7 @@ use chrono::NaiveDate;
 use pitface_core::advice::after_dig::{Check, NextStep, Remedy, Verdict};
 use pitface_core::advice::{
     Caution, Change, ChangedAnswer, FieldAdvice, FollowUp, Obstacle, OfGround, Readiness, RootingLoss,
-    Stance, Sureness, TipDepth, What, Why, ZoneCall,
+    Stance, Sureness, TipDepth, WaterHeld, What, Why, ZoneCall,
 };
 use pitface_core::reading::{Clue, KINDS, Kind, NextLook, Reason};
 use pitface_core::record::{Call, Cause, Condition, FaceMoisture, PlaceKind, RollOutcome, Zone};
@@ -375,8 +375,11 @@ fn every_other_sentence_is_whole() {
         for &sure in Sureness::ALL {
             whole(&words.sureness(sure, 0.43));
         }
-        let loss = RootingLoss { crop: "wheat".into(), potential_mm: 1250, top_mm: 450, share: 0.64 };
+        let loss =
+            RootingLoss { crop: "wheat".into(), potential_mm: 1250, top_mm: 450, share: 0.64, water: None };
         sentence(&words.rooting_loss(&loss));
+        let water = Some(WaterHeld { least_mm: 104, most_mm: 146 });
+        sentence(&words.rooting_loss(&RootingLoss { water, ..loss }));
         for &place in PlaceKind::ALL {
             whole(&words.pit(place));
             whole(&words.pit_numbered(3, place));

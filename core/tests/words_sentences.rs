@@ -3,8 +3,8 @@
 mod common;
 
 use pitface_core::advice::{
-    Change, ChangedAnswer, FieldAdvice, OfGround, Readiness, RootingLoss, Stance, Sureness, TipDepth, What,
-    Why, ZoneCall,
+    Change, ChangedAnswer, FieldAdvice, OfGround, Readiness, RootingLoss, Stance, Sureness, TipDepth,
+    WaterHeld, What, Why, ZoneCall,
 };
 use pitface_core::reading::{Clue, Kind, NextLook, Reason, read_field};
 use pitface_core::record::{
@@ -270,10 +270,21 @@ fn what_would_change_a_call() {
 
 #[test]
 fn what_a_layer_costs_a_crop() {
-    let loss = RootingLoss { crop: "wheat".into(), potential_mm: 1250, top_mm: 450, share: 0.64 };
+    let loss =
+        RootingLoss { crop: "wheat".into(), potential_mm: 1250, top_mm: 450, share: 0.64, water: None };
     says(
         &english().rooting_loss(&loss),
         "The layer from 45 cm cuts off 64 % of the 125 cm that wheat could root.",
+    );
+    let water = Some(WaterHeld { least_mm: 104, most_mm: 146 });
+    let loss = RootingLoss { water, ..loss };
+    says(
+        &english().rooting_loss(&loss),
+        "The layer from 45 cm cuts off 64 % of the 125 cm that wheat could root; below it this soil has room for 100–150 mm of water that crops can use.",
+    );
+    says(
+        &german().rooting_loss(&loss),
+        "Die Schicht ab 45 cm sperrt 64 % der 125 cm ab, die wheat durchwurzeln könnte; darunter hat dieser Boden Platz für 100–150 mm nutzbares Wasser.",
     );
 }
 

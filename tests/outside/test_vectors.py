@@ -10,7 +10,7 @@ import pytest
 from conftest import ROOT
 
 VECTORS = ROOT / "tests/vectors"
-SOIL = ["classes", "ground", "moisture", "physics", "rooting", "scores", "texture"]
+SOIL = ["classes", "moisture", "physics", "rooting", "texture"]
 # What the file is, then lists of cases.
 CASES = {
     "type": "object",

@@ -9,7 +9,7 @@ const GROUPS: &[(&str, &[&str])] = &[
         "A field, from its notes file or from a store",
         &["read", "next", "where", "behind", "ground", "draw", "tables"],
     ),
-    ("At the hole and the machine, without notes", &["roll", "texture", "class", "tip", "set"]),
+    ("At the hole and the machine, without notes", &["roll", "texture", "sample", "class", "tip", "set"]),
     (
         "A store",
         &[
@@ -83,6 +83,13 @@ const EXAMPLES: &[(&str, &[&str])] = &[
         &[
             "pitface texture --sand 40 --silt 42 --clay 18 --scheme uk",
             "pitface texture --feel ribbon --ribbon-mm 30 --grit neither",
+        ],
+    ),
+    (
+        "sample",
+        &[
+            "pitface sample --ring 50 51 --wet 188 --dry 155 --sand 40 --silt 42 --clay 18",
+            "pitface sample --cone 3MPa --moisture moist --subsoil sand",
         ],
     ),
     ("class", &["pitface class", "pitface class rupture_force_moist_usda 30"]),

@@ -113,6 +113,38 @@ fn a_thread_at_either_depth_means_wait() {
     assert_eq!(told, "Too wet at depth: wait.\n");
 }
 
+/// Two megapascals are the start of "high" in USDA's classes of penetration; sand just under the plough layer was held to need
+/// loosening from 4.3 on (Petelkau and Rogasik 1994).
+#[test]
+fn a_cone_tells_roots_from_loosening_and_says_when_it_says_nothing() {
+    let place = Place::new();
+    let moist = ["sample", "--cone", "3MPa", "--moisture", "moist", "--subsoil", "sand"];
+    let cone = &place.json(&moist)["cone"];
+    assert_eq!(
+        (&cone["says"], &cone["loosening"]["need"]),
+        (&"hard_for_roots".into(), &"not_indicated".into())
+    );
+    let told = place.good(&["sample", "--cone", "350psi", "--moisture", "dry", "--units", "in"]);
+    assert!(told.starts_with("350\u{a0}psi in dry soil says nothing"), "{told}");
+}
+
+/// 1 - 1.55 / 2.65 - 0.33 leaves 8.5 % air; fine-loamy soil holds roots back from 1.60 g/cm3 (National Soil Survey Handbook,
+/// figure 618-A2).
+#[test]
+fn a_ring_tells_air_and_roots() {
+    let place = Place::new();
+    let ring = [
+        "sample", "--volume", "100", "--wet", "188", "--dry", "155", "--sand", "40", "--silt", "42",
+        "--clay", "18",
+    ];
+    let said = &place.json(&ring)["ring"];
+    assert_eq!((&said["air"]["share"], &said["air"]["roots_lack_air"]), (&0.085.into(), &true.into()));
+    assert_eq!(said["roots"]["room"], "free");
+    let told = place.good(&ring).replace('\u{a0}', " ");
+    assert!(told.contains("41.5 % of the volume: 33 % water (21.3 % by mass), 8.5 % air"), "{told}");
+    assert!(told.contains("less than 10 %"), "{told}");
+}
+
 #[test]
 fn sand_that_cracks_is_not_called_dry() {
     let place = Place::new();

@@ -19,16 +19,21 @@ fn left_over(english: &str, german: &str) -> Vec<String> {
         .collect()
 }
 
+const FRACTIONS: [&str; 6] = ["--sand", "40", "--silt", "42", "--clay", "18"];
+
 #[test]
 fn no_english_sentence_is_left_in_a_german_answer() {
     let place = Place::new();
     let notes = [place.notes("mere_piece"), place.notes("withy_bottom"), place.notes("far_drove")];
     let notes: Vec<&str> = notes.iter().map(String::as_str).collect();
-    let commands: [Vec<&str>; 6] = [
+    let commands: [Vec<&str>; 9] = [
         [&["read"], &notes[..]].concat(),
         vec!["next", notes[0]],
         vec!["tip", "280", "--drains", "35cm", "--reach", "30cm"],
         vec!["roll", "--surface", "crumbles", "--at-depth", "thread"],
+        [&["sample", "--ring", "50", "51", "--wet", "188", "--dry", "155"], &FRACTIONS[..]].concat(),
+        vec!["sample", "--volume", "250", "--dry", "412.5", "--stones", "132.5", "--cone", "300psi"],
+        vec!["sample", "--cone", "3MPa", "--moisture", "moist", "--subsoil", "sand"],
         vec!["texture", "--sand", "40", "--silt", "42", "--clay", "18", "--scheme", "uk"],
         vec!["texture", "--feel", "ribbon", "--ribbon-mm", "30", "--grit", "neither"],
     ];

@@ -1,8 +1,9 @@
 //! What belongs to a call: cautions, what has to follow, the rooting depth lost.
 
-use super::call::{Caution, FollowUp, Readiness, RootingLoss, What, Why, ZoneCall};
+use super::call::{Caution, FollowUp, Readiness, RootingLoss, WaterHeld, What, Why, ZoneCall};
 use crate::reading::{LayerReading, level};
 use crate::record::{Buried, Call, Cause, Condition, Field, OrganicMatterLevel, RootsSeen, TextureNote};
+use crate::soil::available_water;
 use crate::soil::rooting;
 use crate::soil::texture::TextureGroup;
 
@@ -112,7 +113,7 @@ pub fn belonging(mut call: ZoneCall) -> ZoneCall {
     call
 }
 
-/// How much of the crop's rooting depth a Tight or Shut layer cuts off: of the crop sown next where it is noted,
+/// How much of the crop's rooting depth, and of the water that it can hold, a Tight or Shut layer cuts off: of the crop sown next where it is noted,
 /// else of the one standing now, else of the last.
 /// `None` where no depth is known of the crop, it does not root down to the layer, or roots were seen to pass it.
 pub fn rooting_loss(field: &Field, layer: &LayerReading) -> Option<RootingLoss> {
@@ -125,5 +126,22 @@ pub fn rooting_loss(field: &Field, layer: &LayerReading) -> Option<RootingLoss> 
         potential_mm: rooting.depth_mm,
         top_mm: layer.top_mm,
         share,
+        water: texture_of(field, layer).map(|texture| held(texture, rooting.depth_mm - layer.top_mm)),
     })
+}
+
+/// The texture of a layer, as fine as it was noted: the class of the field, unless the layer is of another group.
+fn texture_of(field: &Field, layer: &LayerReading) -> Option<TextureNote> {
+    match (layer.texture, field.texture) {
+        (Some(group), Some(noted)) if group == noted.group() => Some(noted),
+        (Some(group), _) => Some(TextureNote::Group(group)),
+        (None, noted) => noted,
+    }
+}
+
+fn held(texture: TextureNote, thickness_mm: u32) -> WaterHeld {
+    let holds = available_water::holds(texture);
+    let metres = f64::from(thickness_mm) / 1_000.0;
+    let mm = |mm_per_m: f64| (metres * mm_per_m).round() as u32;
+    WaterHeld { least_mm: mm(holds.least_mm_per_m), most_mm: mm(holds.most_mm_per_m) }
 }

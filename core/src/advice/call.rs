@@ -299,4 +299,15 @@ pub struct RootingLoss {
     pub top_mm: u32,
     /// Share cut off, 0 to 1.
     pub share: f64,
+    /// Water that the rooting depth below the layer's top can hold for the crop, where the texture is known.
+    pub water: Option<WaterHeld>,
+}
+
+/// Water that a depth of soil can hold for crops, by its texture.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, serde::Serialize)]
+pub struct WaterHeld {
+    /// Least, millimetres of water.
+    pub least_mm: u32,
+    /// Most.
+    pub most_mm: u32,
 }

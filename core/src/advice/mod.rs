@@ -30,7 +30,7 @@ mod zones;
 pub use buried::{ASKED_HOLDS_DAYS, CLEARANCES, Clearance, SERVICE_FLOOR_MM, clearance_of};
 pub use call::{
     Caution, Change, ChangedAnswer, FieldAdvice, FollowUp, Obstacle, OfGround, Readiness, RootingLoss,
-    Stance, Sureness, TipDepth, What, Why, ZoneCall,
+    Stance, Sureness, TipDepth, WaterHeld, What, Why, ZoneCall,
 };
 pub use change::changes;
 pub(crate) use change::changes_on;

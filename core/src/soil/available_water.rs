@@ -1,87 +1,60 @@
-//! Water used up by the crop, judged by feel and appearance (USDA-NRCS).
+//! Water that a soil can hold for crops, by its texture (USDA-NRCS).
 
-use super::texture::TextureClass;
-use crate::record::codes::codes;
+use super::texture::{Texture, TextureClass, TextureGroup, TextureScheme};
+use crate::record::TextureNote;
 
-codes!(
-    /// Texture groups of the table.
-    WaterGroup {
-        /// Fine sand, loamy fine sand.
-        Sand = "sand",
-        /// Sandy loam, fine sandy loam.
-        SandyLoam = "sandy_loam",
-        /// Sandy clay loam, loam, silt loam.
-        Loam = "loam",
-        /// Clay, clay loam, silty clay loam.
-        Clay = "clay",
-    }
-);
+/// Water between field capacity and wilting, millimetres in a metre of soil, as the range that a table gives.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Holds {
+    /// The soil of the row that holds least.
+    pub least_mm_per_m: f64,
+    /// The one that holds most.
+    pub most_mm_per_m: f64,
+}
 
-codes!(
-    /// How much of the available water is left, by feel.
-    WaterLeft {
-        To25 = "0_to_25_percent",
-        To50 = "25_to_50_percent",
-        To75 = "50_to_75_percent",
-        To100 = "75_to_100_percent",
-    }
-);
-
-/// Available water a soil can hold, tenths of an inch per foot of soil, from and to; by [`WaterGroup`].
-/// USDA-NRCS, Estimating Soil Moisture by Feel and Appearance: loam and clay as published by NRCS Wyoming,
-/// the sandy rows by the guideline of that name.
-const HOLDS_TENTHS: [(u32, u32); WaterGroup::ALL.len()] = [(6, 12), (13, 17), (15, 21), (16, 24)];
-
-/// One inch of water per foot of soil in millimetres per metre (1000 / 12).
+/// One inch of water in a foot of soil is 1000 / 12 mm in a metre.
 const MM_PER_M: f64 = 1000.0 / 12.0;
 
-/// Water missing to field capacity.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub struct Depletion {
-    /// The most, tenths of an inch per foot.
-    pub upper_tenths: u32,
-    /// The least, tenths of an inch per foot.
-    pub lower_tenths: u32,
-}
+/// Least and most, tenths of an inch in a foot, for fine sand and loamy fine sand; sandy loam; sandy clay loam, loam and silt loam;
+/// clay, clay loam and silty clay loam: USDA-NRCS, Estimating Soil Moisture by Feel and Appearance, the heads of its columns.
+const SAND: (u32, u32) = (6, 12);
+const SANDY_LOAM: (u32, u32) = (13, 17);
+const LOAM: (u32, u32) = (15, 21);
+const CLAY: (u32, u32) = (16, 24);
 
-impl Depletion {
-    /// The most and the least in millimetres of water per metre of soil.
-    pub fn mm_per_m(self) -> (f64, f64) {
-        let to_mm = |tenths: u32| f64::from(tenths) / 10.0 * MM_PER_M;
-        (to_mm(self.upper_tenths), to_mm(self.lower_tenths))
+/// The row of a class. Silt, sandy silt loam, sandy clay and silty clay are not in the table: put with their nearest (our
+/// judgement).
+const fn row(class: TextureClass) -> (u32, u32) {
+    match class {
+        TextureClass::Sand | TextureClass::LoamySand => SAND,
+        TextureClass::SandyLoam => SANDY_LOAM,
+        TextureClass::Loam
+        | TextureClass::SiltLoam
+        | TextureClass::Silt
+        | TextureClass::SandySiltLoam
+        | TextureClass::SandyClayLoam => LOAM,
+        TextureClass::ClayLoam
+        | TextureClass::SiltyClayLoam
+        | TextureClass::SandyClay
+        | TextureClass::SiltyClay
+        | TextureClass::Clay => CLAY,
     }
 }
 
-/// Water missing: the most is what the best-holding soil of the group has lost at the lower end of the class,
-/// the least what the poorest has lost at its upper end; rounded half up to a tenth, in whole numbers because
-/// the table has ties. This reproduces every published cell (practised accuracy about 5 %).
-pub fn depletion(group: WaterGroup, left: WaterLeft) -> Depletion {
-    let (least, most) = HOLDS_TENTHS[group as usize];
-    let quarter = left as u32;
-    let quarters_half_up = |quarters: u32| (quarters + 2) / 4;
-    Depletion {
-        upper_tenths: quarters_half_up(most * (4 - quarter)),
-        lower_tenths: quarters_half_up(least * (3 - quarter)),
-    }
-}
-
-impl WaterGroup {
-    /// The group of a texture class. Silt, sandy silt loam, sandy clay and silty clay are not in the table:
-    /// put with their nearest (our judgement).
-    pub const fn of(class: TextureClass) -> Self {
-        match class {
-            TextureClass::Sand | TextureClass::LoamySand => Self::Sand,
-            TextureClass::SandyLoam => Self::SandyLoam,
-            TextureClass::Loam
-            | TextureClass::SiltLoam
-            | TextureClass::Silt
-            | TextureClass::SandySiltLoam
-            | TextureClass::SandyClayLoam => Self::Loam,
-            TextureClass::ClayLoam
-            | TextureClass::SiltyClayLoam
-            | TextureClass::SandyClay
-            | TextureClass::SiltyClay
-            | TextureClass::Clay => Self::Clay,
-        }
-    }
+/// What soil of this texture holds; of a group, from the least to the most that any class of it does.
+pub fn holds(texture: TextureNote) -> Holds {
+    let in_group = |group: TextureGroup, class: TextureClass| {
+        // A class falls into the same group in either scheme.
+        Texture { scheme: TextureScheme::Usda, class }.group() == group
+    };
+    let (least, most) = match texture {
+        TextureNote::Class(texture) => row(texture.class),
+        TextureNote::Group(group) => TextureClass::ALL
+            .iter()
+            .filter(|&&class| in_group(group, class))
+            .map(|&class| row(class))
+            .fold((u32::MAX, 0), |all, row| (all.0.min(row.0), all.1.max(row.1))),
+    };
+    let mm_per_m = |tenths: u32| f64::from(tenths) / 10.0 * MM_PER_M;
+    Holds { least_mm_per_m: mm_per_m(least), most_mm_per_m: mm_per_m(most) }
 }

@@ -1,6 +1,7 @@
 //! Bulk density: packing, pores, where roots stop and where loosened soil settles.
 
 use super::class::{self, ClassOf};
+use super::texture::{Fractions, Placed, TextureClass, TextureScheme, place};
 use crate::error::Fault;
 use crate::record::codes::codes;
 
@@ -78,6 +79,13 @@ pub struct AirFilled {
     pub roots_lack_air: bool,
 }
 
+impl AirFilled {
+    /// So much of the volume.
+    pub fn of(share: f64) -> Self {
+        Self { share, roots_lack_air: share < AERATION_LIMIT }
+    }
+}
+
 /// Air-filled share of the volume, from dry bulk density (g/cm³) and water by volume (0 to 1).
 ///
 /// # Errors
@@ -91,8 +99,7 @@ pub fn air_filled(bulk_density: f64, water_by_volume: f64) -> Result<AirFilled, 
             "give water as a share of the volume, and the dry bulk density in g/cm3",
         ));
     }
-    let share = pores - water_by_volume;
-    Ok(AirFilled { share, roots_lack_air: share < AERATION_LIMIT })
+    Ok(AirFilled::of(pores - water_by_volume))
 }
 
 codes!(
@@ -110,27 +117,72 @@ codes!(
     }
 );
 
+/// Sand, silt and clay at which a particle-size class begins, percent: clay of the last two as USDA-NRCS divides them in figure
+/// 618-A2; the rest by the particle-size classes of USDA, Keys to Soil Taxonomy (value from memory).
+const VERY_CLAYEY_ABOVE: f64 = 45.0;
+const CLAYEY_FROM: f64 = 35.0;
+const FINE_FROM: f64 = 18.0;
+const LOAMY_FROM_SAND: f64 = 15.0;
+
+impl ParticleSize {
+    /// The class of measured fractions. Sand as a whole stands for what the classes call fine sand and coarser (our judgement:
+    /// very fine sand, which they count as silt, is seldom measured apart).
+    pub fn of(fractions: Fractions) -> Self {
+        let (sand, clay) = (fractions.sand_percent(), fractions.clay_percent());
+        let texture = place(TextureScheme::Usda, fractions);
+        let sandy = matches!(texture, Placed::Inside(TextureClass::Sand | TextureClass::LoamySand));
+        match clay {
+            _ if sandy => Self::Sandy,
+            _ if clay > VERY_CLAYEY_ABOVE => Self::VeryClayey,
+            CLAYEY_FROM.. => Self::Clayey,
+            FINE_FROM.. if sand >= LOAMY_FROM_SAND => Self::FineLoamy,
+            FINE_FROM.. => Self::FineSilty,
+            _ if sand >= LOAMY_FROM_SAND => Self::CoarseLoamy,
+            _ => Self::CoarseSilty,
+        }
+    }
+
+    /// The densities that hold roots back in this class.
+    pub const fn root_limits(self) -> RootLimits {
+        NSSH_618_A[self as usize].roots
+    }
+}
+
+/// Dry bulk densities that hold roots back, g/cm³.
+#[derive(Debug, Clone, Copy, PartialEq, serde::Serialize)]
+pub struct RootLimits {
+    /// Roots are restricted from here on.
+    pub restricted_from: f64,
+    /// Roots stop above this.
+    pub limiting_above: f64,
+}
+
 /// Bulk densities at which something begins, g/cm³.
 struct Limits {
-    /// Roots are restricted from here on.
-    restricted_from: f64,
-    /// Roots stop above this.
-    limiting_above: f64,
+    roots: RootLimits,
     /// Without a load it settles by itself when wetted, below this.
     settles_below: f64,
 }
+
+const fn limits(restricted_from: f64, limiting_above: f64, settles_below: f64) -> Limits {
+    Limits { roots: RootLimits { restricted_from, limiting_above }, settles_below }
+}
+
+/// Where figures [`NSSH_618_A`] come from.
+pub const ROOT_LIMITS_SOURCE: &str =
+    "USDA-NRCS, National Soil Survey Handbook, figures 618-A2 (at 1/3 bar) and 618-A3";
 
 /// USDA-NRCS, National Soil Survey Handbook, figures 618-A2 (at 1/3 bar) and 618-A3; the latter has one
 /// clayey class. Soils rich in iron oxides and volcanic ash may restrict at lower density. By
 /// [`ParticleSize`], in its order.
 const NSSH_618_A: [Limits; ParticleSize::ALL.len()] = [
-    Limits { restricted_from: 1.69, limiting_above: 1.85, settles_below: 1.60 },
-    Limits { restricted_from: 1.63, limiting_above: 1.80, settles_below: 1.40 },
-    Limits { restricted_from: 1.60, limiting_above: 1.78, settles_below: 1.40 },
-    Limits { restricted_from: 1.60, limiting_above: 1.79, settles_below: 1.30 },
-    Limits { restricted_from: 1.54, limiting_above: 1.65, settles_below: 1.40 },
-    Limits { restricted_from: 1.49, limiting_above: 1.58, settles_below: 1.10 },
-    Limits { restricted_from: 1.39, limiting_above: 1.47, settles_below: 1.10 },
+    limits(1.69, 1.85, 1.60),
+    limits(1.63, 1.80, 1.40),
+    limits(1.60, 1.78, 1.40),
+    limits(1.60, 1.79, 1.30),
+    limits(1.54, 1.65, 1.40),
+    limits(1.49, 1.58, 1.10),
+    limits(1.39, 1.47, 1.10),
 ];
 
 codes!(
@@ -144,7 +196,7 @@ codes!(
 /// A density that no soil has.
 pub fn root_room(particle_size: ParticleSize, bulk_density: f64) -> Result<RootRoom, Fault> {
     check_density(bulk_density)?;
-    let limits = &NSSH_618_A[particle_size as usize];
+    let limits = particle_size.root_limits();
     Ok(if bulk_density > limits.limiting_above {
         RootRoom::Limiting
     } else if bulk_density >= limits.restricted_from {

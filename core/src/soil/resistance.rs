@@ -2,7 +2,14 @@
 
 use super::class::{self, ClassOf};
 use crate::error::Fault;
+use crate::record::FaceMoisture;
 use crate::record::codes::codes;
+
+/// Steps in one megapascal that a resistance is read to: what is shown then contradicts no limit. Our judgement.
+const MPA_STEP: f64 = 100.0;
+
+/// Where [`LOOSENING_NEED_MPA`] comes from.
+pub const LOOSENING_SOURCE: &str = "Petelkau & Rogasik 1994, east German moraine, as quoted by HU Berlin";
 
 /// Resistance from which roots are commonly held back: the start of "high" in USDA (the mark as such: value
 /// from memory).
@@ -14,6 +21,11 @@ const PSI_MPA: f64 = 0.006_894_757_293;
 /// Megapascals from pounds per square inch.
 pub fn mpa_from_psi(psi: f64) -> f64 {
     psi * PSI_MPA
+}
+
+/// Pounds per square inch from megapascals.
+pub fn psi_from_mpa(mpa: f64) -> f64 {
+    mpa / PSI_MPA
 }
 
 codes!(
@@ -46,25 +58,88 @@ codes!(
     }
 );
 
+codes!(
+    /// What a resistance says of roots, or why it says nothing.
+    ConeSays {
+        /// Roots are held back.
+        HardForRoots = "hard_for_roots",
+        /// Roots can push in.
+        RootsCanPush = "roots_can_push",
+        /// Nothing: dry soil is hard whatever its structure.
+        TooDry = "too_dry",
+        /// Nothing: wet soil gives way whatever its structure.
+        TooWet = "too_wet",
+        /// Nothing: the cone stands on stones.
+        Stony = "stony",
+        /// Nothing: how moist it was is not known.
+        MoistureNotKnown = "moisture_not_known",
+    }
+);
+
+/// A cone pushed into the soil.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Cone {
+    /// Resistance, megapascals; of several pushes the median.
+    pub mpa: f64,
+    /// How moist the soil was; moist is near field capacity, a day or two after it was wetted through.
+    pub moisture: Option<FaceMoisture>,
+    /// Whether it stands on stones.
+    pub stony: bool,
+    /// Texture, where it was measured just under the plough layer in spring: then the need for loosening is told too.
+    pub subsoil: Option<SubsoilTexture>,
+}
+
 /// A resistance against roots and against the need for loosening.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub struct ResistanceReading {
+pub struct ConeReading {
+    /// Resistance, megapascals to hundredths.
+    pub mpa: f64,
     /// Its class by USDA.
     pub class: ClassOf,
-    /// Whether it reaches [`ROOT_MARK_MPA`].
-    pub hard_for_roots: bool,
-    /// What it says of loosening, by itself.
+    /// What it says of roots.
+    pub says: ConeSays,
+    /// What it says of loosening, by itself; only of moist soil without stones.
+    pub loosening: Option<Loosening>,
+}
+
+/// A resistance against the need for loosening.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Loosening {
+    /// What it says.
     pub need: LooseningNeed,
     /// The limits it was held against, megapascals (Petelkau & Rogasik 1994).
     pub limits_mpa: (f64, f64),
 }
 
-/// What a resistance in the subsoil just under the plough layer says, measured at spring moisture.
-///
-/// # Errors
-/// A resistance that is no number or negative.
-pub fn reading(texture: SubsoilTexture, mpa: f64) -> Result<ResistanceReading, Fault> {
-    let class = class::of("penetration_usda", mpa)?;
+impl Cone {
+    /// What the resistance says. Soft is sure only of soil that is not wet, hard only of soil that is not dry: water makes it soft
+    /// and drying hard, and nothing makes it the other way round.
+    ///
+    /// # Errors
+    /// A resistance that is no number or negative.
+    pub fn reading(&self) -> Result<ConeReading, Fault> {
+        let mpa = (self.mpa * MPA_STEP).round() / MPA_STEP;
+        let class = class::of("penetration_usda", mpa)?;
+        let hard = mpa >= ROOT_MARK_MPA;
+        let says = match self.moisture {
+            _ if self.stony => ConeSays::Stony,
+            None => ConeSays::MoistureNotKnown,
+            Some(FaceMoisture::Dry) if hard => ConeSays::TooDry,
+            Some(FaceMoisture::Wet) if !hard => ConeSays::TooWet,
+            Some(_) if hard => ConeSays::HardForRoots,
+            Some(_) => ConeSays::RootsCanPush,
+        };
+        let moist = self.moisture == Some(FaceMoisture::Moist) && !self.stony;
+        Ok(ConeReading {
+            mpa,
+            class,
+            says,
+            loosening: self.subsoil.filter(|_| moist).map(|texture| loosening(texture, mpa)),
+        })
+    }
+}
+
+fn loosening(texture: SubsoilTexture, mpa: f64) -> Loosening {
     let limits_mpa = LOOSENING_NEED_MPA[texture as usize];
     let need = if mpa < limits_mpa.0 {
         LooseningNeed::NotIndicated
@@ -73,5 +148,5 @@ pub fn reading(texture: SubsoilTexture, mpa: f64) -> Result<ResistanceReading, F
     } else {
         LooseningNeed::Indicated
     };
-    Ok(ResistanceReading { class, hard_for_roots: mpa >= ROOT_MARK_MPA, need, limits_mpa })
+    Loosening { need, limits_mpa }
 }

@@ -3,9 +3,11 @@
 use super::clues::asks_layer;
 use super::{Words, capital};
 use crate::advice::{
-    Change, ChangedAnswer, FieldAdvice, Readiness, RootingLoss, Stance, Sureness, TipDepth, What, ZoneCall,
+    Change, ChangedAnswer, FieldAdvice, Readiness, RootingLoss, Stance, Sureness, TipDepth, WaterHeld, What,
+    ZoneCall,
 };
 use crate::record::{Call, Zone};
+use crate::units::LengthUnit;
 use fluent::{FluentArgs, fluent_args};
 
 /// Below this the number of pits says too little of the ground to lean on the depth. Our judgement.
@@ -196,13 +198,29 @@ impl Words {
 
     /// `The layer from 45 cm cuts off 64 % of the 125 cm winter wheat could root.`
     pub fn rooting_loss(&self, loss: &RootingLoss) -> String {
-        let args = fluent_args![
+        let mut args = fluent_args![
             "top" => self.depth(loss.top_mm),
             "percent" => self.percent(loss.share),
             "potential" => self.depth(loss.potential_mm),
             "crop" => loss.crop.as_str(),
         ];
-        self.say_with("rooting-loss", &args)
+        let Some(water) = loss.water else { return self.say_with("rooting-loss", &args) };
+        args.set("water", self.water(water));
+        self.say_with("rooting-loss_water", &args)
+    }
+
+    /// Water that soil holds: `130–180 mm`, to ten millimetres; in half inches for those who read inches.
+    fn water(&self, held: WaterHeld) -> String {
+        if self.unit() == LengthUnit::Inches {
+            return self.depth_range(held.least_mm, held.most_mm);
+        }
+        let [lo, hi] = [held.least_mm, held.most_mm].map(|mm| (mm + 5) / 10 * 10);
+        let range = if lo == hi {
+            lo.to_string()
+        } else {
+            self.say_with("range-written", &fluent_args!["lo" => lo, "hi" => hi])
+        };
+        self.say_with("water-mm", &fluent_args!["range" => range])
     }
 
     /// A zone with where in the field it is: `on the headland`.

@@ -16,6 +16,8 @@ use crate::record::{
     FeetSeen, Lift, OrganicMatterLevel, Patches, PlaceKind, PlatesLeft, PoresSeen, Profile, Resistance,
     RollOutcome, RootsSeen, Smear, Smell, Zone,
 };
+use crate::soil::density::{PackingFormula, ParticleSize};
+use crate::soil::resistance::LooseningNeed;
 use crate::soil::texture::{TextureClass, TextureGroup, TextureScheme};
 
 /// A value of a closed list that has a word.
@@ -80,12 +82,15 @@ listed! {
     Lasting = "lasting",
     Lies = "lies",
     Lift = "lift",
+    LooseningNeed = "loosening_need",
     Measure = "measure",
     NextStep = "next_step",
     NotSaved = "not_saved",
     Obstacle = "obstacle",
     OrganicMatterLevel = "organic_matter",
+    PackingFormula = "packing_formula",
     PairBy = "pair_by",
+    ParticleSize = "particle_size",
     PartnerText = "partner_text",
     PassClue = "pass_clue",
     Patches = "patches",

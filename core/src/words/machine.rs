@@ -159,7 +159,7 @@ impl Words {
     }
 
     /// Slope of the sides: `45–60°`.
-    fn sides(&self, SideSlope { flat, steep }: SideSlope) -> String {
+    pub(super) fn sides(&self, SideSlope { flat, steep }: SideSlope) -> String {
         let [flat, steep] = [flat, steep].map(|degrees| format!("{degrees:.0}"));
         if flat == steep {
             return format!("{flat}°");

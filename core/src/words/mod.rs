@@ -38,6 +38,7 @@ mod place;
 mod plan;
 mod reading_in;
 mod reasons;
+mod sample;
 mod saving;
 mod screen_field;
 mod screen_partners;

@@ -1,10 +1,10 @@
 //! The section across a machine: its key, and what it shows to whoever does not see it.
 
 use super::Words;
-use crate::advice::machine::{Model, Setting, Work};
+use crate::advice::machine::{LoosenedRange, Model, Setting, SideSlope, Work};
 use crate::picture::machine::{BehindPicture, BehindWords, KeyLine, KeyMark, PairWords};
 use crate::record::Machine;
-use fluent::fluent_args;
+use fluent::{FluentArgs, fluent_args};
 
 impl Words {
     /// Name of the section across a machine.
@@ -24,10 +24,19 @@ impl Words {
             }
             Model::DoesNotApply(_) => {}
         }
+        if setting.ground.value().is_some() && work.slope.flat < work.slope.steep {
+            let text = self.say_with("section-hangs_on_slope", &self.slopes(work.slope));
+            key.push(line(KeyMark::HangsOnSlope, text));
+        }
         let ridge = setting.ground.value().filter(|ground| ground.least.ridge_mm > 0 && machine.legs > 1);
-        key.extend(ridge.map(|ground| {
-            let args = fluent_args!["ridge" => self.depth(ground.least.ridge_mm)];
-            line(KeyMark::Ridge, self.say_with("section-ridge", &args))
+        key.extend(ridge.map(|LoosenedRange { least, most }| {
+            let text = if most.ridge_mm == least.ridge_mm {
+                self.say_with("section-ridge", &fluent_args!["ridge" => self.depth(least.ridge_mm)])
+            } else {
+                let args = fluent_args!["ridge" => self.depth_range(most.ridge_mm, least.ridge_mm)];
+                self.say_with("section-ridge_range", &args)
+            };
+            line(KeyMark::Ridge, text)
         }));
         key.extend(work.layer.map(|layer| {
             let args = fluent_args!["depths" => self.depth_range(layer.top_mm, layer.bottom_mm)];
@@ -77,10 +86,18 @@ impl Words {
         };
         said.push(self.say_with(id, &args));
         said.push(self.loosened(work, setting));
+        if setting.ground.value().is_some() && work.slope.flat < work.slope.steep {
+            said.push(self.say_with("section-described_slope", &self.slopes(work.slope)));
+        }
         if work.layer.is_some() {
             said.push(self.layer_broken(work.layer, setting));
         }
         said.join(" ")
+    }
+
+    /// The ends of a range of slopes, by themselves.
+    fn slopes(&self, SideSlope { flat, steep }: SideSlope) -> FluentArgs<'static> {
+        fluent_args!["flat" => self.sides(SideSlope::known(flat)), "steep" => self.sides(SideSlope::known(steep))]
     }
 
     /// Name of the section behind a machine.

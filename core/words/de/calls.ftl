@@ -87,6 +87,8 @@ change-roll_surface = Boden von der Oberfläche { $if }
 change-roll_depth = Boden aus der Schartiefe { $if }
 
 rooting-loss = Die Schicht ab { $top } sperrt { $percent } der { $potential } ab, die { $crop } durchwurzeln könnte.
+rooting-loss_water = Die Schicht ab { $top } sperrt { $percent } der { $potential } ab, die { $crop } durchwurzeln könnte; darunter hat dieser Boden Platz für { $water } nutzbares Wasser.
+water-mm = { $range }{ "\u00A0" }mm
 
 pits-numbered = Grube { $number }, { $place }
 pits-another = Eine weitere Grube sagt { $on } am meisten.

@@ -87,6 +87,8 @@ change-roll_surface = soil from the surface { $if }
 change-roll_depth = soil from tip depth { $if }
 
 rooting-loss = The layer from { $top } cuts off { $percent } of the { $potential } that { $crop } could root.
+rooting-loss_water = The layer from { $top } cuts off { $percent } of the { $potential } that { $crop } could root; below it this soil has room for { $water } of water that crops can use.
+water-mm = { $range }{ "\u00A0" }mm
 
 pits-numbered = Pit { $number }, { $place }
 pits-another = Another pit would tell most { $on }.

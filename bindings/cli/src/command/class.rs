@@ -4,7 +4,7 @@ use crate::Answer;
 use crate::argument::Shown;
 use crate::trouble::Trouble;
 use clap::Args;
-use pitface_core::soil::class::{self, ClassTable};
+use pitface_core::soil::class::{self, ClassOf, ClassTable};
 use serde_json::{Value, json};
 use std::fmt::Write as _;
 
@@ -26,20 +26,23 @@ impl Class {
         let found = class::of(&scheme, value).map_err(Trouble::of_arguments)?;
         let value_with_unit = format!("{value} {}", found.unit);
         let told = shown.words().class(found.scheme, &value_with_unit, &found.class.replace('_', " "));
-        Ok(Answer::new(
-            format!("{told}\n  {}\n", found.source),
-            json!({
-                "scheme": found.scheme,
-                "value": value,
-                "unit": found.unit,
-                "class": found.class,
-                "number": found.number,
-                "lower": found.lower,
-                "upper": found.upper,
-                "source": found.source,
-            }),
-        ))
+        let mut json = class_json(&found);
+        json["value"] = json!(value);
+        Ok(Answer::new(format!("{told}\n  {}\n", found.source), json))
     }
+}
+
+/// A class with its scheme, limits and source.
+pub fn class_json(found: &ClassOf) -> Value {
+    json!({
+        "scheme": found.scheme,
+        "unit": found.unit,
+        "class": found.class,
+        "number": found.number,
+        "lower": found.lower,
+        "upper": found.upper,
+        "source": found.source,
+    })
 }
 
 /// The tables, as data: id, what is measured in which unit, source.

@@ -20,6 +20,7 @@ mod partners;
 mod read;
 mod redact;
 mod roll;
+mod sample;
 mod schema;
 mod set;
 mod settle;
@@ -47,6 +48,8 @@ pub enum Command {
     Next(next::Next),
     /// What two roll tests say: dry enough to loosen or not.
     Roll(roll::Roll),
+    /// A weighed ring of soil and a pushed cone: density, air, roots, and where they say nothing.
+    Sample(sample::Sample),
     /// The texture class, from fractions or by feel.
     Texture(texture::Texture),
     /// The class of a value in a handbook's table; without arguments, the tables there are.
@@ -109,6 +112,7 @@ impl Command {
             Self::Read(read) => read.run(shown)?.into(),
             Self::Next(next) => next.run(shown)?.into(),
             Self::Roll(roll) => roll.run(shown).into(),
+            Self::Sample(sample) => sample.run(shown)?.into(),
             Self::Texture(texture) => texture.run(shown)?.into(),
             Self::Class(class) => class.run(shown)?.into(),
             Self::Tip(tip) => tip.run(shown)?.into(),

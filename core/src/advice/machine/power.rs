@@ -31,8 +31,9 @@ pub struct Grip {
 /// Standard gravity, m/s².
 const GRAVITY: f64 = 9.806_65;
 
-/// Pull over weight on driven wheels at a slip (0 to 1): gross traction less motion resistance (Brixius 1987, as in ASABE
-/// D497; formula and coefficients from memory). Tracks are taken as wheels: our judgement, they hold no less.
+/// Pull over weight on driven wheels at a slip (0 to 1): gross traction less motion resistance. Brixius 1987 for bias-ply
+/// tyres, as in ASABE D497: formula and coefficients read second-hand, in two accounts that agree. Tracks are taken as wheels: our
+/// judgement, they hold no less.
 pub fn pull_per_weight(surface: Surface, slip: f64) -> f64 {
     let numeric = WHEEL_NUMERIC[surface as usize];
     let gross = 0.88 * (1.0 - (-0.1 * numeric).exp()) * (1.0 - (-7.5 * slip).exp()) + 0.04;

@@ -137,8 +137,9 @@ pub const TRACTION: [TractionRow; Drive::ALL.len()] = [
     TractionRow { drive: Drive::Tracks, ratio: [0.88, 0.79, 0.80, 0.78], source: TRACTION_SOURCE },
 ];
 
-/// Wheel numeric of each surface, in the order of [`Surface::ALL`] (Brixius 1987 as in ASABE D497: hard, firm, tilled, soft
-/// soil; values from memory).
+/// Wheel numeric of each surface, in the order of [`Surface::ALL`]; values from memory, none was found in print. 80 for hard
+/// ground is that of ASABE D497 after Brixius 1987; the others are usual with the older numeric of Wismer and Luth 1974, and D497
+/// gives no less: so a tractor is told to pull rather too little than too much.
 pub const WHEEL_NUMERIC: [f64; Surface::ALL.len()] = [80.0, 30.0, 20.0, 15.0];
 /// Slip for best traction, least and most, in the order of [`Surface::ALL`] (source as [`TRACTION`]).
 pub const BEST_SLIP: [(f64, f64); Surface::ALL.len()] =

@@ -11,6 +11,17 @@ use crate::record::Condition;
 /// How the layer to be broken is hatched.
 pub(super) const LAYER: Condition = Condition::Tight;
 
+/// Between the strokes of what hangs on the slope, points, large and in the strip, and how far they stay off its edges: as seen at
+/// phone width.
+pub(super) const STROKES: f64 = 4.5;
+const SMALL_STROKES: f64 = 3.0;
+const CLEAR: f64 = 1.2;
+
+/// How far a side of this slope runs out for each millimetre that it rises.
+fn cot(degrees: f64) -> f64 {
+    1.0 / degrees.to_radians().tan()
+}
+
 /// Some legs at a scale.
 pub(super) struct View {
     pub left: f64,
@@ -51,6 +62,7 @@ impl View {
     pub fn draw(&self, picture: &SectionPicture, shapes: &mut Vec<Shape>) {
         let area = self.area(picture);
         self.ground(picture, area, shapes);
+        self.hanging(picture, STROKES, shapes);
         let trenches = self.trenches(picture);
         self.fill(&trenches, shapes);
         for trench in &trenches {
@@ -72,6 +84,7 @@ impl View {
     pub fn draw_strip(&self, picture: &SectionPicture, shapes: &mut Vec<Shape>) {
         let area = self.area(picture);
         self.ground(picture, area, shapes);
+        self.hanging(picture, SMALL_STROKES, shapes);
         let trenches = self.trenches(picture);
         self.fill(&trenches, shapes);
         for trench in &trenches {
@@ -108,9 +121,10 @@ impl View {
         }
     }
 
+    /// What the steepest sides loosen: that much is certain where the model holds.
     fn trenches(&self, picture: &SectionPicture) -> Vec<Trench> {
         let Some(slope) = picture.loosened.value() else { return Vec::new() };
-        let (cot, tip) = (1.0 / slope.to_radians().tan(), f64::from(picture.tip_mm));
+        let (cot, tip) = (cot(slope.steep), f64::from(picture.tip_mm));
         let (half_bottom, half_gap) = (f64::from(picture.lifting_mm()) / 2.0, picture.spacing() / 2.0);
         // Sides run up to the surface, or to where the neighbour's come.
         let half_top = (half_bottom + tip * cot).min(half_gap);
@@ -122,6 +136,36 @@ impl View {
             Trench { left: edge[0].x, right: edge[3].x, edge: edge.to_vec() }
         };
         self.middles(picture).into_iter().map(trench).collect()
+    }
+
+    /// What only sides flatter than the steepest loosen: upright strokes, over whatever is there, since it may stay, down to a
+    /// dotted edge.
+    fn hanging(&self, picture: &SectionPicture, spacing: f64, shapes: &mut Vec<Shape>) {
+        let Some(slope) = picture.loosened.value().filter(|slope| slope.flat < slope.steep) else { return };
+        let half_gap = picture.spacing() / 2.0;
+        let floor = |degrees: f64, across: f64| picture.floor_mm(degrees, across);
+        let steps = (half_gap * self.points_per_mm / spacing).floor().max(1.0) as u32;
+        for middle in self.middles(picture) {
+            for side in [-1.0, 1.0] {
+                let at = |across: f64| self.x(middle + side * across);
+                for step in 0..steps {
+                    let across = (f64::from(step) + 0.5) / f64::from(steps) * half_gap;
+                    let [top, bottom] =
+                        [slope.steep, slope.flat].map(|degrees| self.y(floor(degrees, across)));
+                    let (top, bottom) = (top + CLEAR, bottom - CLEAR);
+                    if bottom - top > CLEAR {
+                        let (from, to) = (Point::new(at(across), top), Point::new(at(across), bottom));
+                        shapes.push(Shape::Line { role: Role::Boundary, from, to });
+                    }
+                }
+                let tip = f64::from(picture.tip_mm);
+                let inner = (f64::from(picture.lifting_mm()) / 2.0).min(half_gap);
+                let outer = (inner + tip * cot(slope.flat)).min(half_gap);
+                let edge =
+                    [inner, outer].map(|across| Point::new(at(across), self.y(floor(slope.flat, across))));
+                dashed(Role::Boundary, &edge, 1.5, 3.0, shapes);
+            }
+        }
     }
 
     /// All loosened ground as one area: no seam where neighbours meet.
@@ -153,7 +197,14 @@ impl View {
     fn ridge(&self, picture: &SectionPicture, tip: f64, shapes: &mut Vec<Shape>) {
         let Some(top) = self.trenches(picture).first().map(|trench| trench.edge[3].y) else { return };
         if self.legs > 1 && tip - top > 6.0 {
-            dimension(Role::Outline, self.x(picture.spacing()), top, tip, shapes);
+            let x = self.x(picture.spacing());
+            dimension(Role::Outline, x, top, tip, shapes);
+            let flat = picture.loosened.value().map_or(0.0, |slope| slope.flat);
+            let lowest = self.y(picture.floor_mm(flat, picture.spacing() / 2.0));
+            if lowest - top > 4.0 && tip - lowest > 4.0 {
+                let (from, to) = (Point::new(x - 4.0, lowest), Point::new(x + 4.0, lowest));
+                shapes.push(Shape::Line { role: Role::Outline, from, to });
+            }
         }
     }
 
@@ -197,6 +248,12 @@ impl SectionPicture {
     /// Width that lifts.
     fn lifting_mm(&self) -> u32 {
         self.wings_mm.map_or(self.foot_width_mm, |(width, _)| width.max(self.foot_width_mm))
+    }
+
+    /// Depth to which sides of this slope loosen the ground so far across from the middle of a leg, mm.
+    fn floor_mm(&self, degrees: f64, across_mm: f64) -> f64 {
+        let beyond = (across_mm - f64::from(self.lifting_mm()) / 2.0).max(0.0);
+        (f64::from(self.tip_mm) - beyond / cot(degrees)).max(0.0)
     }
 }
 

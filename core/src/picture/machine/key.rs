@@ -6,7 +6,7 @@ use super::super::layout::{Area, BASE_LINE, LINE_HEIGHT, wrap};
 use super::super::pieces::{dashed, dimension, frame, level, rectangle};
 use super::super::shape::{Anchor, Point, Role, Shape};
 use super::behind::reading;
-use super::detail::{LAYER, leading_tip};
+use super::detail::{LAYER, STROKES, leading_tip};
 use super::{KeyLine, KeyMark, MARGIN};
 use crate::record::Condition;
 
@@ -61,6 +61,16 @@ fn draw_sample(mark: KeyMark, area: Area, shapes: &mut Vec<Shape>) {
             } else {
                 shapes.push(Shape::Polyline { role: Role::Outline, points: edge.to_vec() });
             }
+        }
+        KeyMark::HangsOnSlope => {
+            shapes.push(rectangle(Role::SoilPlain, area));
+            let strokes = (area.width() / STROKES).floor();
+            for stroke in 0..strokes as u32 {
+                let x = left + (f64::from(stroke) + 0.5) / strokes * area.width();
+                let (from, to) = (Point::new(x, top + 2.0), Point::new(x, bottom - 2.0));
+                shapes.push(Shape::Line { role: Role::Boundary, from, to });
+            }
+            dashed(Role::Boundary, &edge, 1.5, 3.0, shapes);
         }
         KeyMark::Ridge => dimension(Role::Outline, middle.x, top + 2.0, bottom - 2.0, shapes),
         KeyMark::Critical => {

@@ -15,7 +15,7 @@ use super::face::{PHONE_WIDTH, Ruler};
 use super::ground::Scale;
 use super::layout::{BASE_LINE, LINE_HEIGHT, text_width};
 use super::shape::{Anchor, Drawing, Point, Role, Shape};
-use crate::advice::machine::{LayerDepths, Model, Setting, Work};
+use crate::advice::machine::{LayerDepths, Model, Setting, SideSlope, Work};
 use crate::record::Machine;
 use crate::record::codes::codes;
 use detail::View;
@@ -27,6 +27,8 @@ codes!(
         Loosened = "loosened",
         /// Ground loosened if the tips run above critical depth.
         LoosenedIfAbove = "loosened_if_above",
+        /// Ground loosened only if the sides are flatter than the steepest they may be.
+        HangsOnSlope = "hangs_on_slope",
         /// What stays between two tines.
         Ridge = "ridge",
         /// The layer to be broken.
@@ -83,8 +85,9 @@ pub struct SectionPicture {
     pub layer: Option<LayerDepths>,
     /// Range of critical depth, open below where its end is not known.
     pub critical_mm: (u32, Option<u32>),
-    /// Slope of the loosened ground's sides, degrees, the steepest there may be; nothing loosened is drawn where the model does not hold.
-    pub loosened: Model<f64>,
+    /// Slope of the loosened ground's sides: what the steepest loosen is drawn as loosened, what only flatter ones do as hanging on the
+    /// slope. Nothing loosened is drawn where the model does not hold.
+    pub loosened: Model<SideSlope>,
     /// Depth ruler.
     pub ruler: Ruler,
     /// The key, in order.
@@ -116,7 +119,7 @@ impl SectionPicture {
             tip_mm: work.tip_mm,
             layer: work.layer,
             critical_mm: (setting.critical.lo_mm, setting.critical.hi_mm),
-            loosened: setting.ground.map(|_| work.slope.steep),
+            loosened: setting.ground.map(|_| work.slope),
             ruler: Ruler { unit: String::new(), marks: Vec::new() },
             key,
             text_scale: 1.0,

@@ -59,4 +59,19 @@ impl Fractions {
     pub(super) const fn clay(self) -> i64 {
         self.clay
     }
+
+    /// Sand, percent by mass.
+    pub fn sand_percent(self) -> f64 {
+        self.sand as f64 / PERCENT as f64
+    }
+
+    /// Silt, percent by mass.
+    pub fn silt_percent(self) -> f64 {
+        self.silt as f64 / PERCENT as f64
+    }
+
+    /// Clay, percent by mass.
+    pub fn clay_percent(self) -> f64 {
+        self.clay as f64 / PERCENT as f64
+    }
 }
