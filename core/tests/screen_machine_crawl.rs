@@ -25,8 +25,12 @@ fn is_here(place: Place) -> bool {
         | Place::Photos { .. }
         | Place::Machine { .. }
         | Place::NewMachine { .. }
-        | Place::Measures { .. }
+        | Place::SetFor { .. }
+        | Place::Measure { .. }
         | Place::Pass { .. }
+        | Place::NewPass { .. }
+        | Place::PassDetail { .. }
+        | Place::InHole { .. }
         | Place::AfterDig { .. }
         | Place::Show { .. }
         | Place::HandOver { .. }
@@ -85,6 +89,8 @@ fn bare() -> FieldNotes {
 
 /// How many saves in a row the crawl goes on after; the screen after one more is looked at, too.
 const SAVES: usize = 1;
+/// How many screens it goes on to after a save: what a save changes shows near it.
+const ON: usize = 1;
 
 /// What tells one state of the crawl from another: the place, and of a machine being described only which of its
 /// measures are there.
@@ -93,6 +99,13 @@ fn state(screen: &Screen) -> String {
         let given = [legs, spacing_mm, foot_width_mm].map(|measure| measure.is_some());
         return format!("{field} {given:?}");
     }
+    if let Place::Measure { from_mm: Some(_), .. }
+    | Place::PassDetail { from_mm: Some(_), .. }
+    | Place::InHole { from_mm: Some(_), .. } = screen.place
+    {
+        // Numbers moved once are like numbers moved twice.
+        return format!("{:?} moved", screen.place.above());
+    }
     // What is offered tells more than the place alone.
     let acts: Vec<Act> = acts(screen).into_iter().map(|(act, _)| act).collect();
     format!("{} {}", serde_json::to_string(&screen.place).unwrap(), serde_json::to_string(&acts).unwrap())
@@ -100,13 +113,13 @@ fn state(screen: &Screen) -> String {
 
 /// Goes through everything from the entries, breadth first; gives the number of screens and of taps.
 fn crawl(fields: &[FieldNotes], language: Language, unit: LengthUnit) -> (usize, usize) {
-    let mut queue: VecDeque<(Phone, usize)> = entries(fields)
+    let mut queue: VecDeque<(Phone, usize, usize)> = entries(fields)
         .into_iter()
-        .map(|place| (Phone::at(place, fields.to_vec(), language, unit), 0))
+        .map(|place| (Phone::at(place, fields.to_vec(), language, unit), 0, 0))
         .collect();
     let mut seen: HashSet<(String, usize)> = HashSet::new();
     let (mut screens, mut taps) = (0, 0);
-    while let Some((phone, saves)) = queue.pop_front() {
+    while let Some((phone, saves, on)) = queue.pop_front() {
         if !is_here(phone.place) {
             continue;
         }
@@ -123,9 +136,10 @@ fn crawl(fields: &[FieldNotes], language: Language, unit: LengthUnit) -> (usize,
             let mut next = phone.clone();
             next.tap(&act, typed.then_some(" Yard subsoiler "), &words);
             taps += 1;
-            let saves = saves + usize::from(!matches!(act, Act::Go(_) | Act::Undo));
-            if saves <= SAVES && !matches!(act, Act::Undo) {
-                queue.push_back((next, saves));
+            let saved = !matches!(act, Act::Go(_) | Act::Undo);
+            let (saves, on) = (saves + usize::from(saved), on + usize::from(!saved && saves > 0));
+            if saves <= SAVES && on <= ON && !matches!(act, Act::Undo) {
+                queue.push_back((next, saves, on));
             } else if is_here(next.place) {
                 let screen = next.screen(&next.words());
                 screen_is_sound(&screen);

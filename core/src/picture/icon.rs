@@ -40,6 +40,10 @@ codes!(
         Own = "own",
         Delete = "delete",
         Skip = "skip",
+        /// Less of something: less deep, smaller.
+        Less = "less",
+        /// More of it.
+        More = "more",
         LeaveIt = "leave_it",
         RootsFirst = "roots_first",
         Loosen = "loosen",
@@ -215,6 +219,8 @@ const fn parts(icon: Icon) -> (&'static [Stroke], &'static [Dot]) {
         Icon::Skip => {
             (&[&[(5.0, 5.0), (12.0, 12.0), (5.0, 19.0)], &[(12.0, 5.0), (19.0, 12.0), (12.0, 19.0)]], &[])
         }
+        Icon::Less => (&[&[(5.0, 12.0), (19.0, 12.0)]], &[]),
+        Icon::More => (&[&[(5.0, 12.0), (19.0, 12.0)], &[(12.0, 5.0), (12.0, 19.0)]], &[]),
         Icon::LeaveIt => (&[SURFACE, &[(7.0, 14.0), (11.0, 18.0), (18.0, 11.0)]], &[]),
         Icon::RootsFirst => (
             &[

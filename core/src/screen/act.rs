@@ -2,7 +2,7 @@
 
 use crate::merge::DeviceId;
 use crate::reading::Clue;
-use crate::record::{AfterDig, Field, Layer, Machine, Pass, Photo, Pit, RecordId, Roll, Step};
+use crate::record::{AfterDig, Field, Layer, Machine, Pass, Photo, Pit, RecordId, Roll, Step, Zone};
 use crate::store::Cell;
 use crate::words::Detail;
 use serde::{Deserialize, Serialize};
@@ -102,21 +102,59 @@ pub enum Place {
         spacing_mm: Option<u32>,
         foot_width_mm: Option<u32>,
     },
-    /// The measures of a machine; with the power of a tractor of which it is not said yet what pulls, kW.
-    Measures {
+    /// How a machine is set for one of several zones.
+    SetFor {
         field: RecordId,
         machine: RecordId,
-        power_kw: Option<u32>,
+        zone: Zone,
+    },
+    /// One measure of a machine.
+    Measure {
+        field: RecordId,
+        machine: RecordId,
+        measure: super::machine::Measure,
+        /// What was answered before it and is saved with it: the power of a tractor, kW, or the slowest speed, tenths of
+        /// km/h.
+        #[serde(default)]
+        with: Option<u32>,
+        /// First of the numbers offered, where somebody has moved them.
+        #[serde(default)]
+        from_mm: Option<u32>,
     },
     /// The passes of a field; with one, what came of it.
     Pass {
         field: RecordId,
         pass: Option<RecordId>,
     },
+    /// A pass not saved yet, with what is known of it; its first answer saves it.
+    NewPass {
+        field: RecordId,
+        machine: Option<RecordId>,
+        zone: Option<Zone>,
+    },
+    /// One question about a pass.
+    PassDetail {
+        field: RecordId,
+        pass: super::behind::OfPass,
+        detail: super::behind::PassDetail,
+        /// First of the numbers offered, where somebody has moved them.
+        #[serde(default)]
+        from_mm: Option<u32>,
+    },
     AfterDig {
         field: RecordId,
         pass: RecordId,
         dig: RecordId,
+    },
+    /// One question about a hole behind a pass; its first answer saves one that is not saved yet.
+    InHole {
+        field: RecordId,
+        pass: RecordId,
+        dig: Option<RecordId>,
+        step: super::behind::HoleStep,
+        /// First of the numbers offered, where somebody has moved them.
+        #[serde(default)]
+        from_mm: Option<u32>,
     },
     /// For the farmer; with a pit, that one beside the reference.
     Show {
@@ -363,8 +401,12 @@ impl Place {
             | Self::Photos { field, .. }
             | Self::Machine { field, .. }
             | Self::NewMachine { field, .. }
-            | Self::Measures { field, .. }
+            | Self::SetFor { field, .. }
+            | Self::Measure { field, .. }
             | Self::Pass { field, .. }
+            | Self::NewPass { field, .. }
+            | Self::PassDetail { field, .. }
+            | Self::InHole { field, .. }
             | Self::AfterDig { field, .. }
             | Self::Show { field, .. }
             | Self::Versions { field, .. }
@@ -404,11 +446,23 @@ impl Place {
             | Self::Versions { field, pit: Some(pit), .. }
             | Self::Show { field, pit: Some(pit) } => Some(Self::Call { field, pit }),
             Self::AfterDig { field, pass, .. } => Some(Self::Pass { field, pass: Some(pass) }),
-            Self::Machine { field, machine: Some(_) } | Self::NewMachine { field, .. } => {
+            Self::Machine { field, machine: Some(_) } | Self::NewMachine { field, legs: None, .. } => {
                 Some(Self::Machine { field, machine: None })
             }
-            Self::Measures { field, machine, .. } => Some(Self::Machine { field, machine: Some(machine) }),
-            Self::Pass { field, pass: Some(_) } => Some(Self::Pass { field, pass: None }),
+            Self::NewMachine { field, legs, spacing_mm, .. } => Some(Self::NewMachine {
+                field,
+                legs: if spacing_mm.is_some() { legs } else { None },
+                spacing_mm: None,
+                foot_width_mm: None,
+            }),
+            Self::Measure { field, machine, .. } | Self::SetFor { field, machine, .. } => {
+                Some(Self::Machine { field, machine: Some(machine) })
+            }
+            Self::Pass { field, pass: Some(_) } | Self::NewPass { field, .. } => {
+                Some(Self::Pass { field, pass: None })
+            }
+            Self::PassDetail { field, pass, .. } => Some(pass.place(field)),
+            Self::InHole { field, pass, dig, step, .. } => Some(step.above(field, pass, dig)),
             Self::Detail { field, .. } | Self::Lines { field, line: None } => Some(Self::Details { field }),
             Self::Lines { field, line: Some(_) } => Some(Self::Lines { field, line: None }),
             Self::Details { field }

@@ -11,6 +11,7 @@ pub mod behind;
 mod draft;
 pub mod drawn;
 pub mod field;
+mod grid;
 mod hand_over;
 mod incoming;
 pub mod machine;
@@ -64,15 +65,23 @@ pub fn show(place: Place, world: &World) -> Screen {
         Place::Call { field, pit } => pit::call::show(field, pit, world).map(Into::into),
         Place::OnPlan { field, pit } => on_plan::show(field, pit, world),
         Place::Photos { field, pit } => photos::show(field, pit, world).map(Into::into),
-        Place::Machine { field, machine } => machine::show(field, machine, world).map(Into::into),
+        Place::Machine { field, machine } => machine::show(field, machine, world),
         Place::NewMachine { field, legs, spacing_mm, foot_width_mm } => {
-            machine::show_new(field, [legs, spacing_mm, foot_width_mm], world).map(Into::into)
+            machine::show_new(field, [legs, spacing_mm, foot_width_mm], world)
         }
-        Place::Measures { field, machine, power_kw } => {
-            machine::measures(field, machine, power_kw, world).map(Into::into)
+        Place::SetFor { field, machine, zone } => machine::show_set(field, machine, Some(zone), world),
+        Place::Measure { field, machine, measure, with, from_mm } => {
+            machine::show_measure(field, machine, (measure, with, from_mm), world)
         }
-        Place::Pass { field, pass } => behind::show(field, pass, world).map(Into::into),
-        Place::AfterDig { field, pass, dig } => behind::show_dig(field, pass, dig, world).map(Into::into),
+        Place::Pass { field, pass } => behind::show(field, pass, world),
+        Place::NewPass { field, machine, zone } => behind::show_new(field, machine, zone, world),
+        Place::PassDetail { field, pass, detail, from_mm } => {
+            behind::show_detail(field, pass, (detail, from_mm), world)
+        }
+        Place::AfterDig { field, pass, dig } => behind::show_dig(field, pass, dig, world),
+        Place::InHole { field, pass, dig, step, from_mm } => {
+            behind::show_step(field, (pass, dig), (step, from_mm), world)
+        }
         Place::Show { field, pit } => show::show(field, pit, world).map(Into::into),
         Place::HandOver { field } => hand_over::show(field, world).map(Into::into),
         Place::Partners => Some(partners::show(world).into()),

@@ -27,12 +27,17 @@ impl Notch {
         self.at(1, unit)
     }
 
-    /// The depth of so many steps.
-    fn at(self, steps: u32, unit: LengthUnit) -> u32 {
+    /// The length of so many steps.
+    pub fn at(self, steps: u32, unit: LengthUnit) -> u32 {
         match unit {
             LengthUnit::Centimetres => steps * self.centimetres_mm,
             LengthUnit::Inches => (f64::from(steps * self.half_inches) * HALF_INCH_MM).round() as u32,
         }
+    }
+
+    /// The nearest number of whole steps.
+    pub fn whole(self, mm: u32, unit: LengthUnit) -> u32 {
+        self.steps(mm, unit).round() as u32
     }
 
     fn steps(self, mm: u32, unit: LengthUnit) -> f64 {
@@ -45,13 +50,6 @@ impl Notch {
     /// The nearest whole step.
     pub fn nearest(self, mm: u32, unit: LengthUnit) -> u32 {
         self.at(self.steps(mm, unit).round() as u32, unit)
-    }
-
-    /// Usual lengths to be offered, each on the nearest whole step, none twice.
-    pub fn offered(self, usual_mm: &[u32], unit: LengthUnit) -> Vec<u32> {
-        let mut offered: Vec<u32> = usual_mm.iter().map(|&mm| self.nearest(mm, unit)).collect();
-        offered.dedup();
-        offered
     }
 
     /// The next whole step below, then above; `None` outside `fits`.

@@ -27,6 +27,16 @@ impl Words {
     /// it has held.
     pub fn after_dig_sentence(&self, dig: &DigAdvice) -> String {
         let verdict = if dig.season_on { self.form(dig.verdict, "season") } else { self.of(dig.verdict) };
+        let found = self.found(dig);
+        capital(self.say_with("dig-sentence", &fluent_args!["verdict" => verdict, "found" => found]))
+    }
+
+    /// The same without its first word: `61 % of the layer is broken; it is firm between the tine lines (18 cm wide).`
+    pub fn after_dig_found(&self, dig: &DigAdvice) -> String {
+        self.say_with("behind-seen", &fluent_args!["seen" => capital(self.found(dig))])
+    }
+
+    fn found(&self, dig: &DigAdvice) -> String {
         let clauses = match dig.verdict {
             Verdict::Done => vec![self.loose(dig).unwrap_or_else(|| self.say("dig-done"))],
             Verdict::Partly => {
@@ -42,8 +52,7 @@ impl Words {
             }
             Verdict::CannotSay => vec![self.say("dig-no_depths")],
         };
-        let found = self.join("join-clauses", &clauses);
-        capital(self.say_with("dig-sentence", &fluent_args!["verdict" => verdict, "found" => found]))
+        self.join("join-clauses", &clauses)
     }
 
     /// What was seen and counts against a pass, as a clause.

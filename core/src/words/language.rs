@@ -17,7 +17,7 @@ macro_rules! files {
         files!(
             $language: "after_dig", "calls", "details", "face", "ground", "headings", "machine", "measures", "merging",
             "photos", "place", "plan", "reading_in", "reasons", "saving", "screen", "screen_field", "screen_machine", "screen_partners", "screen_saved",
-            "signs", "soil", "tables"
+            "screen_work", "signs", "soil", "tables"
         )
     };
     ($language:literal: $($name:literal),+) => {

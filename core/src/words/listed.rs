@@ -1,6 +1,8 @@
 //! The closed lists that have a word for each value.
 
-use super::{Caption, Detail, DetailText, FieldText, Heading, Language, NotSaved, PartnerText, PitText};
+use super::{
+    Caption, Detail, DetailText, FieldText, Heading, Language, NotSaved, PartnerText, PitText, WorkText,
+};
 use crate::advice::after_dig::{
     Across, Check, FailureCause, Lasting, NextStep, PairBy, PassClue, Remedy, Verdict,
 };
@@ -115,5 +117,6 @@ listed! {
     Verdict = "verdict",
     Versus = "reference",
     WhyNot = "why_not",
+    WorkText = "work_text",
     Zone = "zone",
 }

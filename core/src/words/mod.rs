@@ -45,6 +45,7 @@ mod screen_partners;
 mod screen_pit;
 mod screen_rest;
 mod screen_saved;
+mod screen_work;
 mod section;
 mod since;
 mod soil;
@@ -64,6 +65,7 @@ pub use screen_field::FieldText;
 pub use screen_partners::PartnerText;
 pub use screen_pit::PitText;
 pub use screen_rest::Caption;
+pub use screen_work::WorkText;
 
 use crate::harmless;
 use crate::units::LengthUnit;

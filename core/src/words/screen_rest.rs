@@ -69,6 +69,7 @@ codes!(
         AllResults = "all_results",
         Faulty = "faulty",
         Passes = "passes",
+        Pass = "pass",
         NoPass = "no_pass",
         NewPass = "new_pass",
         WhichMachine = "which_machine",

@@ -134,8 +134,11 @@ impl Phone {
     pub fn press(&mut self, question: &str, label: &str) {
         let words = self.words();
         let screen = self.screen(&words);
+        let asked = screen.answer.as_ref().map_or("", |answer| answer.text.as_str());
         let found = screen.blocks.iter().rev().find_map(|block| match block {
-            Block::Question { text, answers, .. } if text.starts_with(question) => {
+            Block::Question { text, answers, .. }
+                if (if text.is_empty() { asked } else { text }).starts_with(question) =>
+            {
                 answers.iter().find(|button| plain(&button.label) == label)
             }
             _ => None,
@@ -143,6 +146,27 @@ impl Phone {
         let button = found.unwrap_or_else(|| panic!("no {label} under {question}: {:#?}", screen.blocks));
         assert!(button.enabled, "{label}");
         let Does::Act(act) = &button.does else { panic!("{label} asks the platform") };
+        self.tap(act, None, &words);
+    }
+
+    /// Taps the row with this title.
+    pub fn open(&mut self, title: &str) {
+        let words = self.words();
+        let screen = self.screen(&words);
+        let row = screen.rows().find(|row| plain(&row.title) == title);
+        let row = row.unwrap_or_else(|| panic!("no {title} among {:#?}", screen.rows().collect::<Vec<_>>()));
+        let Does::Act(act) = &row.does else { panic!("{title} asks the platform") };
+        self.tap(act, None, &words);
+    }
+
+    /// Taps the tool with this label.
+    pub fn use_tool(&mut self, label: &str) {
+        let words = self.words();
+        let screen = self.screen(&words);
+        let tool = screen.tools.iter().find(|tool| plain(&tool.label) == label);
+        let tool = tool.unwrap_or_else(|| panic!("no {label} among {:#?}", screen.tools));
+        assert!(tool.enabled, "{label}");
+        let Does::Act(act) = &tool.does else { panic!("{label} asks the platform") };
         self.tap(act, None, &words);
     }
 
@@ -229,13 +253,24 @@ pub fn acts(screen: &Screen) -> Vec<(Act, bool)> {
             add(&Does::Act(act.clone()), true);
         }
     }
-    for button in screen.buttons().filter(|button| button.enabled) {
+    for button in screen.buttons().filter(|button| button.enabled && !of_many(screen, button)) {
         add(&button.does, false);
     }
-    for touch in screen.pictures().flat_map(|picture| &picture.touches) {
-        add(&touch.does, false);
+    for picture in screen.pictures() {
+        picture.touches.iter().for_each(|touch| add(&touch.does, false));
+        picture.anywhere.iter().for_each(|act| add(&Does::Act(act.clone()), false));
     }
     acts
+}
+
+/// Whether a button is one of many numbers side by side, and neither the first nor the last of them.
+fn of_many(screen: &Screen, button: &Button) -> bool {
+    screen.blocks.iter().any(|block| match block {
+        Block::Question { answers, .. } if answers.len() > 8 => {
+            answers[1..answers.len() - 1].iter().any(|answer| std::ptr::eq(answer, button))
+        }
+        _ => false,
+    })
 }
 
 #[track_caller]

@@ -1,21 +1,26 @@
 # Eine Überfahrt mit der Maschine, und was die Gruben dahinter sagen.
 
-# Was hinter der Maschine gefunden wird. .season heißt es eine Saison später; .pass steht für die ganze Überfahrt.
+# Was hinter der Maschine gefunden wird. .season heißt es eine Saison später; .pass steht für die ganze Überfahrt, .head über allem.
 verdict-done = geschafft
     .season = gehalten
     .pass = Die Überfahrt hat geleistet, was sie sollte.
+    .head = Gelockert wie gewollt
 verdict-partly = teilweise
     .season = teilweise gehalten
     .pass = Die Überfahrt hat nur stellenweise gelockert.
+    .head = Stellenweise gelockert
 verdict-not_done = nicht geschafft
     .season = nicht gehalten
     .pass = Die Überfahrt hat die Schicht gelassen, wie sie war.
+    .head = Nicht gelockert
 verdict-worse = schlimmer
     .season = schlimmer als vorher
     .pass = Die Überfahrt hat dem Boden geschadet.
+    .head = Dem Boden hat es geschadet
 verdict-cannot_say = nicht zu sagen
     .season = ob es gehalten hat, ist nicht zu sagen
     .pass = Die Gruben hinter dieser Überfahrt sagen nicht, was sie bewirkt hat.
+    .head = Zu wenig gemessen
 
 dig-sentence = { $verdict }: { $found }.
 dig-layer_broken = { $share } der Schicht sind gebrochen

@@ -64,6 +64,7 @@ drive-four_wheel = vier gleich große Räder
 drive-tracks = Raupen
 
 caption-passes = Überfahrten
+caption-pass = Überfahrt
 caption-no_pass = Für diesen Schlag ist noch keine Überfahrt vermerkt.
 caption-new_pass = Neue Überfahrt
 caption-which_machine = Welche Maschine?

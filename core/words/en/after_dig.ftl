@@ -1,21 +1,26 @@
 # A pass of the machine, and what the holes dug behind it say.
 
-# What is found behind the machine. .season names it a season on; .pass is said of the whole pass.
+# What is found behind the machine. .season names it a season on; .pass is said of the whole pass, .head above all else.
 verdict-done = done
     .season = held
     .pass = The pass did what was wanted.
+    .head = Loosened as wanted
 verdict-partly = partly
     .season = held in part
     .pass = The pass loosened in places only.
+    .head = Loosened in places
 verdict-not_done = not done
     .season = not held
     .pass = The pass left the layer as it was.
+    .head = Not loosened
 verdict-worse = worse
     .season = worse than before
     .pass = The pass made the ground worse.
+    .head = The ground is worse for it
 verdict-cannot_say = cannot say
     .season = cannot say whether it held
     .pass = The holes behind this pass do not say what it did.
+    .head = Not enough read to say
 
 dig-sentence = { $verdict }: { $found }.
 dig-layer_broken = { $share } of the layer is broken

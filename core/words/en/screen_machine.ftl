@@ -64,6 +64,7 @@ drive-four_wheel = four wheels of one size
 drive-tracks = tracks
 
 caption-passes = Passes
+caption-pass = Pass
 caption-no_pass = No pass is noted for this field yet.
 caption-new_pass = A new pass
 caption-which_machine = Which machine?

@@ -8,7 +8,7 @@ use crate::picture::face::{PHONE_WIDTH, Ruler};
 use crate::picture::ground::Scale;
 use crate::picture::hatch::hatch;
 use crate::picture::layout::{Area, BASE_LINE, LINE_HEIGHT, text_width};
-use crate::picture::pieces::{dimension, frame, rectangle};
+use crate::picture::pieces::{dashed, dimension, frame, rectangle};
 use crate::picture::shape::{Anchor, Drawing, Point, Role, Shape};
 use crate::record::Condition;
 
@@ -65,6 +65,7 @@ const BELOW_MM: u32 = 50;
 const HEIGHT: (f64, f64) = (150.0, 300.0);
 const TINE: f64 = 12.0;
 const READING: f64 = 3.2;
+const RING: f64 = 8.0;
 /// The strip of slots: its height and the space around it.
 const STRIP: (f64, f64) = (44.0, 12.0);
 
@@ -107,12 +108,7 @@ impl BehindPicture {
 
 /// Draws the section.
 pub fn behind(picture: &BehindPicture) -> Drawing {
-    behind_so_far(picture, picture.readings_mm.len())
-}
-
-/// Draws the section while the readings are taken, so many of them: the others stand for ground that is still whole,
-/// and are not shown as measured.
-pub fn behind_so_far(picture: &BehindPicture, taken: usize) -> Drawing {
+    let taken = picture.readings_mm.len();
     let size = size_of_text(picture.text_scale);
     let (left, right) = (right_of(&picture.ruler, size), PHONE_WIDTH - MARGIN - right_room(picture, size));
     let depth = f64::from(picture.depth_mm());
@@ -131,6 +127,40 @@ pub fn behind_so_far(picture: &BehindPicture, taken: usize) -> Drawing {
     let paper = Shape::Rectangle { role: Role::Paper, left: 0.0, top: 0.0, width: PHONE_WIDTH, height };
     shapes.insert(0, paper);
     Drawing { width: PHONE_WIDTH, height, shapes }
+}
+
+/// A section on which readings are entered: no key, as low as it may be, the reading in hand marked.
+#[derive(Debug, Clone, PartialEq)]
+pub struct BehindForm {
+    /// The section.
+    pub drawing: Drawing,
+    /// Column of each reading, in order: left, top, width, height, points of the drawing.
+    pub columns: Vec<[f64; 4]>,
+}
+
+/// Draws the section as a form: `taken` readings are measured, the others stand for ground that is still whole; the one
+/// `in_hand`, from 0, is marked at its place.
+pub fn behind_form(picture: &BehindPicture, taken: usize, in_hand: Option<usize>) -> BehindForm {
+    let size = size_of_text(picture.text_scale);
+    let (left, right) = (right_of(&picture.ruler, size), PHONE_WIDTH - MARGIN - right_room(picture, size));
+    let depth = f64::from(picture.depth_mm());
+    let scale = Scale { surface: MARGIN + head(size), points_per_mm: HEIGHT.0 / depth };
+    let cut = Cut { picture, taken, scale, left, right, depth };
+    let mut shapes = Vec::new();
+    cut.draw(size, &mut shapes);
+    draw_ruler(left, (&cut.scale, depth), &picture.ruler, size, &mut shapes);
+    let count = picture.readings_mm.len();
+    if let Some(index) = in_hand.filter(|&index| index < count && count > 1) {
+        cut.in_hand(index, &mut shapes);
+    }
+    let bottom = cut.scale.y(depth);
+    let height = bottom + size * LINE_HEIGHT / 2.0 + MARGIN;
+    let paper = Shape::Rectangle { role: Role::Paper, left: 0.0, top: 0.0, width: PHONE_WIDTH, height };
+    shapes.insert(0, paper);
+    let step = (right - left) / (count.max(2) - 1) as f64;
+    let column = |index: usize| [cut.x(index) - step / 2.0, 0.0, step, height];
+    let columns = (0..if count > 1 { count } else { 0 }).map(column).collect();
+    BehindForm { drawing: Drawing { width: PHONE_WIDTH, height, shapes }, columns }
 }
 
 /// Room above the surface for the numbers, the marks of the tine lines and the unit of the ruler.
@@ -263,6 +293,18 @@ impl Cut<'_> {
             }
             _ => false,
         }));
+    }
+
+    /// The place of a reading that is asked for: dashes down to the bottom, a ring where it is now.
+    fn in_hand(&self, index: usize, shapes: &mut Vec<Shape>) {
+        let x = self.x(index);
+        let (from, to) = (Point::new(x, self.scale.surface), Point::new(x, self.scale.y(self.depth)));
+        shapes.push(Shape::Line { role: Role::Casing, from, to });
+        dashed(Role::Measured, &[from, to], 7.0, 5.0, shapes);
+        let centre = Point::new(x, if index < self.taken { self.floor(x) } else { self.scale.surface });
+        for (role, radius) in [(Role::Paper, RING + 2.0), (Role::Measured, RING), (Role::Paper, RING - 3.0)] {
+            shapes.push(Shape::Circle { role, centre, radius });
+        }
     }
 
     fn measured(&self, shapes: &mut Vec<Shape>) {

@@ -8,7 +8,7 @@ mod detail;
 mod key;
 mod pair;
 
-pub use behind::{BehindPicture, BehindWords, Ridge, behind, behind_so_far};
+pub use behind::{BehindForm, BehindPicture, BehindWords, Ridge, behind, behind_form};
 pub use pair::{PairWords, pair};
 
 use super::face::{PHONE_WIDTH, Ruler};
@@ -186,6 +186,15 @@ pub fn section(picture: &SectionPicture) -> Drawing {
     draw_ruler(left, (&scale, depth), &picture.ruler, size, &mut shapes);
     let bottom = view.y(depth) + size * LINE_HEIGHT / 2.0 + 6.0;
     let height = key::draw(&picture.key, bottom, size, &mut shapes) + MARGIN;
+    let paper = Shape::Rectangle { role: Role::Paper, left: 0.0, top: 0.0, width: PHONE_WIDTH, height };
+    shapes.insert(0, paper);
+    Drawing { width: PHONE_WIDTH, height, shapes }
+}
+
+/// The key of a section on its own, for where the section is shown without one.
+pub fn key(lines: &[KeyLine], text_scale: f64) -> Drawing {
+    let mut shapes = Vec::new();
+    let height = key::draw(lines, MARGIN, size_of_text(text_scale), &mut shapes) + MARGIN;
     let paper = Shape::Rectangle { role: Role::Paper, left: 0.0, top: 0.0, width: PHONE_WIDTH, height };
     shapes.insert(0, paper);
     Drawing { width: PHONE_WIDTH, height, shapes }

@@ -1,13 +1,14 @@
 //! A hole behind the machine as a drawing: beside the pit dug before where there is one.
 
 use super::super::Pictured;
+use super::readings::Aim;
 use crate::advice::after_dig::DigAdvice;
 use crate::advice::machine::LayerDepths;
-use crate::picture::machine::{BehindPicture, BehindWords, KeyLine, KeyMark, behind, behind_so_far, pair};
+use crate::picture::machine::{BehindForm, BehindPicture, BehindWords, KeyLine, behind, behind_form, pair};
 use crate::picture::{Face, Ruler};
 use crate::reading::FieldReading;
 use crate::record::{AfterDig, FieldNotes, Machine, Pass};
-use crate::words::{Caption, Words};
+use crate::words::Words;
 
 /// A hole as it is drawn: the pass and the hole as noted, what the hole says, and the size of text against the usual one.
 #[derive(Clone, Copy)]
@@ -35,55 +36,79 @@ impl Hole<'_> {
     /// The hole, beside the pit before; `None` without two readings, without a machine to tell how far the lines lie
     /// apart, or without a depth wanted.
     pub fn drawn(&self, title: String, words: &Words) -> Option<Pictured> {
-        let mut picture = self.picture(&self.dig.firm_mm, words)?;
+        self.pictured(title, words, true).map(|(pictured, _)| pictured)
+    }
+
+    /// The same with its key apart, to be read at its own size below.
+    pub(in crate::screen) fn drawn_and_key(
+        &self,
+        title: String,
+        words: &Words,
+    ) -> Option<(Pictured, Vec<KeyLine>)> {
+        self.pictured(title, words, false)
+    }
+
+    fn pictured(&self, title: String, words: &Words, with_key: bool) -> Option<(Pictured, Vec<KeyLine>)> {
+        let mut picture = self.picture()?;
         if picture.readings_mm.len() < 2 {
             return None;
         }
         picture.words = words.behind_words(&picture);
         let described = words.describe_behind(&picture);
+        let key = if with_key { Vec::new() } else { std::mem::take(&mut picture.words.key) };
         let before = self.said.pair.map(|pair| pair.before);
         let pits = self.notes.pits.iter().zip(&self.reading.pits);
         let Some((noted, read)) = pits.into_iter().find(|(pit, _)| Some(pit.id) == before) else {
             picture.ruler = ruler(picture.depth_mm(), words);
-            return Some(Pictured { drawing: behind(&picture), title, description: described });
+            return Some((Pictured { drawing: behind(&picture), title, description: described }, key));
         };
         let face = Face::of(read, words.pit(noted.place), None, |layer| words.layer_label(layer));
         picture.ruler = ruler(picture.depth_mm().max(face.dug_to_mm), words);
         let description = words.describe_pair(&words.describe(noted.place, read, None, None), &described);
-        Some(Pictured { drawing: pair(&face, &picture, &words.pair_words()), title, description })
+        Some((Pictured { drawing: pair(&face, &picture, &words.pair_words()), title, description }, key))
     }
 
-    /// A hole of which only the first readings are taken, of `all`: what is not read yet stands as firm ground.
-    pub(in crate::screen) fn filling(&self, all: usize, words: &Words) -> Option<Pictured> {
-        let read = &self.dig.firm_mm;
-        let mut readings_mm = read.clone();
-        readings_mm.resize(all.max(read.len()), 0);
-        let mut picture = self.picture(&readings_mm, words)?;
-        let numbers = words.behind_words(&picture).numbers.into_iter().take(read.len());
-        let note = KeyLine { mark: KeyMark::Note, text: words.label(Caption::NotRead) };
-        picture.words = BehindWords { numbers: numbers.collect(), narrower: String::new(), key: vec![note] };
-        picture.ruler = ruler(picture.depth_mm(), words);
-        Some(Pictured {
-            drawing: behind_so_far(&picture, read.len()),
-            title: words.behind_title(),
-            description: words.read_so_far(read, all.saturating_sub(read.len())),
-        })
-    }
-
-    fn picture(&self, readings_mm: &[u32], words: &Words) -> Option<BehindPicture> {
+    fn picture(&self) -> Option<BehindPicture> {
         let layer = self.said.pair;
         Some(BehindPicture {
-            readings_mm: readings_mm.to_vec(),
+            readings_mm: self.dig.firm_mm.clone(),
             spacing_mm: machine_of(self.notes, self.pass)?.spacing_mm,
             tip_mm: self.pass.tip_mm,
             target_mm: self.said.target_mm?,
             layer: layer.map(|pair| LayerDepths { top_mm: pair.top_mm, bottom_mm: pair.bottom_mm }),
             slots_mm: self.dig.slots_mm.clone(),
-            ruler: ruler(0, words),
+            ruler: Ruler { unit: String::new(), marks: Vec::new() },
             text_scale: self.text_scale,
             words: BehindWords::default(),
         })
     }
+}
+
+/// The section on which `all` readings are entered: those taken so far as measured, the rest as ground still whole.
+pub(super) fn form(
+    (read_mm, all): (&[u32], usize),
+    in_hand: Option<usize>,
+    (spacing_mm, pass, aim): (u32, &Pass, Aim),
+    text_scale: f64,
+    words: &Words,
+) -> Option<BehindForm> {
+    let mut readings_mm = read_mm.to_vec();
+    readings_mm.resize(all.max(read_mm.len()), 0);
+    let mut picture = BehindPicture {
+        readings_mm,
+        spacing_mm,
+        tip_mm: pass.tip_mm,
+        target_mm: aim.target_mm?,
+        layer: aim.layer,
+        slots_mm: Vec::new(),
+        ruler: Ruler { unit: String::new(), marks: Vec::new() },
+        text_scale,
+        words: BehindWords::default(),
+    };
+    let numbers = words.behind_words(&picture).numbers.into_iter().take(read_mm.len());
+    picture.words.numbers = numbers.collect();
+    picture.ruler = ruler(picture.depth_mm(), words);
+    Some(behind_form(&picture, read_mm.len(), in_hand))
 }
 
 fn ruler(depth_mm: u32, words: &Words) -> Ruler {

@@ -1,45 +1,44 @@
 //! Passes, and the holes behind the machine.
 
+mod detail;
 mod dig;
 mod drawn;
+mod hole;
 mod list;
 mod looks;
+mod next;
 mod pass;
+mod places;
 mod readings;
 mod told;
 
 pub use crate::advice::after_dig::READINGS;
-pub(super) use dig::show as show_dig;
+pub(super) use detail::show as show_detail;
+pub(super) use dig::{show as show_dig, show_step};
 pub use drawn::{Hole, machine_of};
-pub(super) use pass::last_drawn;
+pub(super) use pass::{last_drawn, show_new};
 
 use super::bar::gone;
-use super::{Act, Done, Draft, Edit, Place, World};
+use super::{Act, Done, Edit, Place, Screen, World};
 use crate::error::Fault;
 use crate::record::{AfterDig, Extent, Pass, RecordId, Roll, RollOutcome, Unknown, Zone};
 use chrono::NaiveDate;
 pub use looks::SeenBehind;
 use looks::toggle;
+pub use places::{HoleLook, HoleStep, OfPass, PassDetail};
 use serde::{Deserialize, Serialize};
 
 /// What can be tapped.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
-#[expect(missing_docs, reason = "fields are ids and what is known already")]
 pub enum BehindAct {
-    /// A new pass, with what is known of it already.
-    NewPass { machine: Option<RecordId>, zone: Option<Zone> },
-    /// Something of a pass.
+    /// Something of a pass; of one not saved yet, it saves it.
     Pass(PassSaid),
     /// The roll test at the depth of the tips; a second tap takes it back.
     Roll(RollOutcome),
-    /// A hole behind the pass.
-    NewDig,
-    /// The next depth to firm ground.
+    /// A depth to firm ground, mm: the next, or in place of the one asked for.
     Read(u32),
-    /// The last one put right.
-    LastReading(u32),
-    /// The next slot's bottom.
+    /// The bottom of a slot, mm, likewise.
     Slot(u32),
     /// Something seen in the hole or at the machine; a second tap takes it back.
     Seen(SeenBehind),
@@ -72,7 +71,7 @@ impl From<PassSaid> for Act {
 }
 
 /// The passes of a field, or one of them.
-pub(super) fn show(field: RecordId, pass: Option<RecordId>, world: &World) -> Option<Draft> {
+pub(super) fn show(field: RecordId, pass: Option<RecordId>, world: &World) -> Option<Screen> {
     match pass {
         Some(pass) => pass::show(field, pass, world),
         None => list::show(field, world),
@@ -88,40 +87,45 @@ pub(super) fn tap(
     let gone = || gone(world.words);
     let field = place.field().ok_or_else(gone)?;
     let notes = world.notes(field).ok_or_else(gone)?;
-    if let BehindAct::NewPass { machine, zone } = act {
-        let pass = Pass { machine: *machine, zone: *zone, ..Pass::new(new_id()) };
-        let place = Place::Pass { field, pass: Some(pass.id) };
-        let told = world.words.pass_begun();
-        return Ok(Done { told, ..Done::save(Edit::Pass { field, pass }, place) });
-    }
-    let (Place::Pass { pass: Some(pass), .. } | Place::AfterDig { pass, .. }) = place else {
-        return Err(gone());
+    let saved = |pass: RecordId| notes.passes.iter().find(|its| its.id == pass).ok_or_else(gone);
+    let pass = match place {
+        Place::NewPass { machine, zone, .. }
+        | Place::PassDetail { pass: OfPass::New { machine, zone }, .. } => {
+            &Pass { machine, zone, ..Pass::new(new_id()) }
+        }
+        Place::Pass { pass: Some(pass), .. }
+        | Place::PassDetail { pass: OfPass::Noted(pass), .. }
+        | Place::AfterDig { pass, .. }
+        | Place::InHole { pass, .. } => saved(pass)?,
+        _ => return Err(gone()),
     };
-    let pass = notes.passes.iter().find(|its| its.id == pass).ok_or_else(gone)?;
     match act {
-        BehindAct::NewPass { .. } => Err(gone()),
         BehindAct::Pass(said) => {
             let pass = said.of(pass);
             let told = told::of_pass(*said, &pass, notes, world.words);
+            let place = said.then(field, &pass);
             Ok(Done { told, ..Done::save(Edit::Pass { field, pass }, place) })
         }
         BehindAct::Roll(outcome) => {
             let depth_mm = pass.tip_mm.ok_or_else(gone)?;
             let edit = rolled(pass, depth_mm, *outcome, new_id);
             let told = told::of_roll(&edit, depth_mm, world.words);
+            let place = Place::Pass { field, pass: Some(pass.id) };
             Ok(Done { told, ..Done::save(edit, place) })
         }
-        BehindAct::NewDig => {
-            let dig = begun(new_id(), world);
-            let place = Place::AfterDig { field, pass: pass.id, dig: dig.id };
-            let told = world.words.hole_begun();
-            Ok(Done { told, ..Done::save(Edit::AfterDig { pass: pass.id, dig }, place) })
-        }
-        BehindAct::Read(_) | BehindAct::LastReading(_) | BehindAct::Slot(_) | BehindAct::Seen(_) => {
-            let Place::AfterDig { dig, .. } = place else { return Err(gone()) };
-            let dig = pass.after_digs.iter().find(|its| its.id == dig).ok_or_else(gone)?;
-            let dig = seen(dig.clone(), act, world);
-            let told = told::of_dig(act, &dig, world.words);
+        BehindAct::Read(_) | BehindAct::Slot(_) | BehindAct::Seen(_) => {
+            let (dig, step) = match place {
+                Place::AfterDig { dig, .. } => (Some(dig), HoleStep::Reading(u16::MAX)),
+                Place::InHole { dig, step, .. } => (dig, step),
+                _ => return Err(gone()),
+            };
+            let dig = match dig {
+                Some(dig) => pass.after_digs.iter().find(|its| its.id == dig).ok_or_else(gone)?.clone(),
+                None => begun(new_id(), world),
+            };
+            let (dig, number) = seen(dig, act, step, world);
+            let told = told::of_dig(act, &dig, number, world.words);
+            let place = looks::then(place, pass, &dig, act, world);
             Ok(Done { told, ..Done::save(Edit::AfterDig { pass: pass.id, dig }, place) })
         }
     }
@@ -147,6 +151,17 @@ impl PassSaid {
         }
         pass
     }
+
+    /// Where it leads: back to the pass, from its zone on to how much of it.
+    fn then(self, field: RecordId, pass: &Pass) -> Place {
+        match self {
+            Self::Zone(_) if pass.zone.is_some() => {
+                let (pass, detail) = (OfPass::Noted(pass.id), PassDetail::Extent);
+                Place::PassDetail { field, pass, detail, from_mm: None }
+            }
+            _ => Place::Pass { field, pass: Some(pass.id) },
+        }
+    }
 }
 
 /// A roll test at a depth: noted, changed, or taken back.
@@ -168,22 +183,29 @@ fn begun(id: RecordId, world: &World) -> AfterDig {
     AfterDig { dug: Some(world.now), by, at, ..AfterDig::new(id) }
 }
 
-fn seen(mut dig: AfterDig, act: &BehindAct, world: &World) -> AfterDig {
-    match act {
-        BehindAct::Read(mm) => {
-            dig.firm_mm.push(*mm);
+/// The hole with what was tapped, and for a depth which it is, from 1.
+fn seen(mut dig: AfterDig, act: &BehindAct, step: HoleStep, world: &World) -> (AfterDig, usize) {
+    let put = |depths: &mut Vec<u32>, number: u16, mm: u32| {
+        let index = usize::from(number).min(depths.len());
+        match depths.get_mut(index) {
+            Some(depth_mm) => *depth_mm = mm,
+            None => depths.push(mm),
+        }
+        index + 1
+    };
+    let number = match (act, step) {
+        (BehindAct::Read(mm), HoleStep::Reading(number)) => {
             // Whoever reads stands at the hole.
             let today = dig.dug.is_some_and(|dug| dug.date_naive() == world.now.date_naive());
             dig.at = dig.at.or(world.fix.filter(|_| today).map(|fix| fix.position));
+            put(&mut dig.firm_mm, number, *mm)
         }
-        BehindAct::LastReading(mm) => {
-            if let Some(last_mm) = dig.firm_mm.last_mut() {
-                *last_mm = *mm;
-            }
+        (BehindAct::Slot(mm), HoleStep::Slot(number)) => put(&mut dig.slots_mm, number, *mm),
+        (BehindAct::Seen(seen), _) => {
+            seen.note(&mut dig);
+            0
         }
-        BehindAct::Slot(mm) => dig.slots_mm.push(*mm),
-        BehindAct::Seen(seen) => seen.note(&mut dig),
-        BehindAct::NewPass { .. } | BehindAct::Pass(_) | BehindAct::Roll(_) | BehindAct::NewDig => {}
-    }
-    dig
+        _ => 0,
+    };
+    (dig, number)
 }

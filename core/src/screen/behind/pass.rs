@@ -1,214 +1,190 @@
 //! One pass: what came of it, and what is noted of it.
 
-use super::super::bar::{act_button, asked, choice, empty, main_button};
-use super::super::step::FINE;
-use super::super::{Act, Button, Does, Doing, Draft, Known, Pictured, Place, Row, ScreenKind, World};
-use super::{BehindAct, Hole, PassSaid, machine_of};
+use super::next::Next;
+use super::{Hole, OfPass, PassDetail, PassSaid, machine_of};
 use crate::advice::after_dig::{DigAdvice, PassAdvice};
 use crate::answer::FieldAnswer;
-use crate::picture::roll;
-use crate::record::{AfterDig, Extent, Pass, RecordId, RollOutcome, Zone};
-use crate::words::{Caption, Heading, Words};
+use crate::picture::{Icon, icon, machine::key};
+use crate::record::{AfterDig, Pass, RecordId, Zone};
+use crate::screen::bar::{blank, main_button, tool};
+use crate::screen::{
+    Act, Block, Does, Headline, Picture, Pictured, Place, Row, Screen, ScreenKind, Section, World,
+};
+use crate::words::{Caption, Heading, Words, WorkText};
 
-/// Speeds offered, km/h. Our judgement.
-const SPEEDS_KMH: [f64; 6] = [4.0, 5.0, 6.0, 7.0, 8.0, 9.0];
-const SPEED_STEP_KMH: f64 = 0.5;
-/// Tip depths offered where no zone asks for one. Our judgement.
-const TIPS_MM: [u32; 6] = [250, 300, 330, 350, 400, 450];
-/// Deepest and shallowest tips a step leads to.
-const TIP_FITS_MM: std::ops::RangeInclusive<u32> = 50..=1_200;
-
-pub(super) fn show(field: RecordId, pass: RecordId, world: &World) -> Option<Draft> {
+pub(super) fn show(field: RecordId, pass: RecordId, world: &World) -> Option<Screen> {
     let (answer, words) = (world.answer(field)?, world.words);
     let today = world.now.date_naive();
     let (pass, said) = answer.notes.passes.iter().zip(&answer.passes).find(|(its, _)| its.id == pass)?;
     let place = Place::Pass { field, pass: Some(pass.id) };
-    let machine = machine_of(&answer.notes, pass);
-    let title = words.pass_title(pass, machine.map(|machine| machine.name.as_str()));
-    let mut screen = empty(place, ScreenKind::Pass, title, world);
-    screen.known = came_of_it(&answer, (pass, said), today, words);
-    screen.known.extend(holes(field, (pass, said), words));
-    if machine.is_none() {
-        screen.known.push(Known::Line(words.label(Caption::NoMachineNoSection)));
+    let mut screen = blank(place, ScreenKind::Pass, title_of(pass, words), world);
+    screen.answer =
+        Some(Headline { line: words.pass_line(said), ..Headline::new(words.pass_headline(said)) });
+    let last = last_hole(&answer, (pass, said), today, world.letters);
+    let drawn = last.and_then(|hole| {
+        let (drawn, key) = hole.drawn_and_key(words.behind_title(), words)?;
+        let anywhere = Some(Act::Go(Place::AfterDig { field, pass: pass.id, dig: hole.dig.id }));
+        Some((Picture { anywhere, ..drawn.into() }, key))
+    });
+    let next = Next::of(&answer, pass, said, today);
+    screen.next = next.map(|next| next.button(field, pass, words));
+    if next != Some(Next::Dig) {
+        let dig = Next::Dig.place(field, pass);
+        screen.tools.push(tool(Icon::Behind, words.label(Caption::DigBehind), Act::Go(dig)));
     }
-    screen.doing = [driven(pass, world), facts(&answer, pass, world), depth(&answer, pass, words)].concat();
-    screen.known_first = screen.known.iter().any(|known| matches!(known, Known::Drawing(_)));
-    screen.bar.main = Some(main_button(words.label(Caption::DigBehind), BehindAct::NewDig));
+    screen.blocks.push(Block::Text(words.next_sentence(said)));
+    screen.blocks.extend(holes(field, (pass, said), words));
+    screen.blocks.push(details(&answer, OfPass::Noted(pass.id), pass, words));
+    if let Some((picture, lines)) = drawn {
+        screen.picture = Some(picture);
+        let drawing = key(&lines, world.letters);
+        let texts: Vec<String> = lines.into_iter().map(|line| line.text).collect();
+        let pictured = Pictured { drawing, title: words.behind_title(), description: texts.join(". ") };
+        screen.blocks.push(Block::Drawing(pictured.into()));
+    }
+    let traffic = said.traffic.as_ref().map(|traffic| words.traffic_warning(traffic));
+    screen.caution = traffic.as_ref().and_then(|lines| lines.first().cloned()).unwrap_or_default();
+    screen.more = reasons((pass, said), traffic.unwrap_or_default(), words);
     Some(screen)
 }
 
-/// What the holes say.
-fn came_of_it(
-    answer: &FieldAnswer,
-    (pass, said): (&Pass, &PassAdvice),
-    today: chrono::NaiveDate,
-    words: &Words,
-) -> Vec<Known> {
-    let mut known = vec![Known::Sentence(words.pass_verdict(said)), Known::Line(words.next_sentence(said))];
-    let last = last_drawn(answer, (pass, said), today, 1.0, words);
-    if let Some((dig, drawn)) = last {
-        known.push(Known::Drawing(drawn));
-        known.push(Known::Line(words.after_dig_sentence(dig)));
-        known.extend(dig.pair.iter().map(|pair| Known::Line(words.pair_sentences(pair))));
-        known.extend(causes(dig, words));
+/// A pass that its first answer saves.
+pub(in crate::screen) fn show_new(
+    field: RecordId,
+    machine: Option<RecordId>,
+    zone: Option<Zone>,
+    world: &World,
+) -> Option<Screen> {
+    let (answer, words) = (world.answer(field)?, world.words);
+    let of = OfPass::New { machine, zone };
+    let pass = Pass { machine, zone, ..Pass::new(field) };
+    let title = words.label(Caption::NewPass);
+    let mut screen = blank(of.place(field), ScreenKind::Pass, title, world);
+    screen.answer = Some(Headline {
+        line: words.label(WorkText::NewPassLine),
+        ..Headline::new(words.label(WorkText::NewPassAnswer))
+    });
+    screen.blocks.push(details(&answer, of, &pass, words));
+    screen.next = Some(if machine.is_none() && !answer.notes.machines.is_empty() {
+        let (pass, detail) = (of, PassDetail::Machine);
+        let ask = Place::PassDetail { field, pass, detail, from_mm: None };
+        main_button(words.label(WorkText::SayMachine), Act::Go(ask))
+    } else {
+        main_button(words.label(WorkText::RanToday), PassSaid::Done(world.now.date_naive()))
+    });
+    Some(screen)
+}
+
+/// What a pass is called in the line at the very top.
+fn title_of(pass: &Pass, words: &Words) -> String {
+    words.pass_title(&Pass { tip_mm: None, speed_kmh: None, ..pass.clone() }, None)
+}
+
+/// Everything else that the holes and the wheels say.
+fn reasons((pass, said): (&Pass, &PassAdvice), traffic: Vec<String>, words: &Words) -> Vec<Section> {
+    let mut lines: Vec<String> = Vec::new();
+    lines.extend(said.held.as_ref().map(|held| words.held_sentence(held)));
+    lines.extend(said.no_strip_before.then(|| words.no_strip_before()));
+    lines.extend(traffic);
+    let worst = said.digs.iter().rfind(|dig| Some(dig.verdict) == said.verdict);
+    let mut sections: Vec<Section> = worst.and_then(|dig| causes(dig, words)).into_iter().collect();
+    lines.extend(worst.and_then(|dig| dig.pair).map(|pair| words.pair_sentences(&pair)));
+    if !lines.is_empty() {
+        sections.push(Section { heading: words.label(Heading::Why), lines });
     }
-    known.extend(said.held.as_ref().map(|held| Known::Line(words.held_sentence(held))));
-    known.extend(said.no_strip_before.then(|| Known::Line(words.no_strip_before())));
-    let traffic = said.traffic.as_ref().map(|traffic| words.traffic_warning(traffic));
-    known.extend(traffic.into_iter().flatten().map(Known::Line));
-    known
+    let named = vec![words.pass_title(pass, None)];
+    sections.push(Section { heading: words.label(Caption::Passes), lines: named });
+    sections
+}
+
+/// The last hole of a pass that can be drawn.
+fn last_hole<'a>(
+    answer: &'a FieldAnswer,
+    (pass, said): (&'a Pass, &'a PassAdvice),
+    today: chrono::NaiveDate,
+    text_scale: f64,
+) -> Option<Hole<'a>> {
+    let holes = pass.after_digs.iter().zip(&said.digs);
+    let mut read =
+        holes.filter(|(dig, _)| !crate::advice::after_dig::unfinished(dig, today) && dig.firm_mm.len() > 1);
+    let (notes, reading) = (&answer.notes, &answer.reading);
+    read.next_back().map(|(dig, said)| Hole { notes, reading, pass, dig, said, text_scale })
 }
 
 /// The last hole of a pass that can be drawn, with what it says.
 pub(in crate::screen) fn last_drawn<'a>(
-    answer: &FieldAnswer,
-    (pass, said): (&Pass, &'a PassAdvice),
+    answer: &'a FieldAnswer,
+    (pass, said): (&'a Pass, &'a PassAdvice),
     today: chrono::NaiveDate,
     text_scale: f64,
     words: &Words,
 ) -> Option<(&'a DigAdvice, Pictured)> {
-    let holes = pass.after_digs.iter().zip(&said.digs).enumerate();
-    let read = holes.filter(|(_, (dig, _))| !crate::advice::after_dig::unfinished(dig, today));
-    let drawn = read.filter_map(|(index, (dig, said))| {
-        let hole = Hole { notes: &answer.notes, reading: &answer.reading, pass, dig, said, text_scale };
-        Some((said, hole.drawn(title(index, dig, words), words)?))
-    });
-    drawn.last()
+    let hole = last_hole(answer, (pass, said), today, text_scale)?;
+    let index = pass.after_digs.iter().position(|its| its.id == hole.dig.id)?;
+    Some((hole.said, hole.drawn(title(index, hole.dig, words), words)?))
 }
 
 /// Likely causes of a hole: the first with what to check and to change, the others in a line.
-pub(super) fn causes(dig: &DigAdvice, words: &Words) -> Option<Known> {
+pub(super) fn causes(dig: &DigAdvice, words: &Words) -> Option<Section> {
     let (first, others) = dig.causes.split_first()?;
     let others = others.iter().take(OTHER_CAUSES).map(|cause| words.cause_line(cause));
     let lines = words.cause_lines(first).into_iter().chain(others).collect();
-    Some(Known::Section { heading: words.label(Heading::Causes), lines })
+    Some(Section { heading: words.label(Heading::Causes), lines })
 }
 
 /// Causes told beside the likeliest. Our judgement.
 const OTHER_CAUSES: usize = 2;
 
 /// What a hole is called.
-pub(super) fn title(index: usize, dig: &AfterDig, words: &Words) -> String {
+fn title(index: usize, dig: &AfterDig, words: &Words) -> String {
     words.hole_behind(index + 1, dig.dug.map(|dug| dug.date_naive()))
 }
 
-fn holes(field: RecordId, (pass, said): (&Pass, &PassAdvice), words: &Words) -> Vec<Known> {
+fn holes(field: RecordId, (pass, said): (&Pass, &PassAdvice), words: &Words) -> Option<Block> {
     let rows: Vec<Row> = (pass.after_digs.iter().zip(&said.digs).enumerate())
         .map(|(index, (dig, said))| Row {
-            icon: None,
+            icon: Some(icon(Icon::Behind)),
             title: title(index, dig, words),
-            lines: vec![words.after_dig_sentence(said)],
+            lines: vec![words.hole_headline(said)],
             does: Does::Act(Act::Go(Place::AfterDig { field, pass: pass.id, dig: dig.id })),
         })
         .collect();
-    if rows.is_empty() {
-        Vec::new()
-    } else {
-        vec![Known::Line(words.label(Caption::Holes)), Known::Rows(rows)]
-    }
+    let heading = words.label(Caption::Holes);
+    (!rows.is_empty()).then_some(Block::Ways { heading, rows })
 }
 
-/// Wheels over it since, where the day of the pass is known.
-fn driven(pass: &Pass, world: &World) -> Vec<Doing> {
-    let (words, today) = (world.words, world.now.date_naive());
-    if pass.done.is_none_or(|done| done > today) {
-        return Vec::new();
-    }
-    let is_today = pass.driven_on == Some(today);
-    let noted = pass.driven_on.filter(|_| !is_today);
-    let mut buttons = vec![
-        choice(words.label(Caption::WheelsNo), PassSaid::DrivenOn(None), pass.driven_on.is_none()),
-        choice(words.label(Caption::WheelsToday), PassSaid::DrivenOn(Some(today)), is_today),
-    ];
-    buttons.extend(noted.map(|day| choice(words.date(day), PassSaid::DrivenOn(noted), true)));
-    asked(words.label(Caption::DrivenOn), 2, buttons)
-}
-
-fn facts(answer: &FieldAnswer, pass: &Pass, world: &World) -> Vec<Doing> {
-    let words = world.words;
-    let machines = answer.notes.machines.iter().map(|machine| {
-        let said = PassSaid::Machine(machine.id);
-        let note = words.machine_measures(machine);
-        Button { note, ..choice(words.name(&machine.name), said, pass.machine == Some(machine.id)) }
-    });
-    let zones = Zone::ALL
-        .iter()
-        .map(|&zone| choice(words.label(zone), PassSaid::Zone(zone), pass.zone == Some(zone)))
+/// What is noted of a pass, each a way to its question.
+fn details(answer: &FieldAnswer, of: OfPass, pass: &Pass, words: &Words) -> Block {
+    let field = answer.notes.field.id;
+    let row = |text: WorkText, value: Option<String>, detail: PassDetail| Row {
+        icon: None,
+        title: words.label(text),
+        lines: vec![value.unwrap_or_else(|| words.label(Caption::NotNoted))],
+        does: Does::Act(Act::Go(Place::PassDetail { field, pass: of, detail, from_mm: None })),
+    };
+    let ground: Vec<String> = pass
+        .zone
+        .map(|zone| words.label(zone))
+        .into_iter()
+        .chain(pass.extent.map(|extent| words.of(extent)))
         .collect();
-    let extents = Extent::ALL
-        .iter()
-        .map(|&extent| choice(words.label(extent), PassSaid::Extent(extent), pass.extent == Some(extent)))
-        .collect();
-    let today = world.now.date_naive();
-    let yesterday = today.pred_opt();
-    let other = pass.done.filter(|&done| done != today && Some(done) != yesterday);
-    let day = |label: String, day| choice(label, PassSaid::Done(day), pass.done == Some(day));
-    let days = [
-        Some(day(words.label(Caption::Today), today)),
-        yesterday.map(|yesterday| day(words.label(Caption::Yesterday), yesterday)),
-        other.map(|done| day(words.date(done), done)),
+    let rolled = pass.rolls.iter().find(|roll| Some(roll.depth_mm) == pass.tip_mm);
+    let machine = machine_of(&answer.notes, pass).map(|machine| words.name(&machine.name));
+    let mut rows = vec![
+        row(WorkText::PassMachine, machine, PassDetail::Machine),
+        row(WorkText::PassGround, (!ground.is_empty()).then(|| words.comma(&ground)), PassDetail::Zone),
+        row(WorkText::TipDepth, pass.tip_mm.map(|mm| words.depth(mm)), PassDetail::Tip),
+        row(WorkText::Speed, pass.speed_kmh.map(|kmh| words.speed(kmh)), PassDetail::Speed),
+        row(WorkText::PassDay, pass.done.map(|day| words.date(day)), PassDetail::Day),
     ];
-    [
-        asked(words.label(Caption::WhichDay), 3, days.into_iter().flatten().collect()),
-        asked(words.label(Caption::HowMuch), 2, extents),
-        asked(words.label(Caption::WhichZone), 3, zones),
-        asked(words.label(Caption::WhichMachine), 1, machines.collect()),
-    ]
-    .concat()
-}
-
-/// Roll test, speed and depth of the tips.
-fn depth(answer: &FieldAnswer, pass: &Pass, words: &Words) -> Vec<Doing> {
-    let rolled = |tip_mm: u32| {
-        let noted = pass.rolls.iter().find(|roll| roll.depth_mm == tip_mm).map(|roll| roll.roll);
-        let button = |&outcome: &RollOutcome| Button {
-            drawing: Some(roll(outcome)),
-            ..choice(words.label(outcome), BehindAct::Roll(outcome), noted == Some(outcome))
-        };
-        let question = words.asked(&words.label(Caption::RollAtTips), &words.depth(tip_mm));
-        asked(question, 2, RollOutcome::ALL.iter().map(button).collect())
-    };
-    let rolls = pass.tip_mm.map(rolled).unwrap_or_default();
-    [rolls, speed(pass, words), tips(answer, pass, words)].concat()
-}
-
-fn speed(pass: &Pass, words: &Words) -> Vec<Doing> {
-    let what = words.label(Caption::PassSpeed);
-    let to = |kmh| PassSaid::SpeedKmh(Some(kmh));
-    let Some(kmh) = pass.speed_kmh else {
-        let buttons = SPEEDS_KMH.iter().map(|&kmh| act_button(words.speed(kmh), to(kmh))).collect();
-        return asked(words.asked(&what, &words.of(Caption::NotNoted)), 6, buttons);
-    };
-    let step = words.speed(SPEED_STEP_KMH);
-    let (less, more) = (kmh - SPEED_STEP_KMH, kmh + SPEED_STEP_KMH);
-    let buttons = vec![
-        Button { enabled: less > 0.0, ..act_button(words.step_less(&step), to(less)) },
-        act_button(words.label(Caption::NotNoted), PassSaid::SpeedKmh(None)),
-        Button { enabled: more <= 20.0, ..act_button(words.step_more(&step), to(more)) },
-    ];
-    asked(words.asked(&what, &words.speed(kmh)), 3, buttons)
-}
-
-fn tips(answer: &FieldAnswer, pass: &Pass, words: &Words) -> Vec<Doing> {
-    let (what, unit) = (words.label(Caption::TipDepth), words.unit());
-    let to = |mm| PassSaid::TipMm(Some(mm));
-    let Some(tip_mm) = pass.tip_mm else {
-        let call = answer.to_loosen().find(|call| pass.zone.is_none_or(|zone| call.zone == zone));
-        let wanted = call.and_then(|call| call.tip);
-        let mut offered: Vec<u32> = wanted
-            .map_or_else(|| TIPS_MM.to_vec(), |tip| (tip.lo_mm..=tip.hi_mm).step_by(5).collect())
-            .into_iter()
-            .map(|mm| FINE.nearest(mm, unit))
-            .collect();
-        offered.dedup();
-        let buttons = offered.into_iter().take(6).map(|mm| act_button(words.depth(mm), to(mm))).collect();
-        return asked(words.asked(&what, &words.of(Caption::NotNoted)), 6, buttons);
-    };
-    let step = words.depth(FINE.step_mm(unit));
-    let [less, more] = FINE.around(tip_mm, unit, TIP_FITS_MM);
-    let less = less.map(|mm| act_button(words.step_less(&step), to(mm)));
-    let more = more.map(|mm| act_button(words.step_more(&step), to(mm)));
-    let none = act_button(words.label(Caption::NotNoted), PassSaid::TipMm(None));
-    let buttons = [less, Some(none), more].into_iter().flatten().collect();
-    asked(words.asked(&what, &words.depth(tip_mm)), 3, buttons)
+    if pass.tip_mm.is_some() {
+        let rolled = rolled.map(|roll| words.label(roll.roll));
+        rows.push(row(WorkText::PassRoll, rolled, PassDetail::Roll));
+    }
+    if pass.done.is_some() {
+        let driven = pass.driven_on.map(|day| words.date(day));
+        let driven = driven.or_else(|| Some(words.label(Caption::WheelsNo)));
+        rows.push(row(WorkText::PassWheels, driven, PassDetail::Wheels));
+    }
+    Block::Ways { heading: String::new(), rows }
 }

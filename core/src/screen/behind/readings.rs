@@ -1,40 +1,60 @@
-//! Depths to firm ground from one tine line to the next: how many are taken, and which depths a tap offers.
+//! Depths to firm ground from one tine line to the next: how many are taken, and what they are held against.
 
+use super::machine_of;
 use crate::advice::after_dig::{DigAdvice, READINGS};
+use crate::advice::machine::{LayerDepths, layer_of};
+use crate::answer::FieldAnswer;
 use crate::record::Pass;
+use crate::screen::grid::Grid;
 use crate::screen::step::FINE;
 use crate::units::LengthUnit;
 
-/// Depths offered for a reading: two rows on a phone.
-const OFFERED: usize = 8;
-/// Depths offered where nothing of the ground is known, and those that fill up. Our judgement.
-const USUAL_MM: [u32; 8] = [250, 350, 300, 200, 400, 150, 450, 100];
-/// How far below the tips a slot is still looked for: a sight deeper, and clearly deeper.
-const BELOW_TIP_MM: [u32; 2] = [20, 70];
+/// Deepest firm ground that can be read.
+const DEEPEST_MM: u32 = 1_200;
+/// Depth taken as likely where nothing is known of pass and zone. Our judgement.
+const USUAL_MM: u32 = 340;
+/// Slots measured where the legs are not known. Our judgement.
+const SLOTS: usize = 3;
 
-/// Depths for a reading, from the top down: around the layer and the tips where they are known.
-pub fn offered_mm(pass: &Pass, said: &DigAdvice, unit: LengthUnit) -> Vec<u32> {
-    let layer =
-        said.pair.map(|pair| [pair.bottom_mm, pair.top_mm, u32::midpoint(pair.top_mm, pair.bottom_mm)]);
-    let layer = layer.into_iter().flatten().chain(said.layer_bottom_mm);
-    let tip_mm = pass.tip_mm.or(said.target_mm);
-    let tip = tip_mm.into_iter().flat_map(|tip_mm| {
-        let [sight, clear] = BELOW_TIP_MM.map(|below_mm| tip_mm + below_mm);
-        [tip_mm, sight, clear]
-    });
-    let mut offered: Vec<u32> = Vec::with_capacity(OFFERED);
-    for mm in tip.chain(layer).chain(USUAL_MM) {
-        let mm = FINE.nearest(mm, unit);
-        if offered.len() < OFFERED && mm > 0 && !offered.contains(&mm) {
-            offered.push(mm);
+/// What the depths of a hole are held against.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Aim {
+    /// Depth the ground was to be loosened to.
+    pub target_mm: Option<u32>,
+    /// The layer to be broken.
+    pub layer: Option<LayerDepths>,
+}
+
+impl Aim {
+    /// Of a hole that says something, else of the pass and its zone.
+    pub fn of(answer: &FieldAnswer, pass: &Pass, said: Option<&DigAdvice>) -> Self {
+        let call = answer.to_loosen().find(|call| pass.zone.is_none_or(|zone| call.zone == zone));
+        let layer = said.and_then(|said| {
+            let ends = said.pair.map(|pair| (pair.top_mm, pair.bottom_mm));
+            let (top_mm, bottom_mm) = ends.or(said.layer_top_mm.zip(said.layer_bottom_mm))?;
+            Some(LayerDepths { top_mm, bottom_mm })
+        });
+        let target_mm = said.and_then(|said| said.target_mm).or(pass.tip_mm);
+        Self {
+            target_mm: target_mm.or_else(|| call.and_then(|call| call.tip).map(|tip| tip.hi_mm)),
+            layer: layer.or_else(|| call.and_then(layer_of)),
         }
     }
-    offered.sort_unstable();
-    offered
+
+    /// The depths offered; around `given_mm`, or moved to `from_mm`.
+    pub fn offered(&self, unit: LengthUnit, given_mm: Option<u32>, from_mm: Option<u32>) -> Grid {
+        let likely_mm = self.target_mm.or(self.layer.map(|layer| layer.bottom_mm));
+        Grid::new((FINE, unit), DEEPEST_MM, likely_mm.unwrap_or(USUAL_MM), given_mm, from_mm)
+    }
 }
 
 /// Where across from the first tine line a reading is taken, from 0, if the lines lie so far apart.
-pub fn across_mm(reading: usize, spacing_mm: u32) -> u32 {
+pub(super) fn across_mm(reading: usize, spacing_mm: u32) -> u32 {
     let share = reading as f64 / (READINGS - 1) as f64;
     (f64::from(spacing_mm) * share).round() as u32
+}
+
+/// How many slots there are to be measured.
+pub(super) fn slots(answer: &FieldAnswer, pass: &Pass) -> usize {
+    machine_of(&answer.notes, pass).map_or(SLOTS, |machine| machine.legs as usize)
 }

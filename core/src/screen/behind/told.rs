@@ -37,17 +37,13 @@ pub(super) fn of_roll(edit: &Edit, depth_mm: u32, words: &Words) -> String {
     }
 }
 
-/// Something of a hole, as it now is.
-pub(super) fn of_dig(act: &BehindAct, dig: &AfterDig, words: &Words) -> String {
+/// Something of a hole, as it now is; a depth with its number, from 1.
+pub(super) fn of_dig(act: &BehindAct, dig: &AfterDig, number: usize, words: &Words) -> String {
     match act {
-        BehindAct::Read(mm) | BehindAct::LastReading(mm) => {
-            words.kept_as(&words.reading_number(dig.firm_mm.len()), &words.depth(*mm))
-        }
-        BehindAct::Slot(mm) => words.kept_as(&words.slot_number(dig.slots_mm.len()), &words.depth(*mm)),
+        BehindAct::Read(mm) => words.kept_as(&words.reading_number(number), &words.depth(*mm)),
+        BehindAct::Slot(mm) => words.kept_as(&words.slot_number(number), &words.depth(*mm)),
         BehindAct::Seen(seen) => of_look(*seen, dig, words),
-        BehindAct::NewPass { .. } | BehindAct::Pass(_) | BehindAct::Roll(_) | BehindAct::NewDig => {
-            String::new()
-        }
+        BehindAct::Pass(_) | BehindAct::Roll(_) => String::new(),
     }
 }
 

@@ -1,15 +1,19 @@
 //! The machines of a field, one of them set for what is to be loosened, and its measures.
 
-mod measures;
+mod list;
+mod measure;
 mod new;
+mod rows;
 mod set;
 mod told;
 
-pub(super) use measures::show as measures;
+pub use measure::Measure;
+pub(super) use measure::show as show_measure;
 pub(super) use new::show as show_new;
+pub(super) use set::show as show_set;
 
-use super::bar::{empty, gone, main_button, typed_name};
-use super::{Act, Does, Done, Draft, Edit, Known, Place, Row, ScreenKind, World};
+use super::bar::{gone, typed_name};
+use super::{Act, Done, Edit, Place, Screen, World};
 use crate::error::Fault;
 use crate::record::{
     Drive, FieldNotes, LeadingTines, Machine, RecordId, SpeedRange, Tractor, Unknown, Wings,
@@ -70,6 +74,23 @@ impl From<Measured> for Act {
 }
 
 impl Measured {
+    /// Where it leads: wings on to their lift, shallow tines to their depth, else to the machine.
+    fn then(self, field: RecordId, before: &Machine, machine: &Machine) -> Place {
+        let next = match self {
+            Self::WingsMm(Some(_)) if before.wings.is_none() => Some(Measure::WingLift),
+            Self::Leading { fitted: true, depth_mm: None } => Some(Measure::LeadingDepth),
+            _ => None,
+        };
+        let id = machine.id;
+        next.map_or(Place::Machine { field, machine: Some(id) }, |measure| Place::Measure {
+            field,
+            machine: id,
+            measure,
+            with: None,
+            from_mm: None,
+        })
+    }
+
     /// The machine with this measure.
     fn of(self, machine: &Machine) -> Machine {
         let mut machine = machine.clone();
@@ -100,43 +121,11 @@ impl Measured {
 }
 
 /// The machines of a field, or one of them set.
-pub(super) fn show(field: RecordId, machine: Option<RecordId>, world: &World) -> Option<Draft> {
+pub(super) fn show(field: RecordId, machine: Option<RecordId>, world: &World) -> Option<Screen> {
     match machine {
-        Some(machine) => set::show(field, machine, world),
-        None => list(field, world),
+        Some(machine) => set::show(field, machine, None, world),
+        None => list::show(field, world),
     }
-}
-
-fn list(field: RecordId, world: &World) -> Option<Draft> {
-    let (notes, words) = (world.notes(field)?, world.words);
-    let place = Place::Machine { field, machine: None };
-    let mut screen = empty(place, ScreenKind::Machine, words.label(Caption::Machines), world);
-    let row = |machine: &Machine| Row {
-        icon: None,
-        title: words.name(&machine.name),
-        lines: vec![words.machine_measures(machine)],
-        does: Does::Act(Act::Go(Place::Machine { field, machine: Some(machine.id) })),
-    };
-    if notes.machines.is_empty() {
-        screen.known.push(Known::Sentence(words.label(Caption::NoMachine)));
-    } else {
-        screen.known.push(Known::Rows(notes.machines.iter().map(row).collect()));
-    }
-    let elsewhere: Vec<Row> = elsewhere(notes, world)
-        .map(|(other, machine)| Row {
-            icon: None,
-            title: words.name(&machine.name),
-            lines: vec![words.machine_elsewhere(&other.field.name, machine)],
-            does: Does::Act(MachineAct::Copy { from: other.field.id, machine: machine.id }.into()),
-        })
-        .collect();
-    if !elsewhere.is_empty() {
-        screen.known.push(Known::Line(words.label(Caption::CopyMachine)));
-        screen.known.push(Known::Rows(elsewhere));
-    }
-    let new = Place::NewMachine { field, legs: None, spacing_mm: None, foot_width_mm: None };
-    screen.bar.main = Some(main_button(words.label(Caption::DescribeMachine), Act::Go(new)));
-    Some(screen)
 }
 
 /// Machines of other fields that are not described here.
@@ -162,22 +151,22 @@ pub(super) fn tap(
     let field = place.field().ok_or_else(gone)?;
     let notes = world.notes(field).ok_or_else(gone)?;
     let here = || match place {
-        Place::Measures { machine, .. } | Place::Machine { machine: Some(machine), .. } => {
+        Place::Measure { machine, .. } | Place::Machine { machine: Some(machine), .. } => {
             notes.machines.iter().find(|its| its.id == machine).ok_or_else(gone)
         }
         _ => Err(gone()),
     };
-    let (machine, to_measures) = match act {
+    let machine = match act {
         MachineAct::Keep { legs, spacing_mm, foot_width_mm } => {
             let name = by_measures(*legs, *spacing_mm, world.words);
-            (told_apart(notes, described(new_id(), name, [*legs, *spacing_mm, *foot_width_mm])), true)
+            told_apart(notes, described(new_id(), name, [*legs, *spacing_mm, *foot_width_mm]))
         }
         MachineAct::Copy { from, machine } => {
             let other = world.notes(*from).ok_or_else(gone)?;
             let machine = other.machines.iter().find(|its| its.id == *machine).ok_or_else(gone)?;
-            (told_apart(notes, Machine { id: new_id(), ..machine.clone() }), false)
+            told_apart(notes, Machine { id: new_id(), ..machine.clone() })
         }
-        MachineAct::Name => (Machine { name: typed_name(text, world.words)?, ..here()?.clone() }, true),
+        MachineAct::Name => Machine { name: typed_name(text, world.words)?, ..here()?.clone() },
         MachineAct::Measured(measured) => {
             let before = here()?;
             let mut machine = measured.of(before);
@@ -186,21 +175,17 @@ pub(super) fn tap(
                 machine.name = by_measures(machine.legs, machine.spacing_mm, world.words);
                 machine = told_apart(notes, machine);
             }
-            return set_anew(notes, machine, *measured, world, new_id);
+            return set_anew((notes, before), machine, *measured, world, new_id);
         }
     };
-    let place = if to_measures {
-        Place::Measures { field, machine: machine.id, power_kw: None }
-    } else {
-        Place::Machine { field, machine: Some(machine.id) }
-    };
+    let place = Place::Machine { field, machine: Some(machine.id) };
     let told = world.words.kept(&machine.name);
     Ok(Done { told, ..save(field, machine, place)? })
 }
 
 /// A machine with another measure. One that has worked in a pass stays as it was: set anew it is another one.
 fn set_anew(
-    notes: &FieldNotes,
+    (notes, before): (&FieldNotes, &Machine),
     machine: Machine,
     measured: Measured,
     world: &World,
@@ -209,7 +194,7 @@ fn set_anew(
     let field = notes.field.id;
     let worked = worked(notes, machine.id) && !notes.machines.contains(&machine);
     let machine = if worked { told_apart(notes, Machine { id: new_id(), ..machine }) } else { machine };
-    let place = Place::Measures { field, machine: machine.id, power_kw: None };
+    let place = measured.then(field, before, &machine);
     let told = if worked { world.words.label(Caption::SetAnew) } else { told::told(measured, world.words) };
     Ok(Done { told, ..save(field, machine, place)? })
 }

@@ -1,48 +1,51 @@
-//! A machine described: the three measures every one has, each by a tap, nothing filled in.
+//! A machine described: the three measures every one has, one question after the other, nothing filled in. The third
+//! saves it.
 
-use super::super::bar::{asked, choice, empty, main_button};
-use super::super::step::FINE;
-use super::super::{Act, Button, Draft, Known, Place, ScreenKind, World};
 use super::MachineAct;
 use crate::record::RecordId;
-use crate::words::Caption;
+use crate::screen::bar::{act_button, blank};
+use crate::screen::step::{COARSE, FINE, Notch};
+use crate::screen::{Act, Block, Button, Headline, Place, Screen, ScreenKind, World};
+use crate::words::{Caption, WorkText};
 
 /// Legs offered.
-const LEGS: std::ops::RangeInclusive<u32> = 1..=11;
-/// Spacings offered, the usual ones; steps lead to every other. Our judgement.
-const SPACINGS_MM: [u32; 12] = [300, 350, 400, 450, 500, 550, 600, 650, 700, 750, 800, 900];
-/// Foot widths offered, likewise.
-const FEET_MM: [u32; 12] = [30, 40, 50, 60, 70, 80, 90, 100, 110, 120, 150, 200];
+const LEGS: std::ops::RangeInclusive<u32> = 1..=12;
+/// Spacings offered, in steps of five centimetres from so much on. Our judgement.
+const SPACINGS: (Notch, u32, u32) = (COARSE, 250, 18);
+/// Foot widths offered, in steps of one centimetre, likewise.
+const FEET: (Notch, u32, u32) = (FINE, 30, 18);
 
-pub(in crate::screen) fn show(field: RecordId, given: [Option<u32>; 3], world: &World) -> Option<Draft> {
+pub(in crate::screen) fn show(field: RecordId, given: [Option<u32>; 3], world: &World) -> Option<Screen> {
     let words = world.words;
     world.notes(field)?;
-    let place = |[legs, spacing_mm, foot_width_mm]: [Option<u32>; 3]| Place::NewMachine {
-        field,
-        legs,
-        spacing_mm,
-        foot_width_mm,
-    };
+    let [legs, spacing_mm, foot_width_mm] = given;
+    let place = |legs, spacing_mm| Place::NewMachine { field, legs, spacing_mm, foot_width_mm: None };
+    let here = Place::NewMachine { field, legs, spacing_mm, foot_width_mm };
     let title = words.label(Caption::DescribeMachine);
-    let mut screen = empty(place(given), ScreenKind::Machine, title, world);
-    screen.known.push(Known::Line(words.label(Caption::MeasuredFirst)));
-    let button = |which: usize, value: u32, label: String| {
-        let mut then = given;
-        then[which] = Some(value);
-        choice(label, Act::Go(place(then)), given[which] == Some(value))
+    let mut screen = blank(here, ScreenKind::Machine, title, world);
+    let lengths = |(notch, from_mm, count): (Notch, u32, u32), act: &dyn Fn(u32) -> Act| -> Vec<Button> {
+        let unit = words.unit();
+        let first = notch.whole(from_mm, unit);
+        let lengths = (first..first + count).map(|steps| notch.at(steps, unit));
+        lengths.map(|mm| act_button(words.length_number(mm), act(mm)).about(words.depth(mm))).collect()
     };
-    let lengths = |which: usize, offered: &[u32]| -> Vec<Button> {
-        let near = FINE.offered(offered, words.unit()).into_iter();
-        near.map(|mm| button(which, mm, words.depth(mm))).collect()
+    let (asked, line, answers) = match (legs, spacing_mm) {
+        (None, _) => {
+            let legs =
+                LEGS.map(|legs| act_button(legs.to_string(), Act::Go(place(Some(legs), None)))).collect();
+            (WorkText::LegsQuestion, String::new(), legs)
+        }
+        (Some(legs), None) => {
+            let act = |mm| Act::Go(place(Some(legs), Some(mm)));
+            (WorkText::SpacingQuestion, words.in_unit(), lengths(SPACINGS, &act))
+        }
+        (Some(legs), Some(spacing_mm)) => {
+            let act = |foot_width_mm| MachineAct::Keep { legs, spacing_mm, foot_width_mm }.into();
+            (WorkText::FootQuestion, words.in_unit(), lengths(FEET, &act))
+        }
     };
-    let legs = LEGS.map(|legs| button(0, legs, legs.to_string())).collect();
-    screen.doing.extend(asked(words.label(Caption::FootWidth), 4, lengths(2, &FEET_MM)));
-    screen.doing.extend(asked(words.label(Caption::Spacing), 4, lengths(1, &SPACINGS_MM)));
-    screen.doing.extend(asked(words.label(Caption::Legs), 6, legs));
-    if let [Some(legs), Some(spacing_mm), Some(foot_width_mm)] = given {
-        screen.known.push(Known::Sentence(words.machine_by_measures(legs, spacing_mm)));
-        let keep = MachineAct::Keep { legs, spacing_mm, foot_width_mm };
-        screen.bar.main = Some(main_button(words.label(Caption::KeepMachine), keep));
-    }
+    screen.answer = Some(Headline { line, ..Headline::new(words.label(asked)) });
+    screen.blocks = vec![Block::Question { text: String::new(), columns: 6, answers }];
+    screen.caution = words.label(WorkText::MeasureStopped);
     Some(screen)
 }
