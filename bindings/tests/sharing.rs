@@ -119,7 +119,11 @@ fn said(screen: &ShownScreen) -> String {
 }
 
 fn notes_of_buttons(screen: &ShownScreen) -> Vec<[String; 2]> {
-    buttons(screen).into_iter().map(|button| [button.label, button.note]).collect()
+    let answers = screen.blocks.iter().filter_map(|block| match block {
+        ShownBlock::Question { answers, .. } => Some(answers.clone()),
+        _ => None,
+    });
+    answers.flatten().map(|button| [button.label, button.note]).collect()
 }
 
 #[test]

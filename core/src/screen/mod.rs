@@ -83,16 +83,14 @@ pub fn show(place: Place, world: &World) -> Screen {
             behind::show_step(field, (pass, dig), (step, from_mm), world)
         }
         Place::Show { field, pit } => show::show(field, pit, world).map(Into::into),
-        Place::HandOver { field } => hand_over::show(field, world).map(Into::into),
-        Place::Partners => Some(partners::show(world).into()),
-        Place::Partner { device } => partners::show_one(device, world).map(Into::into),
-        Place::Versions { field, pit, number } => {
-            partners::show_versions(field, pit, number, world).map(Into::into)
-        }
-        Place::Personal { number } => partners::show_personal(number, world).map(Into::into),
-        Place::Regretted { number } => partners::show_regretted(number, world).map(Into::into),
-        Place::Incoming => incoming::show(world).map(Into::into),
-        Place::OneField { field, other } => incoming::show_two(field, other, world).map(Into::into),
+        Place::HandOver { field } => hand_over::show(field, world),
+        Place::Partners => Some(partners::show(world)),
+        Place::Partner { device } => partners::show_one(device, world),
+        Place::Versions { field, pit, number } => partners::show_versions(field, pit, number, world),
+        Place::Personal { number } => partners::show_personal(number, world),
+        Place::Regretted { number } => partners::show_regretted(number, world),
+        Place::Incoming => incoming::show(world),
+        Place::OneField { field, other } => incoming::show_two(field, other, world),
     };
     match shown {
         Some(shown) => apart::told_apart(partners::marked(shown, world)),

@@ -47,6 +47,8 @@ codes!(
         TeamWordNone = "team_word_none",
         Keep = "keep",
         NextPit = "next_pit",
+        FinishFirst = "finish_first",
+        WhatGoes = "what_goes",
     }
 );
 
