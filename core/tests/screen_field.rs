@@ -34,7 +34,11 @@ fn headline(phone: &Phone) -> String {
 
 /// Lines of a role whose both ends lie in a box: a hatching leaves many.
 fn lines(drawing: &Drawing, role: Role) -> usize {
-    drawing.shapes.iter().filter(|shape| matches!(shape, Shape::Line { role: its, .. } if *its == role)).count()
+    drawing
+        .shapes
+        .iter()
+        .filter(|shape| matches!(shape, Shape::Line { role: its, .. } if *its == role))
+        .count()
 }
 
 /// Sends an act of a picture with the point where the finger was lifted, as a shell does.
@@ -69,7 +73,11 @@ fn every_field_says_what_to_do_in_one_short_sentence_and_is_sound() {
                 let answer = screen.answer.clone().unwrap();
                 assert!(answer.text.chars().count() <= most, "{}", answer.text);
                 assert!(drawings(&screen).into_iter().all(is_finite));
-                assert!(texts(&screen).iter().all(|text| !text.contains(['{', '}', '_'])), "{:?}", texts(&screen));
+                assert!(
+                    texts(&screen).iter().all(|text| !text.contains(['{', '}', '_'])),
+                    "{:?}",
+                    texts(&screen)
+                );
                 assert_told_apart(&screen);
             }
         }
@@ -195,8 +203,7 @@ fn without_an_edge_a_pit_is_pointed_out_around_where_one_stands() {
 
 #[test]
 fn an_edge_is_touched_on_the_plan_and_its_last_corner_taken_away() {
-    let mut phone =
-        at_field(FieldNotes::new(Field::new(RecordId::new(1, [7; 10]), "Long Acre"), Vec::new()));
+    let mut phone = at_field(FieldNotes::new(Field::new(RecordId::new(1, [7; 10]), "Long Acre"), Vec::new()));
     phone.place = Place::Outline { field: phone.fields[0].field.id };
     let act = phone.screen().picture.unwrap().anywhere.unwrap();
     let corners = [(100.0, 80.0), (260.0, 80.0), (260.0, 200.0), (100.0, 200.0)];
@@ -249,7 +256,10 @@ fn the_first_start_says_what_this_is_and_how_to_begin() {
 fn of_many_fields_one_is_found_by_its_name_and_the_nearest_stands_first() {
     let mut phone = Phone::new(Language::English, demo());
     let finds = |screen: &Screen| {
-        screen.blocks.iter().any(|block| matches!(block, Block::Typing { act, .. } if *act == FieldAct::Find.into()))
+        screen
+            .blocks
+            .iter()
+            .any(|block| matches!(block, Block::Typing { act, .. } if *act == FieldAct::Find.into()))
     };
     assert!(!finds(&phone.screen()), "nine fields are looked through faster");
     phone.fields.push(FieldNotes::new(Field::new(RecordId::new(1, [7; 10]), "Long Acre"), Vec::new()));
