@@ -43,4 +43,4 @@ pub mod units;
 pub mod words;
 
 /// The rule set by which readings and calls are computed; kept with whatever is shown or handed over.
-pub const RULES: &str = "2026.2";
+pub const RULES: &str = "2026.3";

@@ -36,7 +36,7 @@ fn a_clear_pan_rolled_right_is_to_be_loosened_just_below_it() {
     assert_eq!((call.call, call.readiness, call.sure), (Call::Loosen, Readiness::Fit, Sureness::Sure));
     let tip = call.tip.unwrap();
     assert_eq!((tip.lo_mm, tip.hi_mm, tip.pits), (305, 330, 1));
-    assert_eq!(call.cautions.first(), Some(&Caution::AskBeforeDigging));
+    assert_eq!(call.cautions.first(), Some(&Caution::NobodyAsked));
     for caution in
         [Caution::MachineStopped, Caution::ProtectedGround, Caution::TrialStrip, Caution::DrainsUnknown]
     {
@@ -383,6 +383,7 @@ fn a_marked_line_counts_with_its_depth() {
         kind: Buried::Service,
         along: vec![[2.5, 54.5], [2.501, 54.5]],
         depth_mm,
+        sort: None,
         unknown: Unknown::new(),
     };
     for (depth_mm, call) in [(904, Call::AskSpecialist), (905, Call::Loosen)] {

@@ -37,6 +37,7 @@ fn changed(notes: &FieldNotes, change: &Change) -> FieldNotes {
                     pit.rolls.retain(|roll| (roll.depth_mm <= 100) != surface);
                     pit.rolls.push(roll(if surface { 0 } else { 330 }, outcome));
                 }
+                _ => panic!("none of these fields has such a lever"),
             }
         }
     }
@@ -88,6 +89,7 @@ fn single_answers_come_before_pairs_and_each_question_stands_once() {
                 .map(|change| match change.answers[0] {
                     ChangedAnswer::Clue { clue, .. } => clue.code().to_string(),
                     ChangedAnswer::Roll { surface, .. } => format!("roll {surface}"),
+                    other => format!("{other:?}"),
                 })
                 .collect();
             asked.sort();

@@ -165,7 +165,14 @@ fn any_notes(chance: &mut Chance) -> FieldNotes {
         let kind = chance.of(&[Buried::Drain, Buried::Service]);
         let along = vec![[2.5, 54.502], [2.506, 54.502]];
         let depth_mm = chance.maybe(2, &[600, 1_000]);
-        field.lines.push(BuriedLine { id: id(300), kind, along, depth_mm, unknown: Unknown::new() });
+        field.lines.push(BuriedLine {
+            id: id(300),
+            kind,
+            along,
+            depth_mm,
+            sort: None,
+            unknown: Unknown::new(),
+        });
     }
     let pits = (0..=chance.below(6) as u64).map(|number| any_pit(number, chance)).collect();
     let machines = if chance.one_in(2) { vec![any_machine(chance)] } else { Vec::new() };

@@ -7,7 +7,7 @@ use notes_support::{counting_ids, read};
 use pitface_core::harmless::typed_name;
 use pitface_core::record::{
     AfterDig, Buried, BuriedLine, Clods, Drive, Extent, FeetSeen, Field, FieldNotes, LeadingTines, Lift,
-    Machine, Part, PartShape, Pass, Pit, PlaceKind, PlatesLeft, Position, Profile, RecordId, Roll,
+    LineSort, Machine, Part, PartShape, Pass, Pit, PlaceKind, PlatesLeft, Position, Profile, RecordId, Roll,
     RollOutcome, RootsSeen, Smear, SpeedRange, Tractor, Unknown, Wings, Zone, notes,
 };
 use proptest::collection::vec;
@@ -159,8 +159,12 @@ fn part() -> impl Strategy<Value = Part> {
 }
 
 fn line() -> impl Strategy<Value = BuriedLine> {
-    (select(Buried::ALL), vec(spot(), 2..6), of(100_u32..=1_000), keys())
-        .prop_map(|(kind, along, depth_mm, unknown)| BuriedLine { id: id(0), kind, along, depth_mm, unknown })
+    (select(Buried::ALL), vec(spot(), 2..6), of(100_u32..=1_000), of(select(LineSort::ALL)), keys()).prop_map(
+        |(kind, along, depth_mm, sort, unknown)| {
+            let sort = sort.filter(|sort| sort.kind() == kind);
+            BuriedLine { id: id(0), kind, along, depth_mm, sort, unknown }
+        },
+    )
 }
 
 prop_compose! {

@@ -6,8 +6,8 @@ mod notes_support;
 
 use notes_support::read;
 use pitface_core::record::{
-    Buried, Clods, Drive, Extent, FaceMoisture, FeetSeen, Lift, OrganicMatterLevel, PlaceKind, PlatesLeft,
-    Profile, RollOutcome, Sign, Smear, Zone, notes,
+    Buried, Clods, Drive, Extent, FaceMoisture, FeetSeen, Lift, LineSort, OrganicMatterLevel, PlaceKind,
+    PlatesLeft, Profile, RollOutcome, Sign, Smear, Zone, notes,
 };
 use pitface_core::soil::texture::{TextureClass, TextureScheme};
 use serde_json::Value;
@@ -34,6 +34,7 @@ fn every_closed_list_is_the_one_of_the_code() {
         ("texture_group", &["light", "medium", "heavy"]),
         ("marked_zone", &["gateway", "patch"]),
         ("buried", Buried::CODES),
+        ("line_sort", LineSort::CODES),
         ("drive", Drive::CODES),
         ("extent", Extent::CODES),
         ("profile", Profile::CODES),

@@ -2,11 +2,12 @@
 
 mod advice_fixture;
 
-use advice_fixture::{notes, pan_pit, reference, sound_pit};
+use advice_fixture::{notes, open, pan_pit, reference, says, sound_pit};
 use chrono::DateTime;
+use pitface_core::advice::What;
 use pitface_core::advice::readers::several_readers;
 use pitface_core::reading::read_field;
-use pitface_core::record::{Call, Pit, PlaceKind, Position};
+use pitface_core::record::{Call, Pit, PlaceKind, Position, Sign};
 
 const HERE: (f64, f64) = (2.5, 54.5);
 /// Degrees of latitude in a metre, nearly.
@@ -62,4 +63,33 @@ fn three_people_at_one_hole_are_three_readings_of_it() {
     let three =
         vec![pan(1, "a", 12, 0.0), pan(2, "b", 12, 1.0), sound(3, "c", 12, 2.0), sound(4, "a", 12, 80.0)];
     assert_eq!(holes(three), [[0, 1, 2]]);
+}
+
+/// Two people who would do different things have to look again, at the signs they see differently. Our judgement.
+#[test]
+fn two_readers_who_differ_have_to_dig_again_and_are_told_where_they_differ() {
+    let call = open(&notes(vec![reference(), pan(1, "walker", 12, 0.0), sound(2, "second walker", 12, 4.0)]));
+    assert_eq!(call.call, Call::DigAgain);
+    let What::ReadersDiffer { pits, calls, signs, .. } = &call.reasons[0].what else {
+        panic!("{:?}", call.reasons)
+    };
+    assert_eq!((pits, calls), (&[2, 3], &[Call::Loosen, Call::LeaveIt]));
+    assert!(signs.contains(&Sign::Roots) && !signs.contains(&Sign::Smell), "{signs:?}");
+    let alone =
+        open(&notes(vec![reference(), pan(1, "walker", 12, 0.0), sound(2, "second walker", 13, 40.0)]));
+    assert!(!says(&alone, |what| matches!(what, What::ReadersDiffer { .. })), "two holes may differ");
+}
+
+/// One hole in dispute counts against the others as one, like a pit whose signs clash: two of three still carry a call.
+#[test]
+fn a_hole_in_dispute_among_holes_that_agree_holds_up_nothing() {
+    let dispute = [pan(1, "walker", 12, 0.0), sound(2, "second walker", 12, 4.0)];
+    let with = |agreeing: u64| {
+        let more = (0..agreeing).map(|n| pan(10 + n, "walker", 12, 60.0 * (n + 1) as f64));
+        open(&notes([reference()].into_iter().chain(dispute.clone()).chain(more).collect()))
+    };
+    assert_eq!(with(1).call, Call::DigAgain, "one of two");
+    let two = with(2);
+    assert_eq!(two.call, Call::Loosen, "two of three: {:?}", two.reasons);
+    assert!(says(&two, |what| matches!(what, What::ReadersDiffer { .. })), "and it is told");
 }

@@ -52,6 +52,7 @@ fn mapped(pits: Vec<Pit>) -> FieldNotes {
             kind: Buried::Drain,
             along: vec![at(-200.0, 50.0), at(200.0, 50.0)],
             depth_mm: Some(800),
+            sort: None,
             unknown: Unknown::new(),
         }],
         ..notes.field

@@ -49,6 +49,8 @@ fn ellmoor_of_version_1() -> FieldNotes {
         stony: None,
         plates_soft: None,
         next_crop: None,
+        next_sown: None,
+        slope_percent: None,
         controlled_traffic: None,
         remark: None,
         ..whole.field

@@ -3,11 +3,11 @@
 use chrono::NaiveDate;
 use pitface_core::advice::after_dig::{Check, NextStep, Remedy, Verdict};
 use pitface_core::advice::{
-    Caution, Change, ChangedAnswer, FieldAdvice, FollowUp, Obstacle, OfGround, Readiness, RootingLoss,
-    Stance, Sureness, TipDepth, WaterHeld, What, Why, ZoneCall,
+    BearsOn, Caution, Change, ChangedAnswer, FieldAdvice, FieldInput, FollowUp, Obstacle, OfGround,
+    Readiness, RootingLoss, Stance, Sureness, TipDepth, WaterHeld, What, Why, WorthAsking, ZoneCall,
 };
 use pitface_core::reading::{Clue, KINDS, Kind, NextLook, Reason};
-use pitface_core::record::{Call, Cause, Condition, FaceMoisture, PlaceKind, RollOutcome, Zone};
+use pitface_core::record::{Call, Cause, Condition, FaceMoisture, PlaceKind, RollOutcome, Sign, Zone};
 use pitface_core::soil::texture::{Texture, TextureClass, TextureScheme};
 use pitface_core::units::LengthUnit;
 use pitface_core::words::{Heading, Language, Listed, Words};
@@ -138,6 +138,20 @@ fn every_what() -> Vec<What> {
         What::SignsTooFew { top_mm, bottom_mm, missing: vec![Clue::Pores, Clue::Roots] },
         What::KindsOpen { top_mm, bottom_mm, one: kind, other: settled },
         What::SignsClash { top_mm, bottom_mm, signs: vec![carry, against] },
+        What::ReadersDiffer {
+            pits: [2, 3],
+            calls: [Call::Loosen, Call::LeaveIt],
+            top_mm,
+            bottom_mm,
+            signs: vec![Sign::Roots, Sign::Pores],
+        },
+        What::ReadersDiffer {
+            pits: [2, 3],
+            calls: [Call::Loosen, Call::LeaveIt],
+            top_mm,
+            bottom_mm,
+            signs: Vec::new(),
+        },
         What::PitsDisagree { agree: 2, of: 4 },
         What::PitsDisagree { agree: 1, of: 1 },
         What::RootsNeeded { top_mm, bottom_mm },
@@ -153,10 +167,7 @@ fn every_what() -> Vec<What> {
         What::NotSure { call: Call::RootsFirst, top_mm, bottom_mm, clue: None },
         What::NotSure { call: Call::Loosen, top_mm, bottom_mm, clue: Some(Clue::Roots) },
         What::HangsOnDepth { obstacle: Obstacle::Drains, depth_mm: 540, needs_mm: 525 },
-        What::Service { depth_mm: None, away_m: None },
-        What::Service { depth_mm: Some(900), away_m: None },
-        What::Service { depth_mm: None, away_m: Some(12) },
-        What::Service { depth_mm: Some(900), away_m: Some(12) },
+        What::HangsOnBottom { bottom_mm, limit_mm: 300 },
         What::NoMachine { tip_mm: 450, foot_mm: 65 },
         What::RollPast { rolled: DAY },
         What::RainSince { rolled: DAY, rain: DAY },
@@ -173,6 +184,13 @@ fn every_what() -> Vec<What> {
     ];
     all.extend(FaceMoisture::ALL.iter().map(|&face| What::FaceUnreadable { face }));
     all.extend(Obstacle::ALL.iter().map(|&obstacle| What::DepthUnknown { obstacle }));
+    for &obstacle in Obstacle::ALL {
+        for (depth_mm, away_m) in [(None, None), (Some(900), None), (None, Some(12)), (Some(900), Some(12))] {
+            all.push(What::Service { obstacle, depth_mm, away_m });
+        }
+        all.push(What::NeedsLeave { obstacle, within_m: 30 });
+        all.push(What::LiftOut { obstacle, side_m: 5 });
+    }
     for (on, leave, lapsed) in
         [(None, None, false), (Some(DAY), Some(true), false), (Some(DAY), Some(false), true)]
     {
@@ -205,7 +223,7 @@ fn every_what() -> Vec<What> {
     all
 }
 
-const WHATS: usize = 39;
+const WHATS: usize = 43;
 
 fn number(what: &What) -> usize {
     match what {
@@ -248,6 +266,10 @@ fn number(what: &What) -> usize {
         What::NearSurface { .. } => 35,
         What::UnderGrass { .. } => 36,
         What::Peat { .. } => 38,
+        What::NeedsLeave { .. } => 39,
+        What::LiftOut { .. } => 40,
+        What::ReadersDiffer { .. } => 41,
+        What::HangsOnBottom { .. } => 42,
     }
 }
 
@@ -281,6 +303,21 @@ fn every_caution_and_follow_up_is_a_sentence() {
 }
 
 #[test]
+fn everything_worth_asking_of_a_field_is_a_question_and_what_it_changes() {
+    everywhere(|words| {
+        let mut said = BTreeSet::new();
+        for &input in FieldInput::ALL {
+            for &bears_on in BearsOn::ALL {
+                let zones = vec![Zone::Open, Zone::Headland];
+                let told = words.worth_asking(&WorthAsking { input, bears_on, zones });
+                sentence(&told);
+                assert!(told.contains('?') && said.insert(told.clone()), "{told}");
+            }
+        }
+    });
+}
+
+#[test]
 fn every_change_is_a_sentence() {
     everywhere(|words| {
         for &clue in Clue::ALL {
@@ -291,6 +328,17 @@ fn every_change_is_a_sentence() {
                 }
             }
         }
+        let lying = |&obstacle: &Obstacle| {
+            let mm = 525;
+            [ChangedAnswer::Deeper { obstacle, mm }, ChangedAnswer::Shallower { obstacle, mm }]
+        };
+        let mut levers: Vec<ChangedAnswer> = Obstacle::ALL.iter().flat_map(lying).collect();
+        levers.extend([ChangedAnswer::Leave, ChangedAnswer::DeepClayHeldTo]);
+        levers.push(ChangedAnswer::AnotherPit { like: 3 });
+        for &lever in &levers {
+            sentence(&words.change(&Change { answers: vec![lever], call: Call::Loosen }));
+        }
+        sentence(&words.change(&Change { answers: levers, call: Call::Loosen }));
         for &roll in RollOutcome::ALL {
             let both = [true, false].map(|surface| ChangedAnswer::Roll { surface, roll });
             sentence(&words.change(&Change { answers: both.to_vec(), call: Call::Loosen }));

@@ -46,6 +46,7 @@ pub fn field(field: &FieldRead) -> Value {
         "whole": zone(field, &advice.whole),
         "several_readers": field.readers().map(several),
         "passes": passes(field),
+        "worth_asking": field.worth_asking(),
         "unknown_keys": field.unknown_keys,
     });
     merged(head(field), told)
@@ -171,6 +172,7 @@ fn zone(field: &FieldRead, call: &ZoneCall) -> Value {
         "ground": call.ground,
         "reasons": call.reasons.iter().map(why).collect::<Vec<_>>(),
         "cautions": call.cautions,
+        "cautions_now": call.cautions_now(),
         "would_change": would_change,
         "follow_up": call.follow_up,
         "tip": call.tip,
@@ -199,6 +201,11 @@ fn changed_answer(answer: &ChangedAnswer) -> Value {
         ChangedAnswer::Roll { surface, roll } => {
             json!({ "roll": roll, "at": if surface { "surface" } else { "tip_depth" } })
         }
+        ChangedAnswer::Deeper { obstacle, mm } => json!({ "obstacle": obstacle, "at_least_mm": mm }),
+        ChangedAnswer::Shallower { obstacle, mm } => json!({ "obstacle": obstacle, "less_than_mm": mm }),
+        ChangedAnswer::Leave => json!({ "leave": true }),
+        ChangedAnswer::DeepClayHeldTo => json!({ "deep_clay_anyway": true }),
+        ChangedAnswer::AnotherPit { like } => json!({ "another_pit_like": like }),
     }
 }
 

@@ -3,7 +3,7 @@
 
 use crate::field::FieldRead;
 use pitface_core::RULES;
-use pitface_core::advice::{Caution, FieldAdvice, Stance, ZoneCall};
+use pitface_core::advice::{Caution, Stance, ZoneCall};
 use pitface_core::reading::{KINDS, Kind, LayerReading, NextLook};
 use pitface_core::record::{Pit, remark};
 use pitface_core::report::{PageEntry, Section};
@@ -38,6 +38,7 @@ fn whole(words: &Words, field: &FieldRead) -> PageEntry {
         paragraphs: [sureness(words, call)].into_iter().chain(readers).chain(remarked).collect(),
         sections: reasons(words, call)
             .chain([section(words, Heading::Cautions, cautions(field).map(|caution| words.of(caution)))])
+            .chain([worth_asking(words, field)])
             .collect(),
         figures: Vec::new(),
     }
@@ -111,12 +112,16 @@ pub fn rules(words: &Words) -> String {
     format!("{} {RULES}", words.label(Heading::Rules))
 }
 
-/// What applies in any zone, once.
+/// What is worth asking of the field as a whole.
+pub fn worth_asking(words: &Words, field: &FieldRead) -> Section {
+    let asked = field.worth_asking().iter().map(|worth| words.worth_asking(worth));
+    section(words, Heading::WorthAsking, asked)
+}
+
+/// What applies in any zone, once; what bears on what is done now before the rest.
 fn cautions(field: &FieldRead) -> impl Iterator<Item = Caution> {
-    let FieldAdvice { zones, whole } = &field.advice;
-    let applies =
-        move |caution: &Caution| zones.iter().chain([whole]).any(|call| call.cautions.contains(caution));
-    Caution::ALL.iter().copied().filter(applies)
+    let (now, others) = field.advice.cautions();
+    now.into_iter().chain(others)
 }
 
 fn sureness(words: &Words, call: &ZoneCall) -> String {

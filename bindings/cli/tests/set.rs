@@ -52,7 +52,7 @@ fn depth_spacing_draught_and_cautions_are_told() {
 fn as_json_every_figure_has_its_range_or_the_reason_it_is_missing() {
     let place = Place::new();
     let answer = place.json(&with(&["--cost", "79.47", "--grain-price", "160"]));
-    assert_eq!(answer["rules"], "2026.2");
+    assert_eq!(answer["rules"], "2026.3");
     let setting = &answer["setting"];
     assert_eq!(setting["critical"], json!({ "lo_mm": 400, "hi_mm": null }));
     assert_eq!(setting["place"], "above");

@@ -1,28 +1,69 @@
 //! What belongs to a call: cautions, what has to follow, the rooting depth lost.
 
-use super::call::{Caution, FollowUp, Readiness, RootingLoss, WaterHeld, What, Why, ZoneCall};
+use super::buried::{UNASKED_DEEPEST_MM, asked_holds};
+use super::call::{Caution, FollowUp, Readiness, RootingLoss, TipDepth, WaterHeld, What, Why, ZoneCall};
 use crate::reading::{LayerReading, level};
 use crate::record::{Buried, Call, Cause, Condition, Field, OrganicMatterLevel, RootsSeen, TextureNote};
 use crate::soil::available_water;
 use crate::soil::rooting;
 use crate::soil::texture::TextureGroup;
+use chrono::NaiveDate;
 
 /// A hole deeper than this is deeper than the knee. Common practice, no source.
 const KNEE_MM: u32 = 450;
 
-/// The cautions that apply, in the order of [`Caution::ALL`].
-pub fn cautions(
-    call: Call,
-    deepest_mm: u32,
-    cloddy: bool,
-    harmed: Option<&LayerReading>,
-    field: &Field,
-) -> Vec<Caution> {
+/// From this slope on the legs run across it: contour working halves the loss from 3 % on (Wischmeier & Smith 1978, table
+/// 13, value from memory); NRCS and the USDA Forest Service (0834-2828) say to follow contours.
+pub const ACROSS_FROM_PERCENT: u32 = 3;
+/// From this slope on contour working alone does less and less (Wischmeier & Smith 1978, table 13, value from memory), so
+/// that loosened ground is to be covered.
+pub const WASHES_FROM_PERCENT: u32 = 9;
+/// Days that loosened ground is given to settle before it is sown: our judgement; no figure was found.
+const SETTLES_IN_DAYS: i64 = 28;
+/// Days of growth that a crop sown for its roots needs before the next one: two months, common practice, no source.
+const ROOTS_IN_DAYS: i64 = 60;
+
+/// What the cautions of a call follow from.
+pub struct Stands<'a> {
+    /// The call.
+    pub call: Call,
+    /// Depth of the deepest pit of the zone.
+    pub deepest_mm: u32,
+    /// Dry at tip depth.
+    pub cloddy: bool,
+    /// The deciding layer.
+    pub harmed: Option<&'a LayerReading>,
+    /// Tip depth, where there is one.
+    pub tip: Option<TipDepth>,
+    /// Reasons of the call.
+    pub whys: &'a [Why],
+}
+
+/// The cautions that apply, those that bear on what is done now before the others.
+pub fn cautions(stands: &Stands, field: &Field, today: Option<NaiveDate>) -> Vec<Caution> {
+    let &Stands { call, deepest_mm, cloddy, harmed, tip, whys } = stands;
     let texture = harmed.and_then(|layer| layer.texture).or(field.texture.map(TextureNote::group));
     let loosen = call == Call::Loosen;
+    let slope = field.slope_percent.unwrap_or(0);
+    let sown_within = |days: i64| {
+        let left =
+            field.next_sown.zip(today).map(|(sown, today)| sown.signed_duration_since(today).num_days());
+        left.is_some_and(|left| (0..days).contains(&left))
+    };
+    let deep = tip.is_some_and(|tip| tip.hi_mm > UNASKED_DEEPEST_MM);
     // Who waits, drains or asks still plans with a machine.
     let planned = loosen || call == Call::Wait;
     let applies = |caution: &Caution| match caution {
+        Caution::NobodyAsked => planned && deep && field.services_asked.is_none(),
+        Caution::AskAnew => planned && deep && field.services_asked.is_some() && !asked_holds(field, today),
+        Caution::AcrossSlope => planned && slope >= ACROSS_FROM_PERCENT,
+        Caution::SlopeWashes => planned && slope >= WASHES_FROM_PERCENT,
+        Caution::ShortToSettle => planned && sown_within(SETTLES_IN_DAYS),
+        Caution::ShortForRoots => {
+            let stays = field.next_crop.as_deref().is_some_and(rooting::is_grass);
+            call == Call::RootsFirst && !stays && sown_within(ROOTS_IN_DAYS)
+        }
+        Caution::LiftOut => planned && whys.iter().any(|why| matches!(why.what, What::LiftOut { .. })),
         Caution::AskBeforeDigging | Caution::FillHole | Caution::KnifeAway => true,
         Caution::DeepPit => deepest_mm > KNEE_MM,
         Caution::MachineStopped | Caution::EstimatesOnly | Caution::TrialStrip => planned,
@@ -32,7 +73,39 @@ pub fn cautions(
         Caution::SandSlowToPay => planned && texture == Some(TextureGroup::Sand),
         Caution::SiltAtRisk => planned && texture == Some(TextureGroup::Silty),
     };
-    Caution::ALL.iter().copied().filter(applies).collect()
+    let mut cautions = Caution::ALL.iter().copied().filter(applies).collect();
+    bearing_first(&mut cautions, call);
+    cautions
+}
+
+/// Puts the cautions that bear on what a call asks to be done now before the others.
+fn bearing_first(cautions: &mut Vec<Caution>, call: Call) {
+    crate::order::sort_by_key(cautions, |caution| !caution.bears_on(call));
+}
+
+impl Caution {
+    /// Whether it bears on what a call asks to be done now: on the hole that is dug again, on the machine that goes in, on
+    /// what is to be asked meanwhile. The others hold whenever it comes to that. Our judgement.
+    pub const fn bears_on(self, call: Call) -> bool {
+        let digs = matches!(call, Call::DigAgain);
+        let works = matches!(call, Call::Loosen);
+        match self {
+            Self::NobodyAsked | Self::AskAnew | Self::DrainsUnknown => works || matches!(call, Call::Wait),
+            Self::LiftOut
+            | Self::MachineStopped
+            | Self::EstimatesOnly
+            | Self::AcrossSlope
+            | Self::SlopeWashes
+            | Self::CloddyDry
+            | Self::SandSlowToPay
+            | Self::SiltAtRisk
+            | Self::TrialStrip => works,
+            Self::ShortToSettle => works || matches!(call, Call::Wait),
+            Self::ShortForRoots => matches!(call, Call::RootsFirst),
+            Self::ProtectedGround => works || matches!(call, Call::DrainFirst),
+            Self::AskBeforeDigging | Self::FillHole | Self::DeepPit | Self::KnifeAway => digs,
+        }
+    }
 }
 
 /// What has to follow, in order; `harmed` is the deciding layer.
@@ -84,7 +157,13 @@ pub fn belonging(mut call: ZoneCall) -> ZoneCall {
     let of_work = |caution: &Caution| {
         matches!(
             caution,
-            Caution::MachineStopped
+            Caution::NobodyAsked
+                | Caution::AskAnew
+                | Caution::LiftOut
+                | Caution::AcrossSlope
+                | Caution::SlopeWashes
+                | Caution::ShortToSettle
+                | Caution::MachineStopped
                 | Caution::EstimatesOnly
                 | Caution::TrialStrip
                 | Caution::DrainsUnknown
@@ -94,6 +173,8 @@ pub fn belonging(mut call: ZoneCall) -> ZoneCall {
         )
     };
     call.cautions.retain(|caution| works || !of_work(caution));
+    call.cautions.retain(|&caution| call.call == Call::RootsFirst || caution != Caution::ShortForRoots);
+    bearing_first(&mut call.cautions, call.call);
     let worked =
         call.reasons.iter().any(|why| matches!(why.what, What::Behind { .. } | What::DidNotLast { .. }));
     call.follow_up = match call.call {

@@ -3,7 +3,7 @@
 use super::after_dig::{Check, NextStep, Remedy, Verdict};
 use crate::reading::{Clue, Kind, Reason};
 use crate::record::codes::codes;
-use crate::record::{Call, FaceMoisture, RollOutcome, Zone};
+use crate::record::{Call, FaceMoisture, RollOutcome, Sign, Zone};
 use chrono::NaiveDate;
 
 /// The calls of a field.
@@ -36,12 +36,31 @@ pub struct ZoneCall {
     pub pits: usize,
     /// Why, the deciding one first.
     pub reasons: Vec<Why>,
-    /// Cautions that apply.
+    /// Cautions that apply, those that bear on what is done now first.
     pub cautions: Vec<Caution>,
     /// What has to follow for it to last.
     pub follow_up: Vec<FollowUp>,
     /// How much of a crop's rooting depth the harmed layer cuts off.
     pub rooting_loss: Option<RootingLoss>,
+}
+
+impl ZoneCall {
+    /// The cautions that bear on what is done now; the others follow them in [`Self::cautions`].
+    pub fn cautions_now(&self) -> &[Caution] {
+        let now = self.cautions.iter().take_while(|caution| caution.bears_on(self.call)).count();
+        &self.cautions[..now]
+    }
+}
+
+impl FieldAdvice {
+    /// The cautions of all zones, each once: those that bear on what is done now in some zone, then the others, both in the
+    /// order of [`Caution::ALL`].
+    pub fn cautions(&self) -> (Vec<Caution>, Vec<Caution>) {
+        let calls = || self.zones.iter().chain([&self.whole]);
+        let applying =
+            Caution::ALL.iter().filter(|caution| calls().any(|call| call.cautions.contains(caution)));
+        applying.partition(|caution| calls().any(|call| call.cautions_now().contains(caution)))
+    }
 }
 
 /// How far the pits of a zone speak for the ground between them. It says nothing of how well each was read.
@@ -148,6 +167,9 @@ pub enum What {
     Cemented { top_mm: u32, bottom_mm: u32 },
     /// Signs of a layer that no one kind of layer explains together: for sound soil (positive) and for harm.
     SignsClash { top_mm: u32, bottom_mm: u32, signs: Vec<Reason> },
+    /// Two people read one hole and would do different things; the pits by their numbers, what each would do, and the signs
+    /// for which they gave different answers in the layers they judge by.
+    ReadersDiffer { pits: [usize; 2], calls: [Call; 2], top_mm: u32, bottom_mm: u32, signs: Vec<Sign> },
     /// Water stands through the profile, down to where it was looked for; how many of clear colours, a sour smell and
     /// roots that turn or end say so.
     WaterStands { top_mm: u32, bottom_mm: u32, facts: usize },
@@ -175,8 +197,14 @@ pub enum What {
     DepthUnknown { obstacle: Obstacle },
     /// A tip would do, or would not, by less than a depth is known to: it must lie at least this deep.
     HangsOnDepth { obstacle: Obstacle, depth_mm: u32, needs_mm: u32 },
+    /// The layer ends so near to a depth beyond which no tine is for it, or one is, that measuring again may tip the call.
+    HangsOnBottom { bottom_mm: u32, limit_mm: u32 },
     /// A cable or pipe that is noted, with its depth and how far it runs from the nearest pit of the zone.
-    Service { depth_mm: Option<u32>, away_m: Option<u32> },
+    Service { obstacle: Obstacle, depth_mm: Option<u32>, away_m: Option<u32> },
+    /// It runs within so many metres, and nothing there is loosened until its owner has given leave.
+    NeedsLeave { obstacle: Obstacle, within_m: u32 },
+    /// The legs are lifted over it and so many metres on each side.
+    LiftOut { obstacle: Obstacle, side_m: u32 },
     /// Who was asked about what lies buried, when, whether leave was given, and whether the answer has lapsed.
     Asked { whom: String, on: Option<NaiveDate>, leave: Option<bool>, lapsed: bool },
     /// No machine that is noted reaches the tip and stays above critical depth there: what it takes.
@@ -212,12 +240,36 @@ pub enum What {
 
 codes!(
     /// What may lie buried.
-    Obstacle { Drains = "drains", MoleDrains = "mole_drains", Services = "services", }
+    Obstacle {
+        /// Drains of which no more is known.
+        Drains = "drains",
+        MoleDrains = "mole_drains",
+        /// Cables or pipes of which no more is known.
+        Services = "services",
+        /// Pipe drains under stone or gravel.
+        DrainsInStone = "drains_in_stone",
+        /// Drains with nothing over them but soil.
+        BareDrains = "bare_drains",
+        PowerCables = "power_cables",
+        GasOrOil = "gas_or_oil",
+        /// Mains of a water company.
+        WaterMains = "water_mains",
+        /// Water pipes of the farm.
+        FarmWater = "farm_water",
+        /// Telephone cables or fibre.
+        Telephone = "telephone",
+    }
 );
 
 codes!(
     /// Cautions shown where they apply.
     Caution {
+        /// Nobody was asked what lies under the field, and the tips go deeper than anybody may assume leave for.
+        NobodyAsked = "nobody_asked",
+        /// The answer about what lies under the field has lapsed.
+        AskAnew = "ask_anew",
+        /// The legs are lifted over strips of the zone.
+        LiftOut = "lift_out",
         /// Buried cables, pipes, drains: ask before digging or loosening; local rules first.
         AskBeforeDigging = "ask_before_digging",
         /// Fill the hole.
@@ -242,6 +294,14 @@ codes!(
         SiltAtRisk = "silt_at_risk",
         /// Trial strip first, dig behind it.
         TrialStrip = "trial_strip",
+        /// The ground slopes: the legs run across the slope.
+        AcrossSlope = "across_slope",
+        /// Steep enough that loosened ground washes away where it is not covered.
+        SlopeWashes = "slope_washes",
+        /// The next crop is sown before loosened ground has settled.
+        ShortToSettle = "short_to_settle",
+        /// The next crop is sown before a crop for its roots has done anything.
+        ShortForRoots = "short_for_roots",
     }
 );
 
@@ -275,8 +335,18 @@ codes!(
 pub enum ChangedAnswer {
     /// A sign or field clue of the deciding layer.
     Clue { top_mm: u32, bottom_mm: u32, clue: Clue, answer: usize },
-    /// The roll test.
+    /// The roll test, of the day.
     Roll { surface: bool, roll: RollOutcome },
+    /// What lies buried lies so deep or deeper.
+    Deeper { obstacle: Obstacle, mm: u32 },
+    /// It lies less deep than that.
+    Shallower { obstacle: Obstacle, mm: u32 },
+    /// The owner of what lies buried gave leave.
+    Leave,
+    /// The user holds to loosening deep clay.
+    DeepClayHeldTo,
+    /// Another pit of the zone read like this one, by its number in the notes.
+    AnotherPit { like: usize },
 }
 
 /// The smallest set of other answers that gives another call.

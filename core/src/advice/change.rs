@@ -1,11 +1,11 @@
 //! What would change a call: the smallest set of other answers that gives another one, found by reading and advising
-//! the changed notes again. It costs some dozens of readings of the zone, so it is asked for when a call is shown,
+//! the changed notes again: answers of signs and field, and what somebody can do about it ([`super::lever`]). It costs some dozens of readings of the zone, so it is asked for when a call is shown,
 //! not whenever it is computed.
 
 use super::call::{Change, ChangedAnswer, Stance, What, Why, ZoneCall};
 use super::pit_view::PitView;
 use super::regret::{LAYER_CALLS, expected, least};
-use super::{advise_on, gates, in_time, stands_for};
+use super::{advise_on, gates, in_time, lever, stands_for};
 use crate::place::FieldMap;
 use crate::reading::{Clue, Evidence, FieldReading, LayerReading, Since, Table, layers, read_field, shares};
 use crate::record::{
@@ -26,7 +26,7 @@ const RECENT_DAYS: u64 = 200;
 /// See [`RECENT_DAYS`].
 const LONG_AGO_DAYS: u64 = 5 * 366;
 
-/// Other answers that would give another call in a zone, at most three: single ones first, of those what was not
+/// Other answers that would give another call in a zone, at most three: what somebody can do first, then single ones, of those what was not
 /// looked at yet, then the least step from what was noted, each clue once; where no single answer does it, pairs.
 /// Answers of signs are changed in the deciding layer of every pit of the zone at once. None where the call waits for
 /// another hole, not for an answer.
@@ -42,32 +42,36 @@ pub(crate) fn changes_on(notes: &FieldNotes, zone: Zone, today: Option<NaiveDate
         return Vec::new();
     };
     let singles = base.singles();
-    let mut found: Vec<Change> = Vec::new();
+    let mut found: Vec<Change> = lever::levers(&base);
+    let levers = found.len();
     for single in &singles {
+        if found.len() >= MOST {
+            break;
+        }
         let told = found.iter().any(|change| same_question(&change.answers[0], single));
         if !told {
             found.extend(base.change(&[*single]));
         }
-        if found.len() == MOST {
-            break;
-        }
     }
-    if found.is_empty() {
-        found.extend(base.pairs(&singles).iter().filter_map(|pair| base.change(pair)).take(MOST));
+    if found.len() == levers {
+        let left = MOST.saturating_sub(levers);
+        found.extend(base.pairs(&singles).iter().filter_map(|pair| base.change(pair)).take(left));
     }
     found
 }
 
 /// The notes of one zone and its references, cut down to what counts, and what is said of them as they stand.
-struct Base {
-    notes: FieldNotes,
+pub(super) struct Base {
+    pub(super) notes: FieldNotes,
+    /// The number that each pit has in all notes of the field.
+    pub(super) numbers: Vec<usize>,
     /// The field laid out; no answer moves anything on it.
     map: FieldMap,
-    zone: Zone,
-    today: Option<NaiveDate>,
-    now: ZoneCall,
+    pub(super) zone: Zone,
+    pub(super) today: Option<NaiveDate>,
+    pub(super) now: ZoneCall,
     /// Deciding layer of each pit, by its depths.
-    deciding: Vec<Option<(u32, u32)>>,
+    pub(super) deciding: Vec<Option<(u32, u32)>>,
     /// The deciding layer of the zone.
     layer: LayerReading,
 }
@@ -99,7 +103,9 @@ impl Base {
         let counts = |pit: &&Pit| {
             zone == Zone::Whole || pit.place == PlaceKind::Reference || stands_for(&map, pit) == Some(zone)
         };
-        let pits = notes.pits.iter().filter(counts).map(|pit| spelled_out(pit, &notes.field)).collect();
+        let counting = notes.pits.iter().enumerate().filter(|(_, pit)| counts(pit));
+        let (numbers, pits) =
+            counting.map(|(index, pit)| (index + 1, spelled_out(pit, &notes.field))).unzip();
         let notes = FieldNotes { pits, ..notes.clone() };
         let reading = read_field(&notes);
         let now = call_in(&notes, &reading, &map, (zone, today))?;
@@ -113,7 +119,7 @@ impl Base {
         let leaving = |layer: &LayerReading| expected(&layer.shares)[0];
         let worst = limiting.into_iter().flatten().max_by(|a, b| leaving(a).total_cmp(&leaving(b)));
         let layer = worst?.clone();
-        Some(Self { notes, map, zone, today, now, deciding, layer })
+        Some(Self { notes, numbers, map, zone, today, now, deciding, layer })
     }
 
     /// Every single answer other than what was noted: what can still be looked at first, then the least step away.
@@ -172,7 +178,7 @@ impl Base {
         let call = least(&before);
         let changed = answers.iter().fold(self.layer.evidence, |evidence, answer| match *answer {
             ChangedAnswer::Clue { clue, answer, .. } => evidence.with(clue, Some(answer)),
-            ChangedAnswer::Roll { .. } => evidence,
+            _ => evidence,
         });
         let after = regrets(&changed);
         let others = (0..LAYER_CALLS.len()).filter(|&other| other != call).map(|other| after[other]);
@@ -180,19 +186,31 @@ impl Base {
     }
 
     /// The call with these answers, where it is another one.
-    fn change(&self, answers: &[ChangedAnswer]) -> Option<Change> {
+    pub(super) fn change(&self, answers: &[ChangedAnswer]) -> Option<Change> {
+        let call = self.tried(answers)?.call;
+        (call != self.now.call).then(|| Change { answers: answers.to_vec(), call })
+    }
+
+    /// What would be said with these answers.
+    pub(super) fn tried(&self, answers: &[ChangedAnswer]) -> Option<ZoneCall> {
         let mut notes = self.notes.clone();
+        let mut today = self.today;
         for answer in answers {
             match *answer {
                 ChangedAnswer::Clue { clue, answer, .. } => match Sign::ALL.get(clue as usize) {
                     Some(&sign) => self.set_sign(&mut notes.pits, sign, answer),
                     None => set_field(&mut notes.field, clue, answer, last_dug(&self.notes.pits))?,
                 },
-                ChangedAnswer::Roll { surface, roll } => self.set_roll(&mut notes.pits, surface, roll)?,
+                ChangedAnswer::Roll { surface, roll } => {
+                    self.set_roll(&mut notes.pits, surface, roll)?;
+                    // A roll of today on pits of another day: as it would have been on theirs, had it not rained since.
+                    notes.field.last_rain = None;
+                    today = last_dug(&self.notes.pits).or(today);
+                }
+                _ => lever::set(self, &mut notes, *answer)?,
             }
         }
-        let call = call_in(&notes, &read_field(&notes), &self.map, (self.zone, self.today))?.call;
-        (call != self.now.call).then(|| Change { answers: answers.to_vec(), call })
+        call_in(&notes, &read_field(&notes), &self.map, (self.zone, today))
     }
 
     fn set_sign(&self, pits: &mut [Pit], sign: Sign, answer: usize) {

@@ -51,10 +51,10 @@ pub fn pass(
     let mut notes: Vec<Why> = Vec::new();
     let note = |what| Why { stance: Stance::Note, what };
 
-    let (tip, in_the_way, close) = buried::fitted_under(field, ground.map, zone, tip, today);
-    let (tip, short) = within_reach(ground, tip);
-    fails.extend(in_the_way.into_iter().chain(short).map(|what| (Call::AskSpecialist, what)));
-    notes.extend(close.into_iter().map(note));
+    let over = buried::fitted_under(field, ground.map, zone, tip, today);
+    let (tip, short) = within_reach(ground, over.tip);
+    fails.extend(over.in_the_way.into_iter().chain(short).map(|what| (Call::AskSpecialist, what)));
+    notes.extend(over.lifted.into_iter().chain(over.close).map(note));
     let pits: Vec<_> = views.iter().map(|view| view.pit).collect();
     notes.extend(buried::services_told(field, ground.map, zone, &pits, today).into_iter().map(note));
 
@@ -96,10 +96,9 @@ pub fn fitted(field: &Field, tip: TipDepth) -> (TipDepth, Vec<What>) {
         today: None,
         references_mm: Vec::new(),
     };
-    let (tip, mut in_the_way, _) = buried::fitted_under(field, &map, Zone::Whole, tip, None);
-    let (tip, short) = within_reach(&ground, tip);
-    in_the_way.extend(short);
-    (tip, in_the_way)
+    let over = buried::fitted_under(field, &map, Zone::Whole, tip, None);
+    let (tip, short) = within_reach(&ground, over.tip);
+    (tip, over.in_the_way.into_iter().chain(short).collect())
 }
 
 /// A tip depth no deeper than the field's machine reaches, and what falls short: that reach, or every machine that is

@@ -210,6 +210,8 @@ const fn is_of_work(what: &What) -> bool {
             | What::RainSince { .. }
             | What::TooNear { .. }
             | What::DepthUnknown { .. }
+            | What::NeedsLeave { .. }
+            | What::LiftOut { .. }
             | What::HangsOnDepth { .. }
             | What::NoMachine { .. }
             | What::BeyondReach { .. }

@@ -13,6 +13,7 @@ mod change;
 mod gates;
 pub mod ground;
 mod in_time;
+mod lever;
 pub mod machine;
 mod next_dig;
 mod pit_view;
@@ -25,9 +26,13 @@ mod tip;
 mod tolerance;
 mod twins;
 mod water;
+mod worth_asking;
 mod zones;
 
-pub use buried::{ASKED_HOLDS_DAYS, CLEARANCES, Clearance, SERVICE_FLOOR_MM, clearance_of};
+pub use buried::{
+    ASKED_HOLDS_DAYS, CLEARANCES, Clearance, KNOWN, Known, Over, SERVICE_FLOOR_MM, UNASKED_DEEPEST_MM,
+    clearance_of, known_of,
+};
 pub use call::{
     Caution, Change, ChangedAnswer, FieldAdvice, FollowUp, Obstacle, OfGround, Readiness, RootingLoss,
     Stance, Sureness, TipDepth, WaterHeld, What, Why, ZoneCall,
@@ -35,11 +40,14 @@ pub use call::{
 pub use change::changes;
 pub(crate) use change::changes_on;
 pub use gates::{ROLL_HOLDS_DAYS, fitted};
+pub(crate) use in_time::last_day;
 pub use next_dig::{Lacks, NextDig, next_dig};
 pub use pit_view::DEEP_ENOUGH_MM;
 pub use regret::{LAYER_CALLS, REGRET, REGRET_WITHOUT_STEEL, RegretTable};
 pub use tip::{CLEARED_SHARE, TIP_BELOW_LEAST_MM, TIP_BELOW_MOST_MM, tip_depth};
 pub use tolerance::{confidence, rank_covering};
+pub(crate) use worth_asking::worth_asking;
+pub use worth_asking::{BearsOn, FieldInput, WorthAsking};
 
 use crate::place::FieldMap;
 use crate::reading::{Clue, FieldReading, LayerReading, NextLook, PitReading, Table, next_look_except};
@@ -128,6 +136,8 @@ impl<'a> Sorted<'a> {
                 sorted.twins.push(zone);
             }
         }
+        let number_of = |pit: &Pit| notes.pits.iter().position(|own| own.id == pit.id).map_or(0, |at| at + 1);
+        readers::bar_where_they_differ(&mut sorted.views, number_of);
         sorted
     }
 

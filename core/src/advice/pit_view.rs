@@ -57,6 +57,8 @@ pub struct Limiting {
     pub expected: [f64; LAYER_CALLS.len()],
     /// Why no tine is for this layer; `None` where one may be.
     pub no_steel: Option<What>,
+    /// Depth near which the layer ends, and beyond which its call would be another.
+    pub hangs_on_mm: Option<u32>,
     /// The call rests on the layer being dense by nature: were it pressed, it would be another.
     pub rests_on_nature: bool,
 }
@@ -205,7 +207,9 @@ fn limiting(layers: &[LayerReading], field: &Field) -> Option<Limiting> {
         let needs_roots = needs_roots(layer, call, table);
         let call = if needs_roots { Call::DigAgain } else { call };
         let rests_on_nature = best_by(table, &if_pressed(&layer.shares)) != best_by(table, &layer.shares);
-        Limiting { index, call, needs_roots, expected, no_steel, rests_on_nature }
+        let hangs_on_mm = steel::limit_near(layer, field)
+            .filter(|_| best_by(&REGRET, &layer.shares) != best_by(&REGRET_WITHOUT_STEEL, &layer.shares));
+        Limiting { index, call, needs_roots, expected, no_steel, hangs_on_mm, rests_on_nature }
     });
     calls.reduce(|one, other| {
         let order = rank(other.call).cmp(&rank(one.call)).then(other.expected[0].total_cmp(&one.expected[0]));

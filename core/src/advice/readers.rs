@@ -1,11 +1,13 @@
 //! Holes of a field that several people read: which pits of the notes they are, how far the readers agree, and whether
 //! it matters.
 
-use super::agreement::{Agreement, ReaderFace, agreement};
-use super::pit_view::PitView;
+use super::agreement::{Agreement, ReaderFace, SLICE_MM, agreement};
+use super::call::What;
+use super::pit_view::{Limiting, PitView};
+use super::zones::alike;
 use crate::place::{UNSTATED_ACCURACY_M, walk};
-use crate::reading::{FaceLayer, FieldReading, PitReading};
-use crate::record::{Call, FieldNotes, Pit, Position};
+use crate::reading::{FaceLayer, FieldReading, LayerReading, PitReading};
+use crate::record::{Call, FieldNotes, Pit, Position, Sign, Zone};
 
 /// A degree of latitude is nowhere shorter, in metres (110,574 at the equator on the ellipsoid of WGS 84), and no way is shorter than its way
 /// from south to north.
@@ -24,14 +26,8 @@ pub struct SeveralReaders {
 
 /// The holes of a field that several people read; `None` where there is none. `reading` is that of the same notes.
 pub fn several_readers(notes: &FieldNotes, reading: &FieldReading) -> Option<SeveralReaders> {
-    let mut holes: Vec<Vec<usize>> = Vec::new();
-    for (index, pit) in notes.pits.iter().enumerate() {
-        match holes.iter_mut().find(|hole| are_one_hole(&notes.pits[hole[0]], pit)) {
-            Some(hole) if hole.iter().all(|&other| notes.pits[other].by != pit.by) => hole.push(index),
-            _ => holes.push(vec![index]),
-        }
-    }
-    holes.retain(|hole| hole.len() > 1);
+    let pits: Vec<&Pit> = notes.pits.iter().collect();
+    let holes = holes(&pits);
     let call_of = |index: usize| {
         PitView::of(&notes.pits[index], &reading.pits[index], &notes.field)
             .judged()
@@ -48,6 +44,64 @@ pub fn several_readers(notes: &FieldNotes, reading: &FieldReading) -> Option<Sev
         })
         .collect();
     (!holes.is_empty()).then(|| SeveralReaders { agreement: agreement(&faces), holes, calls })
+}
+
+/// Which of some pits are readings of one hole by several people, as their indices.
+fn holes(pits: &[&Pit]) -> Vec<Vec<usize>> {
+    let mut holes: Vec<Vec<usize>> = Vec::new();
+    for (index, pit) in pits.iter().enumerate() {
+        match holes.iter_mut().find(|hole| are_one_hole(pits[hole[0]], pit)) {
+            Some(hole) if hole.iter().all(|&other| pits[other].by != pit.by) => hole.push(index),
+            _ => holes.push(vec![index]),
+        }
+    }
+    holes.retain(|hole| hole.len() > 1);
+    holes
+}
+
+/// Bars the pits of every hole whose readers would do different things: it gives no call until they have looked again. To
+/// leave it and roots first count as the same, for both keep steel out. `number_of` tells a pit's number in the notes.
+pub(super) fn bar_where_they_differ(views: &mut [(Zone, PitView)], number_of: impl Fn(&Pit) -> usize) {
+    let pits: Vec<&Pit> = views.iter().map(|(_, view)| view.pit).collect();
+    for hole in holes(&pits) {
+        let judged: Vec<(&PitView, &Limiting, &LayerReading)> = hole
+            .iter()
+            .filter_map(|&at| views[at].1.judged().map(|(limiting, layer)| (&views[at].1, limiting, layer)))
+            .collect();
+        let Some((&(one, first, layer), other)) = judged.split_first().and_then(|(one, others)| {
+            let differs = others.iter().find(|(_, limiting, _)| !alike(limiting.doing(), one.1.doing()));
+            Some((one, differs?))
+        }) else {
+            continue;
+        };
+        let (top_mm, bottom_mm) = (layer.top_mm.min(other.2.top_mm), layer.bottom_mm.max(other.2.bottom_mm));
+        let what = What::ReadersDiffer {
+            pits: [one, other.0].map(|view| number_of(view.pit)),
+            calls: [first.doing(), other.1.doing()],
+            top_mm,
+            bottom_mm,
+            signs: differing(one.reading, other.0.reading, top_mm, bottom_mm),
+        };
+        for at in hole {
+            views[at].1.barred.get_or_insert_with(|| what.clone());
+        }
+    }
+}
+
+/// The signs for which two readings give different answers somewhere between two depths, in the order of [`Sign::ALL`].
+fn differing(one: &PitReading, other: &PitReading, top_mm: u32, bottom_mm: u32) -> Vec<Sign> {
+    let answer = |reading: &PitReading, sign: Sign, depth_mm: u32| {
+        let holds = |layer: &&LayerReading| (layer.top_mm..layer.bottom_mm).contains(&depth_mm);
+        reading.layers.iter().find(holds).and_then(|layer| layer.signs.get(sign))
+    };
+    let depths = || (top_mm..bottom_mm).step_by((SLICE_MM / 2) as usize);
+    let differs = |sign: &Sign| {
+        depths().any(|depth_mm| {
+            let both = answer(one, *sign, depth_mm).zip(answer(other, *sign, depth_mm));
+            both.is_some_and(|(one, other)| one != other)
+        })
+    };
+    Sign::ALL.iter().copied().filter(differs).collect()
 }
 
 /// Whether two pits are readings of one hole: by different people, on one day, of one kind of place, and no further

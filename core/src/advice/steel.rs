@@ -19,6 +19,18 @@ pub const DEEP_CLAY_MM: u32 = 300;
 /// 2022; times 1.72, value from memory): its blocks and plates come of drainage and age (Ilnicki & Zeitz 2003).
 const PEAT_PERCENT: f64 = 20.0;
 
+/// A layer's bottom is known to half a step of the knife walk. Our judgement.
+const HALF_A_STEP_MM: u32 = 25;
+
+/// The depth at which a layer would begin or cease to be one for a tine, where its bottom lies so near to it that measuring
+/// again may tip it.
+pub fn limit_near(layer: &LayerReading, field: &Field) -> Option<u32> {
+    let grass = field.crop_now.as_deref().is_some_and(rooting::is_grass);
+    let clay = layer.texture == Some(TextureGroup::Heavy) && field.deep_clay_anyway != Some(true);
+    let limits = [Some(if grass { UNDER_GRASS_MM } else { NEAR_SURFACE_MM }), clay.then_some(DEEP_CLAY_MM)];
+    limits.into_iter().flatten().find(|limit_mm| layer.bottom_mm.abs_diff(*limit_mm) <= HALF_A_STEP_MM)
+}
+
 /// Why a tine is no remedy for a layer; `None` where it may be one.
 pub fn ruled_out(layer: &LayerReading, field: &Field) -> Option<What> {
     let (top_mm, bottom_mm) = (layer.top_mm, layer.bottom_mm);

@@ -110,6 +110,8 @@ pub fn judge(zone: Zone, views: &[&PitView], twins: usize, ground: &Ground) -> Z
     }
     let harmed = structure.deciding.filter(|_| call != Call::LeaveIt).map(|deciding| deciding.layer);
     let deepest_mm = views.iter().map(|view| view.reading.dug_to_mm).max().unwrap_or(0);
+    let tip = tip.filter(|_| matches!(call, Call::Loosen | Call::Wait));
+    let stands = belongs::Stands { call, deepest_mm, cloddy, harmed, tip, whys: &whys };
     ZoneCall {
         zone,
         call,
@@ -117,9 +119,9 @@ pub fn judge(zone: Zone, views: &[&PitView], twins: usize, ground: &Ground) -> Z
         share,
         sure: if call == Call::DigAgain { Sureness::CannotSay } else { sureness::in_a_word(share) },
         ground: structure.ground(),
-        tip: tip.filter(|_| matches!(call, Call::Loosen | Call::Wait)),
+        tip,
         pits: views.len(),
-        cautions: belongs::cautions(call, deepest_mm, cloddy, harmed, ground.field),
+        cautions: belongs::cautions(&stands, ground.field, ground.today),
         follow_up: belongs::follow_up(call, &whys, harmed, ground.field),
         rooting_loss: harmed.and_then(|layer| belongs::rooting_loss(ground.field, layer)),
         reasons: whys,
@@ -188,6 +190,8 @@ fn verdict(zone: Zone, structure: &mut Structure, views: &[&PitView], ground: &G
     let gate_decides = verdict.call != Call::Loosen && !verdict.whys.is_empty();
     let at = usize::from(gate_decides);
     verdict.whys.splice(at..at, structure.layers(ground));
+    let hangs = limiting.hangs_on_mm.map(|limit_mm| What::HangsOnBottom { bottom_mm, limit_mm });
+    verdict.whys.extend(hangs.map(|what| Why { stance: Stance::Note, what }));
     let held_up = water::held_up(structure.deciding.map_or(views[0], |one| one.view).reading, layer);
     if layer.condition >= Condition::Tight {
         verdict.whys.extend(held_up.map(|what| Why { stance: Stance::Note, what }));
@@ -251,7 +255,7 @@ fn structure<'v, 'a>(views: &[&'v PitView<'a>]) -> Structure<'v, 'a> {
     let means: [f64; LAYER_CALLS.len()] =
         std::array::from_fn(|call| mean(judged.iter().map(|pit| pit.limiting.expected[call])));
     let leading = LAYER_CALLS[least_doing(&means)];
-    let of = judged.len() + views.iter().filter(|view| view.clashes()).count();
+    let of = judged.len() + without_a_word(views);
     let count = |says: &dyn Fn(&Judged) -> bool| judged.iter().filter(|pit| says(pit)).count();
     let saying = |call: Call| count(&|pit| alike(pit.limiting.call, call));
     let doing = count(&|pit| alike(pit.limiting.doing(), leading));
@@ -266,7 +270,9 @@ fn structure<'v, 'a>(views: &[&'v PitView<'a>]) -> Structure<'v, 'a> {
         .or_else(|| worst_of(&|_| true));
     let mut whys = Vec::new();
     if !agreed {
-        let clashing = views.iter().find(|view| view.clashes() && doing * 3 >= judged.len() * 2);
+        let says_nothing =
+            |view: &&&PitView| view.clashes() || view.barred.as_ref().is_some_and(is_differing);
+        let clashing = views.iter().find(says_nothing).filter(|_| doing * 3 >= judged.len() * 2);
         let what = match (clashing.and_then(|view| view.barred.clone()), deciding) {
             (Some(clash), _) => clash,
             (None, Some(deciding)) if saying(Call::DigAgain) * 2 >= of => deciding.unclear(),
@@ -280,8 +286,24 @@ fn structure<'v, 'a>(views: &[&'v PitView<'a>]) -> Structure<'v, 'a> {
     Structure { call, whys, judged, deciding }
 }
 
+/// Pits and holes that say nothing, though they were read: pits whose signs clash, and holes whose readers differ.
+fn without_a_word(views: &[&PitView]) -> usize {
+    let mut holes: Vec<&What> = Vec::new();
+    let differing = views.iter().filter_map(|view| view.barred.as_ref()).filter(|what| is_differing(what));
+    for what in differing {
+        if !holes.contains(&what) {
+            holes.push(what);
+        }
+    }
+    holes.len() + views.iter().filter(|view| view.clashes()).count()
+}
+
+const fn is_differing(what: &What) -> bool {
+    matches!(what, What::ReadersDiffer { .. })
+}
+
 /// Calls that do not contradict each other: to leave it and to let roots do it both keep steel out.
-fn alike(one: Call, other: Call) -> bool {
+pub(super) fn alike(one: Call, other: Call) -> bool {
     let gentle = |call| matches!(call, Call::LeaveIt | Call::RootsFirst);
     one == other || (gentle(one) && gentle(other))
 }
@@ -397,7 +419,8 @@ fn barred(views: &[&PitView]) -> Vec<What> {
         What::TooShallow { dug_to_mm, need_mm } => (1, dug_to_mm, need_mm),
         What::SignsTooFew { top_mm, bottom_mm, .. } => (2, top_mm, bottom_mm),
         What::SignsClash { top_mm, bottom_mm, .. } => (3, top_mm, bottom_mm),
-        _ => (4, 0, 0),
+        What::ReadersDiffer { top_mm, bottom_mm, .. } => (4, top_mm, bottom_mm),
+        _ => (5, 0, 0),
     };
     let mut all: Vec<What> = views.iter().filter_map(|view| view.barred.clone()).collect();
     crate::order::sort_by_key(&mut all, sort);

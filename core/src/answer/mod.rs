@@ -12,7 +12,8 @@ use crate::advice::after_dig::PassAdvice;
 use crate::advice::readers::{SeveralReaders, several_readers};
 use crate::advice::sampling::{Ground, Plan};
 use crate::advice::{
-    Change, FieldAdvice, NextDig, ZoneCall, advise_on, changes_on, next_dig, next_look_in, stands_for,
+    Change, FieldAdvice, NextDig, WorthAsking, ZoneCall, advise_on, changes_on, last_day, next_dig,
+    next_look_in, stands_for, worth_asking,
 };
 use crate::place::FieldMap;
 use crate::reading::{FieldReading, NextLook, PitReading, Table, read_field, read_pit, reference_faces};
@@ -38,6 +39,7 @@ pub struct FieldAnswer {
     readers: OnceLock<Option<SeveralReaders>>,
     next_looks: OnceLock<Vec<Option<NextLook>>>,
     next: OnceLock<Option<NextDig>>,
+    worth_asking: OnceLock<Vec<WorthAsking>>,
     changes: [OnceLock<Vec<Change>>; Zone::ALL.len()],
 }
 
@@ -82,6 +84,7 @@ impl FieldAnswer {
             readers: OnceLock::new(),
             next_looks: OnceLock::new(),
             next: OnceLock::new(),
+            worth_asking: OnceLock::new(),
             changes: Default::default(),
         }
     }
@@ -100,6 +103,12 @@ impl FieldAnswer {
     /// The smallest sets of other answers that would give a zone another call.
     pub fn changes(&self, zone: Zone) -> &[Change] {
         self.changes[zone as usize].get_or_init(|| changes_on(&self.notes, zone, self.today))
+    }
+
+    /// What is worth asking of the field as a whole now, the weightiest first.
+    pub fn worth_asking(&self) -> &[WorthAsking] {
+        let day = self.today.or_else(|| last_day(&self.notes));
+        self.worth_asking.get_or_init(|| worth_asking(&self.notes, &self.reading, &self.map, day))
     }
 
     /// What to dig next; `None` where the usual plan cannot be worked with.

@@ -3,7 +3,7 @@
 use super::shape::{COARSE, Shape, corners, depth_in};
 use super::{Outline, Plane, wheelings};
 use crate::record::{BuriedLine, Field, Part, PartShape, Position, RecordId, Zone};
-use geo::{Buffer, Distance, Euclidean, MultiPolygon, Point, Polygon};
+use geo::{Buffer, Distance, Euclidean, LineString, MultiPolygon, Point, Polygon};
 use std::sync::OnceLock;
 
 /// Accuracy taken for a position that was noted without one: that of a phone under open sky. Our judgement.
@@ -119,6 +119,23 @@ impl FieldMap {
             .filter(|edge| edge.other != zone && edge.distance_m <= accuracy_m(position))
             .min_by(|one, other| one.distance_m.total_cmp(&other.distance_m));
         Located { zone, outside_m: None, edge }
+    }
+
+    /// Metres from a line, `[longitude, latitude]`, to the nearest ground of a zone; nought where it runs through it. Of a
+    /// gateway or patch to the part as marked, of any other zone to the outline. `None` where the map does not reach.
+    pub(crate) fn away_m(&self, zone: Zone, along: &[[f64; 2]]) -> Option<f64> {
+        let plane = self.plane?;
+        let flat: Vec<[f64; 2]> = along.iter().map(|&place| plane.flat(place)).collect();
+        let line = LineString::from(if flat.len() == 1 { vec![flat[0], flat[0]] } else { flat });
+        if line.0.is_empty() {
+            return None;
+        }
+        let to = |ground: &Polygon| Euclidean.distance(&line, ground);
+        if matches!(zone, Zone::Gateway | Zone::Patch) {
+            let parts = self.parts.iter().filter(|part| part.zone == zone);
+            return parts.map(|part| to(&part.shape.polygon(COARSE))).min_by(f64::total_cmp);
+        }
+        self.ground.as_ref().map(|ground| to(&ground.ring))
     }
 
     /// How deep inside gateways, patches and headland a place lies; below zero outside them. `inside_m` is its way to

@@ -87,6 +87,10 @@ pub struct Field {
     pub plates_soft: Option<bool>,
     /// What is sown next.
     pub next_crop: Option<String>,
+    /// The day it is sown.
+    pub next_sown: Option<NaiveDate>,
+    /// Steepest slope of the ground that is worked, in percent.
+    pub slope_percent: Option<u32>,
     /// Whether wheels run in the same lanes year after year and nowhere else.
     pub controlled_traffic: Option<bool>,
     /// The user holds to loosening deep clay against the advice.
@@ -158,6 +162,8 @@ impl Field {
             stony: None,
             plates_soft: None,
             next_crop: None,
+            next_sown: None,
+            slope_percent: None,
             controlled_traffic: None,
             deep_clay_anyway: None,
             remark: None,

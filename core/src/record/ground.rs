@@ -15,6 +15,38 @@ codes!(
     }
 );
 
+codes!(
+    /// What a drain is made of, or a service carries, where that is known.
+    LineSort {
+        /// A pipe drain under stone or gravel.
+        DrainInStone = "drain_in_stone",
+        /// A pipe, tile or stone drain with nothing over it but soil.
+        BareDrain = "bare_drain",
+        /// A cable for power, of the network or the farm.
+        PowerCable = "power_cable",
+        /// A pipe for gas or oil.
+        GasOrOil = "gas_or_oil",
+        /// A main of a water company.
+        WaterMain = "water_main",
+        /// A farm's own water pipe, as to a trough.
+        FarmWater = "farm_water",
+        /// A telephone cable or fibre.
+        Telephone = "telephone",
+    }
+);
+
+impl LineSort {
+    /// The kind of line it is said of.
+    pub const fn kind(self) -> Buried {
+        match self {
+            Self::DrainInStone | Self::BareDrain => Buried::Drain,
+            Self::PowerCable | Self::GasOrOil | Self::WaterMain | Self::FarmWater | Self::Telephone => {
+                Buried::Service
+            }
+        }
+    }
+}
+
 /// A part of a field with a call of its own.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Part {
@@ -53,8 +85,10 @@ pub struct BuriedLine {
     pub kind: Buried,
     /// Its course, `[longitude, latitude]` in degrees, two places at least.
     pub along: Vec<[f64; 2]>,
-    /// Depth to its top, or to that of its permeable fill.
+    /// Depth to its top, or to that of its permeable fill; of a drain that is noted to lie in stone, to the top of the pipe.
     pub depth_mm: Option<u32>,
+    /// What it is made of or carries; what does not go with the kind says nothing.
+    pub sort: Option<LineSort>,
     /// Unknown keys.
     pub unknown: Unknown,
 }
@@ -81,11 +115,25 @@ impl Part {
 }
 
 impl BuriedLine {
+    /// What it is made of or carries, where that goes with its kind.
+    pub fn known(&self) -> Option<LineSort> {
+        self.sort.filter(|sort| sort.kind() == self.kind)
+    }
+
     /// Everything that cannot be so.
     pub fn faults(&self) -> Vec<Fault> {
         let short = self.along.len() < 2;
         let fault =
             Fault::new("along", "a line needs two places at least", "give its course, place by place");
-        short.then_some(fault).into_iter().collect()
+        let stray = self.sort.filter(|sort| sort.kind() != self.kind).map(|sort| {
+            let wrong = format!(
+                "{} is said of a {}, and this is a {}",
+                sort.code(),
+                sort.kind().code(),
+                self.kind.code()
+            );
+            Fault::new("sort", wrong, "change it or the kind, or leave it out where it is not known")
+        });
+        short.then_some(fault).into_iter().chain(stray).collect()
     }
 }

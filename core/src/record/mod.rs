@@ -22,7 +22,7 @@ pub use codes::{
     PlaceKind, PoresSeen, Resistance, RollOutcome, RootsSeen, Smell, Zone,
 };
 pub use field::{Field, FieldNotes, OrganicMatter, TextureNote};
-pub use ground::{Buried, BuriedLine, Part, PartShape};
+pub use ground::{Buried, BuriedLine, LineSort, Part, PartShape};
 pub use id::RecordId;
 pub use machine::{Drive, Foot, LeadingTines, Machine, SpeedRange, Tractor, Wings};
 pub use pass::{AfterDig, Clods, Extent, FeetSeen, Lift, Pass, PlatesLeft, Profile, Smear};

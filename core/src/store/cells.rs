@@ -116,6 +116,8 @@ kept! {
         141 stony,
         142 plates_soft,
         143 next_crop,
+        144 next_sown,
+        145 slope_percent,
         150 controlled_traffic,
         160 remark,
         children: parts, lines,
@@ -227,5 +229,6 @@ kept! {
         1200 kind,
         1201 along,
         1202 depth_mm,
+        1203 sort,
     }
 }

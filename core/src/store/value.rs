@@ -4,9 +4,9 @@
 use super::cells::Kind;
 use crate::record::{
     Buried, ChannelsSeen, ClodInWater, Clods, ComesAway, Drive, Extent, FaceMoisture, FeetSeen, LeadingTines,
-    Lift, OrganicMatter, OrganicMatterLevel, PartShape, Patches, PlaceKind, PlatesLeft, PoresSeen, Position,
-    Profile, RecordId, Resistance, RollOutcome, RootsSeen, Smear, Smell, SpeedRange, TextureNote, Tractor,
-    Unknown, Wings, Zone,
+    Lift, LineSort, OrganicMatter, OrganicMatterLevel, PartShape, Patches, PlaceKind, PlatesLeft, PoresSeen,
+    Position, Profile, RecordId, Resistance, RollOutcome, RootsSeen, Smear, Smell, SpeedRange, TextureNote,
+    Tractor, Unknown, Wings, Zone,
 };
 use crate::soil::texture::{Texture, TextureClass, TextureGroup, TextureScheme};
 use chrono::{DateTime, FixedOffset, NaiveDate};
@@ -169,7 +169,7 @@ macro_rules! by_code {
 }
 by_code! {
     PlaceKind, Zone, FaceMoisture, ComesAway, Resistance, PoresSeen, ChannelsSeen, RootsSeen, Patches,
-    Smell, ClodInWater, RollOutcome, Extent, Profile, Smear, Lift, Clods, PlatesLeft, FeetSeen, Buried,
+    Smell, ClodInWater, RollOutcome, Extent, Profile, Smear, Lift, Clods, PlatesLeft, FeetSeen, Buried, LineSort,
 }
 
 /// A list of positions; none is an absent cell.

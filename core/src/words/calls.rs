@@ -3,8 +3,8 @@
 use super::clues::asks_layer;
 use super::{Words, capital};
 use crate::advice::{
-    Change, ChangedAnswer, FieldAdvice, Readiness, RootingLoss, Stance, Sureness, TipDepth, WaterHeld, What,
-    ZoneCall,
+    Change, ChangedAnswer, FieldAdvice, Obstacle, Readiness, RootingLoss, Stance, Sureness, TipDepth,
+    WaterHeld, What, WorthAsking, ZoneCall,
 };
 use crate::record::{Call, Zone};
 use crate::units::LengthUnit;
@@ -15,7 +15,7 @@ const TOO_UNSURE: f64 = 0.5;
 
 /// Whether what lies buried is what a call stands on.
 const fn is_buried(lead: Option<&What>) -> bool {
-    matches!(lead, Some(What::TooNear { .. } | What::DepthUnknown { .. }))
+    matches!(lead, Some(What::TooNear { .. } | What::DepthUnknown { .. } | What::NeedsLeave { .. }))
 }
 
 impl Words {
@@ -27,6 +27,7 @@ impl Words {
         }
         let lead = call.reasons.iter().find(|why| why.stance == Stance::For).map(|why| &why.what);
         let id = match (call.call, call.readiness, call.tip) {
+            (Call::AskSpecialist, ..) if matches!(lead, Some(What::NeedsLeave { .. })) => "ask-leave",
             (Call::AskSpecialist, ..) if is_buried(lead) => "ask-buried",
             (Call::AskSpecialist, ..)
                 if matches!(lead, Some(What::NoMachine { .. } | What::BeyondReach { .. })) =>
@@ -193,7 +194,27 @@ impl Words {
                 let args = fluent_args!["if" => self.form(roll, "if")];
                 self.say_with(if surface { "change-roll_surface" } else { "change-roll_depth" }, &args)
             }
+            ChangedAnswer::Deeper { obstacle, mm } => self.lies("change-deeper", obstacle, mm),
+            ChangedAnswer::Shallower { obstacle, mm } => self.lies("change-shallower", obstacle, mm),
+            ChangedAnswer::Leave => self.say("change-leave"),
+            ChangedAnswer::DeepClayHeldTo => self.say("change-deep_clay"),
+            ChangedAnswer::AnotherPit { like } => {
+                self.say_with("change-another_pit", &fluent_args!["pit" => like])
+            }
         }
+    }
+
+    fn lies(&self, id: &str, obstacle: Obstacle, mm: u32) -> String {
+        let args = fluent_args!["obstacle" => self.form(obstacle, "the"), "depth" => self.depth(mm)];
+        self.say_with(id, &args)
+    }
+
+    /// A question about the field as a whole, with what its answer can change and where.
+    pub fn worth_asking(&self, worth: &WorthAsking) -> String {
+        let mut args = self.zone_args(&worth.zones);
+        args.set("question", self.of(worth.input));
+        args.set("what", self.of(worth.bears_on));
+        self.say_with("ask-field", &args)
     }
 
     /// `The layer from 45 cm cuts off 64 % of the 125 cm winter wheat could root.`

@@ -50,6 +50,8 @@ pub(super) const CELLS: &[(&str, &str, Show)] = &[
     ("field.stony", "cell-stony", Show::Whatever),
     ("field.plates_soft", "cell-plates_soft", Show::Whatever),
     ("field.next_crop", "cell-next_crop", Show::Whatever),
+    ("field.next_sown", "cell-next_sown", Show::Whatever),
+    ("field.slope_percent", "cell-slope", Show::Whatever),
     ("field.controlled_traffic", "cell-controlled_traffic", Show::Whatever),
     ("field.remark", "cell-remark", Show::Whatever),
     ("pit.place", "cell-place", Show::Code("place")),
@@ -124,6 +126,7 @@ pub(super) const CELLS: &[(&str, &str, Show)] = &[
     ("line.kind", "cell-buried", Show::Code("buried")),
     ("line.along", "cell-along", Show::Places),
     ("line.depth_mm", "cell-line_depth", Show::Length),
+    ("line.sort", "cell-line_sort", Show::Code("line_sort")),
 ];
 
 #[cfg(test)]

@@ -112,9 +112,9 @@ impl Words {
     pub fn buried_line(&self, line: &BuriedLine) -> String {
         let deep =
             line.depth_mm.map(|mm| self.say_with("details-deep", &fluent_args!["depth" => self.depth(mm)]));
+        let what = line.known().map_or_else(|| self.label(line.kind), |laid| self.label(laid));
         let places = self.say_with("details-places", &fluent_args!["count" => line.along.len()]);
-        let parts: Vec<String> =
-            [Some(self.label(line.kind)), deep, Some(places)].into_iter().flatten().collect();
+        let parts: Vec<String> = [Some(what), deep, Some(places)].into_iter().flatten().collect();
         self.comma(&parts)
     }
 

@@ -34,6 +34,7 @@ codes!(
         TipDepth = "tip_depth",
         WholeField = "whole_field",
         Why = "why",
+        WorthAsking = "worth_asking",
         WouldChange = "would_change",
         Zone = "zone",
         Zones = "zones",

@@ -10,13 +10,13 @@ use crate::advice::machine::{
     CriticalPlace, CriticalShift, FuelFormula, Measure, SpacingFit, TractorFit, WhyNot,
 };
 use crate::advice::sampling::Settled;
-use crate::advice::{Caution, FollowUp, Lacks, Obstacle, Sureness};
+use crate::advice::{BearsOn, Caution, FieldInput, FollowUp, Lacks, Obstacle, Sureness};
 use crate::place::Compass;
 use crate::reading::{Below, Clue, Lies, Versus};
 use crate::record::{
     Buried, Call, Cause, ChannelsSeen, ClodInWater, Clods, ComesAway, Condition, Drive, Extent, FaceMoisture,
-    FeetSeen, Lift, OrganicMatterLevel, Patches, PlaceKind, PlatesLeft, PoresSeen, Profile, Resistance,
-    RollOutcome, RootsSeen, Smear, Smell, Zone,
+    FeetSeen, Lift, LineSort, OrganicMatterLevel, Patches, PlaceKind, PlatesLeft, PoresSeen, Profile,
+    Resistance, RollOutcome, RootsSeen, Smear, Smell, Zone,
 };
 use crate::soil::density::{PackingFormula, ParticleSize};
 use crate::soil::resistance::LooseningNeed;
@@ -52,6 +52,7 @@ macro_rules! listed {
 
 listed! {
     Across = "across",
+    BearsOn = "bears_on",
     Below = "below",
     Buried = "buried",
     Call = "call",
@@ -75,11 +76,13 @@ listed! {
     FaceMoisture = "face",
     FailureCause = "failure_cause",
     FeetSeen = "feet",
+    FieldInput = "field_input",
     FieldText = "field_text",
     FollowUp = "follow_up",
     FuelFormula = "fuel_formula",
     Heading = "heading",
     Lacks = "lacks",
+    LineSort = "line_sort",
     Language = "language",
     Lasting = "lasting",
     Lies = "lies",

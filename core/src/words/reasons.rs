@@ -69,6 +69,20 @@ impl Words {
                 ];
                 self.say_with("why-signs_clash", &args)
             }
+            What::ReadersDiffer { pits, calls, top_mm, bottom_mm, signs } => {
+                let signs: Vec<String> =
+                    signs.iter().map(|&sign| self.of(Clue::ALL[sign as usize])).collect();
+                let args = fluent_args![
+                    "one" => pits[0],
+                    "other" => pits[1],
+                    "call" => self.label(calls[0]),
+                    "other_call" => self.label(calls[1]),
+                    "signs" => self.and(&signs),
+                    "depths" => self.depth_range(*top_mm, *bottom_mm),
+                ];
+                let drawn = signs.is_empty();
+                self.say_with(if drawn { "why-readers_draw" } else { "why-readers_differ" }, &args)
+            }
             What::PitsDisagree { agree, of } => {
                 let args = fluent_args!["agree" => *agree, "pits" => self.pits(*of)];
                 self.say_with("why-pits_disagree", &args)
@@ -116,7 +130,24 @@ impl Words {
                 ];
                 self.say_with("why-hangs_on_depth", &args)
             }
-            &What::Service { depth_mm, away_m } => self.service(depth_mm, away_m),
+            &What::HangsOnBottom { bottom_mm, limit_mm } => {
+                self.depths("why-hangs_on_bottom", &[("bottom", bottom_mm), ("limit", limit_mm)])
+            }
+            &What::Service { obstacle, depth_mm, away_m } => self.service(obstacle, depth_mm, away_m),
+            &What::NeedsLeave { obstacle, within_m } => {
+                let args = fluent_args![
+                    "one" => self.form(obstacle, "one"),
+                    "within" => self.distance(f64::from(within_m)),
+                ];
+                super::capital(self.say_with("why-needs_leave", &args))
+            }
+            &What::LiftOut { obstacle, side_m } => {
+                let args = fluent_args![
+                    "obstacle" => self.form(obstacle, "the"),
+                    "side" => self.distance(f64::from(side_m)),
+                ];
+                super::capital(self.say_with("why-lift_out", &args))
+            }
             What::Asked { whom, on, leave, lapsed } => self.asked_whom(whom, *on, *leave, *lapsed),
             &What::NoMachine { tip_mm, foot_mm } => {
                 self.depths("why-no_machine", &[("tip", tip_mm), ("foot", foot_mm)])

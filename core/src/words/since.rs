@@ -1,9 +1,10 @@
 //! What was done since the pits were dug, and what lies buried under the work.
 
 use super::Words;
+use crate::advice::Obstacle;
 use crate::advice::after_dig::{Check, NextStep, Remedy, Verdict};
 use chrono::NaiveDate;
-use fluent::{FluentArgs, fluent_args};
+use fluent::fluent_args;
 
 impl Words {
     /// A sentence with the day it holds for.
@@ -12,8 +13,8 @@ impl Words {
     }
 
     /// A cable or pipe with its depth and how far it runs from the nearest pit.
-    pub(super) fn service(&self, depth_mm: Option<u32>, away_m: Option<u32>) -> String {
-        let mut args = FluentArgs::new();
+    pub(super) fn service(&self, obstacle: Obstacle, depth_mm: Option<u32>, away_m: Option<u32>) -> String {
+        let mut args = fluent_args!["one" => self.form(obstacle, "one")];
         if let Some(mm) = depth_mm {
             args.set("depth", self.depth(mm));
         }
@@ -26,7 +27,7 @@ impl Words {
             (None, Some(_)) => "why-service_away",
             (None, None) => "why-service",
         };
-        self.say_with(id, &args)
+        super::capital(self.say_with(id, &args))
     }
 
     /// Who was asked about what lies buried, and what came of it.

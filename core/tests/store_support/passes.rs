@@ -3,9 +3,9 @@
 use super::{any_day, any_keys, any_name, any_position, any_roll, any_time, code, id, keys};
 use chrono::{DateTime, NaiveDate};
 use pitface_core::record::{
-    AfterDig, Buried, BuriedLine, Clods, Drive, Extent, FeetSeen, LeadingTines, Lift, Machine, Part,
-    PartShape, Pass, PlatesLeft, Position, Profile, Roll, RollOutcome, RootsSeen, Smear, SpeedRange, Tractor,
-    Unknown, Wings, Zone,
+    AfterDig, Buried, BuriedLine, Clods, Drive, Extent, FeetSeen, LeadingTines, Lift, LineSort, Machine,
+    Part, PartShape, Pass, PlatesLeft, Position, Profile, Roll, RollOutcome, RootsSeen, Smear, SpeedRange,
+    Tractor, Unknown, Wings, Zone,
 };
 use proptest::collection::vec;
 use proptest::option::of;
@@ -34,6 +34,7 @@ pub fn lines() -> Vec<BuriedLine> {
         kind: Buried::MoleDrain,
         along,
         depth_mm: Some(550),
+        sort: Some(LineSort::BareDrain),
         unknown: keys(r#"{"laid": 1974}"#),
     }]
 }
@@ -212,6 +213,14 @@ pub fn any_part() -> impl Strategy<Value = Part> {
 }
 
 pub fn any_line() -> impl Strategy<Value = BuriedLine> {
-    (select(Buried::ALL), any_places(), of(any::<u32>()), any_keys())
-        .prop_map(|(kind, along, depth_mm, unknown)| BuriedLine { id: id(0), kind, along, depth_mm, unknown })
+    (select(Buried::ALL), any_places(), of(any::<u32>()), of(select(LineSort::ALL)), any_keys()).prop_map(
+        |(kind, along, depth_mm, sort, unknown)| BuriedLine {
+            id: id(0),
+            kind,
+            along,
+            depth_mm,
+            sort,
+            unknown,
+        },
+    )
 }

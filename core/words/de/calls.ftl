@@ -48,6 +48,7 @@ loosen-roll_first = { $the } zu lockern ist begründet, aber noch nicht spruchre
 loosen-roll_not_applicable =
     { $the } { $tip } tief zu lockern ist begründet; dieser Boden lässt sich nicht rollen, die Feuchte also anders prüfen.
 loosen-strip_first = { $the } zu lockern ist begründet; erst hinter dem Probestreifen graben, dann den Rest.
+ask-leave = { $the } noch nicht lockern: Was dort in der Nähe liegt, darf ohne Erlaubnis des Eigentümers nicht überfahren werden.
 ask-buried = { $the } noch nicht lockern: Was dort liegt, ist zu nah oder nicht bekannt. Den Eigentümer fragen.
 ask-machine = { $the } zu lockern braucht eine andere Maschine als die vermerkten; vor der Arbeit nachfragen.
 dig_again-behind = { $on } vor allem anderen hinter der Maschine graben.
@@ -85,6 +86,11 @@ change-layer = in { $depths } { $if }
 change-field = { $if }
 change-roll_surface = Boden von der Oberfläche { $if }
 change-roll_depth = Boden aus der Schartiefe { $if }
+change-deeper = { $obstacle } in { $depth } oder tiefer lägen
+change-shallower = { $obstacle } weniger tief als { $depth } lägen
+change-leave = der Eigentümer dessen, was dort liegt, schriftlich zustimmte
+change-deep_clay = Sie daran festhielten, Ton so tief zu lockern
+change-another_pit = eine weitere Grube hier ausfiele wie Grube { $pit }
 
 rooting-loss = Die Schicht ab { $top } sperrt { $percent } der { $potential } ab, die { $crop } durchwurzeln könnte.
 rooting-loss_water = Die Schicht ab { $top } sperrt { $percent } der { $potential } ab, die { $crop } durchwurzeln könnte; darunter hat dieser Boden Platz für { $water } nutzbares Wasser.
@@ -94,6 +100,9 @@ pits-numbered = Grube { $number }, { $place }
 pits-another = Eine weitere Grube sagt { $on } am meisten.
 pits-enough = Weitere Gruben würden die Entscheidung nicht ändern.
 
+caution-nobody_asked = Niemand hat nachgefragt, was unter diesem Feld liegt. Erst fragen: In den meisten Ländern kostet es nichts.
+caution-ask_anew = Die Antwort, was unter diesem Feld liegt, ist ohne Tag oder älter als ein Jahr. Erst neu fragen.
+caution-lift_out = Über den genannten Streifen die Zinken ausheben: Dort liegt ein Kabel oder Rohr.
 caution-ask_before_digging = Kabel, Rohre und Dräne: vor dem Graben und Lockern nachfragen; örtliche Regeln gehen vor.
 caution-fill_hole = Die Grube danach wieder füllen.
 caution-deep_pit = Zum Ansprechen nie in eine Grube steigen, die tiefer als kniehoch ist; tiefere nach örtlicher Vorschrift verbauen oder abstufen.
@@ -106,6 +115,10 @@ caution-cloddy_dry = In der Tiefe trocken: zieht schwer und bricht in Kluten.
 caution-sand_slow_to_pay = Auf Sand zeigt Widerstand allein nicht, dass sich Lockern lohnt.
 caution-silt_at_risk = Schluffiger Boden kann nach dem Lockern zusammensacken und dadurch Ertrag kosten.
 caution-trial_strip = Erst einen Probestreifen lockern und dahinter graben, dann den Rest.
+caution-across_slope = Das Gelände ist geneigt: quer zum Hang lockern, nie hangauf und hangab; ein Schlitz im Gefälle führt Wasser und Boden.
+caution-slope_washes = An so steilem Hang schwemmt gelockerter Boden ab: bedeckt halten oder quer zum Hang ungelockerte Streifen stehen lassen.
+caution-short_to_settle = Die nächste Kultur wird binnen vier Wochen gesät: Bis dahin hat sich gelockerter Boden vielleicht nicht gesetzt. Das Saatbett rückfestigen oder erst nach dieser Kultur lockern.
+caution-short_for_roots = Die nächste Kultur wird binnen zwei Monaten gesät: zu kurz, als dass eine Zwischenfrucht tief wurzelt. Als Nächstes tief wurzelnd säen oder es nach dieser Kultur tun.
 
 follow_up-roots_after = Bald eine tief wurzelnde Kultur säen: Wurzeln öffnen den Boden und halten ihn offen.
 follow_up-organic_matter = Organische Substanz zuführen; ohne sie sackt der Boden wieder zusammen.
@@ -116,3 +129,14 @@ follow_up-mend_drainage = Vor allem anderen die Entwässerung in Ordnung bringen
 follow_up-roll_again = Die Rollprobe wiederholen, wenn der Boden abgetrocknet ist.
 follow_up-dig_when_moist = Neu graben, wenn die Grubenwand feucht ist.
 follow_up-dig_in_rooted_crop = In einem durchwurzelten Bestand neu graben.
+
+ask-field = { $question } Die Antwort kann { $what } { $on } ändern.
+bears_on-call = die Entscheidung
+bears_on-tip = die Schartiefe
+bears_on-caution = die Hinweise
+field_input-tillage = Wie tief wird das Feld jedes Jahr bearbeitet?
+field_input-stony = Halten Steine das Messer auf?
+field_input-plates_soft = Zerfallen die Platten nahe der Oberfläche bei Berührung, und liegen sie auch in der Vergleichsgrube?
+field_input-slope = Wie steil ist das Gelände, das bearbeitet wird, in Metern Gefälle auf 100 m?
+field_input-next_sown = Wann wird die nächste Kultur gesät?
+field_input-next_crop = Was ist die nächste Kultur?

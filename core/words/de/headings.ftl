@@ -4,6 +4,7 @@ heading-after_dig = Grube dahinter
 heading-against = dagegen
 heading-call = Entscheidung
 heading-calls = Entscheidungen
+heading-worth_asking = zum Feld noch zu klären
 heading-cautions = zu beachten
 heading-causes = wahrscheinliche Ursachen
 heading-face = Grubenwand

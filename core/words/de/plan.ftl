@@ -129,3 +129,11 @@ pair-title = Vorher und nachher
 pair-title_before = Vorher
 pair-title_after = Nachher
 pair-described = Vorher: { $before } Nachher: { $after }
+
+line_sort-drain_in_stone = Drän mit Kies
+line_sort-bare_drain = Drän ohne Kies
+line_sort-power_cable = Stromkabel
+line_sort-gas_or_oil = Gas- oder Ölleitung
+line_sort-water_main = Hauptwasserleitung
+line_sort-farm_water = hofeigene Wasserleitung
+line_sort-telephone = Telefonkabel oder Glasfaser

@@ -48,6 +48,7 @@ loosen-roll_first = Loosening { $the } is justified, but not yet fit: roll soil 
 loosen-roll_not_applicable =
     Loosening { $the } at { $tip } is justified; this soil will not roll, so judge its moisture another way.
 loosen-strip_first = Loosening { $the } is justified; dig behind the trial strip before the rest.
+ask-leave = Do not loosen { $the } yet: what is buried near there must not be worked over without its owner's leave.
 ask-buried = Do not loosen { $the } yet: what lies buried there is too near or not known. Ask whom it belongs to.
 ask-machine = Loosening { $the } takes another machine than those noted; ask before working it.
 dig_again-behind = Dig behind the machine { $on } before anything else.
@@ -85,6 +86,11 @@ change-layer = { $if } at { $depths }
 change-field = { $if }
 change-roll_surface = soil from the surface { $if }
 change-roll_depth = soil from tip depth { $if }
+change-deeper = { $obstacle } lay at { $depth } or deeper
+change-shallower = { $obstacle } lay less deep than { $depth }
+change-leave = the owner of what lies buried gave leave in writing
+change-deep_clay = you held to loosening clay so deep
+change-another_pit = another pit here read like pit { $pit }
 
 rooting-loss = The layer from { $top } cuts off { $percent } of the { $potential } that { $crop } could root.
 rooting-loss_water = The layer from { $top } cuts off { $percent } of the { $potential } that { $crop } could root; below it this soil has room for { $water } of water that crops can use.
@@ -94,6 +100,9 @@ pits-numbered = Pit { $number }, { $place }
 pits-another = Another pit would tell most { $on }.
 pits-enough = More pits would not change the call.
 
+caution-nobody_asked = Nobody has checked what lies under this field. Ask first: in most countries it costs nothing.
+caution-ask_anew = The answer about what lies under this field has no day or is more than a year old. Ask again first.
+caution-lift_out = Lift the legs over the strips that are named: a cable or pipe lies there.
 caution-ask_before_digging = Cables, pipes and drains: ask before you dig or loosen; local rules come first.
 caution-fill_hole = Fill the hole when you are done.
 caution-deep_pit = Never enter a pit deeper than your knee to read it; shore or step deeper pits by the local code.
@@ -106,6 +115,10 @@ caution-cloddy_dry = Dry at depth: it pulls hard and comes up in clods.
 caution-sand_slow_to_pay = On sand, resistance alone does not show that loosening pays.
 caution-silt_at_risk = Silty soil can slump after loosening and lose yield by it.
 caution-trial_strip = Loosen a trial strip first and dig behind it before doing the rest.
+caution-across_slope = The ground slopes: run the legs across the slope, never up and down; a slot down the slope carries water and soil.
+caution-slope_washes = On so steep a slope loosened ground washes away: keep it covered, or leave strips unloosened across it.
+caution-short_to_settle = The next crop is sown within four weeks: loosened ground may not have settled by then. Firm the seedbed, or loosen after that crop.
+caution-short_for_roots = The next crop is sown within two months: too short for a crop in between to root deep. Sow a deep-rooted crop next, or do it after that one.
 
 follow_up-roots_after = Sow a deep-rooted crop soon: roots open the soil and hold it open.
 follow_up-organic_matter = Add organic matter; without it the soil slumps again.
@@ -116,3 +129,14 @@ follow_up-mend_drainage = See to the drainage before anything else.
 follow_up-roll_again = Roll the soil again when it has dried.
 follow_up-dig_when_moist = Dig again when the face is moist.
 follow_up-dig_in_rooted_crop = Dig again in a rooted crop.
+
+ask-field = { $question } The answer can change { $what } { $on }.
+bears_on-call = the call
+bears_on-tip = the tip depth
+bears_on-caution = what to mind
+field_input-tillage = How deep is the field tilled every year?
+field_input-stony = Do stones stop the knife?
+field_input-plates_soft = Do the plates near the surface part at a touch, and lie in the reference too?
+field_input-slope = How steep is the ground that is worked, in metres of fall in 100 m?
+field_input-next_sown = When is the next crop sown?
+field_input-next_crop = What is the next crop?

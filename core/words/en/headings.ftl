@@ -4,6 +4,7 @@ heading-after_dig = after-dig
 heading-against = against
 heading-call = call
 heading-calls = calls
+heading-worth_asking = worth noting of the field
 heading-cautions = cautions
 heading-causes = likely causes
 heading-face = pit face

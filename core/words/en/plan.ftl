@@ -129,3 +129,11 @@ pair-title = Before and after
 pair-title_before = Before
 pair-title_after = After
 pair-described = Before: { $before } After: { $after }
+
+line_sort-drain_in_stone = drain in stone
+line_sort-bare_drain = drain without stone
+line_sort-power_cable = power cable
+line_sort-gas_or_oil = gas or oil pipe
+line_sort-water_main = water main
+line_sort-farm_water = farm water pipe
+line_sort-telephone = telephone cable or fibre

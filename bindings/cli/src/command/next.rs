@@ -34,7 +34,7 @@ impl Next {
             heading: words.name(&field.notes.field.name),
             sentence: dig.map_or_else(String::new, |dig| words.next_pit_sentence(&dig.next, way)),
             paragraphs: dig.iter().flat_map(|dig| whereto::told_why(&words, dig)).collect(),
-            sections: looks.collect(),
+            sections: looks.chain([told::worth_asking(&words, &field)]).collect(),
             ..PageEntry::default()
         };
         let looks = field.notes.pits.iter().zip(field.next_looks()).enumerate();
@@ -45,7 +45,11 @@ impl Next {
         let pits: Vec<Value> = pits.collect();
         let json = merged(
             json::head(&field),
-            json!({ "pits": pits, "next": dig.map(|dig| whereto::next_json(&dig, walk)) }),
+            json!({
+                "pits": pits,
+                "next": dig.map(|dig| whereto::next_json(&dig, walk)),
+                "worth_asking": field.worth_asking(),
+            }),
         );
         let answer = Answer::new(told::text(&words, &[entry]), json::fields(vec![json]));
         Ok(Answer { remarks: keep::remarks(&field), ..answer })

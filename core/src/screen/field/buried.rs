@@ -216,8 +216,14 @@ pub(super) fn tap(
     let words = world.words;
     let field = notes.field.id;
     if let LineAct::New(kind) = act {
-        let line =
-            BuriedLine { id: new_id(), kind, along: Vec::new(), depth_mm: None, unknown: Unknown::new() };
+        let line = BuriedLine {
+            id: new_id(),
+            kind,
+            along: Vec::new(),
+            depth_mm: None,
+            sort: None,
+            unknown: Unknown::new(),
+        };
         let place = Place::Lines { field, line: Some(line.id) };
         return Ok(save(&notes.field, line, place, String::new()));
     }

@@ -4,7 +4,7 @@ use super::{Columns, FieldTold, Line, Plan, lines, of_field, texture};
 use crate::RULES;
 use crate::advice::ZoneCall;
 use crate::place::{Outline, Rings, circle_of, ground_of, line_of};
-use crate::record::{Buried, BuriedLine, Field, OrganicMatter, Part, PartShape, Zone};
+use crate::record::{Buried, BuriedLine, Field, LineSort, OrganicMatter, Part, PartShape, Zone};
 use crate::tables::{Shape, Shapes, Table};
 
 pub fn tables(told: &[FieldTold]) -> [Table; 4] {
@@ -66,6 +66,8 @@ fn fields(told: &[FieldTold]) -> Table {
         .flag("stony", |line| of(line).stony)
         .flag("plates_soft", |line| of(line).plates_soft)
         .text("next_crop", |line| of(line).next_crop.clone())
+        .day("next_sown", |line| of(line).next_sown)
+        .count("slope_percent", |line| of(line).slope_percent.map(|percent| percent as usize))
         .flag("controlled_traffic", |line| of(line).controlled_traffic)
         .flag("deep_clay_anyway", |line| of(line).deep_clay_anyway)
         .text("remark", |line| of(line).remark.clone())
@@ -150,7 +152,8 @@ fn buried(told: &[FieldTold]) -> Table {
     let columns = of_field::<&BuriedLine>()
         .text("line_id", |line| line.id(line.item.id))
         .code("kind", |line| Some(Buried::code(line.item.kind)))
-        .mm("depth_mm", |line| line.item.depth_mm);
+        .mm("depth_mm", |line| line.item.depth_mm)
+        .code("sort", |line| line.item.known().map(LineSort::code));
     let plan = Plan { name: "lines", shapes: Some(Shapes::Lines), within: &[], columns };
     plan.fill(
         &lines(told, |field| field.answer.notes.field.lines.iter().collect()),

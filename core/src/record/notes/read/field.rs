@@ -6,7 +6,8 @@ use crate::record::notes::json::below;
 use crate::record::notes::length;
 use crate::record::notes::value::Node;
 use crate::record::{
-    Buried, BuriedLine, Field, OrganicMatter, OrganicMatterLevel, Part, PartShape, TextureNote, Zone,
+    Buried, BuriedLine, Field, LineSort, OrganicMatter, OrganicMatterLevel, Part, PartShape, TextureNote,
+    Zone,
 };
 use crate::soil::texture::{Texture, TextureClass, TextureGroup, TextureScheme};
 
@@ -45,12 +46,24 @@ pub fn field<'a>(mut field: Object<'a>, book: &'a Book<'a>) -> (Field, TextureSc
         stony: field.take("stony").and_then(Node::flag),
         plates_soft: field.take("plates_soft").and_then(Node::flag),
         next_crop: field.take("next_crop").and_then(Node::text),
+        next_sown: field.take("next_sown").and_then(Node::day),
+        slope_percent: field.take("slope_percent").and_then(slope),
         controlled_traffic: field.take("controlled_traffic").and_then(Node::flag),
         deep_clay_anyway: field.take("deep_clay_anyway").and_then(Node::flag),
         remark: field.take("remark").and_then(Node::remark),
         unknown: field.rest(),
     };
     (read, scheme)
+}
+
+/// A slope in whole percent, up to that of one in one.
+fn slope(node: Node) -> Option<u32> {
+    let percent = node.value.as_u64().filter(|percent| *percent <= 100);
+    if percent.is_none() {
+        let todo = "write metres of fall in 100 m as a whole number from 0 to 100, or leave it out where it is not known";
+        node.fault("this is no slope of a field", todo);
+    }
+    percent.map(|percent| percent as u32)
 }
 
 /// The outline; none where the list is empty.
@@ -151,10 +164,11 @@ fn line<'a>(mut line: Object<'a>, book: &'a Book<'a>) -> Option<BuriedLine> {
     let along: Vec<[f64; 2]> =
         course.map(Node::list).unwrap_or_default().into_iter().filter_map(Node::position).collect();
     let depth_mm = line.take("depth_mm").and_then(|node| node.mm(depth_of(kind)));
+    let sort = line.take("sort").and_then(|node| node.choice(LineSort::CODES, LineSort::ALL));
     let unknown = line.rest();
     let all_good = told == Some(along.len());
-    let read = BuriedLine { id, kind: kind?, along, depth_mm, unknown };
-    for fault in read.faults().into_iter().filter(|_| all_good) {
+    let read = BuriedLine { id, kind: kind?, along, depth_mm, sort, unknown };
+    for fault in read.faults().into_iter().filter(|fault| all_good || fault.at != "along") {
         book.fault(below(&at, &fault.at), fault.wrong, fault.todo);
     }
     Some(read)

@@ -7,8 +7,8 @@ mod pass;
 use super::VERSION;
 use crate::place::Outline;
 use crate::record::{
-    BuriedLine, ComesAway, FaceMoisture, Field, FieldNotes, Layer, OrganicMatter, Part, PartShape, Photo,
-    Pit, Position, RecordId, Resistance, Roll, Sign, Step, TextureNote, Unknown, Zone,
+    BuriedLine, ComesAway, FaceMoisture, Field, FieldNotes, Layer, LineSort, OrganicMatter, Part, PartShape,
+    Photo, Pit, Position, RecordId, Resistance, Roll, Sign, Step, TextureNote, Unknown, Zone,
 };
 use chrono::{DateTime, FixedOffset, NaiveDate};
 pub(super) use layout::lay_out;
@@ -139,6 +139,8 @@ fn field(field: &Field) -> Value {
         .may("stony", field.stony)
         .may("plates_soft", field.plates_soft)
         .may("next_crop", field.next_crop.as_deref())
+        .day("next_sown", field.next_sown)
+        .may("slope_percent", field.slope_percent)
         .may("controlled_traffic", field.controlled_traffic)
         .may("deep_clay_anyway", field.deep_clay_anyway)
         .may("remark", field.remark.as_deref())
@@ -165,6 +167,7 @@ fn line(line: &BuriedLine) -> Value {
         .put("kind", line.kind.code())
         .put("along", places(&line.along))
         .may("depth_mm", line.depth_mm)
+        .may("sort", line.sort.map(LineSort::code))
         .close(&line.unknown)
 }
 
