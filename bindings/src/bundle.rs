@@ -169,7 +169,7 @@ impl Held {
                 came.photos_unnamed.clear();
             }
         }
-        self.place = Place::Partners;
+        self.go(Place::Partners);
         self.came(&came, Vec::new())
     }
 

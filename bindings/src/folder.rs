@@ -4,7 +4,7 @@
 //! |---|---|
 //! | `notes.pitface` | the store |
 //! | `own.json` | settings of whoever holds the phone |
-//! | `place.json` | where one is in the app |
+//! | `place.json` | where one is in the app, the way one came, and what was passed over in each pit |
 //! | `photos/` | photos, each under the SHA-256 of its content |
 //! | `waiting/` | files of bundles from devices that are not accepted yet, for the photos in them |
 //!
@@ -12,18 +12,50 @@
 //! worth an app that does not start.
 
 use crate::PitfaceError;
+use pitface_core::record::RecordId;
 use pitface_core::screen::own::Light;
-use pitface_core::screen::{Own, Place};
+use pitface_core::screen::pit::Skipped;
+use pitface_core::screen::{Own, Place, Trail};
 use pitface_core::store::{
     DeviceId, NewFile, Photos, Readers, Store, make_own_folder, remove_left_over, write_whole,
 };
 use pitface_core::units::LengthUnit;
 use pitface_core::words::Language;
+use serde::{Deserialize, Serialize};
 use serde_json::{Value, json};
+use std::collections::BTreeMap;
 use std::fs;
 use std::io::{self, Read, Seek, SeekFrom, Write as _};
 use std::path::{Path, PathBuf};
 use uuid::Uuid;
+
+/// Where one is in the app. An earlier version kept the place alone.
+#[derive(Debug, Clone, PartialEq, Eq, Default, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub(crate) struct Whereabouts {
+    /// The place; `None` before there was one.
+    pub place: Option<Place>,
+    /// The way one came there.
+    #[serde(default)]
+    pub trail: Trail,
+    /// What was passed over in each pit: no finding, so it stands in no record.
+    #[serde(default)]
+    pub passed_over: BTreeMap<RecordId, Skipped>,
+}
+
+/// Pits whose passed-over looks are remembered; of more, those begun first are forgotten. Our judgement.
+const MOST_PITS: usize = 200;
+
+impl Whereabouts {
+    /// Remembers what is passed over in a pit.
+    pub fn pass_over(&mut self, pit: RecordId, skipped: Skipped) {
+        self.passed_over.insert(pit, skipped);
+        // Ids grow with time.
+        while self.passed_over.len() > MOST_PITS {
+            self.passed_over.pop_first();
+        }
+    }
+}
 
 /// The folder of a session.
 pub(crate) struct Folder(PathBuf);
@@ -113,17 +145,20 @@ impl Folder {
         write_whole(&self.0.join("own.json"), format!("{kept:#}\n").as_bytes())
     }
 
-    /// Where one was last; `None` if that is not known.
-    pub fn place(&self) -> Option<Place> {
+    /// Where one was last, as far as that is known.
+    pub fn whereabouts(&self) -> Whereabouts {
         // As an act is read: one reader in the library, not two.
-        serde_json::from_str(&fs::read_to_string(self.0.join("place.json")).ok()?).ok()
+        let text = fs::read_to_string(self.0.join("place.json")).unwrap_or_default();
+        let alone =
+            || serde_json::from_str(&text).map(|place| Whereabouts { place, ..Whereabouts::default() });
+        serde_json::from_str(&text).or_else(|_| alone()).unwrap_or_default()
     }
 
     /// Keeps where one is. It outlives the app, which is what it is for; after a power cut one may start at the list, and
     /// no tap that only goes elsewhere waits for the disk.
-    pub fn keep_place(&self, place: Place) -> io::Result<()> {
+    pub fn keep_whereabouts(&self, at: &Whereabouts) -> io::Result<()> {
         let mut new = NewFile::begin(&self.0, Readers::Owner)?;
-        new.write_all(serde_json::to_string(&place)?.as_bytes())?;
+        new.write_all(serde_json::to_string(at)?.as_bytes())?;
         new.put_unsynced(&self.0.join("place.json"))
     }
 

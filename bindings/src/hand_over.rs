@@ -78,12 +78,13 @@ impl Held {
         };
         let told = self.would_bring(&came, &opened.notes.field.name);
         if came.is_nothing_new() {
-            self.place = self.place_of(came.field)?;
+            let place = self.place_of(came.field)?;
+            self.go(place);
             return self.told(told.join(" "));
         }
         opened.shown.told = told;
         self.opened = Some(opened);
-        self.place = Place::Incoming;
+        self.go(Place::Incoming);
         self.told(String::new())
     }
 
@@ -101,7 +102,8 @@ impl Held {
         };
         self.notes.changed(None);
         self.partners_stale();
-        self.place = self.place_of(came.field)?;
+        let place = self.place_of(came.field)?;
+        self.go(place);
         // What it brings stood on the screen before.
         let told = self.words.taken_in(&notes.field.name);
         Ok(Answer { screen: self.shown_with(told, true)?, changed: !came.is_nothing_new() })

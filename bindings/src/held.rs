@@ -1,7 +1,7 @@
 //! What a session holds between calls, and what each call does with it.
 
 use crate::PitfaceError;
-use crate::folder::Folder;
+use crate::folder::{Folder, Whereabouts};
 use crate::given::{offset, spoken};
 use crate::hand_over::OpenedFile;
 use crate::key::{Kept, key};
@@ -43,10 +43,12 @@ pub(crate) struct Held {
     spoken: Language,
     pub words: Words,
     pub place: Place,
+    /// The way one came, and what was passed over.
+    at: Whereabouts,
     /// A notes file that was opened and not taken in yet.
     pub opened: Option<OpenedFile>,
-    /// The place as the file has it.
-    kept_place: Option<Place>,
+    /// Where one is as the file has it.
+    kept_at: Whereabouts,
     pub fixes: Fixes,
     wants_position: bool,
     /// Hashes of the open field's photos that are not in the folder.
@@ -78,10 +80,10 @@ impl Held {
         let _ = store.take_in_held(now_ms());
         let own = folder.own();
         let spoken = spoken(language_tag);
-        let kept_place = folder.place();
+        let kept_at = folder.whereabouts();
         // Whoever never chose a language reads in that of the phone, and comes back to where they were all the same.
         let first = if own.language.is_none() { Place::Welcome } else { Place::Fields };
-        let place = kept_place.unwrap_or(first);
+        let place = kept_at.place.unwrap_or(first);
         let words = Words::new(own.language.unwrap_or(spoken), own.unit);
         Ok(Self {
             folder,
@@ -97,8 +99,9 @@ impl Held {
             spoken,
             words,
             place,
+            at: kept_at.clone(),
             opened: None,
-            kept_place,
+            kept_at,
             fixes: Fixes::default(),
             wants_position: false,
             photos_missing: BTreeSet::new(),
@@ -127,23 +130,38 @@ impl Held {
         };
         let can_undo = self.store.can_undo()?;
         let screen = screen::show(self.place, &self.world(can_undo));
-        self.place = screen.place;
+        self.shown_place(screen.place);
         self.wants_position = screen.wants_position;
         if !screen.wants_position {
             self.fixes.forget();
         }
         // Without this file one only starts elsewhere the next time.
-        if self.kept_place != Some(self.place) && self.folder.keep_place(self.place).is_ok() {
-            self.kept_place = Some(self.place);
+        self.at.place = Some(self.place);
+        if self.kept_at != self.at && self.folder.keep_whereabouts(&self.at).is_ok() {
+            self.kept_at.clone_from(&self.at);
         }
         let around = Around { told, saved, own: &self.own, words: &self.words };
         Ok(ShownScreen::new(screen, around))
     }
 
+    /// What is shown is another place where the record of this one is gone, or where nothing is left to be asked.
+    fn shown_place(&mut self, shown: Place) {
+        if shown != self.place {
+            self.at.trail.fell_back(shown);
+        }
+        self.place = shown;
+    }
+
+    /// Goes to a place, and remembers from where.
+    pub fn go(&mut self, place: Place) {
+        self.at.trail.went(self.place, place);
+        self.place = place;
+    }
+
     /// Loads what the place shows; a place in a field that is gone becomes the list of fields.
     fn load(&mut self) -> Result<(), PitfaceError> {
         if !self.notes.load(&self.store, self.place)? {
-            self.place = Place::Fields;
+            self.shown_place(Place::Fields);
             self.notes.load(&self.store, self.place)?;
         }
         Ok(())
@@ -161,6 +179,8 @@ impl Held {
             partners: self.partners(),
             incoming: self.opened.as_ref().map(|opened| &opened.shown),
             now: self.now(),
+            back: self.at.trail.back(self.place),
+            passed_over: &self.at.passed_over,
             can_undo,
             letters: self.letters,
         }
@@ -199,7 +219,10 @@ impl Held {
             self.owned(own);
             saved = true;
         }
-        self.place = done.place;
+        self.go(done.place);
+        if let Some((pit, skipped)) = done.passed_over {
+            self.at.pass_over(pit, skipped);
+        }
         if let Some((record, cell)) = done.take_out {
             return self.take_out(record, cell);
         }
@@ -225,8 +248,10 @@ impl Held {
     }
 
     pub fn back(&mut self) -> Result<Option<ShownScreen>, PitfaceError> {
-        let Some(above) = self.place.above() else { return Ok(None) };
-        self.place = above;
+        let from = self.place;
+        let Some(back) = self.at.trail.back(from) else { return Ok(None) };
+        let back = if back.is_like(from) { from.above().unwrap_or(back) } else { back };
+        self.go(back);
         self.shown().map(Some)
     }
 

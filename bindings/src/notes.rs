@@ -107,7 +107,7 @@ impl Notes {
 
 /// The screens on which it is said which pictures are not on this phone.
 pub(crate) const fn shows_photos(place: Place) -> bool {
-    matches!(place, Place::Field { .. } | Place::Call { .. } | Place::Photos { .. })
+    matches!(place, Place::Field { .. } | Place::Call { .. } | Place::Photos { .. } | Place::Photo { .. })
 }
 
 /// The list of fields does, a machine may be taken over from another field, and two may be one.

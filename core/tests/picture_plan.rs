@@ -245,7 +245,7 @@ fn the_description_names_everything_drawn() {
         "2 tramlines.",
         "Gateway: loosen, in the south-east.",
         "Marked patch in the east: Wet hole.",
-        "Pit 1, at a place that looks sound, in the middle: open.",
+        "Pit 1, reference pit, in the middle: open.",
         "Pit 2, on the headland, in the west: tight.",
         "Pit 3, on open ground, in the north-east: shut.",
         "Pit 5, on open ground, in the east: not judged.",

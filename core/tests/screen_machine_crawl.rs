@@ -23,6 +23,7 @@ fn is_here(place: Place) -> bool {
         | Place::Setting { .. }
         | Place::OnPlan { .. }
         | Place::Photos { .. }
+        | Place::Photo { .. }
         | Place::Machine { .. }
         | Place::NewMachine { .. }
         | Place::SetFor { .. }
@@ -52,9 +53,13 @@ fn is_here(place: Place) -> bool {
         | Place::Lines { .. }
         | Place::StartPit { .. }
         | Place::KnifeWalk { .. }
+        | Place::HoleEnds { .. }
+        | Place::Moisture { .. }
         | Place::NextLook { .. }
         | Place::Layers { .. }
         | Place::Roll { .. }
+        | Place::RollOf { .. }
+        | Place::Remark { .. }
         | Place::Call { .. } => false,
     }
 }

@@ -228,17 +228,6 @@ fn a_field_of_which_nothing_has_a_place_has_no_plan() {
 }
 
 #[test]
-fn a_photo_gets_its_place_by_one_tap_and_the_platform_takes_it() {
-    let mut phone =
-        phone(|notes| Place::Photos { field: notes.field.id, pit: notes.pits[0].id }, Language::English);
-    let screen = phone.screen(&phone.words());
-    assert!(matches!(asks(&screen)[..], [Ask::TakePhoto { depth_mm: None, .. }]));
-    assert!(known(&screen).contains("2.3 MB"));
-    phone.press("Where does the last one belong?", "25–50 cm");
-    assert_eq!(phone.fields[0].pits[0].photos[0].depth_mm, Some(375));
-}
-
-#[test]
 fn handing_over_says_that_positions_leave() {
     let phone = phone(|notes| Place::HandOver { field: notes.field.id }, Language::English);
     let screen = phone.screen(&phone.words());

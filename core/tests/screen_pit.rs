@@ -7,85 +7,13 @@ mod screen_pit_support;
 use pitface_core::advice::advise;
 use pitface_core::reading::{Clue, read_field};
 use pitface_core::record::{
-    Call, ComesAway, FaceMoisture, Field, FieldNotes, RecordId, Resistance, RollOutcome, depth, notes,
+    Call, ComesAway, FaceMoisture, Field, RecordId, Resistance, RollOutcome, depth, notes,
 };
 use pitface_core::screen::own::OwnAct;
-use pitface_core::screen::{Act, Block, Button, Place, Screen, ScreenKind};
+use pitface_core::screen::{Act, Place, ScreenKind};
 use pitface_core::words::Language;
-use screen_pit_support::{Phone, answers, demo, fix_at, typing};
-
-/// A field with its reference pit dug.
-fn field_with_reference() -> Vec<FieldNotes> {
-    let mut notes = demo().into_iter().find(|notes| notes.field.name == "Long Sedge").unwrap();
-    notes.pits.truncate(1);
-    vec![notes]
-}
-
-fn kind(phone: &Phone) -> ScreenKind {
-    phone.screen().kind
-}
-
-/// Begins a pit in a wheeling, digs the hole and looks at its face: two taps.
-fn dug(phone: &mut Phone) {
-    phone.place = Place::StartPit { field: phone.fields[0].field.id, pit: None };
-    phone.tap("Wheeling");
-    phone.tap("Moist");
-}
-
-/// Walks down a pan: crumbs to 20 cm, plates to 30 cm, rounded lumps to 50 cm.
-fn walked(phone: &mut Phone) {
-    phone.tap("Slips in");
-    phone.tap("Crumbs");
-    for _ in 0..3 {
-        phone.tap("Same as above");
-    }
-    phone.tap("Hard push");
-    phone.tap("Flat plates");
-    phone.tap("Same as above");
-    phone.tap("Firm push");
-    phone.tap("Rounded lumps");
-    for _ in 0..3 {
-        phone.tap("Same as above");
-    }
-    phone.tap("Bottom of the hole");
-}
-
-/// What there is to see in the sound ground on top, in the pan, and below it.
-const SEEN: [(&str, [&str; 6]); 3] = [
-    ("0–20", ["Slips in", "Go right through", "Many", "Earthy", "Falls apart", "None"]),
-    ("20–30", ["Hard push", "Turned sideways", "Cut off", "None", "No smell", "Falls apart"]),
-    ("30–50", ["Firm push", "Go right through", "Some", "Earthy", "Falls apart", "None"]),
-];
-
-/// Answers every look by what there is to see; how many.
-fn looked(phone: &mut Phone) -> usize {
-    let mut count = 0;
-    while kind(phone) == ScreenKind::NextLook {
-        let screen = phone.screen();
-        let buttons = answers(&screen);
-        let question = question(&screen);
-        let (_, seen) = SEEN.iter().find(|(depths, _)| question.starts_with(depths)).unwrap();
-        let answer = seen.iter().find(|seen| buttons.iter().any(|button| button.label == **seen));
-        phone.tap(answer.unwrap_or_else(|| panic!("{question}")));
-        count += 1;
-        assert!(count < 20, "the asking does not end");
-    }
-    count
-}
-
-/// What a screen asks last.
-fn question(screen: &Screen) -> String {
-    let asked = screen.blocks.iter().rev().find_map(|block| match block {
-        Block::Question { text, .. } => Some(text.clone()),
-        _ => None,
-    });
-    asked.unwrap()
-}
-
-/// What a screen says first.
-fn sentence(screen: &Screen) -> String {
-    screen.answer.clone().unwrap().text
-}
+use screen_pit_support::pit::{dug, field_with_reference, kind, looked, sentence, walked};
+use screen_pit_support::{Phone, demo, fix_at};
 
 #[test]
 fn a_pit_of_three_layers_takes_at_most_25_taps_with_the_one_that_begins_it() {
@@ -115,7 +43,7 @@ fn a_pit_of_three_layers_takes_at_most_25_taps_with_the_one_that_begins_it() {
     let notes = &phone.fields[0];
     let advice = advise(notes, &read_field(notes));
     assert_eq!(advice.zones[0].call, Call::Loosen);
-    assert_eq!(sentence(&phone.screen()), phone.words.call_sentence(&advice.zones[0]));
+    assert_eq!(sentence(&phone.screen()), phone.words.call_headline(&advice.zones[0]));
     assert_can_be_handed_over(&phone);
 }
 
@@ -175,43 +103,6 @@ fn walking_on_below_the_bottom_makes_the_hole_deeper() {
 }
 
 #[test]
-fn the_most_used_control_comes_last() {
-    let mut phone = Phone::new(Language::English, field_with_reference());
-    dug(&mut phone);
-    phone.tap("Crumbs");
-    let screen = phone.screen();
-    let buttons = answers(&screen);
-    assert_eq!((buttons[0].label.as_str(), buttons[0].strong), ("Same as above", true));
-    assert!(buttons.iter().all(|button| button.enabled));
-
-    walked(&mut phone);
-    let screen = phone.screen();
-    assert_eq!(screen.kind, ScreenKind::NextLook);
-    assert!((3..=6).contains(&answers(&screen).len()), "answers");
-    phone.place = Place::Roll { field: phone.fields[0].field.id, pit: phone.pit().id };
-    let screen = phone.screen();
-    assert_eq!(answers(&screen).len(), 4);
-}
-
-#[test]
-fn what_is_not_looked_at_is_not_asked_again() {
-    let mut phone = Phone::new(Language::English, field_with_reference());
-    dug(&mut phone);
-    walked(&mut phone);
-    let before = phone.fields.clone();
-    let mut asked = Vec::new();
-    while kind(&phone) == ScreenKind::NextLook {
-        let question = question(&phone.screen());
-        assert!(!asked.contains(&question), "asked twice: {question}");
-        asked.push(question);
-        phone.tap("Not looked");
-    }
-    assert!(asked.len() > 2, "{asked:?}");
-    assert_eq!(phone.fields, before, "nothing is noted of what was not looked at");
-    assert_eq!(kind(&phone), ScreenKind::Roll);
-}
-
-#[test]
 fn the_position_is_taken_when_the_hole_is_dug() {
     let mut phone = Phone::new(Language::English, field_with_reference());
     phone.fix = None;
@@ -247,6 +138,7 @@ fn a_pit_is_taken_up_where_it_was_left() {
     phone.tap("Wheeling");
     assert_eq!(left_at(&mut phone), ScreenKind::StartPit);
     phone.tap("The hole is dug");
+    phone.tap("Moist");
     phone.tap("Slips in");
     assert_eq!(left_at(&mut phone), ScreenKind::KnifeWalk);
     walked(&mut phone);
@@ -256,30 +148,6 @@ fn a_pit_is_taken_up_where_it_was_left() {
     phone.tap_about("35", "Crumbles");
     phone.tap_about("surface", "Crumbles");
     assert_eq!(left_at(&mut phone), ScreenKind::Call);
-}
-
-#[test]
-fn an_answer_changes_no_place_of_the_roll_tests() {
-    let mut phone = Phone::new(Language::English, field_with_reference());
-    dug(&mut phone);
-    walked(&mut phone);
-    phone.place = Place::Roll { field: phone.fields[0].field.id, pit: phone.pit().id };
-    let offered = |phone: &Phone| {
-        let screen = phone.screen();
-        screen.buttons().map(|button| (button.spoken(), button.does.clone())).collect::<Vec<_>>()
-    };
-    let before = offered(&phone);
-    phone.tap_about("35", "Crumbles");
-    assert!(phone.told.contains("35"), "{}", phone.told);
-    assert_eq!(kind(&phone), ScreenKind::Roll);
-    assert_eq!(offered(&phone), before);
-    let chosen: Vec<_> =
-        phone.screen().buttons().filter(|button| button.chosen).map(Button::spoken).collect();
-    assert_eq!(chosen, ["Crumbles. Soil from 35\u{a0}cm"]);
-    // A second tap on the same place says the same again.
-    let rolls = phone.pit().rolls.clone();
-    phone.tap_about("35", "Crumbles");
-    assert_eq!((phone.pit().rolls.len(), kind(&phone)), (rolls.len(), ScreenKind::Roll));
 }
 
 #[test]
@@ -296,36 +164,6 @@ fn the_hole_dug_and_its_face_are_one_tap_or_two() {
     assert_eq!((phone.pit().face, kind(&phone)), (None, ScreenKind::KnifeWalk), "not looked at is not said");
     phone.tap("Wet");
     assert_eq!(phone.pit().face, Some(FaceMoisture::Wet));
-}
-
-#[test]
-fn who_digs_is_asked_at_the_first_pit_and_holds_nothing_up() {
-    let typing = |phone: &Phone| typing(&phone.screen()).is_some();
-    let mut phone = Phone::new(Language::English, field_with_reference());
-    phone.own.name.clear();
-    let begin = |phone: &mut Phone| {
-        phone.place = Place::StartPit { field: phone.fields[0].field.id, pit: None };
-        phone.tap("Wheeling");
-    };
-    begin(&mut phone);
-    assert!(typing(&phone));
-    phone.type_in(" Walker ");
-    assert_eq!((phone.own.name.as_str(), phone.pit().by.as_deref()), ("Walker", Some("Walker")));
-    assert_eq!(kind(&phone), ScreenKind::StartPit);
-    assert!(!typing(&phone), "asked no more");
-    begin(&mut phone);
-    assert_eq!(phone.pit().by.as_deref(), Some("Walker"));
-
-    let mut silent = Phone::new(Language::English, field_with_reference());
-    silent.own.name.clear();
-    begin(&mut silent);
-    assert!(typing(&silent));
-    silent.tap("Left hand");
-    assert!(silent.own.left_handed);
-    silent.tap("Moist");
-    assert_eq!((kind(&silent), &silent.pit().by), (ScreenKind::KnifeWalk, &None));
-    begin(&mut silent);
-    assert!(!typing(&silent), "once a day is enough");
 }
 
 #[test]
@@ -442,7 +280,10 @@ fn a_place_whose_record_is_gone_shows_the_one_above() {
     for place in [
         Place::StartPit { field, pit: Some(gone) },
         Place::KnifeWalk { field, pit: gone },
-        Place::NextLook { field, pit: gone, skipped: pitface_core::screen::pit::Skipped::NONE },
+        Place::NextLook { field, pit: gone },
+        Place::HoleEnds { field, pit: gone },
+        Place::Moisture { field, pit: gone },
+        Place::RollOf { field, pit: gone, surface: true },
         Place::Layers { field, pit: gone, layer: Some(1), clue: Some(Clue::Roots) },
         Place::Roll { field, pit: gone },
         Place::Call { field, pit: gone },
@@ -468,6 +309,6 @@ fn a_place_whose_record_is_gone_shows_the_one_above() {
 #[test]
 fn an_older_place_without_the_newer_details_is_still_read() {
     let field = Field::new(RecordId::new(5, [1; 10]), "x").id;
-    let text = format!("{{\"next_look\":{{\"field\":\"{field}\",\"pit\":\"{field}\"}}}}");
+    let text = format!("{{\"next_look\":{{\"field\":\"{field}\",\"pit\":\"{field}\",\"skipped\":[0]}}}}");
     assert!(serde_json::from_str::<Place>(&text).is_ok());
 }

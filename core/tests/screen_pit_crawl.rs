@@ -41,7 +41,11 @@ fn is_ours(act: &Act) -> bool {
                 | Place::KnifeWalk { .. }
                 | Place::NextLook { .. }
                 | Place::Layers { .. }
+                | Place::HoleEnds { .. }
+                | Place::Moisture { .. }
                 | Place::Roll { .. }
+                | Place::RollOf { .. }
+                | Place::Remark { .. }
                 | Place::Call { .. }
         ),
         _ => false,

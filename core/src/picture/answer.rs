@@ -252,26 +252,102 @@ impl Sheet {
         }));
     }
 
-    /// The knife against the face, going down as far as it does.
+    /// What the blade does to the soil: it parts it, heaves it up, breaks it open, or bends on it.
     fn resistance(&mut self, seen: Resistance) {
-        const BLADE: f64 = 20.0;
-        const HANDLE: f64 = 14.0;
-        let soil = Area { left: 10.0, top: 36.0, right: 86.0, bottom: 61.0 };
-        self.ground(soil);
-        self.frame(soil);
-        let tip = match seen {
-            Resistance::SlipsIn => soil.top + BLADE,
-            Resistance::FirmPush => soil.top + 13.0,
-            Resistance::HardPush => soil.top + 6.5,
-            Resistance::Stops => soil.top,
-        };
+        let soil = Area { left: 6.0, top: 31.0, right: 90.0, bottom: 62.0 };
+        match seen {
+            Resistance::SlipsIn => {
+                self.ground(soil);
+                self.frame(soil);
+                self.knife(59.0);
+            }
+            Resistance::FirmPush => {
+                self.soil(&[
+                    (6.0, 33.0),
+                    (22.0, 32.0),
+                    (34.0, 24.0),
+                    (41.0, 23.0),
+                    (44.0, 31.0),
+                    (52.0, 31.0),
+                    (55.0, 23.0),
+                    (62.0, 24.0),
+                    (74.0, 32.0),
+                    (90.0, 33.0),
+                ]);
+                for side in [-1.0, 1.0] {
+                    let at = |right: f64, y: f64| (48.0 + side * right, y);
+                    self.curve(Role::Boundary, &[at(9.0, 34.0), at(13.0, 42.0), at(9.0, 52.0)]);
+                }
+                self.knife(48.0);
+            }
+            Resistance::HardPush => {
+                self.soil(&[
+                    (6.0, 36.0),
+                    (18.0, 35.0),
+                    (25.0, 25.0),
+                    (40.0, 29.0),
+                    (48.0, 40.0),
+                    (56.0, 29.0),
+                    (71.0, 25.0),
+                    (78.0, 35.0),
+                    (90.0, 36.0),
+                ]);
+                for side in [-1.0, 1.0] {
+                    let at = |right: f64, y: f64| (48.0 + side * right, y);
+                    self.stroke(
+                        Role::Outline,
+                        &[at(0.0, 40.0), at(12.0, 42.0), at(20.0, 38.0), at(30.0, 36.0)],
+                    );
+                    self.stroke(Role::Outline, &[at(0.0, 40.0), at(10.0, 50.0), at(24.0, 53.0)]);
+                }
+                self.stroke(Role::Outline, &[(48.0, 40.0), (45.0, 48.0), (50.0, 55.0), (47.0, 61.0)]);
+                self.crumbs(&[(12.0, 27.0, 4.0), (86.0, 27.0, 4.5), (30.0, 16.0, 3.5)]);
+                self.knife(39.0);
+            }
+            Resistance::Stops => {
+                let (left, top, width, height) = (soil.left, soil.top, soil.width(), soil.height());
+                self.shapes.push(Shape::Rectangle { role: Role::Outline, left, top, width, height });
+                // The blade bows, and leaves no more than a scratch.
+                let edge = [(30.0, 30.0), (42.0, 25.0), (50.0, 16.0), (54.0, 8.0)];
+                let back = [(60.0, 10.0), (56.0, 19.0), (47.0, 28.0)];
+                let blade: Vec<(f64, f64)> = edge.into_iter().chain(back).collect();
+                self.blade(&blade);
+                self.handle(&[(53.0, 7.0), (61.0, 9.5), (64.0, 0.0), (56.0, 0.0)]);
+            }
+        }
+    }
+
+    /// Soil with its surface from left to right.
+    fn soil(&mut self, surface: &[(f64, f64)]) {
+        let mut edge = surface.to_vec();
+        edge.extend([(90.0, 62.0), (6.0, 62.0)]);
+        let mut points: Vec<Point> = edge.iter().map(|&(x, y)| Point::new(x, y)).collect();
+        self.shapes.push(Shape::Polygon { role: Role::SoilPlain, points: points.clone() });
+        points.extend(points.first().copied());
+        self.shapes.push(Shape::Polyline { role: Role::Outline, points });
+    }
+
+    /// An upright knife, its point at a height; what of it would stand above the sheet is cut.
+    fn knife(&mut self, tip: f64) {
+        const BLADE: f64 = 30.0;
+        const HALF: f64 = 4.5;
         let hilt = tip - BLADE;
-        let blade = [(44.5, hilt), (51.5, hilt), (51.5, tip - 6.0), (48.0, tip), (44.5, tip - 6.0)];
-        let points = blade.map(|(x, y)| Point::new(x, y)).to_vec();
-        self.shapes.push(Shape::Polygon { role: Role::Paper, points });
-        self.stroke(Role::Outline, &[blade[0], blade[1], blade[2], blade[3], blade[4], blade[0]]);
-        let (left, top) = (43.0, hilt - HANDLE);
-        self.shapes.push(Shape::Rectangle { role: Role::Outline, left, top, width: 10.0, height: HANDLE });
+        let (left, right) = (48.0 - HALF, 48.0 + HALF);
+        self.blade(&[(left, hilt), (right, hilt), (right, tip - 8.0), (48.0, tip), (left, tip - 8.0)]);
+        let (top, left, right) = ((hilt - 26.0).max(0.0), left - 2.0, right + 2.0);
+        self.handle(&[(left, top), (right, top), (right, hilt), (left, hilt)]);
+    }
+
+    fn blade(&mut self, corners: &[(f64, f64)]) {
+        let mut points: Vec<Point> = corners.iter().map(|&(x, y)| Point::new(x, y)).collect();
+        self.shapes.push(Shape::Polygon { role: Role::Paper, points: points.clone() });
+        points.extend(points.first().copied());
+        self.shapes.push(Shape::Polyline { role: Role::Outline, points });
+    }
+
+    fn handle(&mut self, corners: &[(f64, f64)]) {
+        let points = corners.iter().map(|&(x, y)| Point::new(x, y)).collect();
+        self.shapes.push(Shape::Polygon { role: Role::Outline, points });
     }
 
     fn clod_in_water(&mut self, seen: ClodInWater) {

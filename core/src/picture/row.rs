@@ -26,7 +26,7 @@ const LOW: Stature = Stature { points_per_mm: 0.42, height: (120.0, 240.0) };
 const THINNEST: f64 = 4.0;
 const TALLEST: f64 = 2_000.0;
 /// Least width of a face that stands beside another, and of one that stands alone.
-const NARROWEST: (f64, f64) = (62.0, 96.0);
+const NARROWEST: (f64, f64) = (50.0, 96.0);
 
 /// Least width of a label, and greatest width of a text at the ruler.
 const NARROWEST_LABEL: f64 = 40.0;
@@ -77,29 +77,62 @@ fn height(lines: &[Line]) -> f64 {
     lines.iter().map(|line| line.size * LINE_HEIGHT).sum()
 }
 
+/// Where a face lies on its drawing.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct FacePlace {
+    /// Left edge of the face, points.
+    pub left: f64,
+    /// Right edge of the face.
+    pub right: f64,
+    /// Right edge of the words beside it.
+    pub words_right: f64,
+    /// Where its surface lies.
+    pub surface: f64,
+    /// Scale of depth.
+    pub points_per_mm: f64,
+}
+
+impl FacePlace {
+    /// Where a depth lies, points from the upper edge of the drawing.
+    pub fn y(&self, depth_mm: u32) -> f64 {
+        self.surface + f64::from(depth_mm) * self.points_per_mm
+    }
+
+    /// The depth at a height of the drawing, to the millimetre; 0 above the surface.
+    pub fn depth_mm(&self, y: f64) -> u32 {
+        ((y - self.surface) / self.points_per_mm).round().max(0.0) as u32
+    }
+}
+
 /// Draws faces.
 pub fn face(picture: &FacePicture) -> Drawing {
-    drawn(picture, &TALL)
+    drawn(picture, &TALL).0
 }
 
 /// Draws faces no higher than their words need, where more is to be read below them.
 pub fn low_face(picture: &FacePicture) -> Drawing {
+    drawn(picture, &LOW).0
+}
+
+/// The same as [`low_face`], with where each face lies, in their order.
+pub fn placed_faces(picture: &FacePicture) -> (Drawing, Vec<FacePlace>) {
     drawn(picture, &LOW)
 }
 
-fn drawn(picture: &FacePicture, stature: &Stature) -> Drawing {
+fn drawn(picture: &FacePicture, stature: &Stature) -> (Drawing, Vec<FacePlace>) {
     let kind = Type::scaled(picture.text_scale);
-    let mut shapes = Vec::new();
+    let (mut shapes, mut places) = (Vec::new(), Vec::new());
     let mut bottom = MARGIN;
     let beside = picture.faces.len() == 2 && Row::fits(&picture.faces, &picture.ruler, &kind);
     for faces in picture.faces.chunks(if beside { 2 } else { 1 }) {
         let gap = if shapes.is_empty() { 0.0 } else { ROW_GAP };
-        bottom = Row::new(faces, &picture.ruler, &kind).draw(bottom + gap, stature, &mut shapes);
+        let row = Row::new(faces, &picture.ruler, &kind);
+        bottom = row.draw(bottom + gap, stature, &mut shapes, &mut places);
     }
     let height = bottom + MARGIN;
     let paper = Shape::Rectangle { role: Role::Paper, left: 0.0, top: 0.0, width: PHONE_WIDTH, height };
     shapes.insert(0, paper);
-    Drawing { width: PHONE_WIDTH, height, shapes }
+    (Drawing { width: PHONE_WIDTH, height, shapes }, places)
 }
 
 /// Faces on one ruler, side by side.
@@ -164,7 +197,7 @@ impl<'a> Row<'a> {
     }
 
     /// Draws the row from `top` down; gives its bottom.
-    fn draw(&self, top: f64, stature: &Stature, shapes: &mut Vec<Shape>) -> f64 {
+    fn draw(&self, top: f64, stature: &Stature, shapes: &mut Vec<Shape>, places: &mut Vec<FacePlace>) -> f64 {
         let title = |face: &Face| wrap(&face.title, self.kind.title, true, self.cell_width);
         let titles: Vec<Vec<String>> = self.faces.iter().map(title).collect();
         let title_lines = titles.iter().map(Vec::len).max().unwrap_or(0) as f64;
@@ -192,6 +225,8 @@ impl<'a> Row<'a> {
                 text_at(shapes, Role::Ink, Point::new(left, y), Anchor::Start, self.kind.title, true, text);
             }
             let right = left + self.cell_width - GUTTER - label_width;
+            let words_right = left + self.cell_width;
+            places.push(FacePlace { left, right, words_right, surface, points_per_mm: scale.points_per_mm });
             draw_ground(face, &scale, left, right, shapes);
             draw_labels(&self.labels[index], &wrapped[index], &scale, tall, right, shapes);
         }

@@ -61,12 +61,19 @@ pub enum Place {
         field: RecordId,
         pit: RecordId,
     },
+    /// The bottom of the hole, where it lies higher than what is asked needs: once more, whether it is to be.
+    HoleEnds {
+        field: RecordId,
+        pit: RecordId,
+    },
+    /// How moist the face of a pit is.
+    Moisture {
+        field: RecordId,
+        pit: RecordId,
+    },
     NextLook {
         field: RecordId,
         pit: RecordId,
-        /// What is not to be asked again on this visit.
-        #[serde(default)]
-        skipped: super::pit::Skipped,
     },
     /// The layers of a pit; with one, by its place from the top, its boundaries and signs; with a clue, its answers
     /// (of the field where no layer is given).
@@ -78,9 +85,22 @@ pub enum Place {
         #[serde(default)]
         clue: Option<Clue>,
     },
+    /// The roll tests that are still to be made, one after the other.
     Roll {
         field: RecordId,
         pit: RecordId,
+    },
+    /// One roll test of a pit, of soil from the surface or from the depth to be worked.
+    RollOf {
+        field: RecordId,
+        pit: RecordId,
+        surface: bool,
+    },
+    /// A remark on a pit; with a layer, by its place from the top, on that.
+    Remark {
+        field: RecordId,
+        pit: RecordId,
+        layer: Option<u16>,
     },
     Call {
         field: RecordId,
@@ -89,6 +109,12 @@ pub enum Place {
     Photos {
         field: RecordId,
         pit: RecordId,
+    },
+    /// One photo of a pit, full screen.
+    Photo {
+        field: RecordId,
+        pit: RecordId,
+        photo: RecordId,
     },
     /// The machines of a field; with one, how it is set.
     Machine {
@@ -343,6 +369,8 @@ pub struct Done {
     pub take_out: Option<(RecordId, Cell)>,
     /// The notes file that waits is taken in; what comes of it is told once it is done.
     pub take_in: bool,
+    /// What is passed over in a pit from now on; kept beside the settings, for it is no finding.
+    pub passed_over: Option<(RecordId, super::pit::Skipped)>,
     /// Where to go.
     pub place: Place,
     /// What is told; may be empty.
@@ -359,6 +387,7 @@ impl Done {
             team_word: None,
             take_out: None,
             take_in: false,
+            passed_over: None,
             place,
             told: String::new(),
         }
@@ -394,11 +423,16 @@ impl Place {
             | Self::StartPit { field, .. }
             | Self::OnPlan { field, .. }
             | Self::KnifeWalk { field, .. }
+            | Self::HoleEnds { field, .. }
+            | Self::Moisture { field, .. }
             | Self::NextLook { field, .. }
             | Self::Layers { field, .. }
             | Self::Roll { field, .. }
+            | Self::RollOf { field, .. }
+            | Self::Remark { field, .. }
             | Self::Call { field, .. }
             | Self::Photos { field, .. }
+            | Self::Photo { field, .. }
             | Self::Machine { field, .. }
             | Self::NewMachine { field, .. }
             | Self::SetFor { field, .. }
@@ -415,7 +449,7 @@ impl Place {
         }
     }
 
-    /// The place that *back* leads to; the topmost leads nowhere.
+    /// The place above, which *back* leads to where no way is known that one came; the topmost leads nowhere.
     pub const fn above(self) -> Option<Self> {
         match self {
             Self::Welcome | Self::Fields => None,
@@ -430,19 +464,24 @@ impl Place {
             Self::Personal { number: None } | Self::Setting { .. } => Some(Self::Own),
             Self::Personal { number: Some(_) } => Some(Self::Personal { number: None }),
             Self::OnPlan { field, pit } => Some(Self::StartPit { field, pit: Some(pit) }),
-            Self::NextLook { field, pit, .. } | Self::Roll { field, pit } => {
+            Self::NextLook { field, pit } | Self::HoleEnds { field, pit } | Self::Roll { field, pit } => {
                 Some(Self::KnifeWalk { field, pit })
             }
+            Self::Remark { field, pit, layer: Some(layer) } => {
+                Some(Self::Layers { field, pit, layer: Some(layer), clue: None })
+            }
+            Self::Moisture { field, pit } => Some(Self::Layers { field, pit, layer: None, clue: None }),
+            Self::Photo { field, pit, .. } => Some(Self::Photos { field, pit }),
             Self::Layers { field, pit, layer, clue: Some(_) } => {
                 Some(Self::Layers { field, pit, layer, clue: None })
             }
             Self::Layers { field, pit, layer: Some(_), clue: None } => {
                 Some(Self::Layers { field, pit, layer: None, clue: None })
             }
-            Self::Layers { field, pit, layer: None, clue: None } => {
-                Some(Self::NextLook { field, pit, skipped: super::pit::Skipped::NONE })
-            }
+            Self::Layers { field, pit, layer: None, clue: None } => Some(Self::Call { field, pit }),
             Self::Photos { field, pit }
+            | Self::RollOf { field, pit, .. }
+            | Self::Remark { field, pit, layer: None }
             | Self::Versions { field, pit: Some(pit), .. }
             | Self::Show { field, pit: Some(pit) } => Some(Self::Call { field, pit }),
             Self::AfterDig { field, pass, .. } => Some(Self::Pass { field, pass: Some(pass) }),

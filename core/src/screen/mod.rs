@@ -8,7 +8,6 @@ mod act;
 mod apart;
 mod bar;
 pub mod behind;
-mod draft;
 pub mod drawn;
 pub mod field;
 mod grid;
@@ -24,15 +23,16 @@ pub mod photos;
 pub mod pit;
 mod show;
 mod step;
+mod trail;
 mod world;
 
 pub use act::{Act, Ask, Done, Edit, Place};
-use draft::{Bar, Doing, Draft, Known, Size};
 pub use incoming::Incoming;
 pub use model::{
     Block, Button, Does, Headline, Input, Keys, Picture, Pictured, Row, Screen, ScreenKind, Section, Stand,
     Thumbnail, Touch,
 };
+pub use trail::Trail;
 pub use world::{Own, World};
 
 use crate::error::Fault;
@@ -53,18 +53,19 @@ pub fn show(place: Place, world: &World) -> Screen {
         Place::Outline { field } => field::outline::show(field, world),
         Place::Field { field } => field::show(field, world),
         Place::Pits { field } => field::show_pits(field, world),
-        Place::StartPit { field, pit } => pit::start::show(field, pit, world).map(Into::into),
-        Place::KnifeWalk { field, pit } => pit::walk::show(field, pit, world).map(Into::into),
-        Place::NextLook { field, pit, skipped } => {
-            pit::look::show(field, pit, skipped, world).map(Into::into)
-        }
-        Place::Layers { field, pit, layer, clue } => {
-            pit::layers::show(field, pit, (layer, clue), world).map(Into::into)
-        }
-        Place::Roll { field, pit } => pit::roll::show(field, pit, world).map(Into::into),
-        Place::Call { field, pit } => pit::call::show(field, pit, world).map(Into::into),
+        Place::StartPit { field, pit } => pit::start::show(field, pit, world),
+        Place::KnifeWalk { field, pit } => pit::walk::show(field, pit, false, world),
+        Place::HoleEnds { field, pit } => pit::walk::show(field, pit, true, world),
+        Place::Moisture { field, pit } => pit::moisture::show(field, pit, world),
+        Place::NextLook { field, pit } => pit::look::show(field, pit, world),
+        Place::Layers { field, pit, layer, clue } => pit::layers::show(field, pit, (layer, clue), world),
+        Place::Roll { field, pit } => pit::roll::show(field, pit, None, world),
+        Place::RollOf { field, pit, surface } => pit::roll::show(field, pit, Some(surface), world),
+        Place::Remark { field, pit, layer } => pit::remark::show(field, pit, layer, world),
+        Place::Call { field, pit } => pit::call::show(field, pit, world),
         Place::OnPlan { field, pit } => on_plan::show(field, pit, world),
-        Place::Photos { field, pit } => photos::show(field, pit, world).map(Into::into),
+        Place::Photos { field, pit } => photos::show(field, pit, world),
+        Place::Photo { field, pit, photo } => photos::show_one(field, pit, photo, world),
         Place::Machine { field, machine } => machine::show(field, machine, world),
         Place::NewMachine { field, legs, spacing_mm, foot_width_mm } => {
             machine::show_new(field, [legs, spacing_mm, foot_width_mm], world)
@@ -82,7 +83,7 @@ pub fn show(place: Place, world: &World) -> Screen {
         Place::InHole { field, pass, dig, step, from_mm } => {
             behind::show_step(field, (pass, dig), (step, from_mm), world)
         }
-        Place::Show { field, pit } => show::show(field, pit, world).map(Into::into),
+        Place::Show { field, pit } => show::show(field, pit, world),
         Place::HandOver { field } => hand_over::show(field, world),
         Place::Partners => Some(partners::show(world)),
         Place::Partner { device } => partners::show_one(device, world),
@@ -116,7 +117,7 @@ pub fn tap(
         Act::Undo => Ok(Done::save(Edit::Undo, place)),
         Act::Own(act) => own::tap(place, act, text, world),
         Act::Field(act) => field::tap(place, *act, input, world, new_id),
-        Act::Pit(act) => pit::tap(place, act, world, new_id),
+        Act::Pit(act) => pit::tap(place, act, input, world, new_id),
         Act::OnPlan(act) => on_plan::tap(place, act, input, world),
         Act::Photo(act) => photos::tap(place, act, world),
         Act::Machine(act) => machine::tap(place, act, text, world, new_id),

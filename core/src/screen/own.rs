@@ -3,7 +3,7 @@
 use super::bar::{act_button, blank, choice, typed_name};
 use super::field;
 use super::part::{way, ways};
-use super::{Act, Block, Button, Doing, Done, Edit, Headline, Own, Place, Screen, ScreenKind, Size, World};
+use super::{Act, Block, Button, Done, Edit, Headline, Own, Place, Screen, ScreenKind, World};
 use crate::error::Fault;
 use crate::record::Pit;
 use crate::record::codes::codes;
@@ -201,18 +201,6 @@ fn hands(world: &World) -> Vec<Button> {
         choice(world.words.label(label), OwnAct::LeftHanded(left), world.own.left_handed == left)
     };
     vec![hand(Caption::LeftHand, true), hand(Caption::RightHand, false)]
-}
-
-/// Name and hand, asked where they are first needed; small, and nothing waits for an answer.
-pub(super) fn who(world: &World) -> [Doing; 3] {
-    let small = hands(world).into_iter().map(|hand| hand.sized(Size::Small)).collect();
-    let name = Doing::Typing {
-        label: world.words.label(Caption::Name),
-        value: world.own.name.clone(),
-        act: OwnAct::Name.into(),
-    };
-    let question = Doing::Question(world.words.label(Caption::Hand));
-    [name, question, Doing::Choices { columns: 2, buttons: small }]
 }
 
 pub(super) fn tap(place: Place, act: &OwnAct, text: Option<&str>, world: &World) -> Result<Done, Fault> {

@@ -1,11 +1,15 @@
-//! Photos of a pit: what is noted of each, and where on the face the last one belongs.
+//! Photos of a pit, small beside each other and one full screen: where on the face it belongs, and away with it.
 
-use super::bar::{asked, choice, empty, gone};
-use super::{Act, Ask, Button, Does, Done, Draft, Edit, Known, Place, ScreenKind, World};
+use super::bar::{blank, gone, tool};
+use super::{
+    Act, Ask, Block, Button, Does, Done, Edit, Headline, Picture, Place, Row, Screen, ScreenKind, Stand,
+    Thumbnail, World,
+};
 use crate::error::Fault;
+use crate::picture::{Drawing, Icon, PHONE_WIDTH, icon};
 use crate::reading::layers;
 use crate::record::{FieldNotes, Photo, Pit, RecordId};
-use crate::words::Caption;
+use crate::words::{Caption, FaceText};
 use serde::{Deserialize, Serialize};
 
 /// What can be tapped.
@@ -19,10 +23,17 @@ pub enum PhotoAct {
         /// Depth of its middle.
         depth_mm: Option<u32>,
     },
+    /// The photo is deleted.
+    Delete {
+        /// The photo.
+        photo: RecordId,
+    },
 }
 
 /// Depths offered where a pit has no layers yet. Our judgement.
 const DEPTHS_MM: [u32; 5] = [50, 150, 250, 350, 450];
+/// Height of a photo whose own is not known, points at a phone's width: as phones take them. Our judgement.
+const USUAL_HEIGHT: f64 = PHONE_WIDTH * 4.0 / 3.0;
 
 fn pit_of(notes: &FieldNotes, pit: RecordId) -> Option<(usize, &Pit)> {
     notes.pits.iter().enumerate().find(|(_, its)| its.id == pit)
@@ -34,45 +45,91 @@ pub(super) fn missing(pit: &Pit, world: &World) -> Option<String> {
     (count > 0).then(|| world.words.photos_missing(count))
 }
 
-pub(in crate::screen) fn show(field: RecordId, pit: RecordId, world: &World) -> Option<Draft> {
+/// What is noted of a photo, in a line.
+fn line(photo: &Photo, world: &World) -> String {
+    let missing = world.photos_missing.contains(&photo.sha256);
+    if missing { world.words.photo_not_here(photo) } else { world.words.photo_line(photo) }
+}
+
+/// The photos of a pit as small pictures; nothing where there is none.
+pub(super) fn thumbnails(field: RecordId, pit: &Pit, world: &World) -> Option<Block> {
+    let small = |photo: &Photo| Thumbnail {
+        photo: photo.sha256.clone(),
+        label: line(photo, world),
+        does: Does::Act(Act::Go(Place::Photo { field, pit: pit.id, photo: photo.id })),
+    };
+    (!pit.photos.is_empty()).then(|| Block::Photos(pit.photos.iter().map(small).collect()))
+}
+
+pub(in crate::screen) fn show(field: RecordId, pit: RecordId, world: &World) -> Option<Screen> {
     let (notes, words) = (world.notes(field)?, world.words);
     let (index, pit) = pit_of(notes, pit)?;
     let place = Place::Photos { field, pit: pit.id };
-    let mut screen = empty(place, ScreenKind::Photos, words.label(Caption::Photos), world);
-    let heading = words.pit_numbered(index + 1, pit.place);
-    screen.known = if pit.photos.is_empty() {
-        vec![Known::Sentence(words.label(Caption::NoPhoto)), Known::Line(heading)]
+    let title = words.pit_title(index + 1, pit.place);
+    let mut screen = blank(place, ScreenKind::Photos, title, world);
+    let said = if pit.photos.is_empty() {
+        words.label(Caption::NoPhoto)
     } else {
-        let line = |photo: &Photo| {
-            let missing = world.photos_missing.contains(&photo.sha256);
-            if missing { words.photo_not_here(photo) } else { words.photo_line(photo) }
-        };
-        let lines = pit.photos.iter().map(line).collect();
-        let known = [
-            Some(Known::Sentence(words.photos_count(pit.photos.len()))),
-            missing(pit, world).map(Known::Sentence),
-            Some(Known::Section { heading, lines }),
-            Some(Known::Line(words.label(Caption::OnlyNoted))),
-        ];
-        known.into_iter().flatten().collect()
+        words.photos_count(pit.photos.len())
     };
-    screen.known.push(Known::Line(words.label(Caption::Scale)));
-    if let Some(last) = pit.photos.last() {
-        let at = |label: String, depth_mm: Option<u32>, chosen: bool| {
-            choice(label, Act::Photo(PhotoAct::At { photo: last.id, depth_mm }), chosen)
-        };
-        let mut buttons = vec![at(words.label(Caption::WholeFace), None, last.depth_mm.is_none())];
-        buttons.extend(places(pit, notes).into_iter().map(|(top_mm, bottom_mm)| {
-            let within = |depth_mm: u32| (top_mm..bottom_mm).contains(&depth_mm);
-            let label = words.depth_range(top_mm, bottom_mm);
-            at(label, Some(u32::midpoint(top_mm, bottom_mm)), last.depth_mm.is_some_and(within))
-        }));
-        screen.doing = asked(words.label(Caption::PhotoPlace), 3, buttons);
-    }
+    let line = missing(pit, world).unwrap_or_else(|| words.label(Caption::Scale));
+    screen.answer = Some(Headline { line, ..Headline::new(said) });
+    screen.blocks.extend(thumbnails(field, pit, world));
     let ask = Ask::TakePhoto { field, pit: pit.id, depth_mm: None };
-    screen.bar.main =
-        Some(Button { strong: true, ..Button::new(words.label(Caption::TakePhoto), Does::Ask(ask)) });
+    screen.next = Some(Button {
+        drawing: Some(icon(Icon::Photo)),
+        ..Button::new(words.label(Caption::TakePhoto), Does::Ask(ask))
+    });
     Some(screen)
+}
+
+/// One photo, full screen.
+pub(in crate::screen) fn show_one(
+    field: RecordId,
+    pit: RecordId,
+    photo: RecordId,
+    world: &World,
+) -> Option<Screen> {
+    let (notes, words) = (world.notes(field)?, world.words);
+    let (index, pit) = pit_of(notes, pit)?;
+    let photo = pit.photos.iter().find(|its| its.id == photo)?;
+    let place = Place::Photo { field, pit: pit.id, photo: photo.id };
+    let title = words.pit_title(index + 1, pit.place);
+    let mut screen = blank(place, ScreenKind::Photos, title, world);
+    screen.answer = Some(Headline::new(line(photo, world)));
+    screen.picture = Some(Picture {
+        drawing: Drawing { width: PHONE_WIDTH, height: USUAL_HEIGHT, shapes: Vec::new() },
+        photo: Some(photo.sha256.clone()),
+        title: words.pit_numbered(index + 1, pit.place),
+        description: line(photo, world),
+        stand: Stand::Wide,
+        touches: Vec::new(),
+        anywhere: None,
+        zooms: true,
+    });
+    screen.blocks.push(where_on_the_face(photo, pit, notes, world));
+    let delete = Act::Photo(PhotoAct::Delete { photo: photo.id });
+    screen.tools.push(tool(Icon::Delete, words.label(FaceText::PhotoDelete), delete));
+    Some(screen)
+}
+
+/// Where on the face it belongs: rows, with what stands there now.
+fn where_on_the_face(photo: &Photo, pit: &Pit, notes: &FieldNotes, world: &World) -> Block {
+    let words = world.words;
+    let row = |label: String, depth_mm: Option<u32>, chosen: bool| Row {
+        icon: None,
+        title: label,
+        lines: if chosen { vec![words.of(FaceText::StandsSo)] } else { Vec::new() },
+        does: Does::Act(Act::Photo(PhotoAct::At { photo: photo.id, depth_mm })),
+    };
+    let whole = row(words.label(Caption::WholeFace), None, photo.depth_mm.is_none());
+    let at = places(pit, notes).into_iter().map(|(top_mm, bottom_mm)| {
+        let within = |depth_mm: u32| (top_mm..bottom_mm).contains(&depth_mm);
+        let label = words.depth_range(top_mm, bottom_mm);
+        row(label, Some(u32::midpoint(top_mm, bottom_mm)), photo.depth_mm.is_some_and(within))
+    });
+    let rows = [whole].into_iter().chain(at).collect();
+    Block::Ways { heading: words.label(Caption::PhotoPlace), rows }
 }
 
 /// The layers of a pit, or the usual depths where it has none.
@@ -84,11 +141,23 @@ fn places(pit: &Pit, notes: &FieldNotes) -> Vec<(u32, u32)> {
 
 pub(super) fn tap(place: Place, act: &PhotoAct, world: &World) -> Result<Done, Fault> {
     let gone = || gone(world.words);
-    let Place::Photos { field, pit } = place else { return Err(gone()) };
+    let (Place::Photos { field, pit } | Place::Photo { field, pit, .. }) = place else {
+        return Err(gone());
+    };
     let notes = world.notes(field).ok_or_else(gone)?;
     let (_, pit) = pit_of(notes, pit).ok_or_else(gone)?;
-    let PhotoAct::At { photo, depth_mm } = *act;
-    let photo = pit.photos.iter().find(|its| its.id == photo).ok_or_else(gone)?;
-    let photo = Photo { depth_mm, ..photo.clone() };
-    Ok(Done::save(Edit::Photo { pit: pit.id, photo }, place))
+    let own = |photo: RecordId| pit.photos.iter().find(|its| its.id == photo).ok_or_else(gone);
+    match *act {
+        PhotoAct::At { photo, depth_mm } => {
+            let photo = Photo { depth_mm, ..own(photo)?.clone() };
+            let told = world.words.kept(&world.words.photo_line(&photo));
+            Ok(Done { told, ..Done::save(Edit::Photo { pit: pit.id, photo }, place) })
+        }
+        PhotoAct::Delete { photo } => {
+            let record = own(photo)?.id;
+            let told = world.words.of(FaceText::PhotoDeleted);
+            let place = Place::Photos { field, pit: pit.id };
+            Ok(Done { told, ..Done::save(Edit::Delete { record }, place) })
+        }
+    }
 }

@@ -1,15 +1,16 @@
 //! What a screen is made from: everything that comes in from outside.
 
-use super::Incoming;
 use super::own::Light;
 use super::partners::Partners;
+use super::pit::Skipped;
+use super::{Incoming, Place};
 use crate::answer::{Answers, FieldAnswer};
 use crate::place::AveragedFix;
 use crate::record::{FieldNotes, RecordId};
 use crate::units::LengthUnit;
 use crate::words::{Language, Words};
 use chrono::{DateTime, FixedOffset};
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 
 /// Settings of whoever holds the phone.
@@ -51,6 +52,10 @@ pub struct World<'a> {
     pub incoming: Option<&'a Incoming>,
     /// Now, with the local offset.
     pub now: DateTime<FixedOffset>,
+    /// Where *back* leads; `None` where no way is known that one came, then to the place above.
+    pub back: Option<Place>,
+    /// What was passed over in each pit.
+    pub passed_over: &'a BTreeMap<RecordId, Skipped>,
     /// There is a save to take back.
     pub can_undo: bool,
     /// How much larger than usual the reader wants letters, 1.0 to 2.0: drawings heed it.
@@ -66,6 +71,11 @@ impl<'a> World<'a> {
     /// The same with everything that follows from it.
     pub fn answer(&self, field: RecordId) -> Option<Arc<FieldAnswer>> {
         Some(self.answer_of(self.notes(field)?))
+    }
+
+    /// What was passed over in a pit.
+    pub fn passed_over(&self, pit: RecordId) -> Skipped {
+        self.passed_over.get(&pit).copied().unwrap_or(Skipped::NONE)
     }
 
     /// What follows from notes today.

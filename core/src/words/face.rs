@@ -16,8 +16,13 @@ impl Words {
     pub fn pit_numbered(&self, number: usize, place: PlaceKind) -> String {
         self.say_with(
             "pits-numbered",
-            &fluent_args!["number" => number, "place" => self.form(place, "clause")],
+            &fluent_args!["number" => number, "place" => self.place_after_number(place)],
         )
+    }
+
+    /// Where a pit was dug, as it stands after its number; the reference pit goes by that one name everywhere.
+    pub(super) fn place_after_number(&self, place: PlaceKind) -> String {
+        self.form(place, if place == PlaceKind::Reference { "pit" } else { "clause" })
     }
 
     /// The label of a layer: its condition, and further short lines (cause, depths).

@@ -16,8 +16,8 @@ macro_rules! files {
     ($language:literal) => {
         files!(
             $language: "after_dig", "calls", "details", "face", "ground", "headings", "machine", "measures", "merging",
-            "photos", "place", "plan", "reading_in", "reasons", "saving", "screen", "screen_field", "screen_machine", "screen_partners", "screen_saved",
-            "screen_work", "signs", "soil", "tables"
+            "photos", "place", "plan", "reading_in", "reasons", "saving", "screen", "screen_field", "screen_machine", "screen_partners",
+            "screen_pit", "screen_saved", "screen_work", "signs", "soil", "tables"
         )
     };
     ($language:literal: $($name:literal),+) => {

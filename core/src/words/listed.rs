@@ -1,7 +1,8 @@
 //! The closed lists that have a word for each value.
 
 use super::{
-    Caption, Detail, DetailText, FieldText, Heading, Language, NotSaved, PartnerText, PitText, WorkText,
+    Caption, Detail, DetailText, FaceText, FieldText, Heading, Language, NotSaved, PartnerText, PitText,
+    WorkText,
 };
 use crate::advice::after_dig::{
     Across, Check, FailureCause, Lasting, NextStep, PairBy, PassClue, Remedy, Verdict,
@@ -74,6 +75,7 @@ listed! {
     Drive = "drive",
     Extent = "extent",
     FaceMoisture = "face",
+    FaceText = "face_text",
     FailureCause = "failure_cause",
     FeetSeen = "feet",
     FieldInput = "field_input",

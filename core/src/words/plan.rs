@@ -261,7 +261,7 @@ impl Words {
             pit.condition.map_or_else(|| self.say("plan-not_judged"), |condition| self.of(condition));
         let mut args = fluent_args![
             "number" => pit.number.as_str(),
-            "place" => self.form(pit.place, "clause"),
+            "place" => self.place_after_number(pit.place),
             "condition" => condition,
         ];
         let id = self.set_lie(picture, pit.at, &mut args, ["plan-pit", "plan-pit_off"]);

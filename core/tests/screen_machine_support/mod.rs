@@ -14,7 +14,7 @@ use pitface_core::screen::{
 use pitface_core::store::DeviceId;
 use pitface_core::units::LengthUnit;
 use pitface_core::words::{Language, Words};
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 
 /// The notes of two demo fields that have machines and passes, the first pit of each with a photo.
 pub fn demo() -> Vec<FieldNotes> {
@@ -98,6 +98,8 @@ impl Phone {
             partners: &Partners::none(DeviceId([1; 16])),
             can_undo: true,
             letters: 1.0,
+            back: None,
+            passed_over: const { &BTreeMap::new() },
         })
     }
 

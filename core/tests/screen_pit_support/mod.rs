@@ -2,19 +2,22 @@
 #![allow(dead_code, reason = "each test file uses its part")]
 #![allow(clippy::unwrap_used, reason = "a test may fail by it")]
 
+pub mod pit;
+
 use chrono::{DateTime, FixedOffset};
 use pitface_core::answer::Answers;
-use pitface_core::picture::{Drawing, Shape};
+use pitface_core::picture::{Drawing, Point, Shape};
 use pitface_core::place::AveragedFix;
 use pitface_core::record::{FieldNotes, Pit, Position, RecordId, notes};
 use pitface_core::screen::partners::Partners;
+use pitface_core::screen::pit::Skipped;
 use pitface_core::screen::{
-    Act, Block, Button, Does, Edit, Input, Own, Place, Screen, Section, World, show, tap,
+    Act, Block, Button, Does, Edit, Input, Own, Place, Screen, Section, Trail, World, show, tap,
 };
 use pitface_core::store::DeviceId;
 use pitface_core::units::LengthUnit;
 use pitface_core::words::{Language, Words};
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 use std::path::Path;
 
 pub struct Phone {
@@ -34,6 +37,8 @@ pub struct Phone {
     pub told: String,
     pub photos_missing: BTreeSet<String>,
     pub partners: Partners,
+    pub trail: Trail,
+    pub passed_over: BTreeMap<RecordId, Skipped>,
     made: u64,
 }
 
@@ -72,6 +77,8 @@ impl Phone {
             told: String::new(),
             photos_missing: BTreeSet::new(),
             partners: Partners::none(DeviceId([1; 16])),
+            trail: Trail::default(),
+            passed_over: BTreeMap::new(),
             made: 0,
         }
     }
@@ -90,6 +97,8 @@ impl Phone {
             partners: &self.partners,
             can_undo: !self.before.is_empty(),
             letters: 1.0,
+            back: self.trail.back(self.place),
+            passed_over: &self.passed_over,
         }
     }
 
@@ -97,18 +106,43 @@ impl Phone {
         show(self.place, &self.world())
     }
 
+    /// Goes to a place, as a session does.
+    pub fn go(&mut self, place: Place) {
+        self.trail.went(self.place, place);
+        self.place = place;
+    }
+
+    /// The way back of the screen.
+    pub fn back(&mut self) {
+        let Some(Button { does: Does::Act(act), .. }) = self.screen().back else { panic!("no way back") };
+        self.act(&act, None);
+    }
+
     /// Taps: the act goes through text, as with a shell.
     pub fn act(&mut self, act: &Act, text: Option<&str>) {
+        self.act_with(act, Input { text, point: None });
+    }
+
+    /// A finger on a picture.
+    pub fn touch(&mut self, act: &Act, point: Point) {
+        self.act_with(act, Input::at(point));
+    }
+
+    fn act_with(&mut self, act: &Act, input: Input) {
         let written = serde_json::to_string(act).unwrap();
         let read: Act = serde_json::from_str(&written).unwrap();
         assert_eq!(&read, act, "{written}");
         let place = self.screen().place;
+        if place != self.place {
+            self.trail.fell_back(place);
+            self.place = place;
+        }
         let mut made = self.made;
         let mut new_id = || {
             made += 1;
             RecordId::new(1_000_000 + made, [9; 10])
         };
-        let done = tap(place, &read, Input { text, point: None }, &self.world(), &mut new_id)
+        let done = tap(place, &read, input, &self.world(), &mut new_id)
             .unwrap_or_else(|fault| panic!("{place:?} {act:?}: {fault}"));
         self.made = made;
         let saves = done.edits.iter().any(|edit| !matches!(edit, Edit::Undo));
@@ -124,7 +158,8 @@ impl Phone {
             }
         }
         self.own = done.own.unwrap_or_else(|| self.own.clone());
-        self.place = done.place;
+        self.go(done.place);
+        self.passed_over.extend(done.passed_over);
         self.told = done.told;
         self.taps += 1;
     }
@@ -199,10 +234,15 @@ impl Phone {
             Edit::Delete { record } => {
                 for pit in self.fields.iter_mut().flat_map(|notes| &mut notes.pits) {
                     pit.walk.retain(|step| step.id != *record);
+                    pit.photos.retain(|photo| photo.id != *record);
                 }
                 for notes in &mut self.fields {
                     notes.field.lines.retain(|line| line.id != *record);
                 }
+            }
+            Edit::Photo { pit, photo } => {
+                let (at, index) = pit_of(&mut self.fields, *pit);
+                put(&mut self.fields[at].pits[index].photos, photo, |its| its.id);
             }
             other => panic!("not of a field or pit: {other:?}"),
         }

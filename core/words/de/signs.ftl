@@ -182,7 +182,7 @@ organic_matter-high = viel
     .if = der Oberboden viel Humus hätte
 
 # .pit benennt eine dort gegrabene Grube.
-place-reference = unauffällig
+place-reference = Vergleichsgrube
     .clause = an unauffälliger Stelle
     .if = die Grube an unauffälliger Stelle läge
     .pit = Vergleichsgrube

@@ -182,7 +182,7 @@ organic_matter-high = high
     .if = there were much organic matter in the topsoil
 
 # .pit names a pit dug there.
-place-reference = looks sound
+place-reference = reference pit
     .clause = at a place that looks sound
     .if = the pit were at a place that looks sound
     .pit = reference pit

@@ -13,7 +13,7 @@ use pitface_core::screen::{Act, Edit, Input, Own, Place, World, show, tap};
 use pitface_core::store::{DeviceId, Store};
 use pitface_core::units::LengthUnit;
 use pitface_core::words::{Language, Words};
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 use std::error::Error;
 use std::hint::black_box;
 use std::path::Path;
@@ -128,6 +128,8 @@ impl Alone {
             now: chrono::DateTime::UNIX_EPOCH.fixed_offset(),
             can_undo: true,
             letters: 1.0,
+            back: None,
+            passed_over: const { &BTreeMap::new() },
         }
     }
 

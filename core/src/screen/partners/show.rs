@@ -57,6 +57,7 @@ pub(in crate::screen) fn show(world: &World) -> Screen {
     let others =
         partners.all.iter().filter(|partner| !is_stranger(partner)).map(|partner| row(partner, world));
     screen.blocks.extend(ways_under(label(PartnerText::Others), others));
+    screen.blocks.extend(ways([notes_alone(None, world)]));
     let lacking =
         partners.missing.iter().map(|lacks| words.edits_missing(lacks, partners.holder(lacks.device)));
     let lacking: Vec<String> = lacking.collect();
@@ -74,7 +75,6 @@ pub(in crate::screen) fn show(world: &World) -> Screen {
         drawing: Some(icon(Icon::OpenFile)),
         ..Button::new(words.label(Caption::OpenFile), Does::Ask(Ask::OpenFile))
     });
-    screen.tools.push(Button { drawing: Some(icon(Icon::Page)), ..notes_alone(None, world) });
     screen.next = Some(everything(None, world));
     screen
 }
@@ -111,7 +111,7 @@ pub(in crate::screen) fn show_one(device: DeviceId, world: &World) -> Option<Scr
         screen.next = Some(act_button(words.accept(&who), decide(Decided::Accept(device))));
     } else if partner.accepted && !partner.own {
         screen.blocks.push(Block::Text(words.label(PartnerText::OnlyLacking)));
-        screen.tools.push(Button { drawing: Some(icon(Icon::Page)), ..notes_alone(Some(device), world) });
+        screen.blocks.extend(ways([notes_alone(Some(device), world)]));
         screen.next = Some(everything(Some(device), world));
     }
     if partner.refused_ms.is_none() && !partner.own {
@@ -159,9 +159,13 @@ fn everything(to: Option<DeviceId>, world: &World) -> Button {
     Button { note, ..Button::new(label, Does::Ask(ask)) }
 }
 
-fn notes_alone(to: Option<DeviceId>, world: &World) -> Button {
-    let ask = Ask::ShareBundle { to, with_photos: false };
-    Button::new(world.words.label(PartnerText::NotesAlone), Does::Ask(ask))
+fn notes_alone(to: Option<DeviceId>, world: &World) -> Row {
+    Row {
+        icon: Some(icon(Icon::Page)),
+        title: world.words.label(PartnerText::NotesAlone),
+        lines: Vec::new(),
+        does: Does::Ask(Ask::ShareBundle { to, with_photos: false }),
+    }
 }
 
 /// The way here from the list of fields; what nobody else has stands on it.

@@ -27,6 +27,14 @@ impl<'a> Given<'a> {
         }
     }
 
+    /// Sets the remark on a layer; where it has several records, on the uppermost.
+    pub fn remark(&mut self, layer: Depths, mut text: Option<String>) {
+        self.cover(layer);
+        for own in self.pit.layers.iter_mut().filter(|own| lies_in(own, layer)) {
+            own.remark = text.take();
+        }
+    }
+
     /// Moves the boundary at a depth; `false` where there is none, or where it would leave a layer thinner than
     /// `thinnest_mm`.
     pub fn nudge(&mut self, at_mm: u32, to_mm: u32, thinnest_mm: u32) -> bool {

@@ -1,17 +1,18 @@
 //! The layers of a pit: boundaries and looks by hand, in any order.
 
 use super::super::bar::act_button;
-use super::super::part::{choices, go};
-use super::super::{Button, Does, Doing, Done, Draft, Edit, Known, Place, Row, ScreenKind, Size, World};
+use super::super::step::FINE;
+use super::super::{Act, Block, Does, Done, Edit, Headline, Place, Row, Screen, ScreenKind, World};
+use super::faces::{face_to_move, own_place, to_layer};
 use super::given::Given;
 use super::look::answers_to;
 use super::skipped::is_of_field;
-use super::walk::face_question;
-use super::{Act, AtPit, PitAct};
+use super::{AtPit, PitAct, boundary_places, remark, skip_tool};
+use crate::picture::{Icon, Point, icon};
 use crate::reading::{Clue, LayerReading, read_field};
 use crate::record::{Field, FieldNotes, OrganicMatter, Pit, RecordId, Sign, TextureNote};
 use crate::units::LengthUnit;
-use crate::words::{Heading, PitText, Words};
+use crate::words::{FaceText, Heading, PitText, Words};
 
 /// A layer thinner than this is no layer: thinner than a boundary can be seen. Our judgement.
 const THINNEST_MM: u32 = 10;
@@ -21,7 +22,7 @@ pub(in crate::screen) fn show(
     pit: RecordId,
     (layer, clue): (Option<u16>, Option<Clue>),
     world: &World,
-) -> Option<Draft> {
+) -> Option<Screen> {
     let at = AtPit::of(field, pit, world)?;
     let layers = &at.reading().layers;
     let index = layer.map(usize::from).filter(|index| *index < layers.len());
@@ -44,47 +45,51 @@ const fn is_sign(clue: Clue) -> bool {
 }
 
 /// All layers, and what is known of the field.
-fn all(at: &AtPit, place: Place, world: &World) -> Draft {
+fn all(at: &AtPit, place: Place, world: &World) -> Screen {
     let words = world.words;
-    let mut shown = at.screen(place, ScreenKind::Layers, &words.of(Heading::Layers), world);
-    let to = |layer: Option<u16>, clue: Option<Clue>| {
-        Does::Act(Act::Go(Place::Layers { field: at.field, pit: at.pit.id, layer, clue }))
-    };
-    shown.known.extend(at.face(None, false, world));
+    let mut shown = at.screen(place, ScreenKind::Layers, world);
     let layers = &at.reading().layers;
-    if layers.is_empty() {
-        shown.known.push(Known::Sentence(words.of(PitText::NoLayers)));
-    }
+    shown.answer = Some(Headline::new(if layers.is_empty() {
+        words.of(PitText::NoLayers)
+    } else {
+        words.layers_count(layers.len())
+    }));
+    shown.picture = face_to_move(at, world);
     let rows = layers.iter().enumerate().map(|(index, layer)| {
         let seen = Some(words.signs_seen(&layer.signs)).filter(|seen| !seen.is_empty());
         Row {
-            icon: None,
+            icon: Some(icon(Icon::Layers)),
             title: words.describe_layer_short(layer),
             lines: vec![seen.unwrap_or_else(|| words.label(PitText::NotLooked))],
-            does: to(Some(index as u16), None),
+            does: Does::Act(Act::Go(to_layer(at.field, at.pit.id, index))),
         }
     });
-    shown.known.push(Known::Rows(rows.collect()));
-    shown.known.push(Known::Line(words.label(Heading::Field)));
+    shown.blocks.push(Block::Ways { heading: String::new(), rows: rows.collect() });
+    let (field, pit) = (at.field, at.pit.id);
+    let moisture = Row {
+        icon: None,
+        title: words.label(FaceText::Moisture),
+        lines: vec![at.pit.face.map_or_else(|| words.label(PitText::NotLooked), |face| words.label(face))],
+        does: Does::Act(Act::Go(Place::Moisture { field, pit })),
+    };
+    shown.blocks.push(Block::Ways { heading: words.label(Heading::Face), rows: vec![moisture] });
     let of_field = Clue::ALL.iter().copied().filter(|&clue| is_of_field(clue)).map(|clue| Row {
         icon: None,
         title: words.label(clue),
         lines: vec![field_answer(&at.answer.notes.field, clue, words)],
-        does: to(None, Some(clue)),
+        does: Does::Act(Act::Go(Place::Layers { field, pit, layer: None, clue: Some(clue) })),
     });
-    shown.known.push(Known::Rows(of_field.collect()));
-    shown.doing.extend(face_question(at.pit.face, Size::Usual, world));
-    let call = Place::Call { field: at.field, pit: at.pit.id };
-    shown.bar.main = Some(go(words.label(PitText::GiveCall), call));
+    shown.blocks.push(Block::Ways { heading: words.label(Heading::Field), rows: of_field.collect() });
+    shown.next = Some(act_button(words.label(PitText::GiveCall), Act::Go(Place::Call { field, pit })));
     shown
 }
 
 /// One layer: its boundaries, and its signs.
-fn one(at: &AtPit, place: Place, (index, layer): (usize, &LayerReading), world: &World) -> Draft {
+fn one(at: &AtPit, place: Place, (index, layer): (usize, &LayerReading), world: &World) -> Screen {
     let words = world.words;
-    let mut shown = at.screen(place, ScreenKind::Layers, &words.of(Heading::Layer), world);
-    shown.known.push(Known::Sentence(words.describe_layer_short(layer)));
-    shown.known.extend(at.face(None, false, world));
+    let mut shown = at.screen(place, ScreenKind::Layers, world);
+    shown.answer = Some(Headline::new(words.describe_layer_short(layer)));
+    shown.picture = face_to_move(at, world);
     let rows = Sign::ALL.iter().map(|&sign| {
         let clue = Clue::from(sign);
         let seen = layer.signs.get(sign);
@@ -99,46 +104,44 @@ fn one(at: &AtPit, place: Place, (index, layer): (usize, &LayerReading), world: 
             does: Does::Act(Act::Go(to)),
         }
     });
-    shown.known.push(Known::Rows(rows.collect()));
-    let bottom_mm = at.reading().layers.last().map_or(0, |last| last.bottom_mm);
-    for at_mm in [layer.top_mm, layer.bottom_mm] {
-        if at_mm > 0 && at_mm < bottom_mm {
-            shown.doing.extend(nudges(at_mm, words));
-        }
-    }
+    shown.blocks.push(Block::Ways { heading: String::new(), rows: rows.collect() });
+    shown.blocks.extend(remark::told(at.pit, Some(layer)).map(|text| Block::Text(words.remark(&text))));
+    shown.tools.push(remark::remark_tool(at, Some(index as u16), world));
+    let own = |at_mm: &u32| *at_mm == layer.top_mm || *at_mm == layer.bottom_mm;
+    shown.blocks.extend(boundary_places(at).into_iter().filter(own).map(|at_mm| nudges(at_mm, words)));
     shown
 }
 
 /// One boundary, moved by a step either way.
-fn nudges(at_mm: u32, words: &Words) -> [Doing; 2] {
+fn nudges(at_mm: u32, words: &Words) -> Block {
     let step_mm = match words.unit() {
         LengthUnit::Centimetres => 10,
         LengthUnit::Inches => LengthUnit::Inches.to_mm(0.5).cast_signed(),
     };
     let boundary = words.boundary(at_mm);
-    let nudge = |by_mm: i32| {
-        let button = act_button(words.nudge(by_mm), PitAct::Nudge { at_mm, by_mm });
-        Button { note: boundary.clone(), ..button }
-    };
-    [Doing::Question(boundary.clone()), choices(2, vec![nudge(-step_mm), nudge(step_mm)])]
+    let nudge =
+        |by_mm: i32| act_button(words.nudge(by_mm), PitAct::Nudge { at_mm, by_mm }).about(boundary.clone());
+    let answers = vec![nudge(-step_mm), nudge(step_mm)];
+    Block::Question { text: boundary.clone(), columns: 2, answers }
 }
 
-/// The answers to one question, "not looked" among them.
-fn question(at: &AtPit, place: Place, layer: Option<&LayerReading>, clue: Clue, world: &World) -> Draft {
+/// The answers to one question; that nobody looked is a tool.
+fn question(at: &AtPit, place: Place, layer: Option<&LayerReading>, clue: Clue, world: &World) -> Screen {
     let words = world.words;
-    let what = if layer.is_some() { Heading::Layer } else { Heading::Field };
-    let mut shown = at.screen(place, ScreenKind::Layers, &words.of(what), world);
-    shown.known.extend(layer.map(|layer| Known::Sentence(words.describe_layer_short(layer))));
+    let mut shown = at.screen(place, ScreenKind::Layers, world);
     let depths = layer.map_or((0, 0), |layer| (layer.top_mm, layer.bottom_mm));
+    let line = layer.map(|layer| words.describe_layer_short(layer)).unwrap_or_default();
+    shown.answer = Some(Headline { line, ..Headline::new(words.clue_asked(clue)) });
+    if layer.is_some() {
+        shown.picture = Some(super::faces::strip_face_alone(at, depths, world));
+    }
     let given = match layer {
         Some(layer) => Sign::ALL.get(clue as usize).and_then(|&sign| layer.signs.get(sign)),
         None => field_index(&at.answer.notes.field, clue),
     };
+    shown.blocks.push(answers_to(at.pit, depths, clue, given, world));
     let clear = PitAct::Look { top_mm: depths.0, bottom_mm: depths.1, clue, answer: None };
-    let clear = act_button(words.label(PitText::NotLooked), clear).sized(Size::Small);
-    shown.doing.push(choices(1, vec![clear]));
-    shown.doing.push(Doing::Question(words.clue_asked(clue)));
-    shown.doing.push(answers_to(at.pit, depths, clue, given, world));
+    shown.tools.push(skip_tool(clear, world));
     shown
 }
 
@@ -170,6 +173,23 @@ fn field_answer(field: &Field, clue: Clue, words: &Words) -> String {
     };
     let noted = noted.or_else(|| day.map(|day| words.date(day)));
     noted.unwrap_or_else(|| words.label(PitText::NotLooked))
+}
+
+/// Moves a boundary to where a finger was lifted, to the centimetre or half inch.
+pub(super) fn drag(
+    notes: &FieldNotes,
+    pit: &Pit,
+    at_mm: u32,
+    place: Place,
+    (point, world): (Option<Point>, &World),
+    new_id: &mut dyn FnMut() -> RecordId,
+) -> Done {
+    let at = AtPit::of(notes.field.id, pit.id, world);
+    let face = at.and_then(|at| own_place(&at, world));
+    let Some((face, point)) = face.zip(point) else { return Done::go(place) };
+    let to_mm = FINE.nearest(face.depth_mm(point.y), world.words.unit());
+    let by_mm = i64::from(to_mm) - i64::from(at_mm);
+    nudge(notes, pit, (at_mm, i32::try_from(by_mm).unwrap_or(0)), place, new_id)
 }
 
 /// Moves a boundary; where there is no room for it, nothing happens.

@@ -1,10 +1,15 @@
-//! A pit from its place to its call.
+//! A pit from its place to what is to be done there.
 
 pub(super) mod call;
+mod faces;
 mod given;
+mod headline;
 pub(super) mod layers;
 mod left;
 pub(super) mod look;
+pub(super) mod moisture;
+mod next;
+pub(super) mod remark;
 pub(super) mod roll;
 mod skipped;
 pub(super) mod start;
@@ -13,18 +18,21 @@ pub(super) mod walk;
 
 pub use skipped::Skipped;
 
-use super::bar::{empty, gone};
-use super::drawn::low_face_of;
-use super::{Act, Done, Draft, Edit, Known, Place, ScreenKind, World};
-use crate::advice::TipDepth;
+use super::bar::{blank, gone, tool};
+use super::{Act, Ask, Button, Does, Done, Edit, Input, Place, Screen, ScreenKind, World};
 use crate::answer::FieldAnswer;
 use crate::error::Fault;
+use crate::picture::{Icon, icon};
 use crate::reading::{Clue, PitReading};
 use crate::record::{ComesAway, FaceMoisture, Pit, PlaceKind, RecordId, Resistance, RollOutcome};
+use crate::words::{FaceText, PitText};
 use serde::{Deserialize, Serialize};
 use std::sync::Arc;
 
+use faces::{boundary_places, wide_face};
+pub(super) use headline::headline;
 pub(super) use left::where_left;
+pub(super) use next::next_label;
 
 /// What can be tapped.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
@@ -41,24 +49,32 @@ pub enum PitAct {
     Dug(FaceMoisture),
     /// Moisture of the face.
     Face(FaceMoisture),
+    /// The moisture of the face is passed over.
+    PassMoisture,
     /// How the soil of the next step comes away.
     Away(ComesAway),
     /// It comes away as in the step above.
     Same,
     /// What the knife meets from the next step on.
     Knife(Resistance),
-    /// The last step was the bottom of the hole.
+    /// The last step was the bottom of the hole. Where the hole is shallower than wanted, the first tap only says so.
     Bottom,
     /// Something seen in a layer, or known of the field; `None` = not looked.
     Look { top_mm: u32, bottom_mm: u32, clue: Clue, answer: Option<u8> },
     /// When the field was last loosened or driven on: so many years before the pit's, three for longer ago.
     Since { clue: Clue, years: u8 },
-    /// Not to be asked again on this visit.
+    /// Not to be asked again of this pit.
     Skip { top_mm: u32, clue: Clue },
     /// Moves a boundary between two layers.
     Nudge { at_mm: u32, by_mm: i32 },
+    /// Moves a boundary to where a finger was lifted from the face.
+    Drag { at_mm: u32 },
     /// What soil did when it was rolled; from the surface where no depth is given.
     Roll { depth_mm: Option<u32>, roll: RollOutcome },
+    /// What was typed is noted as a remark on the pit, or on the layer of its place.
+    Remark,
+    /// That roll test is passed over.
+    PassRoll { surface: bool },
 }
 
 impl From<PitAct> for Act {
@@ -92,23 +108,35 @@ impl<'a> AtPit<'a> {
         self.index + 1
     }
 
-    /// A screen of this pit.
-    pub fn screen(&self, place: Place, kind: ScreenKind, what: &str, world: &World) -> Draft {
-        let title = world.words.pit_screen_title(self.number(), self.pit.place, what);
-        Draft { awake: true, ..empty(place, kind, title, world) }
+    /// A screen of this pit, with undo and photo among its tools.
+    pub fn screen(&self, place: Place, kind: ScreenKind, world: &World) -> Screen {
+        let title = world.words.pit_title(self.number(), self.pit.place);
+        let mut screen = Screen { awake: true, ..blank(place, kind, title, world) };
+        screen.tools.push(self.photo(world));
+        screen
     }
 
-    /// Its face as far as it is noted; nothing where nothing is.
-    pub fn face(&self, tip: Option<TipDepth>, beside_reference: bool, world: &World) -> Option<Known> {
-        let begun = !self.reading().layers.is_empty();
-        let drawn = || low_face_of(world.words, &self.answer, self.index, tip, beside_reference);
-        begun.then(drawn).flatten().map(Known::Drawing)
+    /// The tool that takes a photo of the face.
+    fn photo(&self, world: &World) -> Button {
+        let label = world.words.label(FaceText::Photo);
+        Button { drawing: Some(icon(Icon::Photo)), ..Button::new(label, Does::Ask(self.take_photo())) }
     }
+
+    /// Asks for a photo of the whole face.
+    const fn take_photo(&self) -> Ask {
+        Ask::TakePhoto { field: self.field, pit: self.pit.id, depth_mm: None }
+    }
+}
+
+/// The tool that passes a question over.
+fn skip_tool(act: PitAct, world: &World) -> Button {
+    tool(Icon::Skip, world.words.label(PitText::NotLooked), act)
 }
 
 pub(super) fn tap(
     place: Place,
     act: &PitAct,
+    input: Input,
     world: &World,
     new_id: &mut dyn FnMut() -> RecordId,
 ) -> Result<Done, Fault> {
@@ -121,24 +149,37 @@ pub(super) fn tap(
     let id = pit_of(place).ok_or_else(gone)?;
     let pit = notes.pits.iter().find(|pit| pit.id == id).ok_or_else(gone)?;
     let changed = |pit: Pit, place: Place| Done::save(Edit::Pit { field, pit }, place);
+    let passed =
+        |skipped: Skipped, place: Place| Done { passed_over: Some((id, skipped)), ..Done::go(place) };
+    let skipped = world.passed_over(id);
     let done = match *act {
         PitAct::Begin(kind) => changed(Pit { place: kind, ..pit.clone() }, place),
         PitAct::TakePosition => start::take_position(field, pit, place, world),
         PitAct::HoleDug => start::hole_dug(field, pit, None, world),
         PitAct::Dug(face) => start::hole_dug(field, pit, Some(face), world),
-        PitAct::Face(face) => changed(Pit { face: Some(face), ..pit.clone() }, place),
-        PitAct::Away(away) => walk::step(field, pit, Some(away), place, new_id),
-        PitAct::Same => walk::step(field, pit, None, place, new_id),
-        PitAct::Knife(resistance) => walk::knife(field, pit, resistance, place, new_id),
-        PitAct::Bottom => walk::bottom(notes, pit),
+        PitAct::Face(face) => changed(Pit { face: Some(face), ..pit.clone() }, moisture::onward(place)),
+        PitAct::PassMoisture => passed(skipped.with_moisture(), moisture::onward(place)),
+        PitAct::Away(away) => walk::step(field, pit, Some(away), new_id),
+        PitAct::Same => walk::step(field, pit, None, new_id),
+        PitAct::Knife(resistance) => walk::knife(field, pit, resistance, new_id),
+        PitAct::Bottom => walk::bottom(notes, pit, place, world),
         PitAct::Look { top_mm, bottom_mm, clue, answer } => {
             let answer = answer.map(usize::from);
-            look::answered(notes, pit, ((top_mm, bottom_mm), clue, answer), place, new_id)
+            look::answered(notes, pit, ((top_mm, bottom_mm), clue, answer), place, (world, new_id))
         }
         PitAct::Since { clue, years } => look::since(notes, pit, clue, years, place, world),
-        PitAct::Skip { top_mm, clue } => look::skip(notes, pit, (top_mm, clue), place),
+        PitAct::Skip { top_mm, clue } => look::skip(notes, pit, (top_mm, clue), place, world),
         PitAct::Nudge { at_mm, by_mm } => layers::nudge(notes, pit, (at_mm, by_mm), place, new_id),
-        PitAct::Roll { depth_mm, roll } => roll::rolled(notes, pit, (depth_mm, roll), world, new_id),
+        PitAct::Drag { at_mm } => layers::drag(notes, pit, at_mm, place, (input.point, world), new_id),
+        PitAct::Roll { depth_mm, roll } => roll::rolled(notes, pit, (depth_mm, roll), place, (world, new_id)),
+        PitAct::Remark => {
+            let text = input.text.unwrap_or_default();
+            return remark::typed(notes, pit, text, place, (world, new_id));
+        }
+        PitAct::PassRoll { surface } => {
+            let skipped = skipped.with_roll(surface);
+            passed(skipped, roll::onward(notes, pit, skipped, place, world))
+        }
     };
     let told = told::told(act, &done, (notes, pit), world);
     Ok(Done { told, ..done })
@@ -149,9 +190,13 @@ const fn pit_of(place: Place) -> Option<RecordId> {
     match place {
         Place::StartPit { pit, .. } => pit,
         Place::KnifeWalk { pit, .. }
+        | Place::HoleEnds { pit, .. }
+        | Place::Moisture { pit, .. }
         | Place::NextLook { pit, .. }
         | Place::Layers { pit, .. }
         | Place::Roll { pit, .. }
+        | Place::RollOf { pit, .. }
+        | Place::Remark { pit, .. }
         | Place::Call { pit, .. } => Some(pit),
         _ => None,
     }

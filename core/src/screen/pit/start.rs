@@ -1,13 +1,15 @@
 //! A pit from its place to the hole dug.
 
-use super::super::bar::{act_button, empty};
-use super::super::own;
-use super::super::part::{choices, go, section};
-use super::super::{Ask, Button, Does, Doing, Done, Draft, Edit, Known, Place, ScreenKind, Size, World};
-use super::{AtPit, PitAct};
+use super::super::bar::{act_button, blank};
+use super::super::{
+    Act, Ask, Block, Button, Does, Done, Edit, Headline, Place, Row, Screen, ScreenKind, Section, World,
+};
+use super::{AtPit, PitAct, moisture};
+use crate::advice::sampling::Next;
 use crate::advice::{Caution, DEEP_ENOUGH_MM};
-use crate::record::{FaceMoisture, FieldNotes, Pit, PlaceKind, RecordId};
-use crate::words::{Heading, PitText};
+use crate::picture::{Icon, icon};
+use crate::record::{FaceMoisture, FieldNotes, Pit, PlaceKind, RecordId, Zone};
+use crate::words::{FaceText, Heading, PitText};
 
 /// Depths told are rounded up to this: a spade is no finer.
 const SPADE_MM: u32 = 50;
@@ -15,103 +17,131 @@ const SPADE_MM: u32 = 50;
 const BEFORE: [Caution; 4] =
     [Caution::AskBeforeDigging, Caution::DeepPit, Caution::KnifeAway, Caution::FillHole];
 
-pub(in crate::screen) fn show(field: RecordId, pit: Option<RecordId>, world: &World) -> Option<Draft> {
+pub(in crate::screen) fn show(field: RecordId, pit: Option<RecordId>, world: &World) -> Option<Screen> {
     let place = Place::StartPit { field, pit };
     let Some(pit) = pit else { return begin_screen(place, field, world) };
     let at = AtPit::of(field, pit, world)?;
     let words = world.words;
-    let mut shown = at.screen(place, ScreenKind::StartPit, &words.of(PitText::Place), world);
+    let mut shown = at.screen(place, ScreenKind::StartPit, world);
     shown.wants_position = true;
-    shown.known.extend(position_lines(at.pit, world).into_iter().map(Known::Line));
-    shown.known.push(Known::Sentence(words.dig_to(deep_enough_mm(&at))));
-    shown.known.push(Known::Line(words.of(PitText::TwoFaces)));
-    shown.known.extend(section(world, Heading::Cautions, BEFORE.map(|caution| words.of(caution))));
-    if asks_who(&at, world) {
-        shown.doing.extend(own::who(world));
-        shown.doing.push(Doing::Question(words.of(PitText::Where)));
+    let to_dig = words.dig_down_to(deep_enough_mm(&at));
+    shown.answer = Some(Headline { line: position_line(at.pit, world), ..Headline::new(to_dig) });
+    let untouched = at.pit.walk.is_empty() && at.pit.layers.is_empty();
+    if untouched {
+        shown.blocks.push(moisture::answers(at.pit.face, PitAct::Dug, words.of(PitText::DugQuestion), world));
     }
-    shown.doing.push(places(Some(at.pit.place), Size::Small, world));
-    shown.doing.push(position_buttons(&at, world));
-    if at.pit.face.is_none() && at.pit.walk.is_empty() {
-        shown.doing.extend(dug_question(world));
-    }
-    shown.bar.main = Some(act_button(words.label(PitText::HoleDug), PitAct::HoleDug));
+    shown.blocks.push(Block::Ways { heading: String::new(), rows: position_rows(&at, world) });
+    shown.blocks.push(kinds(at.pit.place, world));
+    shown.caution = words.of(Caution::AskBeforeDigging);
+    let next = if untouched { PitText::HoleDug } else { PitText::WalkOn };
+    shown.next = Some(act_button(words.label(next), PitAct::HoleDug));
+    shown.more = before(world);
     Some(shown)
 }
 
 /// Where a pit that is not begun yet is to be dug.
-fn begin_screen(place: Place, field: RecordId, world: &World) -> Option<Draft> {
+fn begin_screen(place: Place, field: RecordId, world: &World) -> Option<Screen> {
     let notes = world.notes(field)?;
     let words = world.words;
-    let mut shown = empty(place, ScreenKind::StartPit, words.label(PitText::StartPit), world);
+    let mut shown = blank(place, ScreenKind::StartPit, words.name(&notes.field.name), world);
     shown.wants_position = true;
     shown.awake = true;
     let answer = world.answer_of(notes);
-    let next = answer.next().map(|dig| super::super::field::told_next(&answer, &dig, world));
-    shown.known.extend(next.map(Known::Line));
-    shown.known.push(Known::Line(words.of(Caution::AskBeforeDigging)));
-    shown.doing = vec![Doing::Question(words.of(PitText::Where)), places(None, Size::Large, world)];
+    let next = answer.next();
+    let line = next.map(|dig| match dig.next {
+        Next::Reference => words.of(FaceText::ReferenceFirst),
+        _ => super::super::field::told_next(&answer, &dig, world),
+    });
+    let line = line.unwrap_or_default();
+    shown.answer = Some(Headline { line, ..Headline::new(words.of(PitText::Where)) });
+    let wanted = next.and_then(|dig| wanted_kind(dig.next));
+    let button = |&kind: &PlaceKind| {
+        let button = act_button(words.label(kind), PitAct::Begin(kind));
+        let note = match kind {
+            PlaceKind::Reference => words.of(FaceText::BestCrop),
+            _ => String::new(),
+        };
+        Button { note, strong: wanted == Some(kind), ..button }
+    };
+    let answers = PlaceKind::ALL.iter().map(button).collect();
+    shown.blocks.push(Block::Question { text: String::new(), columns: 2, answers });
+    shown.caution = words.of(Caution::AskBeforeDigging);
+    shown.more = before(world);
     Some(shown)
 }
 
-/// Whether it is asked who digs: where no name is given yet, at the first pit of the day. Nothing waits for the answer.
-fn asks_who(at: &AtPit, world: &World) -> bool {
-    let today = |pit: &&Pit| pit.dug.is_some_and(|dug| dug.date_naive() == world.now.date_naive());
-    world.own.name.is_empty() && at.answer.notes.pits.iter().filter(today).all(|pit| pit.id == at.pit.id)
-}
-
-/// The hole dug and its face looked at, in one tap.
-fn dug_question(world: &World) -> [Doing; 2] {
-    let words = world.words;
-    let button = |&face: &FaceMoisture| act_button(words.label(face), PitAct::Dug(face));
-    [
-        Doing::Question(words.of(PitText::DugQuestion)),
-        choices(3, FaceMoisture::ALL.iter().map(button).collect()),
-    ]
-}
-
-/// The kinds of place.
-fn places(chosen: Option<PlaceKind>, size: Size, world: &World) -> Doing {
-    let button = |&kind: &PlaceKind| {
-        act_button(world.words.label(kind), PitAct::Begin(kind)).sized(size).chosen_if(chosen == Some(kind))
-    };
-    choices(if chosen.is_some() { 3 } else { 2 }, PlaceKind::ALL.iter().map(button).collect())
-}
-
-fn position_lines(pit: &Pit, world: &World) -> Vec<String> {
-    let words = world.words;
-    let so_far = world.fix.map(|fix| {
-        let still = if fix.long_enough() { PitText::PositionHeld } else { PitText::PositionSettling };
-        (words.position_so_far(fix), words.of(still))
-    });
-    match (pit.at, so_far) {
-        (Some(at), so_far) => {
-            let noted = words.position_noted(at.accuracy_m);
-            [noted].into_iter().chain(so_far.map(|(fix, _)| fix)).collect()
-        }
-        (None, Some((fix, still))) => vec![fix, still],
-        (None, None) if world.position_refused => vec![words.of(PitText::PositionRefused)],
-        (None, None) => vec![words.of(PitText::NoPosition)],
+/// The kind of place that is worth digging at next, where one is.
+const fn wanted_kind(next: Next) -> Option<PlaceKind> {
+    match next {
+        Next::Reference => Some(PlaceKind::Reference),
+        Next::Pit { zone, .. } => match zone {
+            Zone::Open => Some(PlaceKind::Open),
+            Zone::Wheelings => Some(PlaceKind::Wheeling),
+            Zone::Headland => Some(PlaceKind::Headland),
+            Zone::Gateway => Some(PlaceKind::Gateway),
+            Zone::Patch => Some(PlaceKind::Other),
+            Zone::Whole => None,
+        },
+        Next::Behind { .. } | Next::Stop => None,
     }
 }
 
-fn position_buttons(at: &AtPit, world: &World) -> Doing {
+/// What is to be known before a hole is dug, folded.
+fn before(world: &World) -> Vec<Section> {
     let words = world.words;
-    let small = |button: Button| button.sized(Size::Small);
-    let by_hand = go(words.label(PitText::OnPlan), Place::OnPlan { field: at.field, pit: at.pit.id });
-    let anew = world
-        .fix
-        .filter(|_| at.pit.at.is_some())
-        .map(|_| act_button(words.label(PitText::TakePosition), PitAct::TakePosition));
+    let mut lines = vec![words.of(PitText::TwoFaces)];
+    lines.extend(BEFORE.map(|caution| words.of(caution)));
+    vec![Section { heading: words.label(Heading::Cautions), lines }]
+}
+
+/// The kinds of place, below what is asked: a pit whose place was tapped by mistake.
+fn kinds(chosen: PlaceKind, world: &World) -> Block {
+    let row = |&kind: &PlaceKind| Row {
+        icon: None,
+        title: world.words.label(kind),
+        lines: if kind == chosen { vec![world.words.of(FaceText::StandsSo)] } else { Vec::new() },
+        does: Does::Act(PitAct::Begin(kind).into()),
+    };
+    let rows = PlaceKind::ALL.iter().map(row).collect();
+    Block::Ways { heading: world.words.label(FaceText::KindOfPlace), rows }
+}
+
+/// Where the position stands, in one line.
+fn position_line(pit: &Pit, world: &World) -> String {
+    let words = world.words;
+    match (pit.at, world.fix) {
+        (Some(at), _) => words.position_noted(at.accuracy_m),
+        (None, Some(fix)) => {
+            let still = if fix.long_enough() { PitText::PositionHeld } else { PitText::PositionSettling };
+            format!("{} {}", words.position_so_far(fix), words.of(still))
+        }
+        (None, None) if world.position_refused => words.of(PitText::PositionRefused),
+        (None, None) => words.of(PitText::NoPosition),
+    }
+}
+
+fn position_rows(at: &AtPit, world: &World) -> Vec<Row> {
+    let words = world.words;
+    let row = |of: Icon, title: PitText, does: Does| Row {
+        icon: Some(icon(of)),
+        title: words.label(title),
+        lines: Vec::new(),
+        does,
+    };
+    let by_hand = Place::OnPlan { field: at.field, pit: at.pit.id };
+    let anew = world.fix.filter(|_| at.pit.at.is_some()).map(|fix| Row {
+        lines: vec![words.position_so_far(fix)],
+        ..row(Icon::Undo, PitText::TakePosition, Does::Act(PitAct::TakePosition.into()))
+    });
     let allow = world
         .position_refused
-        .then(|| Button::new(words.label(PitText::AllowPosition), Does::Ask(Ask::AllowPosition)));
-    let buttons: Vec<Button> = [Some(by_hand), anew, allow].into_iter().flatten().map(small).collect();
-    choices(buttons.len() as u8, buttons)
+        .then(|| row(Icon::Plan, PitText::AllowPosition, Does::Ask(Ask::AllowPosition)));
+    let by_hand = row(Icon::Plan, PitText::OnPlan, Does::Act(Act::Go(by_hand)));
+    [Some(by_hand), anew, allow].into_iter().flatten().collect()
 }
 
 /// How deep to dig: deep enough to be judged, and below whatever the field's calls would work.
-fn deep_enough_mm(at: &AtPit) -> u32 {
+pub(super) fn deep_enough_mm(at: &AtPit) -> u32 {
     let tips = at.answer.advice.zones.iter().filter_map(|call| call.tip).map(|tip| tip.hi_mm);
     tips.fold(DEEP_ENOUGH_MM, u32::max).next_multiple_of(SPADE_MM)
 }

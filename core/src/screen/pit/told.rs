@@ -19,7 +19,12 @@ pub(super) fn told(act: &PitAct, done: &Done, (notes, pit): (&FieldNotes, &Pit),
             let number = notes.pits.iter().position(|its| its.id == pit.id).map_or(0, |index| index + 1);
             words.kept(&words.pit_numbered(number, kind))
         }
-        PitAct::TakePosition | PitAct::HoleDug | PitAct::Skip { .. } => String::new(),
+        PitAct::TakePosition
+        | PitAct::HoleDug
+        | PitAct::Skip { .. }
+        | PitAct::PassMoisture
+        | PitAct::Remark
+        | PitAct::PassRoll { .. } => String::new(),
         PitAct::Face(face) | PitAct::Dug(face) => words.face_kept(face, false),
         PitAct::Away(away) => step_told(pit, away, world),
         PitAct::Same => walk::above(pit).map_or_else(String::new, |away| step_told(pit, away, world)),
@@ -37,6 +42,16 @@ pub(super) fn told(act: &PitAct, done: &Done, (notes, pit): (&FieldNotes, &Pit),
         }
         PitAct::Nudge { at_mm, by_mm } => {
             at_mm.checked_add_signed(by_mm).map_or_else(String::new, |to_mm| words.boundary_kept(to_mm))
+        }
+        PitAct::Drag { at_mm } => {
+            let moved = done.edits.iter().find_map(|edit| match edit {
+                Edit::Pit { pit, .. } => Some(&pit.layers),
+                _ => None,
+            });
+            let before = |edge_mm: u32| pit.layers.iter().any(|own| own.bottom_mm == edge_mm);
+            let edges = moved.into_iter().flatten().map(|own| own.bottom_mm);
+            let to_mm = edges.filter(|edge_mm| *edge_mm != at_mm && !before(*edge_mm)).min();
+            to_mm.map_or_else(String::new, |to_mm| words.boundary_kept(to_mm))
         }
         PitAct::Roll { .. } => {
             let rolled = done.edits.iter().find_map(|edit| match edit {
