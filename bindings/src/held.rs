@@ -13,6 +13,7 @@ use crate::position::Fixes;
 use crate::save::why;
 use crate::shown::{Around, ShownScreen};
 use crate::team_word::TeamWord;
+use crate::undoing::Undoing;
 use chrono::{DateTime, FixedOffset};
 use pitface_core::answer::Answers;
 use pitface_core::error::Fault;
@@ -56,6 +57,7 @@ pub(crate) struct Held {
     /// How much larger than usual letters are wanted.
     letters: f64,
     offset: FixedOffset,
+    undoing: Undoing,
 }
 
 /// A screen, and whether the notes have changed.
@@ -107,6 +109,7 @@ impl Held {
             photos_missing: BTreeSet::new(),
             letters: 1.0,
             offset,
+            undoing: Undoing::default(),
         })
     }
 
@@ -128,8 +131,8 @@ impl Held {
         } else {
             BTreeSet::new()
         };
-        let can_undo = self.store.can_undo()?;
-        let screen = screen::show(self.place, &self.world(can_undo));
+        self.undoing.load(&self.store, self.place.field())?;
+        let screen = screen::show(self.place, &self.world());
         self.shown_place(screen.place);
         self.wants_position = screen.wants_position;
         if !screen.wants_position {
@@ -167,7 +170,7 @@ impl Held {
         Ok(())
     }
 
-    fn world(&self, can_undo: bool) -> World<'_> {
+    fn world(&self) -> World<'_> {
         World {
             own: &self.own,
             words: &self.words,
@@ -181,8 +184,9 @@ impl Held {
             now: self.now(),
             back: self.at.trail.back(self.place),
             passed_over: &self.at.passed_over,
-            can_undo,
             letters: self.letters,
+            undo: self.undoing.undo(),
+            redo: self.undoing.redo(),
         }
     }
 
@@ -198,8 +202,7 @@ impl Held {
         })?;
         self.load()?;
         self.load_partners()?;
-        let can_undo = self.store.can_undo()?;
-        let done = match screen::tap(self.place, &act, input, &self.world(can_undo), &mut new_id) {
+        let done = match screen::tap(self.place, &act, input, &self.world(), &mut new_id) {
             Ok(done) => done,
             Err(fault) => return self.told(to_read(fault)),
         };

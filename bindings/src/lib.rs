@@ -39,6 +39,7 @@ mod session;
 mod shown;
 mod take_photo;
 mod team_word;
+mod undoing;
 
 pub use bundle::BundleReady;
 pub use check::{check_notes, read_field};

@@ -80,7 +80,7 @@ impl Notes {
             Edit::Pit { field, pit } => (Some(pit.id), Some(*field)),
             Edit::Field(field) => (None, Some(field.id)),
             Edit::Machine { field, .. } | Edit::Pass { field, .. } => (None, Some(*field)),
-            Edit::AfterDig { .. } | Edit::Delete { .. } | Edit::Undo => (None, None),
+            Edit::AfterDig { .. } | Edit::Delete { .. } | Edit::Undo | Edit::Redo => (None, None),
             // Of any field, from a screen that is of none.
             Edit::Settle { .. } | Edit::BringBack { .. } | Edit::StayDeleted { .. } | Edit::Join { .. } => {
                 return self.changed(None);

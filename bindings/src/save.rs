@@ -3,7 +3,7 @@
 use crate::held::Held;
 use crate::made::now_ms;
 use pitface_core::screen::Edit;
-use pitface_core::store::{Saving, StoreError};
+use pitface_core::store::{Saving, StoreError, Undone};
 use pitface_core::words::NotSaved;
 
 /// What a save came to.
@@ -17,42 +17,57 @@ pub(crate) struct Kept {
 }
 
 impl Held {
-    /// All edits of a tap in one save; an undo among them parts it in two.
+    /// All edits of a tap in one save; an undo or a redo among them parts it.
     pub fn save(&mut self, edits: &[Edit]) -> Result<Kept, StoreError> {
         let mut kept = Kept::default();
-        for (undone, edits) in edits.split(|edit| matches!(edit, Edit::Undo)).enumerate() {
-            if undone > 0 {
-                self.undo(&mut kept)?;
+        let is_apart = |edit: &Edit| matches!(edit, Edit::Undo | Edit::Redo);
+        for edits in edits.chunk_by(|one, next| !is_apart(one) && !is_apart(next)) {
+            match edits {
+                [Edit::Undo] => self.undo(&mut kept)?,
+                [Edit::Redo] => self.redo(&mut kept)?,
+                _ => self.put_in(edits, &mut kept)?,
             }
-            if edits.is_empty() {
-                continue;
-            }
-            let saved = self
-                .store
-                .save_together(now_ms(), |saving| edits.iter().try_for_each(|edit| put_in(saving, edit)))?;
-            kept.saved = true;
-            kept.changed |= !saved.changes.is_empty();
-            for edit in edits {
-                self.notes.edited(edit, self.place);
-            }
-            self.saved_something();
         }
         Ok(kept)
     }
 
+    fn put_in(&mut self, edits: &[Edit], kept: &mut Kept) -> Result<(), StoreError> {
+        let saved = self
+            .store
+            .save_together(now_ms(), |saving| edits.iter().try_for_each(|edit| put_in(saving, edit)))?;
+        kept.saved = true;
+        kept.changed |= !saved.changes.is_empty();
+        for edit in edits {
+            self.notes.edited(edit, self.place);
+        }
+        self.saved_something();
+        Ok(())
+    }
+
     fn undo(&mut self, kept: &mut Kept) -> Result<(), StoreError> {
-        let undone = self.store.undo(now_ms())?;
-        let mut kinds = Vec::new();
-        if let Some(undone) = undone {
+        let field = self.place.field();
+        let save = self.store.last_save_in(field)?;
+        let undone = self.store.undo_in(field, now_ms())?;
+        kept.told = self.words.undone(save.as_ref().filter(|_| undone.is_some()));
+        self.taken_back(undone, kept);
+        Ok(())
+    }
+
+    fn redo(&mut self, kept: &mut Kept) -> Result<(), StoreError> {
+        let field = self.place.field();
+        let save = self.store.last_undone_in(field)?;
+        let undone = self.store.redo_in(field, now_ms())?;
+        kept.told = self.words.redone(save.as_ref().filter(|_| undone.is_some()));
+        self.taken_back(undone, kept);
+        Ok(())
+    }
+
+    fn taken_back(&mut self, undone: Option<Undone>, kept: &mut Kept) {
+        if undone.is_some() {
             (kept.saved, kept.changed) = (true, true);
             self.notes.changed(None);
             self.partners_stale();
-            for change in undone.changes {
-                kinds.extend(self.store.kind_of(change.record)?);
-            }
         }
-        kept.told = self.words.taken_back(&kinds);
-        Ok(())
     }
 }
 
@@ -73,7 +88,7 @@ fn put_in(saving: &mut Saving, edit: &Edit) -> Result<(), StoreError> {
         Edit::StayDeleted { record } => saving.stay_deleted(*record),
         Edit::Join { one, other } => saving.join(*one, *other),
         // Parted off before.
-        Edit::Undo => Ok(()),
+        Edit::Undo | Edit::Redo => Ok(()),
     }
 }
 

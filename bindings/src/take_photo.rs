@@ -32,6 +32,7 @@ impl Held {
             media_type,
             taken: Some(self.now()),
             depth_mm,
+            marks: Vec::new(),
             unknown: Unknown::new(),
         };
         if let Err(error) = self.store.save_photo(pit, &photo, now_ms()) {

@@ -47,7 +47,7 @@ fn a_photo_lies_under_its_hash_and_its_row_names_it() {
 
     keep(None);
     assert_eq!(files(&photos), [ABC], "the same picture is kept once");
-    assert_eq!(session.tap(r#""undo""#.into()).unwrap().told, "Taken back: photo.");
+    assert_eq!(session.tap(r#""undo""#.into()).unwrap().told, "Taken back: Mere Piece, pit 1, photo: new.");
 }
 
 #[test]

@@ -24,7 +24,7 @@ fn a_field_is_started_and_taken_back() {
 
     let screen = tap(&session, &screen, &screen.tools.first().unwrap().label);
     assert!(screen.saved);
-    assert_eq!((screen.kind, screen.told.as_str()), (ScreenKind::Fields, "Taken back: field details."));
+    assert_eq!((screen.kind, screen.told.as_str()), (ScreenKind::Fields, "Taken back: Long Sedge: new."));
     assert!(screen.tools.first().is_none_or(|undo| !undo.enabled), "nothing is left to be taken back");
 }
 

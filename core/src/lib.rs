@@ -16,6 +16,7 @@
 //! | [`reading`] | one pit's face: steps to layers, kinds of layer, reasons, the next look |
 //! | [`advice`] | from read pits to calls, depth, cautions and follow-up |
 //! | [`answer`] | a field with everything that follows from its notes, made in one place and kept |
+//! | [`boundary`] | outlines and lines in files of other programs; pure bytes |
 //! | [`store`] | the append-only log; the only room with SQL |
 //! | [`merge`] | edits as they travel: the bundle, its chain and signature; pure bytes |
 //! | [`picture`] | drawings as shapes with roles; the SVG writer |
@@ -26,6 +27,7 @@
 
 pub mod advice;
 pub mod answer;
+pub mod boundary;
 pub mod error;
 pub mod harmless;
 pub mod merge;

@@ -306,6 +306,7 @@ fn a_photo_is_seen_small_and_large_gets_its_place_and_goes_with_undo() {
         media_type: "image/jpeg".into(),
         taken: None,
         depth_mm: Some(300),
+        marks: Vec::new(),
         unknown: Unknown::new(),
     });
     let mut phone = Phone::new(Language::English, fields);

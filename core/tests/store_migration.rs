@@ -59,6 +59,7 @@ fn ellmoor_of_version_1() -> FieldNotes {
     for pit in &mut pits {
         pit.remark = None;
         pit.layers.iter_mut().for_each(|layer| layer.remark = None);
+        pit.photos.iter_mut().for_each(|photo| photo.marks.clear());
     }
     FieldNotes { field, pits, machines: vec![], passes: vec![], unknown: whole.unknown }
 }

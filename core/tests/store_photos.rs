@@ -6,7 +6,8 @@ mod store_support;
 use pitface_core::merge::{PIECE_BYTES, PhotoPiece};
 use pitface_core::record::Photo;
 use pitface_core::store::{
-    Leaving, PhotoHash, Photos, PieceTaken, Store, Stripped, photo_hash, photo_name, stripped, without_notes,
+    Leaving, PhotoHash, Photos, PieceTaken, Store, Stripped, photo_hash, photo_name, shown_size, stripped,
+    without_notes,
 };
 use proptest::prelude::*;
 use sha2::{Digest, Sha256};
@@ -281,6 +282,24 @@ fn what_a_picture_is_shown_by_stays() {
     .concat();
     let taken = [&[0xff, 0xd8], shows.as_slice(), &tables, &scan].concat();
     assert_eq!(stripped(&taken), Stripped::Same);
+}
+
+#[test]
+fn a_photo_is_as_large_as_it_is_shown() {
+    let [_, scan] = picture();
+    // SOF0, 480 high and 640 wide (ITU-T T.81, B.2.2).
+    let frame = segment(0xc0, &[8, 1, 0xe0, 2, 0x80, 1, 1, 0x11, 0]);
+    for (way, size) in [(1, [640, 480]), (3, [640, 480]), (6, [480, 640]), (8, [480, 640])] {
+        let taken = [&[0xff, 0xd8], segment(0xe1, &exif(false, way)).as_slice(), &frame, &scan].concat();
+        assert_eq!(shown_size(&taken), Some(size), "turned {way}");
+        assert_eq!(shown_size(&without_notes(&taken).unwrap()), Some(size), "and without its notes");
+        for end in 0..taken.len() - scan.len() {
+            assert_eq!(shown_size(&taken[..end]), None, "broken off at {end}");
+        }
+    }
+    let png = b"\x89PNG\r\n\x1a\n\0\0\0\rIHDR\0\0\x02\x80\0\0\x01\xe0";
+    assert_eq!(shown_size(png), Some([640, 480]));
+    assert_eq!(shown_size(b"no picture"), None);
 }
 
 #[test]

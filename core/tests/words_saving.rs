@@ -1,7 +1,6 @@
 //! What is told of a save: in both languages, each kind once.
 
 use pitface_core::error::Fault;
-use pitface_core::store::Kind;
 use pitface_core::units::LengthUnit;
 use pitface_core::words::{Language, NotSaved, Words};
 
@@ -10,11 +9,10 @@ fn words(language: Language) -> Words {
 }
 
 #[test]
-fn an_undo_tells_each_kind_once() {
+fn an_undo_of_nothing_says_so() {
     let (english, german) = (words(Language::English), words(Language::German));
-    assert_eq!(english.taken_back(&[Kind::Pit, Kind::Step, Kind::Step]), "Taken back: pit and knife walk.");
-    assert_eq!(german.taken_back(&[Kind::Layer]), "Zurückgenommen: Schicht.");
-    assert_eq!(english.taken_back(&[]), "There is nothing to take back.");
+    assert_eq!(english.undone(None), "There is nothing to take back.");
+    assert_eq!(german.redone(None), "Es ist nichts zurückgenommen, was wieder stehen könnte.");
 }
 
 #[test]

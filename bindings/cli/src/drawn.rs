@@ -1,6 +1,7 @@
 //! The drawings of a field as files, and a page with all of them.
 
 use crate::drawn_field::{Drawn, after_digs, face_of, plan_of};
+use crate::drawn_photo::on_photos;
 use crate::field::FieldRead;
 use crate::trouble::Trouble;
 use crate::write::Folder;
@@ -25,6 +26,23 @@ pub fn pit_files(
             Ok(name)
         })
         .collect()
+}
+
+/// Adds an SVG file for every photo that can be drawn over, `STEM-pit-N-photo-M.svg`.
+pub fn photo_files(
+    words: &Words,
+    field: &FieldRead,
+    stem: &str,
+    theme: Theme,
+    folder: &mut Folder,
+) -> Result<(), Trouble> {
+    for pit in 0..field.notes.pits.len() {
+        for photo in on_photos(words, field, pit) {
+            let name = format!("{stem}-pit-{}-photo-{}.svg", pit + 1, photo.index + 1);
+            folder.add(&name, photo.svg(words, theme).as_bytes())?;
+        }
+    }
+    Ok(())
 }
 
 /// Adds the plan of a field, `STEM-plan.svg`, and a drawing of every hole behind the machine, `STEM-after-dig-N.svg`;
@@ -74,8 +92,14 @@ fn page_entries(words: &Words, field: &FieldRead) -> Vec<PageEntry> {
     for (entry, call) in calls[1..].iter_mut().zip(zones) {
         entry.figures.extend(deciding_pit(field, call).and_then(|index| figures[index].take()));
     }
-    for (entry, figure) in pits.iter_mut().zip(figures) {
+    for (index, (entry, figure)) in pits.iter_mut().zip(figures).enumerate() {
         entry.figures.extend(figure.map(|figure| Figure { caption: String::new(), ..figure }));
+        entry.figures.extend(
+            on_photos(words, field, index).iter().map(|photo| Figure {
+                svg: photo.svg(words, Theme::Page),
+                caption: photo.title().to_owned(),
+            }),
+        );
     }
     let mut holes = after_digs(words, field).into_iter();
     let mut passes = told_passes::passes(words, field);

@@ -7,7 +7,7 @@ use std::fmt::Write as _;
 const GROUPS: &[(&str, &[&str])] = &[
     (
         "A field, from its notes file or from a store",
-        &["read", "next", "where", "behind", "ground", "draw", "tables"],
+        &["read", "next", "where", "behind", "ground", "draw", "tables", "boundary"],
     ),
     ("At the hole and the machine, without notes", &["roll", "texture", "sample", "class", "tip", "set"]),
     (
@@ -77,6 +77,13 @@ const EXAMPLES: &[(&str, &[&str])] = &[
             "pitface tables --store out/estate.pitface --out out/tables",
         ],
     ),
+    (
+        "boundary",
+        &[
+            "pitface boundary out/tables/fields.gpkg",
+            "pitface boundary out/tables/fields.geojson --area 1 --into out/mere_piece.notes.json \\\n    --anyway --out out/bounded.notes.json",
+        ],
+    ),
     ("roll", &["pitface roll --surface crumbles --at-depth short_lengths --texture sandy_loam"]),
     (
         "texture",
@@ -110,7 +117,7 @@ const EXAMPLES: &[(&str, &[&str])] = &[
     ("history", &["pitface history out/estate.pitface --last 5"]),
     ("join", &["pitface join out/estate.pitface \"Fox Heath\" \"Far Drove\""]),
     ("redact", &["pitface redact out/estate.pitface"]),
-    ("undo", &["pitface undo out/estate.pitface"]),
+    ("undo", &["pitface undo out/estate.pitface", "pitface undo out/estate.pitface --redo"]),
     ("bring-back", &["pitface bring-back out/estate.pitface"]),
     ("fields", &["pitface fields out/estate.pitface"]),
     (

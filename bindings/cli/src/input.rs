@@ -30,6 +30,23 @@ pub fn named_once(files: &[PathBuf]) -> Result<(), Trouble> {
     Ok(())
 }
 
+/// The bytes of a file of another program, no more of them than `most` and one.
+///
+/// # Errors
+/// It cannot be read, or is no ordinary file.
+pub fn of_another_program(file: &Path, most: usize) -> Result<Vec<u8>, Trouble> {
+    let unread = |error: io::Error| cannot(file, "cannot be read", &error, "name a file of another program");
+    // Opening a pipe waits for whoever fills it, perhaps for ever.
+    if !std::fs::metadata(file).map_err(unread)?.is_file() {
+        let wrong = "this is a folder, a pipe or a device, not a file";
+        return Err(Trouble::one(file, Fault::new("", wrong, "name a file of another program")));
+    }
+    let mut bytes = Vec::new();
+    let opened = File::open(file).map_err(unread)?;
+    opened.take(most as u64 + 1).read_to_end(&mut bytes).map_err(unread)?;
+    Ok(bytes)
+}
+
 /// The text of a notes file.
 ///
 /// # Errors

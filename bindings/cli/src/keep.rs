@@ -232,7 +232,7 @@ pub fn lasting_path(file: &Path) -> PathBuf {
 }
 
 /// A new id, above all those made here before, also within a millisecond: of pits that weigh alike the first one speaks.
-fn new_id() -> RecordId {
+pub fn new_id() -> RecordId {
     let made = Uuid::now_v7();
     let mut rest = [0; 10];
     rest.copy_from_slice(&made.as_bytes()[6..]);

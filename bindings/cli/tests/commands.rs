@@ -3,7 +3,8 @@
 mod support;
 
 use serde_json::{Value, json};
-use support::{ONE_PIT, Place, without_ids};
+use sha2::{Digest as _, Sha256};
+use support::{ONE_PIT, Place, Ran, without_ids};
 
 #[test]
 fn read_tells_layers_kinds_reasons_next_look_and_the_call_of_each_zone() {
@@ -205,6 +206,44 @@ fn draw_writes_a_picture_a_pit_and_a_page() {
     assert!(svg.starts_with("<svg") && svg.contains("<desc>") && svg.contains("run at 32 to"));
     let page = std::fs::read_to_string(place.path("drawings/mere_piece.html")).unwrap();
     assert_eq!(page.matches("<svg").count(), 8);
+}
+
+#[test]
+fn a_photo_with_a_scale_is_drawn_over_where_its_file_lies() {
+    let place = Place::new();
+    // A JPEG of 300 by 400 that says where it was taken; no picture in it.
+    let notes_of_camera = b"Exif\0\0 54.4960 N 2.5160 E";
+    let camera = [&[0xff, 0xe1, 0, notes_of_camera.len() as u8 + 2], notes_of_camera.as_slice()].concat();
+    let frame = [0xff, 0xc0, 0, 11, 8, 1, 0x90, 1, 0x2c, 1, 1, 0x11, 0, 0xff, 0xd9];
+    let jpeg = [&[0xff, 0xd8], camera.as_slice(), &frame].concat();
+    let name = format!("{:x}", Sha256::digest(&jpeg));
+    std::fs::create_dir(place.path("photos")).unwrap();
+    std::fs::write(place.path("photos").join(&name), &jpeg).unwrap();
+    let notes = |marks: &str| {
+        let photo = format!(
+            r#"{{"sha256": "{name}", "size_bytes": {}, "media_type": "image/jpeg", "marks": {marks}}}"#,
+            jpeg.len()
+        );
+        let text = ONE_PIT.replacen(r#""place":"#, &format!(r#""photos": [{photo}], "place":"#), 1);
+        place.file("one.notes.json", &text)
+    };
+    let file = notes("[[2000, 1000, 0], [2000, 9000, 400]]");
+    place.good(&["draw", &file, "--out", "drawn"]);
+    let svg = std::fs::read_to_string(place.path("drawn/one-pit-1-photo-1.svg")).unwrap();
+    assert!(svg.contains("viewBox=\"0 0 360 480\"") && svg.contains("<image "), "{svg}");
+    // /9j/ is how every JPEG begins in base64; what the camera noted is not in it.
+    assert!(svg.contains("href=\"data:image/jpeg;base64,/9j/wAAL"), "{svg}");
+    let page = std::fs::read_to_string(place.path("drawn/one.html")).unwrap();
+    assert!(page.contains("<image ") && page.contains("<figcaption>Photo of "), "{page}");
+    place.good(&["draw", &file, "--out", "drawn"]);
+    let told = Ran::of(&mut place.command(&["draw", &notes("[[2000, 1000, 0]]"), "--out", "other"])).err;
+    assert!(
+        told.ends_with(
+            "pits[0].photos[0].marks: One place gives no scale. Touch another depth on the tape.\n"
+        ),
+        "{told}"
+    );
+    assert!(!place.path("other/one-pit-1-photo-1.svg").exists());
 }
 
 #[test]

@@ -17,6 +17,7 @@ mod icon;
 mod layout;
 mod living;
 pub mod machine;
+pub mod photo;
 mod pieces;
 pub mod plan;
 mod row;

@@ -18,6 +18,43 @@ pub struct Spoken<'a> {
 
 /// Writes a drawing as an SVG element that stands as a file of its own and inside a page.
 pub fn svg(drawing: &Drawing, theme: Theme, spoken: &Spoken) -> String {
+    over("", drawing, theme, spoken)
+}
+
+/// The same over a photo, which goes into the element.
+pub(super) fn with_photo(
+    drawing: &Drawing,
+    photo: &[u8],
+    media_type: &str,
+    theme: Theme,
+    spoken: &Spoken,
+) -> String {
+    let image = format!(
+        "<image width=\"{}\" height=\"{}\" preserveAspectRatio=\"none\" href=\"data:{};base64,{}\"/>\n",
+        number(drawing.width),
+        number(drawing.height),
+        escape(media_type),
+        base64(photo),
+    );
+    over(&image, drawing, theme, spoken)
+}
+
+/// Bytes as text (RFC 4648, section 4).
+fn base64(bytes: &[u8]) -> String {
+    const LETTERS: &[u8; 64] = b"ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789+/";
+    let mut out = String::with_capacity(bytes.len().div_ceil(3) * 4);
+    for three in bytes.chunks(3) {
+        let byte = |at: usize| u32::from(three.get(at).copied().unwrap_or(0));
+        let bits = byte(0) << 16 | byte(1) << 8 | byte(2);
+        for place in 0..4 {
+            let letter = LETTERS[(bits >> (18 - 6 * place) & 63) as usize];
+            out.push(if place <= three.len() { char::from(letter) } else { '=' });
+        }
+    }
+    out
+}
+
+fn over(beneath: &str, drawing: &Drawing, theme: Theme, spoken: &Spoken) -> String {
     let mut out = String::new();
     let (width, height) = (number(drawing.width), number(drawing.height));
     let _ = write!(
@@ -29,6 +66,7 @@ pub fn svg(drawing: &Drawing, theme: Theme, spoken: &Spoken) -> String {
         escape(spoken.description),
         language = escape(spoken.language),
     );
+    out.push_str(beneath);
     // Neighbours of the same kind and role share their attributes; lines share one path (areas must not: where
     // two overlap, a path's fill rule could leave a hole).
     for run in drawing.shapes.chunk_by(|one, other| attributes(one, theme) == attributes(other, theme)) {

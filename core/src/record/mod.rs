@@ -26,7 +26,7 @@ pub use ground::{Buried, BuriedLine, LineSort, Part, PartShape};
 pub use id::RecordId;
 pub use machine::{Drive, Foot, LeadingTines, Machine, SpeedRange, Tractor, Wings};
 pub use pass::{AfterDig, Clods, Extent, FeetSeen, Lift, Pass, PlatesLeft, Profile, Smear};
-pub use pit::{Layer, Person, Photo, Pit, Position, Roll, Step};
+pub use pit::{Layer, Person, Photo, PhotoMark, Pit, Position, Roll, Step};
 pub use signs::{Sign, Signs};
 
 /// Keys and values of a newer or foreign program, kept as they came.

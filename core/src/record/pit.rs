@@ -109,8 +109,30 @@ pub struct Photo {
     pub taken: Option<DateTime<FixedOffset>>,
     /// Depth on the face its middle shows.
     pub depth_mm: Option<u32>,
+    /// Places in the picture whose depth is known, in the order touched; empty = no scale. See [`PhotoMark`].
+    pub marks: Vec<PhotoMark>,
     /// Unknown keys.
     pub unknown: Unknown,
+}
+
+/// A place in a photo whose depth on the face is known. Two of them, along one plumb line such as a tape, give scale
+/// and tilt; four, the first two along one plumb line and the other two along another, give the perspective as well
+/// ([`crate::picture::photo`]).
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct PhotoMark {
+    /// From the left edge of the upright picture, in ten-thousandths of its width, 0 to 10000.
+    pub from_left: u32,
+    /// From its upper edge, in ten-thousandths of its height, 0 to 10000.
+    pub from_top: u32,
+    /// Depth below the surface that it shows; 0 is the surface.
+    pub depth_mm: u32,
+}
+
+impl PhotoMark {
+    /// A whole side of the picture, in the parts that marks count in.
+    pub const WHOLE: u32 = 10_000;
+    /// As many marks as a scale can use.
+    pub const MOST: usize = 4;
 }
 
 /// Somebody who digs; named by role or as they like.

@@ -231,8 +231,10 @@ pub enum Place {
 pub enum Act {
     /// To another place; nothing is saved.
     Go(Place),
-    /// Takes back the last save.
+    /// Takes back the last save within the open field, as [`World::undo`](super::World::undo) names it.
     Undo,
+    /// Takes back the last undo, as [`World::redo`](super::World::redo) names it.
+    Redo,
     /// Something of the app's own settings.
     Own(super::own::OwnAct),
     /// Something of a field.
@@ -350,8 +352,10 @@ pub enum Edit {
         one: RecordId,
         other: RecordId,
     },
-    /// Takes back the last save.
+    /// Takes back the last save within the open field.
     Undo,
+    /// Takes back the last undo there.
+    Redo,
 }
 
 /// What comes of a tap.

@@ -8,7 +8,6 @@ use crate::words::{Caption, Words};
 
 /// A screen by rank with nothing on it yet: its title, the way back, and undo among its tools.
 pub(super) fn blank(place: Place, kind: ScreenKind, title: String, world: &World) -> Screen {
-    let undo = tool(Icon::Undo, world.words.label(Caption::Undo), Act::Undo).enabled_if(world.can_undo);
     let back =
         back_from(place, world).map(|back| act_button(world.words.label(Caption::Back), Act::Go(back)));
     Screen {
@@ -22,13 +21,28 @@ pub(super) fn blank(place: Place, kind: ScreenKind, title: String, world: &World
         blocks: Vec::new(),
         caution: String::new(),
         next: None,
-        tools: vec![undo],
+        tools: undo_and_redo(world),
         more: Vec::new(),
         told: String::new(),
         awake: false,
         wants_position: false,
         keys: None,
     }
+}
+
+/// Undo, which says what it takes back, and redo for as long as there is something to bring again.
+pub(super) fn undo_and_redo(world: &World) -> Vec<Button> {
+    let words = world.words;
+    let undo = tool(Icon::Undo, words.label(Caption::Undo), Act::Undo);
+    let undo = match world.undo {
+        Some(save) => Button { note: words.save_named(save), ..undo },
+        None => undo.enabled_if(false),
+    };
+    let redo = world.redo.map(|save| Button {
+        note: words.save_named(save),
+        ..tool(Icon::Redo, words.label(Caption::Redo), Act::Redo)
+    });
+    [undo].into_iter().chain(redo).collect()
 }
 
 /// Where *back* leads from a place.

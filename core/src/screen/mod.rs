@@ -115,6 +115,7 @@ pub fn tap(
     match act {
         Act::Go(place) => Ok(Done::go(*place)),
         Act::Undo => Ok(Done::save(Edit::Undo, place)),
+        Act::Redo => Ok(Done::save(Edit::Redo, place)),
         Act::Own(act) => own::tap(place, act, text, world),
         Act::Field(act) => field::tap(place, *act, input, world, new_id),
         Act::Pit(act) => pit::tap(place, act, input, world, new_id),

@@ -7,6 +7,7 @@ use super::{Incoming, Place};
 use crate::answer::{Answers, FieldAnswer};
 use crate::place::AveragedFix;
 use crate::record::{FieldNotes, RecordId};
+use crate::store::LastSave;
 use crate::units::LengthUnit;
 use crate::words::{Language, Words};
 use chrono::{DateTime, FixedOffset};
@@ -56,10 +57,12 @@ pub struct World<'a> {
     pub back: Option<Place>,
     /// What was passed over in each pit.
     pub passed_over: &'a BTreeMap<RecordId, Skipped>,
-    /// There is a save to take back.
-    pub can_undo: bool,
     /// How much larger than usual the reader wants letters, 1.0 to 2.0: drawings heed it.
     pub letters: f64,
+    /// What undo takes back: the last save within the open field, outside of fields the last of all.
+    pub undo: Option<&'a LastSave>,
+    /// What redo brings again, likewise.
+    pub redo: Option<&'a LastSave>,
 }
 
 impl<'a> World<'a> {

@@ -39,7 +39,7 @@ impl Store {
 }
 
 /// A file that SQLite takes as one that nobody changes, so that it needs neither locks nor files beside it (sqlite.org/uri.html).
-fn unchanging(path: &Path) -> String {
+pub(super) fn unchanging(path: &Path) -> String {
     // `%` first: it stands in what the others become.
     let name = path.to_string_lossy().replace('%', "%25").replace('?', "%3f").replace('#', "%23");
     format!("file://{name}?mode=ro&immutable=1")

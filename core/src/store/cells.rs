@@ -37,6 +37,19 @@ impl Cell {
     /// The pit that was dug where an after-dig is, before the pass.
     pub(super) const AFTER_DIG_BEFORE: Self = Self(1003);
 
+    /// Lower end of a step of the knife walk.
+    pub(super) const STEP_TO: Self = Self(300);
+    /// Top and bottom of a layer.
+    pub(super) const LAYER_DEPTHS: [Self; 2] = [Self(400), Self(401)];
+    /// Depth of a roll test, and of what a photo shows.
+    pub(super) const ROLL_DEPTH: Self = Self(500);
+    /// See [`Self::ROLL_DEPTH`].
+    pub(super) const PHOTO_DEPTH: Self = Self(604);
+    /// The name of a marked part.
+    pub(super) const PART_NAME: Self = Self(1100);
+    /// The name of a person.
+    pub(super) const PERSON_NAME: Self = Self(700);
+
     /// The cell of a number, also of one that this version does not know.
     pub(crate) const fn from_number(number: u16) -> Self {
         Self(number)
@@ -168,6 +181,7 @@ kept! {
         602 media_type,
         603 taken,
         604 depth_mm,
+        605 marks,
     }
     /// A person, at the top.
     Person "person" = 7 {

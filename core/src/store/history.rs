@@ -2,6 +2,7 @@
 
 use super::cells::{Cell, Kind};
 use super::conflicts::versions;
+use super::last_save::{LastSave, named};
 use super::log::{Heads, record_id};
 use super::regretted::path_of;
 use super::value::{ABSENT, encode};
@@ -33,6 +34,8 @@ pub struct SaveTold {
     pub joined: bool,
     /// It took back an earlier save; known of those made here.
     pub undid: bool,
+    /// What it wrote by the record that it is named after; of an undo what that took back.
+    pub named: Option<LastSave>,
 }
 
 /// A record that is deleted, with all that hangs on it.
@@ -49,6 +52,7 @@ struct Row {
     device: i64,
     first: i64,
     last: i64,
+    undoes: Option<i64>,
     told: SaveTold,
 }
 
@@ -75,8 +79,10 @@ impl Store {
                 brought_back: BTreeMap::new(),
                 joined: false,
                 undid: row.get::<_, Option<i64>>(4)?.is_some(),
+                named: None,
             };
-            Ok(Row { device: row.get(0)?, first: row.get(1)?, last: row.get(2)?, told })
+            let undoes = row.get(4)?;
+            Ok(Row { device: row.get(0)?, first: row.get(1)?, last: row.get(2)?, undoes, told })
         })?;
         let rows: Vec<Row> = rows.collect::<Result<_, _>>()?;
         rows.into_iter().map(|row| self.told(row)).collect()
@@ -112,7 +118,8 @@ impl Store {
     fn told(&self, row: Row) -> Result<SaveTold, StoreError> {
         const EDITS: &str = "SELECT record, field, length(predecessors) = 1, value FROM log
             WHERE device = ?1 AND sequence BETWEEN ?2 AND ?3 ORDER BY sequence";
-        let Row { device, first, last, mut told } = row;
+        let Row { device, first, last, undoes, mut told } = row;
+        told.named = named(&self.connection, device, undoes.unwrap_or(first))?;
         let mut statement = self.connection.prepare_cached(EDITS)?;
         let mut edits = statement.query(params![device, first, last])?;
         let (mut made, mut changed, mut fields) = (BTreeSet::new(), BTreeSet::new(), BTreeSet::new());

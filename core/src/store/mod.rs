@@ -55,6 +55,7 @@ mod full_disk_test;
 mod geopackage;
 mod history;
 mod kept;
+mod last_save;
 mod leaving;
 mod lines;
 mod load;
@@ -97,9 +98,10 @@ pub use cells::{Cell, Kind};
 pub use check::Checked;
 pub use conflicts::{Conflict, Version};
 pub use error::StoreError;
-pub use geopackage::write_geopackage;
+pub use geopackage::{read_geopackage, write_geopackage};
 pub use history::{Deleted, SaveTold};
 pub use kept::NAME_NOT_READABLE;
+pub use last_save::{Did, LastSave, Named, Written};
 pub use leaving::Leaving;
 pub use load::FieldSummary;
 pub use missing::{Missing, MissingRecord};
@@ -108,7 +110,7 @@ pub use partners::Partner;
 pub use personal::Personal;
 pub use photos::{
     KeptPhoto, PhotoFault, PhotoHash, Photos, PhotosChecked, PieceTaken, Stripped, photo_hash, photo_name,
-    stripped, without_notes,
+    shown_size, stripped, without_notes,
 };
 pub use reading_in::{NotesFile, ReadIn};
 pub use regretted::Regretted;

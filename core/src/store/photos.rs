@@ -10,8 +10,10 @@
 //! which pieces are there is told by the names alone: an interruption costs at most the piece that was being written.
 
 mod share;
+mod size;
 
 pub use share::{Stripped, stripped, without_notes};
+pub use size::shown_size;
 
 use super::whole_file::{
     NewFile, Readers, for_owner_alone, make_own_folder, remove_left_over, sync_folder, write_whole,

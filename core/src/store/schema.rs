@@ -116,7 +116,7 @@ CREATE TABLE held (
 ) STRICT;
 ";
 
-// A reading is one time that a notes file was read: `first` is the sequence of what it saved, NULL if nothing. `said` is what
+// A reading is one time that a notes file was read: `first` is the sequence of what it saved, NULL if nothing, negative once that is taken back. `said` is what
 // the file then said of a record, if that was something else than before: cells and short hashes of their values; empty if the record was removed at
 // the file's word. Neither leaves this device.
 // Notes for this device alone (`shared.rs`); `parts` is hashes one after the other, `photos` hashes each with 1 behind it if the file has all of it.

@@ -28,10 +28,11 @@ pub(super) struct Base {
 impl Base {
     /// What is remembered of a source.
     pub(super) fn load(connection: &Connection, source: &str) -> Result<Self, StoreError> {
-        const FIELD: &str = "SELECT field FROM readings WHERE source = ?1 ORDER BY number DESC LIMIT 1";
+        const FIELD: &str = "SELECT field FROM readings WHERE source = ?1 AND coalesce(first, 1) > 0
+            ORDER BY number DESC LIMIT 1";
         // With max(), SQLite takes the other columns from the row that has it (sqlite.org/lang_select.html, 2.5).
         const SAID: &str = "SELECT record, cells, max(number) FROM said JOIN readings ON number = reading
-            WHERE source = ?1 AND field = ?2 GROUP BY record";
+            WHERE source = ?1 AND field = ?2 AND coalesce(first, 1) > 0 GROUP BY record";
         let field: Option<[u8; 16]> = connection.query_row(FIELD, [source], |row| row.get(0)).optional()?;
         let Some(field) = field else { return Ok(Self::default()) };
         let mut base = Self { field: Some(record_id(field)?), records: BTreeMap::new() };
@@ -77,11 +78,18 @@ impl ReadNow<'_> {
     }
 }
 
-/// A save is taken back, and with it what is remembered of the reading that it was: the file may bring it again. Tells whether it was one.
+/// A save is taken back, and with it what is remembered of the reading that it was: the file may bring it again. It is put aside under the
+/// negative of its sequence. Tells whether the save was a reading.
 pub(super) fn forget(connection: &Connection, device: i64, first: i64) -> Result<bool, StoreError> {
-    const SAID: &str =
-        "DELETE FROM said WHERE reading IN (SELECT number FROM readings WHERE device = ?1 AND first = ?2)";
-    const READING: &str = "DELETE FROM readings WHERE device = ?1 AND first = ?2";
-    connection.prepare_cached(SAID)?.execute([device, first])?;
-    Ok(connection.prepare_cached(READING)?.execute([device, first])? > 0)
+    move_reading(connection, device, first, -first)
+}
+
+/// A reading that was put aside is remembered again: what it saved stands again.
+pub(super) fn remember_again(connection: &Connection, device: i64, first: i64) -> Result<bool, StoreError> {
+    move_reading(connection, device, -first, first)
+}
+
+fn move_reading(connection: &Connection, device: i64, from: i64, to: i64) -> Result<bool, StoreError> {
+    const READING: &str = "UPDATE readings SET first = ?3 WHERE device = ?1 AND first = ?2";
+    Ok(connection.prepare_cached(READING)?.execute([device, from, to])? > 0)
 }

@@ -1,13 +1,21 @@
-//! Undo: an edit that gives cells back the value they had before the last save of this device.
+//! Undo: an edit that gives cells back the value they had before a save of this device. Redo is the undoing of an undo.
+//!
+//! Both look for their save from the last one back, in all that is noted or within one field; a save that a later one took back is passed over.
 
 use super::cells::Cell;
 use super::conflicts::all_heads;
+use super::last_save::{LastSave, named};
 use super::log::{Batch, EditName, Heads, decode_names, record_id, value_of};
+use super::regretted::path_of;
 use super::value::encode;
-use super::{Store, StoreError, Undone, clock, sources};
+use super::{Store, StoreError, Undone, clock, same_field, sources};
 use crate::record::RecordId;
 use rusqlite::{Connection, OptionalExtension, params};
-use std::collections::HashSet;
+use std::collections::{BTreeMap, BTreeSet, HashSet};
+
+/// Edits of this device, from the last one back, among which a save of one field is looked for. Our judgement: some thousand taps, and no
+/// more than a phone reads between two screens.
+const FAR_BACK_EDITS: usize = 20_000;
 
 /// One of the edits to take back.
 struct Edit {
@@ -34,36 +42,149 @@ impl Store {
     /// # Errors
     /// Whatever the disk reports.
     pub fn undo(&mut self, now_ms: u64) -> Result<Option<Undone>, StoreError> {
-        let mut batch = self.batch(now_ms)?;
-        let mut before = i64::MAX;
-        while let Some(save) = Save::before(&batch.transaction, batch.device, before)? {
-            if let Some(first_sequence) = save.undoes {
-                before = first_sequence;
-                continue;
-            }
-            before = save.first_sequence;
-            batch.undoing(save.first_sequence);
-            let was_read = sources::forget(&batch.transaction, batch.device, save.first_sequence)?;
-            take_back(&mut batch, &save, was_read)?;
-            if !batch.changes.is_empty() {
-                let changes = batch.commit()?;
-                return Ok(Some(Undone { changes, saved_ms: clock::unix_ms(save.clock) }));
+        self.undo_in(None, now_ms)
+    }
+
+    /// The same within a field: the last save that wrote something into it, whatever came after it in other fields. `None`: in all that is
+    /// noted. [`Store::last_save_in`] names that save.
+    ///
+    /// # Errors
+    /// Whatever the disk reports.
+    pub fn undo_in(&mut self, field: Option<RecordId>, now_ms: u64) -> Result<Option<Undone>, StoreError> {
+        let batch = self.batch(now_ms)?;
+        let save = Back::new(&batch.transaction, batch.device, field)?.to_undo()?;
+        save.map(|save| taken_back(batch, &save)).transpose()
+    }
+
+    /// Takes back the last undo within a field (`None`: in all that is noted), as long as nothing was saved there since: what it took back
+    /// stands again. `None` if there is no such undo. [`Store::last_undone_in`] names what comes back.
+    ///
+    /// # Errors
+    /// Whatever the disk reports.
+    pub fn redo_in(&mut self, field: Option<RecordId>, now_ms: u64) -> Result<Option<Undone>, StoreError> {
+        let batch = self.batch(now_ms)?;
+        let save = Back::new(&batch.transaction, batch.device, field)?.to_redo()?;
+        save.map(|save| taken_back(batch, &save)).transpose()
+    }
+
+    /// Whether this device has a save that can be taken back.
+    ///
+    /// # Errors
+    /// Whatever the disk reports.
+    pub fn can_undo(&self) -> Result<bool, StoreError> {
+        Ok(Back::new(&self.connection, self.device, None)?.to_undo()?.is_some())
+    }
+
+    /// How many edits of all devices are here: a number that grows with every save and everything taken in.
+    ///
+    /// # Errors
+    /// Whatever the disk reports.
+    pub fn edits_of_all(&self) -> Result<u64, StoreError> {
+        const LAST: &str = "SELECT coalesce(sum(last - first + 1), 0) FROM devices";
+        let sum: i64 = self.connection.prepare_cached(LAST)?.query_row([], |row| row.get(0))?;
+        Ok(sum.cast_unsigned())
+    }
+
+    /// What [`Store::undo_in`] would take back.
+    ///
+    /// # Errors
+    /// Whatever the disk reports.
+    pub fn last_save_in(&self, field: Option<RecordId>) -> Result<Option<LastSave>, StoreError> {
+        let connection = &*self.connection.unchecked_transaction()?;
+        let save = Back::new(connection, self.device, field)?.to_undo()?;
+        save.map_or(Ok(None), |save| named(connection, self.device, save.first_sequence))
+    }
+
+    /// What [`Store::redo_in`] would bring again.
+    ///
+    /// # Errors
+    /// Whatever the disk reports.
+    pub fn last_undone_in(&self, field: Option<RecordId>) -> Result<Option<LastSave>, StoreError> {
+        let connection = &*self.connection.unchecked_transaction()?;
+        let undone = Back::new(connection, self.device, field)?.to_redo()?.and_then(|undo| undo.undoes);
+        undone.map_or(Ok(None), |first_sequence| named(connection, self.device, first_sequence))
+    }
+}
+
+/// The way back over the saves of this device.
+struct Back<'a> {
+    connection: &'a Connection,
+    device: i64,
+    /// First sequence of the save before which it goes on.
+    before: i64,
+    /// First sequences of the saves that a later one took back.
+    taken_back: BTreeSet<i64>,
+    /// The records that are the field it is of.
+    field: Option<Vec<RecordId>>,
+    /// Where records hang.
+    tops: BTreeMap<RecordId, Option<RecordId>>,
+    edits_left: usize,
+}
+
+impl<'a> Back<'a> {
+    fn new(connection: &'a Connection, device: i64, field: Option<RecordId>) -> Result<Self, StoreError> {
+        Ok(Self {
+            connection,
+            device,
+            before: i64::MAX,
+            taken_back: BTreeSet::new(),
+            edits_left: if field.is_some() { FAR_BACK_EDITS } else { usize::MAX },
+            field: field.map(|field| same_field::members(connection, field)).transpose()?,
+            tops: BTreeMap::new(),
+        })
+    }
+
+    /// The save that can be taken back first. One of which nothing is left to take back is passed over.
+    fn to_undo(mut self) -> Result<Option<Save>, StoreError> {
+        while let Some(save) = self.next()? {
+            if save.undoes.is_none() && has_something(self.connection, self.device, &save)? {
+                return Ok(Some(save));
             }
         }
         Ok(None)
     }
 
-    /// Whether this device has a save that is not taken back. Should another device have written over all of it,
-    /// [`Store::undo`] may still find nothing to do.
-    ///
-    /// # Errors
-    /// Whatever the disk reports.
-    pub fn can_undo(&self) -> Result<bool, StoreError> {
-        let mut before = i64::MAX;
-        while let Some((_, undoes)) = last(&self.connection, self.device, before)? {
-            match undoes {
-                Some(first_sequence) => before = first_sequence,
-                None => return Ok(true),
+    /// The undo that can be taken back first; nothing where something else was saved since.
+    fn to_redo(mut self) -> Result<Option<Save>, StoreError> {
+        while let Some(save) = self.next()? {
+            let Some(undone) = save.undoes else { return Ok(None) };
+            let is_redo = undoes(self.connection, self.device, undone)?.is_some();
+            if !is_redo && has_something(self.connection, self.device, &save)? {
+                return Ok(Some(save));
+            }
+        }
+        Ok(None)
+    }
+
+    /// The next save back that stands and is of the field.
+    fn next(&mut self) -> Result<Option<Save>, StoreError> {
+        while let Some(save) = Save::before(self.connection, self.device, self.before)? {
+            self.before = save.first_sequence;
+            self.edits_left = self.edits_left.saturating_sub(save.edits.len());
+            if self.edits_left == 0 {
+                return Ok(None);
+            }
+            if self.taken_back.contains(&save.first_sequence) {
+                continue;
+            }
+            self.taken_back.extend(save.undoes);
+            if self.is_of_the_field(&save)? {
+                return Ok(Some(save));
+            }
+        }
+        Ok(None)
+    }
+
+    fn is_of_the_field(&mut self, save: &Save) -> Result<bool, StoreError> {
+        let Some(field) = &self.field else { return Ok(true) };
+        for edit in &save.edits {
+            let top = match self.tops.get(&edit.record) {
+                Some(top) => *top,
+                None => path_of(self.connection, edit.record)?.first().map(|(top, _)| *top),
+            };
+            self.tops.insert(edit.record, top);
+            if top.is_some_and(|top| field.contains(&top)) {
+                return Ok(true);
             }
         }
         Ok(false)
@@ -92,6 +213,12 @@ impl Save {
         }
         Ok(Some(save))
     }
+
+    /// The records that it made.
+    fn made(&self) -> HashSet<RecordId> {
+        let is_making = |edit: &&Edit| edit.cell == Cell::KIND && edit.predecessors.is_empty();
+        self.edits.iter().filter(is_making).map(|edit| edit.record).collect()
+    }
 }
 
 /// Clock of the last save that began before a sequence, and the first sequence of the save that it took back.
@@ -106,10 +233,46 @@ fn last(
     Ok(statement.query_row([device, sequence], |row| Ok((row.get(0)?, row.get(1)?))).optional()?)
 }
 
+/// First sequence of the save that the one which began at that sequence took back.
+fn undoes(connection: &Connection, device: i64, first_sequence: i64) -> Result<Option<i64>, StoreError> {
+    const UNDOES: &str = "SELECT undoes FROM log WHERE device = ?1 AND sequence = ?2";
+    let mut statement = connection.prepare_cached(UNDOES)?;
+    Ok(statement.query_row([device, first_sequence], |row| row.get(0)).optional()?.flatten())
+}
+
+/// Whether there is anything left to take back of a save: somebody may have gone on from all of it.
+fn has_something(connection: &Connection, device: i64, save: &Save) -> Result<bool, StoreError> {
+    if !save.made().is_empty() {
+        return Ok(true);
+    }
+    for edit in &save.edits {
+        let is_ours = |name: &EditName| name.0 == device;
+        if edit.cell == Cell::DELETED
+            || Heads::load(connection, edit.record)?.names(edit.cell).iter().any(is_ours)
+        {
+            return Ok(true);
+        }
+    }
+    Ok(false)
+}
+
+/// Takes back a save, an undo too.
+fn taken_back(mut batch: Batch, save: &Save) -> Result<Undone, StoreError> {
+    batch.undoing(save.first_sequence);
+    let was_read = match save.undoes {
+        None => sources::forget(&batch.transaction, batch.device, save.first_sequence)?,
+        Some(undone) => {
+            sources::remember_again(&batch.transaction, batch.device, undone)?;
+            false
+        }
+    };
+    take_back(&mut batch, save, was_read)?;
+    Ok(Undone { changes: batch.commit()?, saved_ms: clock::unix_ms(save.clock) })
+}
+
 /// `was_read`: the save was the reading of a file, which may have known less than was here.
 fn take_back(batch: &mut Batch, save: &Save, was_read: bool) -> Result<(), StoreError> {
-    let is_making = |edit: &&Edit| edit.cell == Cell::KIND && edit.predecessors.is_empty();
-    let made: HashSet<_> = save.edits.iter().filter(is_making).map(|edit| edit.record).collect();
+    let made = save.made();
     let mut seen = HashSet::new();
     for edit in save.edits.iter().rev() {
         // A cell that was written twice in one save had its earlier value before the first of the two.

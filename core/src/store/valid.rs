@@ -7,7 +7,7 @@ use super::StoreError;
 use crate::error::Fault;
 use crate::record::{
     AfterDig, BuriedLine, Field, FieldNotes, Layer, Machine, OrganicMatter, Part, PartShape, Pass, Person,
-    Photo, Pit, Position, RecordId, Roll, Step,
+    Photo, PhotoMark, Pit, Position, RecordId, Roll, Step,
 };
 use std::collections::HashSet;
 
@@ -173,6 +173,11 @@ impl Check for Roll {
 
 impl Check for Photo {
     fn check(&self, at: &str) -> Result<(), Fault> {
+        let outside = |mark: &PhotoMark| mark.from_left.max(mark.from_top) > PhotoMark::WHOLE;
+        if let Some(place) = self.marks.iter().position(outside) {
+            let todo = "count in ten-thousandths of the picture's width and height, 0 to 10000";
+            return Err(Fault::new(format!("{at}.marks[{place}]"), "this lies outside the picture", todo));
+        }
         let is_hex = |byte: u8| matches!(byte, b'0'..=b'9' | b'a'..=b'f');
         if self.sha256.len() == 64 && self.sha256.bytes().all(is_hex) {
             return Ok(());

@@ -4,9 +4,9 @@
 use super::cells::Kind;
 use crate::record::{
     Buried, ChannelsSeen, ClodInWater, Clods, ComesAway, Drive, Extent, FaceMoisture, FeetSeen, LeadingTines,
-    Lift, LineSort, OrganicMatter, OrganicMatterLevel, PartShape, Patches, PlaceKind, PlatesLeft, PoresSeen,
-    Position, Profile, RecordId, Resistance, RollOutcome, RootsSeen, Smear, Smell, SpeedRange, TextureNote,
-    Tractor, Unknown, Wings, Zone,
+    Lift, LineSort, OrganicMatter, OrganicMatterLevel, PartShape, Patches, PhotoMark, PlaceKind, PlatesLeft,
+    PoresSeen, Position, Profile, RecordId, Resistance, RollOutcome, RootsSeen, Smear, Smell, SpeedRange,
+    TextureNote, Tractor, Unknown, Wings, Zone,
 };
 use crate::soil::texture::{Texture, TextureClass, TextureGroup, TextureScheme};
 use chrono::{DateTime, FixedOffset, NaiveDate};
@@ -179,6 +179,26 @@ impl CellValue for Vec<[f64; 2]> {
     }
     fn from_value(value: Option<&Value>) -> Option<Self> {
         value.map_or(Some(Self::new()), places_from_value)
+    }
+}
+
+/// The marks on a photo, each `[from left, from top, depth in mm]`; none is an absent cell.
+impl CellValue for Vec<PhotoMark> {
+    fn to_value(&self) -> Option<Value> {
+        let mark =
+            |mark: &PhotoMark| [mark.from_left, mark.from_top, mark.depth_mm].map(Value::from).to_vec();
+        (!self.is_empty()).then(|| Value::Array(self.iter().map(mark).map(Value::Array).collect()))
+    }
+    fn from_value(value: Option<&Value>) -> Option<Self> {
+        let mark = |mark: &Value| {
+            let [from_left, from_top, depth] = items(mark)?;
+            Some(PhotoMark {
+                from_left: u32::from_value(Some(from_left))?,
+                from_top: u32::from_value(Some(from_top))?,
+                depth_mm: u32::from_value(Some(depth))?,
+            })
+        };
+        value.map_or(Some(Self::new()), |list| list.as_array()?.iter().map(mark).collect())
     }
 }
 

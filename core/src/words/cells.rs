@@ -11,6 +11,8 @@ pub(super) enum Show {
     Texture,
     /// Positions, of which only the number is told.
     Places,
+    /// Marks on a photo, of which only the number is told.
+    Marks,
     /// As it stands.
     Whatever,
 }
@@ -84,6 +86,7 @@ pub(super) const CELLS: &[(&str, &str, Show)] = &[
     ("photo.media_type", "cell-photo_type", Show::Whatever),
     ("photo.taken", "cell-photo_taken", Show::Whatever),
     ("photo.depth_mm", "cell-photo_depth", Show::Length),
+    ("photo.marks", "cell-photo_marks", Show::Marks),
     ("person.name", "cell-name", Show::Whatever),
     ("person.left_handed", "cell-left_handed", Show::Whatever),
     ("machine.name", "cell-name", Show::Whatever),

@@ -465,6 +465,9 @@ impl Words {
                 let count = if pairs { items.len() } else { places };
                 self.say_with("cell_value-places", &fluent_args!["count" => count])
             }
+            (Some(Show::Marks), Value::Array(marks)) => {
+                self.say_with("cell_value-places", &fluent_args!["count" => marks.len()])
+            }
             _ => self.plain(&value),
         }
     }
@@ -519,7 +522,7 @@ fn holder(partners: &[Partner], device: DeviceId) -> &str {
     partners.iter().find(|other| other.device == device).map_or("", |other| other.holder.as_str())
 }
 
-fn row(cell: Cell) -> Option<&'static (&'static str, &'static str, Show)> {
+pub(super) fn row(cell: Cell) -> Option<&'static (&'static str, &'static str, Show)> {
     let name = cell.name()?;
     CELLS.iter().find(|(cell, ..)| *cell == name)
 }

@@ -18,6 +18,7 @@
 
 mod after_dig;
 mod amount;
+mod boundary;
 mod calls;
 mod cells;
 mod clues;
@@ -27,6 +28,7 @@ mod face;
 mod ground;
 mod heading;
 mod language;
+mod last_save;
 mod listed;
 mod machine;
 mod measures;

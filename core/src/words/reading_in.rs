@@ -2,7 +2,7 @@
 
 use super::{Words, Wrote};
 use crate::record::RecordId;
-use crate::store::{Belongs, Cell, Change, Kind, ReadIn, SaveTold};
+use crate::store::{Belongs, Cell, Change, Did, Kind, LastSave, ReadIn, SaveTold};
 use fluent::fluent_args;
 use std::collections::BTreeMap;
 
@@ -68,7 +68,26 @@ impl Words {
 
     /// A save: its number, who saved and when, in which fields and what.
     pub fn save_told(&self, number: usize, wrote: &Wrote, fields: &[String], save: &SaveTold) -> String {
-        let parts: Vec<String> = [
+        // One record is named; of many only how many there are says something.
+        let is_one = |named: &&LastSave| {
+            named.others == 0 && !(named.did == Did::Made && named.of.kind == Kind::Field)
+        };
+        let parts: Vec<String> = match save.named.as_ref().filter(is_one) {
+            Some(named) if save.undid => {
+                vec![self.say_with("history-undid_named", &fluent_args!["what" => self.save_named(named)])]
+            }
+            Some(named) => vec![self.save_named(named)],
+            None => self.counts(save),
+        };
+        let args = fluent_args![
+            "number" => number, "who" => self.device(wrote.device, wrote.holder), "when" => self.when(wrote.when),
+            "fields" => self.comma(fields), "what" => parts.join("; "),
+        ];
+        self.say_with(if fields.is_empty() { "history-line_alone" } else { "history-line" }, &args)
+    }
+
+    fn counts(&self, save: &SaveTold) -> Vec<String> {
+        [
             ("history-made", &save.made),
             ("history-changed", &save.changed),
             ("history-deleted", &save.deleted),
@@ -79,12 +98,7 @@ impl Words {
         .map(|(id, counts)| self.say_with(id, &fluent_args!["what" => self.counted(counts)]))
         .chain(save.joined.then(|| self.say("history-joined")))
         .chain(save.undid.then(|| self.say("history-undid")))
-        .collect();
-        let args = fluent_args![
-            "number" => number, "who" => self.device(wrote.device, wrote.holder), "when" => self.when(wrote.when),
-            "fields" => self.comma(fields), "what" => parts.join("; "),
-        ];
-        self.say_with(if fields.is_empty() { "history-line_alone" } else { "history-line" }, &args)
+        .collect()
     }
 
     /// That nothing happened yet.

@@ -26,21 +26,6 @@ codes!(
 const FAULTS_TOLD: usize = 5;
 
 impl Words {
-    /// What an undo took back, by the kinds of the records that changed: `Taken back: pit and knife walk.` A kind is told
-    /// once, in the order given.
-    pub fn taken_back(&self, kinds: &[Kind]) -> String {
-        let mut told: Vec<String> = Vec::new();
-        for word in kinds.iter().map(|kind| self.say(taken(*kind))) {
-            if !told.contains(&word) {
-                told.push(word);
-            }
-        }
-        if told.is_empty() {
-            return self.say("taken-back_nothing");
-        }
-        self.say_with("taken-back", &fluent_args!["what" => self.and(&told)])
-    }
-
     /// What a record is, in a word or two.
     pub(super) fn kind_of_record(&self, kind: Kind) -> String {
         self.say(taken(kind))

@@ -13,6 +13,7 @@ codes!(
     /// A fixed text of these screens: a title, a label of a button, a question, or a sentence that varies in nothing.
     Caption {
         Undo = "undo",
+        Redo = "redo",
         Back = "back",
         More = "more",
         Menu = "menu",

@@ -37,6 +37,7 @@ pub fn demo() -> Vec<FieldNotes> {
             media_type: "image/jpeg".into(),
             taken: field.pits[0].dug,
             depth_mm: None,
+            marks: Vec::new(),
             unknown: serde_json::Map::default(),
         };
         field.pits[0].photos.push(photo);
@@ -96,10 +97,11 @@ impl Phone {
             photos_missing: &self.photos_missing,
             incoming: None,
             partners: &Partners::none(DeviceId([1; 16])),
-            can_undo: true,
             letters: 1.0,
             back: None,
             passed_over: const { &BTreeMap::new() },
+            undo: Some(&A_SAVE),
+            redo: None,
         })
     }
 
@@ -228,7 +230,7 @@ fn keep(fields: &mut [FieldNotes], edit: Edit) {
                 pass.rolls.retain(|roll| roll.id != record);
             }
         }
-        Edit::Undo => {}
+        Edit::Undo | Edit::Redo => {}
         Edit::Field(_)
         | Edit::Step { .. }
         | Edit::Layer { .. }
@@ -404,3 +406,20 @@ pub fn asks(screen: &Screen) -> Vec<&Ask> {
         })
         .collect()
 }
+
+/// What stands for a save that could be taken back.
+static A_SAVE: std::sync::LazyLock<pitface_core::store::LastSave> = std::sync::LazyLock::new(|| {
+    use pitface_core::store::{Did, Kind, LastSave, Named};
+    let of = Named {
+        record: RecordId::new(1, [1; 10]),
+        kind: Kind::Pit,
+        field: "Long Sedge".into(),
+        pit: Some(1),
+        pass: None,
+        after_dig: None,
+        name: String::new(),
+        top_mm: None,
+        bottom_mm: None,
+    };
+    LastSave { saved_ms: 1, did: Did::Made, of, wrote: Vec::new(), others: 0 }
+});

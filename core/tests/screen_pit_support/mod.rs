@@ -95,10 +95,11 @@ impl Phone {
             photos_missing: &self.photos_missing,
             incoming: None,
             partners: &self.partners,
-            can_undo: !self.before.is_empty(),
             letters: 1.0,
             back: self.trail.back(self.place),
             passed_over: &self.passed_over,
+            undo: (!self.before.is_empty()).then_some(&*A_SAVE),
+            redo: None,
         }
     }
 
@@ -361,3 +362,20 @@ pub fn demo() -> Vec<FieldNotes> {
         })
         .collect()
 }
+
+/// What stands for a save that could be taken back.
+static A_SAVE: std::sync::LazyLock<pitface_core::store::LastSave> = std::sync::LazyLock::new(|| {
+    use pitface_core::store::{Did, Kind, LastSave, Named};
+    let of = Named {
+        record: RecordId::new(1, [1; 10]),
+        kind: Kind::Pit,
+        field: "Long Sedge".into(),
+        pit: Some(1),
+        pass: None,
+        after_dig: None,
+        name: String::new(),
+        top_mm: None,
+        bottom_mm: None,
+    };
+    LastSave { saved_ms: 1, did: Did::Made, of, wrote: Vec::new(), others: 0 }
+});

@@ -6,8 +6,8 @@ pub mod passes;
 use chrono::{DateTime, FixedOffset, NaiveDate};
 use pitface_core::record::{
     ChannelsSeen, ClodInWater, ComesAway, FaceMoisture, Field, FieldNotes, Layer, OrganicMatter,
-    OrganicMatterLevel, Patches, Person, Photo, Pit, PlaceKind, PoresSeen, Position, RecordId, Resistance,
-    Roll, RollOutcome, RootsSeen, Signs, Smell, Step, TextureNote, Unknown, Zone,
+    OrganicMatterLevel, Patches, Person, Photo, PhotoMark, Pit, PlaceKind, PoresSeen, Position, RecordId,
+    Resistance, Roll, RollOutcome, RootsSeen, Signs, Smell, Step, TextureNote, Unknown, Zone,
 };
 use pitface_core::soil::texture::{Texture, TextureClass, TextureGroup, TextureScheme};
 use pitface_core::store::{DeviceId, Store, StoreError};
@@ -154,6 +154,10 @@ pub fn ellmoor() -> FieldNotes {
             media_type: "image/jpeg".into(),
             taken: Some(at("2026-09-21T13:04:05Z")),
             depth_mm: Some(270),
+            marks: vec![
+                PhotoMark { from_left: 4_200, from_top: 800, depth_mm: 0 },
+                PhotoMark { from_left: 4_350, from_top: 9_120, depth_mm: 500 },
+            ],
             unknown: Unknown::new(),
         }],
         remark: Some("water stood here until April".into()),
@@ -187,7 +191,7 @@ pub fn ellmoor() -> FieldNotes {
 pub fn any_notes() -> impl Strategy<Value = FieldNotes> {
     let machines = vec(passes::any_machine(), 0..3);
     let passes = vec(passes::any_pass(), 0..3);
-    (any_field(), vec(any_pit(), 0..4), machines, passes, any_keys()).prop_map(
+    (any_field().boxed(), vec(any_pit().boxed(), 0..4), machines, passes, any_keys()).prop_map(
         |(field, pits, machines, passes, unknown)| {
             let mut notes = FieldNotes { machines, passes, unknown, ..FieldNotes::new(field, pits) };
             number(&mut notes);
@@ -361,8 +365,12 @@ fn any_pit() -> impl Strategy<Value = Pit> {
         code(FaceMoisture::ALL),
         any_keys(),
     );
-    let lists =
-        (vec(any_step(), 0..5), vec(any_layer(), 0..3), vec(any_roll(), 0..3), vec(any_photo(), 0..2));
+    let lists = (
+        vec(any_step(), 0..5),
+        vec(any_layer(), 0..3),
+        vec(any_roll(), 0..3),
+        vec(any_photo().boxed(), 0..2),
+    );
     (head, more, lists).prop_map(
         |((place, zone, at, dug), ([by, remark], dug_to_mm, face, unknown), lists)| {
             let (walk, layers, rolls, photos) = lists;
@@ -421,17 +429,20 @@ fn any_roll() -> impl Strategy<Value = Roll> {
 }
 
 fn any_photo() -> impl Strategy<Value = Photo> {
-    ("[0-9a-f]{64}", any::<u64>(), any::<String>(), of(any_time()), of(any::<u32>()), any_keys()).prop_map(
-        |(sha256, size_bytes, media_type, taken, depth_mm, unknown)| Photo {
+    let mark = (0..=PhotoMark::WHOLE, 0..=PhotoMark::WHOLE, any::<u32>());
+    let mark = mark.prop_map(|(from_left, from_top, depth_mm)| PhotoMark { from_left, from_top, depth_mm });
+    let marks = prop::collection::vec(mark, 0..=PhotoMark::MOST);
+    ("[0-9a-f]{64}", any::<u64>(), any::<String>(), of(any_time()), of(any::<u32>()), marks, any_keys())
+        .prop_map(|(sha256, size_bytes, media_type, taken, depth_mm, marks, unknown)| Photo {
             id: id(0),
             sha256,
             size_bytes,
             media_type,
             taken,
             depth_mm,
+            marks,
             unknown,
-        },
-    )
+        })
 }
 
 pub fn person() -> Person {

@@ -181,6 +181,7 @@ cell-photo_size = Größe des Fotos
 cell-photo_type = Format des Fotos
 cell-photo_taken = Zeitpunkt des Fotos
 cell-photo_depth = Tiefe an der Wand
+cell-photo_marks = Maßstab des Fotos
 cell-left_handed = ob Linkshänder
 cell-legs = Zahl der Stiele
 cell-spacing = Abstand der Stiele

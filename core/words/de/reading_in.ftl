@@ -27,6 +27,7 @@ history-deleted = gelöscht { $what }
 history-back = zurückgeholt { $what }
 history-joined = Schläge verbunden oder getrennt
 history-undid = etwas zurückgenommen
+history-undid_named = zurückgenommen: { $what }
 history-nothing = Hier wurde noch nichts gespeichert.
 
 deleted = { $count ->

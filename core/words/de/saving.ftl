@@ -2,6 +2,8 @@
 
 taken-back = Zurückgenommen: { $what }.
 taken-back_nothing = Es gibt nichts zurückzunehmen.
+taken-again = Steht wieder: { $what }.
+taken-again_nothing = Es ist nichts zurückgenommen, was wieder stehen könnte.
 taken-field = Angaben zum Schlag
 taken-pit = Grube
 taken-step = Messergang
@@ -14,6 +16,21 @@ taken-pass = Überfahrt
 taken-after_dig = Grube hinter der Maschine
 taken-part = markierte Stelle im Schlag
 taken-line = markierte Leitung im Schlag
+
+saved-one = { $place }: { $what }
+saved-more = { $place }: { $what }, und { $count } weitere
+saved-undo = Zurücknehmen: { $what }
+saved-redo = Wieder so: { $what }
+saved-deleted = gelöscht
+saved-joined = verbunden oder getrennt
+saved-back = zurückgeholt
+saved-new = neu
+saved-place = Platz in der Liste
+saved-value = { $cell }: { $value }
+saved-named = { $kind } { $name }
+saved-of_pass = Überfahrt { $number }
+saved-after_dig = Grube dahinter A{ $number }
+saved-at = { $kind } { $depth }
 
 not_saved-full = Nicht gespeichert: Das Handy ist voll. Platz schaffen und noch einmal tippen.
 not_saved-locked = Nicht gespeichert: Die App darf ihre eigenen Dateien nicht schreiben.

@@ -1,6 +1,7 @@
 # Bildschirme: eigene Angaben, Maschine, Überfahrt, Grube dahinter, Zeigen, Fotos, Weitergeben, Lage auf dem Plan.
 
 caption-undo = Rückgängig
+caption-redo = Wiederholen
 caption-back = Zurück
 caption-more = Gründe und was zu beachten ist
 caption-menu = Mehr

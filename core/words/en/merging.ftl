@@ -181,6 +181,7 @@ cell-photo_size = size of the photo
 cell-photo_type = format of the photo
 cell-photo_taken = when the photo was taken
 cell-photo_depth = depth on the face
+cell-photo_marks = scale of the photo
 cell-left_handed = whether left-handed
 cell-legs = number of legs
 cell-spacing = spacing of the legs

@@ -27,6 +27,7 @@ history-deleted = deleted { $what }
 history-back = brought back { $what }
 history-joined = fields joined or taken apart
 history-undid = an undo
+history-undid_named = an undo of { $what }
 history-nothing = Nothing was saved here yet.
 
 deleted = { $count ->

@@ -2,6 +2,8 @@
 
 taken-back = Taken back: { $what }.
 taken-back_nothing = There is nothing to take back.
+taken-again = Stands again: { $what }.
+taken-again_nothing = There is nothing taken back that could stand again.
 taken-field = field details
 taken-pit = pit
 taken-step = knife walk
@@ -14,6 +16,21 @@ taken-pass = pass
 taken-after_dig = hole behind the machine
 taken-part = patch marked on the field
 taken-line = line marked on the field
+
+saved-one = { $place }: { $what }
+saved-more = { $place }: { $what }, and { $count } more
+saved-undo = Take back: { $what }
+saved-redo = Do again: { $what }
+saved-deleted = deleted
+saved-joined = joined or taken apart
+saved-back = brought back
+saved-new = new
+saved-place = its place in the list
+saved-value = { $cell }: { $value }
+saved-named = { $kind } { $name }
+saved-of_pass = pass { $number }
+saved-after_dig = after-dig A{ $number }
+saved-at = { $kind } { $depth }
 
 not_saved-full = Not saved: the phone is full. Free some space and tap again.
 not_saved-locked = Not saved: the app may not write to its own files.

@@ -1,6 +1,7 @@
 # Screens of own details, machine, pass, the hole behind it, show, photos, handing over and a place on the plan.
 
 caption-undo = Undo
+caption-redo = Redo
 caption-back = Back
 caption-more = Why, and what to mind
 caption-menu = More

@@ -126,10 +126,11 @@ impl Alone {
             incoming: None,
             partners: &self.partners,
             now: chrono::DateTime::UNIX_EPOCH.fixed_offset(),
-            can_undo: true,
             letters: 1.0,
             back: None,
             passed_over: const { &BTreeMap::new() },
+            undo: None,
+            redo: None,
         }
     }
 

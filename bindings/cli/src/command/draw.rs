@@ -6,13 +6,16 @@ use crate::asked::OneField;
 use crate::json::{self, merged};
 use crate::trouble::Trouble;
 use crate::write::{Folder, told_written};
-use crate::{drawn, keep};
+use crate::{drawn, drawn_photo, keep};
 use clap::{Args, ValueEnum};
 use pitface_core::picture::Theme;
 use std::path::PathBuf;
 
 /// What to draw, and where to.
 #[derive(Args)]
+#[command(
+    after_help = "A photo that has a scale (`marks` in the notes) is drawn over too, where its file lies under its hash in the folder `photos` beside the notes file or store."
+)]
 pub struct Draw {
     #[command(flatten)]
     asked: OneField,
@@ -56,10 +59,14 @@ impl Draw {
         let mut folder = Folder::open(&self.out)?;
         drawn::pit_files(&words, &field, stem, self.theme.into(), &mut folder)?;
         drawn::field_files(&words, &field, stem, self.theme.into(), &mut folder)?;
+        drawn::photo_files(&words, &field, stem, self.theme.into(), &mut folder)?;
         let page = drawn::fields_page(&words, &field.notes.field.name, std::slice::from_ref(&field));
         folder.add(&format!("{stem}.html"), page.as_bytes())?;
         let written = told_written(&folder.finish()?);
         let json = merged(json::fields(vec![json::head(&field)]), written.json);
-        Ok(Answer { remarks: keep::remarks(&field), ..Answer::new(written.text, json) })
+        Ok(Answer {
+            remarks: keep::remarks(&field) + &drawn_photo::remarks(&words, &field),
+            ..Answer::new(written.text, json)
+        })
     }
 }

@@ -4,7 +4,7 @@ use crate::argument::Shown;
 use crate::carried::{device_json, local, of_store};
 use crate::json::merged;
 use crate::trouble::Trouble;
-use crate::{Answer, device};
+use crate::{Answer, device, said_save};
 use clap::Args;
 use pitface_core::merge::Signer as _;
 use pitface_core::store::{Kind, SaveTold, Store, StoreError};
@@ -71,6 +71,7 @@ fn save_json(save: &SaveTold, fields: &[String]) -> Value {
             "brought_back": counts(&save.brought_back),
             "joined": save.joined,
             "undid": save.undid,
+            "save": save.named.as_ref().map(said_save::save_json),
         }),
     )
 }

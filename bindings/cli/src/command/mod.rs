@@ -1,6 +1,7 @@
 //! The commands, a file each. A command asks the core, and gives back its whole answer or every fault found.
 
 mod behind;
+mod boundary;
 mod bring_back;
 mod check;
 mod class;
@@ -62,6 +63,8 @@ pub enum Command {
     Behind(behind::Behind),
     /// Where to dig next: zone, place, distance and bearing, and how far each zone is settled.
     Where(whereto::Where),
+    /// Outlines and lines out of files of other programs: what there is, and one taken into a field.
+    Boundary(boundary::Boundary),
     /// The zones with their hectares, what working the harmed ones takes, and what that saves.
     Ground(ground::Ground),
     /// Draws the pits of a field: SVG files and one page with all of them.
@@ -119,6 +122,7 @@ impl Command {
             Self::Set(set) => set.run(shown)?.into(),
             Self::Behind(behind) => behind.run(shown)?.into(),
             Self::Where(place) => place.run(shown)?.into(),
+            Self::Boundary(boundary) => boundary.run(shown)?.into(),
             Self::Ground(ground) => ground.run(shown)?.into(),
             Self::Draw(draw) => draw.run(shown)?.into(),
             Self::Tables(tables) => tables.run(shown)?.into(),

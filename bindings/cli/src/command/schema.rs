@@ -13,7 +13,7 @@ macro_rules! answers {
     };
 }
 const ANSWERS: &[(&str, &str)] = answers! {
-    "behind" "bring-back" "check" "class" "completions" "demo" "draw" "errors" "fields" "ground" "hand-over" "history" "join" "look" "manual" "new" "next"
+    "behind" "boundary" "bring-back" "check" "class" "completions" "demo" "draw" "errors" "fields" "ground" "hand-over" "history" "join" "look" "manual" "new" "next"
     "partners" "read" "redact" "roll" "sample" "schema" "set" "settle" "tables" "take-in" "texture" "tip" "undo" "where" "write"
 };
 /// What they have in common.

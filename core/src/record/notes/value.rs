@@ -2,9 +2,9 @@
 
 use super::cursor::{Book, Object, found};
 use super::guess::nearest;
-use super::length::Length;
+use super::length::{self, Length};
 use crate::harmless::wrong_with_name;
-use crate::record::{RecordId, remark};
+use crate::record::{PhotoMark, RecordId, remark};
 use chrono::{DateTime, Datelike, FixedOffset, NaiveDate};
 use serde_json::Value;
 use std::ops::RangeInclusive;
@@ -241,6 +241,25 @@ impl<'a> Node<'a> {
             self.fault(format!("{} is not a SHA-256", found(&self.value)), todo);
         }
         digest
+    }
+
+    /// A mark on a photo, `[from_left, from_top, depth_mm]`.
+    pub fn photo_mark(self) -> Option<PhotoMark> {
+        let numbers: Option<Vec<u64>> =
+            self.value.as_array().and_then(|list| list.iter().map(Value::as_u64).collect());
+        let share = |part: u64| u32::try_from(part).ok().filter(|part| *part <= PhotoMark::WHOLE);
+        let Some(&[from_left, from_top, depth]) = numbers.as_deref() else {
+            let todo = "write [from left, from top, depth in mm], such as [4200, 800, 0]";
+            self.fault(format!("`{}` is not a mark on a photo", self.value), todo);
+            return None;
+        };
+        let (Some(from_left), Some(from_top)) = (share(from_left), share(from_top)) else {
+            let todo = "count from the upper left corner in ten-thousandths of the picture's width and height, 0 to 10000";
+            self.fault(format!("[{from_left}, {from_top}] lies outside the picture"), todo);
+            return None;
+        };
+        let depth = Self::new(format!("{}[2]", self.at), depth.into(), self.book);
+        Some(PhotoMark { from_left, from_top, depth_mm: depth.mm(&length::DEPTH_FROM_SURFACE)? })
     }
 
     /// A place on the globe, `[longitude, latitude]` in degrees.

@@ -1,6 +1,9 @@
 //! Tables as a GeoPackage (OGC 12-128r19, version 1.4): an SQLite file, so it is written in the room of SQL.
 
 mod blob;
+mod read;
+
+pub use read::read_geopackage;
 
 use super::StoreError;
 use crate::tables::{Cell, Column, Holds, Row, Shapes, Table};

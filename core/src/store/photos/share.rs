@@ -2,11 +2,11 @@
 
 /// Markers (ITU-T T.81, table B.1): start of the picture, its end, compressed data, and the segments with what cameras and
 /// programs note.
-const START: u8 = 0xd8;
-const END: u8 = 0xd9;
-const SCAN: u8 = 0xda;
+pub(super) const START: u8 = 0xd8;
+pub(super) const END: u8 = 0xd9;
+pub(super) const SCAN: u8 = 0xda;
 const APP0: u8 = 0xe0;
-const APP1: u8 = 0xe1;
+pub(super) const APP1: u8 = 0xe1;
 const APP2: u8 = 0xe2;
 const APP14: u8 = 0xee;
 const APP15: u8 = 0xef;
@@ -100,7 +100,7 @@ const ORIENTATION: u16 = 0x0112;
 const SHORT: u16 = 3;
 
 /// How the picture is turned, if Exif says so and it is not upright.
-fn turned(segment: &[u8]) -> Option<u16> {
+pub(super) fn turned(segment: &[u8]) -> Option<u16> {
     let tiff = segment.strip_prefix(EXIF)?;
     let big = match tiff.get(..2)? {
         b"MM" => true,

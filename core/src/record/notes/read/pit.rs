@@ -5,7 +5,8 @@ use crate::record::notes::cursor::{Book, Object};
 use crate::record::notes::value::Node;
 use crate::record::notes::{depths, length};
 use crate::record::{
-    FaceMoisture, Layer, Photo, Pit, PlaceKind, Position, Roll, RollOutcome, Sign, Signs, Step, Zone,
+    FaceMoisture, Layer, Photo, PhotoMark, Pit, PlaceKind, Position, Roll, RollOutcome, Sign, Signs, Step,
+    Zone,
 };
 use crate::soil::texture::TextureScheme;
 
@@ -97,6 +98,22 @@ fn photo(mut photo: Object) -> Option<Photo> {
     let media_type = photo.need("media_type", "the photo's media type").and_then(Node::needed_text);
     let taken = photo.take("taken").and_then(Node::time);
     let depth_mm = photo.take("depth_mm").and_then(|node| node.mm(&length::DEPTH_FROM_SURFACE));
+    let marks = marks(&mut photo);
     let unknown = photo.rest();
-    Some(Photo { id, sha256: sha256?, size_bytes: size?, media_type: media_type?, taken, depth_mm, unknown })
+    let (sha256, size_bytes, media_type) = (sha256?, size?, media_type?);
+    Some(Photo { id, sha256, size_bytes, media_type, taken, depth_mm, marks: marks?, unknown })
+}
+
+/// The marks of a photo; `None` after a fault.
+fn marks(photo: &mut Object) -> Option<Vec<PhotoMark>> {
+    let marks = photo.take("marks").map(Node::list).unwrap_or_default();
+    if let Some(one_more) = marks.get(PhotoMark::MOST) {
+        one_more.fault(
+            "this is one mark too many",
+            "give two along a tape, or four: two along each of two plumb lines",
+        );
+        return None;
+    }
+    let marks: Vec<Option<PhotoMark>> = marks.into_iter().map(Node::photo_mark).collect();
+    marks.into_iter().collect()
 }

@@ -8,7 +8,7 @@ use super::VERSION;
 use crate::place::Outline;
 use crate::record::{
     BuriedLine, ComesAway, FaceMoisture, Field, FieldNotes, Layer, LineSort, OrganicMatter, Part, PartShape,
-    Photo, Pit, Position, RecordId, Resistance, Roll, Sign, Step, TextureNote, Unknown, Zone,
+    Photo, PhotoMark, Pit, Position, RecordId, Resistance, Roll, Sign, Step, TextureNote, Unknown, Zone,
 };
 use chrono::{DateTime, FixedOffset, NaiveDate};
 pub(super) use layout::lay_out;
@@ -214,5 +214,10 @@ fn photo(photo: &Photo) -> Value {
         .put("media_type", photo.media_type.as_str())
         .time("taken", photo.taken)
         .may("depth_mm", photo.depth_mm)
+        .list("marks", photo.marks.iter().map(mark).collect())
         .close(&photo.unknown)
+}
+
+fn mark(mark: &PhotoMark) -> Value {
+    vec![mark.from_left, mark.from_top, mark.depth_mm].into()
 }
