@@ -17,6 +17,7 @@ BINDINGS = HERE / "target/generated-bindings/org/pitface/core/pitface_bindings.k
 # Which type a file lays out, arm by arm.
 TABLES = {
     "Painter.kt": {"Shape", "Anchor", "Theme", "Role"},
+    "Earth.kt": {"Light"},
     "Body.kt": {"ShownBlock", "Stand"},
     "ScreenView.kt": {"ShownBlock"},
     "App.kt": {"ShownDoes"},

@@ -93,8 +93,8 @@ pub struct ShownScreen {
     /// The one thing worth doing now: filled, wide, at least 56 dp high. Where its act is that of a line to be typed on this
     /// screen, it enters the line: `type` with what stands there.
     pub next: Option<ShownButton>,
-    /// The tools at the very bottom, icon with word, at least 64 dp wide; the first beside the thumb: mirror them for the
-    /// left hand.
+    /// The tools at the very bottom, icon with word, at least 64 dp wide; from the left in this order for the right hand,
+    /// mirrored for the left one.
     pub tools: Vec<ShownButton>,
     /// What is folded behind one row at the end of the blocks, each part under its heading.
     pub more: Vec<Section>,

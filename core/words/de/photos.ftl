@@ -1,10 +1,10 @@
 # Bilder, deren Datei nicht auf diesem Handy liegt, und der Maßstab der anderen.
 
 photos-missing = { $count ->
-    [one] Ein Bild ist nicht auf diesem Handy.
-   *[other] { $count } Bilder sind nicht auf diesem Handy.
+    [one] Ein Foto fehlt auf diesem Handy.
+   *[other] { $count } Fotos fehlen auf diesem Handy.
 }
-photos-not_here = { $photo }, Bild nicht auf diesem Handy
+photos-not_here = { $photo }, Foto fehlt auf diesem Handy
 photos-drawn_over = Foto von { $pit }
 scale_fault-count = { $marks ->
     [0] Das Foto hat noch keinen Maßstab. Am Maßband die 0 antippen, dann eine andere Tiefe.

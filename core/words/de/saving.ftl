@@ -6,16 +6,16 @@ taken-again = Steht wieder: { $what }.
 taken-again_nothing = Es ist nichts zurückgenommen, was wieder stehen könnte.
 taken-field = Angaben zum Schlag
 taken-pit = Grube
-taken-step = Messergang
+taken-step = Messerprobe
 taken-layer = Schicht
-taken-roll = Rollprobe
+taken-roll = Ausrollprobe
 taken-photo = Foto
 taken-person = Name
 taken-machine = Maschine
-taken-pass = Überfahrt
+taken-pass = Arbeitsgang
 taken-after_dig = Grube hinter der Maschine
-taken-part = markierte Stelle im Schlag
-taken-line = markierte Leitung im Schlag
+taken-part = eingezeichnete Stelle im Schlag
+taken-line = eingezeichnete Linie im Schlag
 
 saved-one = { $place }: { $what }
 saved-more = { $place }: { $what }, und { $count } weitere
@@ -34,9 +34,9 @@ saved-at = { $kind } { $depth }
 
 not_saved-full = Nicht gespeichert: Das Handy ist voll. Platz schaffen und noch einmal tippen.
 not_saved-locked = Nicht gespeichert: Die App darf ihre eigenen Dateien nicht schreiben.
-not_saved-gone = Nicht gespeichert: Das, wozu es gehört, ist nicht mehr da.
-not_saved-refused = Nicht gespeichert: Ein Wert liegt außerhalb dessen, was gemeint sein kann.
-not_saved-failed = Nicht gespeichert: Das Handy konnte es nicht schreiben. Noch einmal tippen; bleibt es so, das Handy neu starten.
+not_saved-gone = Nicht gespeichert: Der zugehörige Eintrag wurde gelöscht.
+not_saved-refused = Nicht gespeichert: Ein Wert ist nicht plausibel.
+not_saved-failed = Nicht gespeichert: Das Handy konnte nicht speichern. Noch einmal tippen; bleibt es so, das Handy neu starten.
 
 photo-kept = Foto gespeichert.
 photo-lost = Foto nicht gespeichert: Seine Datei ist nicht lesbar.

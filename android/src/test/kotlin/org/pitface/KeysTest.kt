@@ -11,6 +11,7 @@ import org.junit.Rule
 import org.junit.Test
 import org.junit.runner.RunWith
 import org.pitface.core.ScreenKind
+import org.pitface.core.ShownDoes
 import org.pitface.platform.MainActivity
 import org.robolectric.RobolectricTestRunner
 import org.robolectric.annotation.Config
@@ -28,7 +29,7 @@ class KeysTest {
 
     private fun inTheKnifeWalk() {
         phone.app.takesInNotes(File(System.getProperty("demo.dir"), "long_sedge.notes.json").path)
-        phone.tap("Dig a pit")
+        phone.to("start_pit")
         phone.tap("Wheeling")
         phone.tap("Moist")
         assertEquals(ScreenKind.KNIFE_WALK, phone.shown.kind)
@@ -58,8 +59,9 @@ class KeysTest {
 
     @Test fun theyAnswerTheKnifeWalkOnceTheyAreToldTo() {
         phone.tap("English")
-        phone.tap("Own details")
-        phone.tap(phone.shown.buttons.first { it.label.startsWith("Answer") })
+        phone.to("own")
+        phone.tap(phone.shown.tappable.first { (_, does) -> (does as? ShownDoes.Act)?.act?.contains("volume_keys") == true }.first)
+        phone.tap(phone.shown.questions.single().answers.last())
         assertTrue(phone.shown.told, phone.shown.saved && phone.shown.told.isNotEmpty())
         phone.picture("own-keys")
         inTheKnifeWalk()

@@ -23,7 +23,7 @@ internal class Neighbour(private val name: String) : AutoCloseable {
 
     init {
         session.tapOn("English")
-        session.go("\"own\"").also { session.type(it.typings.first { typing -> "name" in typing.act }.act, name) }
+        session.go("{\"setting\":{\"setting\":\"name\"}}").also { session.type(it.typings.single().act, name) }
     }
 
     /** Believes whoever handed this over. */

@@ -53,7 +53,7 @@ class NewProcessTest {
         assertEquals("in the same field", field, phone.shown.field)
         assertEquals("and all that was noted", noted, phone.steps())
         phone.tap("Flat plates")
-        phone.tap("Bottom of the hole")
+        phone.bottom()
         assertEquals("the work goes on", ScreenKind.NEXT_LOOK, phone.shown.kind)
         println("restart: a new process stands where the killed one stood, with all $noted steps")
     }

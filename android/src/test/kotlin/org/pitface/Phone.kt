@@ -16,6 +16,7 @@ import androidx.compose.ui.test.performScrollTo
 import androidx.compose.ui.test.performTextReplacement
 import androidx.test.core.app.ApplicationProvider
 import androidx.test.ext.junit.rules.ActivityScenarioRule
+import org.pitface.core.ScreenKind
 import org.pitface.core.Session
 import org.pitface.core.ShownBlock
 import org.pitface.core.ShownButton
@@ -99,6 +100,13 @@ internal class Phone(private val rule: AndroidComposeTestRule<ActivityScenarioRu
         settle()
     }
 
+    /** Taps what leads from here to a place, by a button or else a row; acts are opaque to the app, a test may look into them. */
+    fun to(place: String) {
+        val here = shown
+        val there = here.tappable.filter { (_, does) -> does != here.back?.does && (does as? ShownDoes.Act)?.act.orEmpty().let { "{\"go\":{\"$place\"" in it || "{\"go\":\"$place\"" in it } }
+        tap((there.firstOrNull() ?: throw AssertionError("nothing leads to $place from ${here.kind}: ${here.tappable}")).first)
+    }
+
     fun tap(button: ShownButton?) = tap(button?.label ?: throw AssertionError("no such button on ${shown.kind}"))
 
     fun type(text: String) {
@@ -119,5 +127,16 @@ internal class Phone(private val rule: AndroidComposeTestRule<ActivityScenarioRu
     fun picture(name: String) {
         val file = File(System.getProperty("shots.dir"), "$name.png").apply { parentFile!!.mkdirs() }
         file.outputStream().use { rule.onRoot().captureToImage().asAndroidBitmap().compress(Bitmap.CompressFormat.PNG, 100, it) }
+    }
+
+    /** The bottom of the hole; a second time where it lies higher than was wanted. */
+    fun bottom() {
+        tap("Bottom of hole")
+        if (shown.kind == ScreenKind.KNIFE_WALK) tap("Bottom of hole")
+    }
+
+    /** Looks and rolls that are still asked for are not done. */
+    fun passesOverTheRest() {
+        while (shown.kind == ScreenKind.NEXT_LOOK || shown.kind == ScreenKind.ROLL) tap(shown.tools.last())
     }
 }

@@ -56,7 +56,7 @@ class RefusedTest {
         assertEquals(ScreenKind.FIELD, phone.shown.kind)
     }
 
-    private inline fun <reified D : ShownDoes> asking() = phone.shown.buttons.first { it.does is D }
+    private inline fun <reified D : ShownDoes> asking() = phone.shown.tappable.first { it.second is D }.first
 
     private fun refuse() {
         val asked = window.lastRequestedPermission
@@ -72,11 +72,9 @@ class RefusedTest {
 
     private fun pit(): JSONObject = phone.notes(phone.shown.field!!).list("pits").last()
 
-    private fun toThePlan() = phone.tap(phone.shown.buttons.first { (it.does as? ShownDoes.Act)?.act?.contains("{\"on_plan\"") == true })
-
     @Test fun refusingEverythingStillGivesACall() {
         inTheField()
-        phone.tap("Dig a pit")
+        phone.to("start_pit")
         phone.tap("Wheeling")
         asksAgain(true)
         phone.tap(asking<ShownDoes.AllowPosition>())
@@ -84,13 +82,10 @@ class RefusedTest {
         assertNull("it is not said twice", phone.app.failure)
         phone.picture("refused-start-pit")
         byHand()
-        phone.tap("The hole is dug")
         listOf("Moist", "Slips in", "Crumbs", "Same as above", "Same as above", "Same as above", "Hard push", "Flat plates", "Same as above", "Firm push", "Rounded lumps")
             .forEach(phone::tap)
-        phone.tap("Bottom of the hole")
-        while (phone.shown.kind == ScreenKind.NEXT_LOOK) phone.tap("Not looked")
-        if (phone.shown.kind == ScreenKind.ROLL) phone.tap("Cracks into short lengths")
-        if (phone.shown.kind == ScreenKind.ROLL) phone.tap(phone.shown.next)
+        phone.bottom()
+        phone.passesOverTheRest()
         assertEquals(ScreenKind.CALL, phone.shown.kind)
         noPhoto()
         val call = phone.shown.answer!!.text
@@ -103,7 +98,7 @@ class RefusedTest {
 
     private fun byHand() {
         assertFalse("not placed yet", pit().has("at"))
-        toThePlan()
+        phone.to("on_plan")
         assertEquals(ScreenKind.ON_PLAN, phone.shown.kind)
         phone.tap("North")
         val moved = pit().get("at").toString()
@@ -114,7 +109,7 @@ class RefusedTest {
 
     /** First there is no camera; then there is one, and it gives nothing. */
     private fun noPhoto() {
-        phone.tap(phone.shown.buttons.first { (it.does as? ShownDoes.Act)?.act?.contains("{\"photos\"") == true })
+        phone.to("photos")
         shadowOf(rule.activity.application).checkActivities(true) // no program of the phone answers
         phone.tap(asking<ShownDoes.TakePhoto>())
         assertEquals(Phrase.NO_CAMERA, phone.app.failure)
@@ -131,8 +126,8 @@ class RefusedTest {
 
     @Test fun whatIsRefusedForGoodCanBeAllowedInTheSettings() {
         inTheField("Deutsch")
-        phone.tap(phone.shown.next)
-        phone.tap(phone.shown.buttons.first { it.enabled && it.does is ShownDoes.Act })
+        phone.to("start_pit")
+        phone.tap(phone.shown.questions.first().answers.first())
         asksAgain(false)
         phone.tap(asking<ShownDoes.AllowPosition>())
         refuse()

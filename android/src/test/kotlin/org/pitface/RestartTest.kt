@@ -2,15 +2,14 @@ package org.pitface
 
 import androidx.compose.ui.test.junit4.v2.createAndroidComposeRule
 import org.json.JSONObject
+import org.json.JSONTokener
 import org.junit.Assert.assertEquals
 import org.junit.Assert.assertNull
-import org.junit.Assert.assertTrue
 import org.junit.Rule
 import org.junit.Test
 import org.junit.runner.RunWith
 import org.pitface.core.ScreenKind
 import org.pitface.core.SessionInterface
-import org.pitface.core.ShownButton
 import org.pitface.core.ShownDoes
 import org.pitface.platform.MainActivity
 import org.robolectric.RobolectricTestRunner
@@ -31,13 +30,14 @@ class RestartTest {
     private val kinds = mutableSetOf<ScreenKind>()
     private var ends = 0
 
-    /** Where the core says it is: the name of the place and what of its details is chosen. */
+    /** Where the core says it is: the name of the place and what of its details is chosen, without ids. */
     private fun place(): String {
         val kept = File(process.filesDir, "notes/place.json").takeIf { it.exists() }?.readText() ?: return "welcome"
-        if (kept.startsWith('"')) return kept.trim('"', '\n')
-        val name = JSONObject(kept).keys().next()
-        val details = JSONObject(kept).getJSONObject(name)
-        return (listOf(name) + listOf("pit", "layer", "clue", "machine", "pass", "dig", "legs", "power_kw").filter { !details.isNull(it) }).joinToString(" ")
+        val place = JSONTokener(kept).nextValue().let { whole -> (whole as? JSONObject)?.opt("place")?.takeIf { it != JSONObject.NULL } ?: whole }
+        if (place !is JSONObject) return place.toString()
+        val name = place.keys().next()
+        val details = place.get(name) as? JSONObject ?: return name
+        return (listOf(name) + details.keys().asSequence().filter { !details.isNull(it) && it != "field" }.map { key -> details.get(key).toString().let { if (Id.containsMatchIn(it)) key else "$key $it" } }).joinToString(" ")
     }
 
     /** Pits, steps of all walks, rolls, passes and holes behind them. */
@@ -48,10 +48,9 @@ class RestartTest {
 
     private var field: String? = null
 
-    private fun endsAndComesBack(expected: String) {
+    private fun endsAndComesBack() {
         val before = phone.shown
         val place = place()
-        assertEquals("reached", expected, place)
         val held = field?.let { phone.notes(it) }
         process.reopen()
         rule.activityRule.scenario.recreate()
@@ -72,51 +71,66 @@ class RestartTest {
         kinds += after.kind
     }
 
-    private fun ShownButton.leads(part: String) = (does as? ShownDoes.Act)?.act?.contains(part) == true
+    private fun ends() = endsAndComesBack()
 
-    /** By a button or a row that leads there. */
-    private fun to(place: String) {
-        val here = phone.shown
-        val button = here.buttons.firstOrNull { it != here.back && it.leads("{\"go\":{\"$place\"") || it.leads("{\"go\":\"$place\"") }
-        if (button != null) phone.tap(button) else row("{\"go\":{\"$place\"")
+    /** Every kind of place that leads from here and was not seen yet, and [deep] further from there. */
+    private fun around(deep: Int) {
+        val start = phone.shown
+        for ((_, does) in start.tappable) {
+            val act = (does as? ShownDoes.Act)?.act.orEmpty()
+            if (!act.startsWith("{\"go\":") || does == start.back?.does || !been.add(act.replace(Id, "#").replace(Number, "0"))) continue
+            phone.app.does(does)
+            ends()
+            if (deep > 1) around(deep - 1)
+            phone.back()
+            assertEquals("back from $act", start.kind to start.title, phone.shown.kind to phone.shown.title)
+        }
     }
 
+    private val been = mutableSetOf<String>()
+
     private fun row(part: String) = phone.tap(
-        phone.shown.rows.firstOrNull { (it.does as? ShownDoes.Act)?.act?.contains(part) == true }?.title
+        phone.shown.tappable.firstOrNull { (_, does) -> (does as? ShownDoes.Act)?.act?.contains(part) == true }?.first
             ?: throw AssertionError("nothing leads to $part from ${phone.shown.kind}: ${phone.shown.tappable.map { it.second }}"),
     )
 
     @Test fun everyPlaceIsComeBackToWithNothingLost() {
-        endsAndComesBack("welcome")
+        ends()
         phone.tap("English")
-        endsAndComesBack("fields")
-        to("start_field")
-        endsAndComesBack("start_field")
-        phone.back()
-        to("own")
-        endsAndComesBack("own")
+        ends()
+        around(2)
         phone.app.takesInNotes(File(System.getProperty("demo.dir"), "lapwing_ground.notes.json").path)
         phone.settle()
         field = phone.shown.field
-        endsAndComesBack("field")
-        for (place in listOf("outline", "hand_over", "show")) {
-            to(place)
-            endsAndComesBack(place)
-            phone.back()
-        }
-        machines()
-        behindTheMachine()
+        ends()
+        around(3)
         aPit()
         withANeighbour()
         println("restart: $ends times, at ${places.size} places of ${kinds.size} kinds of screen: $places")
         assertEquals("every kind of screen", ScreenKind.entries.toSet(), kinds)
     }
 
+    private fun aPit() {
+        phone.to("start_pit")
+        listOf("Wheeling", "Moist", "Slips in", "Crumbs", "Same as above", "Hard push", "Flat plates", "Same as above").forEach {
+            phone.tap(it)
+            if (it != "Slips in") ends()
+        }
+        phone.bottom()
+        ends()
+        phone.tap(phone.shown.tools.last())
+        ends()
+        around(2)
+        phone.passesOverTheRest()
+        ends()
+        around(2)
+    }
+
     /** What the same field became on somebody else's phone comes back, and differs from what it is here. */
     private fun withANeighbour() {
         while (phone.shown.kind != ScreenKind.FIELDS) phone.back()
-        to("partners")
-        endsAndComesBack("partners")
+        phone.to("partners")
+        ends()
         val session = ReflectionHelpers.getField<SessionInterface>(phone.app, "session")
         Neighbour("Nora").use { nora ->
             nora.takesIn(File(session.exportBundle(null, true, process.handed.path).path!!))
@@ -127,74 +141,14 @@ class RestartTest {
             phone.settle()
         }
         row("{\"go\":{\"partner\"")
-        endsAndComesBack("partner")
+        ends()
         phone.tap(phone.shown.next)
         row("{\"go\":{\"versions\"")
-        endsAndComesBack("versions")
+        ends()
     }
 
-    private fun machines() {
-        to("machine")
-        endsAndComesBack("machine")
-        row("{\"go\":{\"machine\"")
-        endsAndComesBack("machine machine")
-        to("measures")
-        endsAndComesBack("measures machine")
-        phone.back()
-        phone.back()
-        phone.tap(phone.shown.next)
-        endsAndComesBack("new_machine")
-        phone.tap(phone.shown.buttons.first { it.leads("\"legs\":3") })
-        endsAndComesBack("new_machine legs")
-        phone.back()
-        phone.back()
-        assertEquals(ScreenKind.FIELD, phone.shown.kind)
-    }
-
-    private fun behindTheMachine() {
-        to("pass")
-        endsAndComesBack("pass")
-        row("{\"go\":{\"pass\"")
-        endsAndComesBack("pass pass")
-        phone.tap(phone.shown.next)
-        endsAndComesBack("after_dig pass dig")
-        phone.tap(phone.shown.buttons.last { it.leads("\"read\"") })
-        endsAndComesBack("after_dig pass dig")
-        repeat(3) { phone.back() }
-    }
-
-    private fun aPit() {
-        phone.tap("Dig a pit")
-        endsAndComesBack("start_pit")
-        phone.tap("Wheeling")
-        endsAndComesBack("start_pit pit")
-        to("on_plan")
-        endsAndComesBack("on_plan pit")
-        phone.back()
-        phone.tap("The hole is dug")
-        endsAndComesBack("knife_walk pit")
-        listOf("Moist", "Slips in", "Crumbs", "Same as above", "Hard push", "Flat plates", "Same as above").forEach(phone::tap)
-        endsAndComesBack("knife_walk pit")
-        phone.tap("Bottom of the hole")
-        endsAndComesBack("next_look pit")
-        phone.tap("Not looked")
-        endsAndComesBack("next_look pit")
-        to("layers")
-        endsAndComesBack("layers pit")
-        row("\"layer\":1")
-        endsAndComesBack("layers pit layer")
-        row("\"clue\":\"")
-        endsAndComesBack("layers pit layer clue")
-        repeat(3) { phone.back() }
-        to("roll")
-        endsAndComesBack("roll pit")
-        to("call")
-        endsAndComesBack("call pit")
-        to("photos")
-        endsAndComesBack("photos pit")
-        phone.back()
-        to("show")
-        endsAndComesBack("show pit")
-        assertTrue(phone.shown.kind == ScreenKind.SHOW)
+    private companion object {
+        val Id = Regex("[0-9a-f]{8}-[0-9a-f-]{27}|[0-9a-f]{32,}")
+        val Number = Regex("\\d+")
     }
 }

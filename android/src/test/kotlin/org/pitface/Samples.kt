@@ -2,6 +2,7 @@ package org.pitface
 
 import org.pitface.core.Anchor
 import org.pitface.core.Drawing
+import org.pitface.core.Light
 import org.pitface.core.Point
 import org.pitface.core.Role
 import org.pitface.core.ScreenKind
@@ -51,7 +52,7 @@ internal object Samples {
     ) = ShownScreen(
         kind = kind, title = title, back = button(if (german) "Zurück" else "Back"), menu = menu.map { button(it) }, answer = ShownHeadline(answer, icon(), line), picture = picture,
         blocks = blocks, caution = caution, next = next?.let { button(it, strong = true) }, tools = tools.map { tool(it) }, more = more, moreLabel = if (more.isEmpty()) "" else if (german) "Mehr" else "More",
-        told = told, saved = false, awake = false, wantsPosition = false, leftHanded = left, language = if (german) "de" else "en",
+        told = told, saved = false, awake = false, wantsPosition = false, leftHanded = left, light = Light.PHONE, language = if (german) "de" else "en",
     )
 
     fun all(german: Boolean, left: Boolean): List<ShownScreen> {

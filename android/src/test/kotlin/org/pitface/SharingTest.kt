@@ -61,7 +61,7 @@ class SharingTest {
     /** Hands everything over by the share sheet; what the other program gets. */
     private fun shared(): ByteArray {
         while (phone.shown.kind != ScreenKind.FIELDS) phone.back()
-        phone.tap("Hand over, take in")
+        phone.to("partners")
         phone.tap("Hand over everything")
         val chooser = shadowOf(rule.activity).nextStartedActivity
         assertEquals(Intent.ACTION_CHOOSER, chooser.action)
@@ -130,13 +130,13 @@ class SharingTest {
         opens(bytes)
         assertEquals("Not taken in: the file was damaged on its way. Have it sent again.", phone.shown.told)
         assertEquals(ScreenKind.FIELDS, phone.shown.kind)
-        phone.tap("Hand over, take in")
+        phone.to("partners")
         assertTrue(phone.shown.rows.isEmpty())
     }
 
     @Test fun nothingToHandOverOpensNoSheet() {
         phone.tap("English")
-        phone.tap("Hand over, take in")
+        phone.to("partners")
         phone.tap("Hand over everything")
         assertNull(shadowOf(rule.activity).nextStartedActivity)
         assertEquals("There is nothing to hand over that is not there yet.", phone.shown.told)
@@ -152,7 +152,7 @@ class SharingTest {
         }
         shadowOf(rule.activity.contentResolver).registerInputStream(uri, silent)
         rule.runOnUiThread { InstrumentationRegistry.getInstrumentation().callActivityOnNewIntent(rule.activity, Intent(Intent.ACTION_VIEW, uri)) }
-        phone.tap("Hand over, take in")
+        phone.to("partners")
         assertEquals("taps are answered", ScreenKind.PARTNERS, phone.shown.kind)
         shadowOf(android.os.Looper.getMainLooper()).idleFor(java.time.Duration.ofMillis(org.pitface.platform.STALLED_MS))
         phone.settle()
@@ -210,7 +210,7 @@ class SharingTest {
         rule.activityRule.scenario.recreate()
         phone.settle()
         while (phone.shown.kind != ScreenKind.FIELDS) phone.back()
-        phone.tap("Hand over, take in")
+        phone.to("partners")
         assertTrue(phone.shown.all(), "A photo on this phone is damaged." in phone.shown.all())
         phone.picture("partners-damaged")
         opens(nora.handsOver().readBytes())

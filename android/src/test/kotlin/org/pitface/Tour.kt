@@ -34,13 +34,15 @@ internal object Tour {
             met += one to other
         }
 
+        private fun at(place: Int) = each {
+            val (_, does) = screen().tappable[place]
+            tap((does as ShownDoes.Act).act)
+        }
+
         private fun tap(what: String, found: (Pair<String, ShownDoes>) -> Boolean) {
             val place = here.tappable.indexOfLast { it.second is ShownDoes.Act && found(it) }
             check(place >= 0) { "no $what on ${here.title}; there is ${here.tappable}" }
-            each {
-                val (_, does) = screen().tappable[place]
-                tap((does as ShownDoes.Act).act)
-            }
+            at(place)
         }
 
         private fun tap(words: String) = tap(words) { (label, _) -> label.startsWith(words) }
@@ -53,40 +55,54 @@ internal object Tour {
 
         private fun back(times: Int = 1) = repeat(times) { each { back() } }
 
-        private fun thereAndBack(place: String) {
-            to(place)
-            back()
+        private fun home() {
+            while (english.back() != null) Unit
+            while (german.back() != null) Unit
+            each { go("\"fields\"") }
+        }
+
+        private val been = mutableSetOf<String>()
+
+        /** Every place that leads from here and was not seen yet, and [deep] further from there. */
+        private fun around(deep: Int) {
+            val start = here
+            start.tappable.forEachIndexed { place, (_, does) ->
+                val act = (does as? ShownDoes.Act)?.act.orEmpty().replace(Id, "#")
+                if (!act.startsWith("{\"go\"") || does == start.back?.does || !been.add(act)) return@forEachIndexed
+                at(place)
+                if (deep > 1) around(deep - 1)
+                back()
+                check(here.title == start.title) { "back from $act leads to ${here.title}, not to ${start.title}" }
+            }
         }
 
         fun everywhere() {
             each { screen() }
             each { tap((screen().buttons.first { it.label == if (this === german) "Deutsch" else "English" }.does as ShownDoes.Act).act) }
-            thereAndBack("start_field")
-            thereAndBack("own")
+            around(2)
             File(System.getProperty("demo.dir")).listFiles()!!.sorted().filter { it.name.endsWith(".notes.json") }.forEach { file ->
                 each { importFile(file.path) }
                 each { tap("\"take_in\"") }
-                listOf("outline", "hand_over", "show").forEach(::thereAndBack)
-                back()
+                around(1)
+                home()
             }
             withANeighbour()
             tap("Lapwing Ground")
-            machines()
-            behindTheMachine()
+            been.clear()
+            around(4)
             aPit()
         }
 
         /** Somebody goes on with what was handed over, while it is changed here, and hands it back. */
         private fun withANeighbour() {
-            thereAndBack("partners")
             tap("Lapwing Ground")
-            tap("Dig a pit")
+            to("start_pit")
             tap("Headland")
             val neighbours = listOf(english, german).associateWith { session ->
                 Neighbour("Nora").apply { session.exported { takesIn(it) } }
             }
             tap("Undo")
-            back()
+            home()
             each { goesOn(neighbours.getValue(this)) }
             to("partners")
             tap("Nora")
@@ -96,7 +112,7 @@ internal object Tour {
             tap("Nora")
             back()
             tap("Lapwing Ground: one value")
-            back(2)
+            home()
             neighbours.values.forEach(AutoCloseable::close)
         }
 
@@ -106,10 +122,11 @@ internal object Tour {
                 Regex("\"field\":\"([^\"]+)\"").find((row.does as ShownDoes.Act).act)!!.groupValues[1]
             }
             neighbour.sets(field, "texture", "Heavy")
-            val pit = neighbour.session.go("{\"field\":{\"field\":\"$field\"}}").rows.last()
-            neighbour.session.tap((pit.does as ShownDoes.Act).act)
+            neighbour.session.go("{\"pits\":{\"field\":\"$field\"}}")
+            val pit = Regex("\"pit\":\"([^\"]+)\"").findAll(neighbour.session.screen().rows.toString()).map { it.groupValues[1] }.last()
+            neighbour.session.go("{\"start_pit\":{\"field\":\"$field\",\"pit\":\"$pit\"}}")
             neighbour.session.tapOn("Wheeling")
-            val light = go("{\"detail\":{\"field\":\"$field\",\"detail\":\"texture\"}}").buttons[2]
+            val light = go("{\"detail\":{\"field\":\"$field\",\"detail\":\"texture\"}}").buttons.first { "light" in it.does.toString() }
             tap((light.does as ShownDoes.Act).act)
             importFile(neighbour.handsOver().path)
             return go("\"fields\"")
@@ -121,49 +138,36 @@ internal object Tour {
             folder.deleteRecursively()
         }
 
-        private fun machines() {
-            to("machine")
-            to("machine")
-            thereAndBack("measures")
-            back()
-            to("new_machine")
-            acts("\"legs\":3")
-            back(2)
-        }
-
-        private fun behindTheMachine() {
-            to("pass")
-            to("pass")
-            tap("Dig behind it")
-            acts("\"read\"")
-            back(3)
-        }
-
         private fun aPit() {
-            tap("Dig a pit")
+            to("start_pit")
             tap("Wheeling")
             each { positionRefused() }
-            thereAndBack("on_plan")
-            tap("The hole is dug")
+            to("on_plan")
+            back()
             listOf("Moist", "Slips in", "Crumbs", "Same as above", "Hard push", "Flat plates", "Same as above").forEach(::tap)
-            tap("Bottom of the hole")
-            to("layers")
-            acts("\"layer\":1")
-            acts("\"clue\":\"")
-            back(3)
-            while (here.kind == ScreenKind.NEXT_LOOK) tap("Not looked")
-            tap("Cracks into short lengths")
-            tap("Crumbles")
+            repeat(2) { if (here.kind == ScreenKind.KNIFE_WALK) tap("Bottom of hole") }
+            around(2)
+            repeat(2) { if (here.kind == ScreenKind.NEXT_LOOK) answered() }
+            while (here.kind == ScreenKind.NEXT_LOOK) skipped()
+            while (here.kind == ScreenKind.ROLL) answered()
+            check(here.kind == ScreenKind.CALL) { "${here.kind} after the last roll" }
             to("photos")
             photo()
+            around(1)
             back()
-            thereAndBack("show")
+            around(1)
         }
 
+        private fun answered() = here.questions.last().answers.first().does.let { first -> tap("an answer") { it.second == first } }
+
+        private fun skipped() = here.tools.last().does.let { last -> tap("the way past") { it.second == last } }
+
         private fun photo() = each {
-            val wanted = screen().buttons.firstNotNullOf { it.does as? ShownDoes.TakePhoto }
+            val wanted = screen().tappable.firstNotNullOf { it.second as? ShownDoes.TakePhoto }
             val picture = File.createTempFile("tour", ".jpg").apply { writeBytes(jpeg(64)) }
             photoTaken(wanted.field, wanted.pit, 200u, picture.path, "image/jpeg").also { picture.delete() }
         }
     }
+
+    private val Id = Regex("[0-9a-f]{8}-[0-9a-f-]{27}|[0-9a-f]{32,}")
 }

@@ -4,6 +4,7 @@ import android.Manifest.permission.ACCESS_FINE_LOCATION
 import android.content.Context
 import android.content.Intent
 import android.content.res.Configuration
+import android.graphics.Color
 import android.net.Uri
 import android.os.Build
 import android.os.Bundle
@@ -12,13 +13,13 @@ import android.view.HapticFeedbackConstants
 import android.view.KeyEvent
 import android.view.WindowManager
 import androidx.activity.ComponentActivity
+import androidx.activity.SystemBarStyle
 import androidx.activity.compose.BackHandler
 import androidx.activity.compose.setContent
 import androidx.activity.enableEdgeToEdge
 import androidx.activity.result.contract.ActivityResultContracts.OpenDocument
 import androidx.activity.result.contract.ActivityResultContracts.RequestMultiplePermissions
 import androidx.activity.result.contract.ActivityResultContracts.TakePicture
-import androidx.compose.foundation.isSystemInDarkTheme
 import androidx.compose.foundation.background
 import androidx.compose.foundation.layout.Box
 import androidx.compose.foundation.layout.fillMaxSize
@@ -30,6 +31,7 @@ import androidx.compose.ui.Modifier
 import org.pitface.core.ShownDoes
 import org.pitface.screens.Earth
 import org.pitface.screens.Whole
+import org.pitface.screens.isDark
 import org.pitface.state.Phrase
 import org.pitface.state.Platform
 import java.io.File
@@ -56,7 +58,8 @@ class MainActivity : ComponentActivity(), Platform {
         app.platform = this
         if (state == null) opened(intent)
         setContent {
-            val dark = isSystemInDarkTheme()
+            val dark = isDark(app.shown?.light)
+            LaunchedEffect(dark) { SystemBarStyle.auto(Color.TRANSPARENT, Color.TRANSPARENT) { dark }.let { enableEdgeToEdge(it, it) } }
             Earth(dark) {
                 Box(Modifier.fillMaxSize().background(MaterialTheme.colorScheme.background).safeDrawingPadding()) {
                     Whole(app, ::words)

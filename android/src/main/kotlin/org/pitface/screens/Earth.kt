@@ -1,5 +1,6 @@
 package org.pitface.screens
 
+import androidx.compose.foundation.isSystemInDarkTheme
 import androidx.compose.material3.ColorScheme
 import androidx.compose.material3.MaterialTheme
 import androidx.compose.material3.Typography
@@ -15,6 +16,7 @@ import androidx.compose.ui.text.intl.LocaleList
 import androidx.compose.ui.text.style.Hyphens
 import androidx.compose.ui.text.style.LineBreak
 import androidx.compose.ui.unit.sp
+import org.pitface.core.Light
 
 /**
  * Earth tones by day; every text stands at 7 : 1 or more on its ground and every edge at 3 : 1, which a test holds. An
@@ -56,6 +58,14 @@ fun type(family: FontFamily) = Typography(
     bodyLarge = letters(family, 17, 23), bodyMedium = letters(family, 15, 20), bodySmall = letters(family, 14, 18),
     labelLarge = letters(family, 16, 20, FontWeight.Medium), labelMedium = letters(family, 14, 18), labelSmall = letters(family, 13, 16),
 )
+
+/** Whether screens are dark, as was chosen; as the phone is set where nothing was. */
+@Composable
+fun isDark(light: Light?): Boolean = when (light) {
+    Light.DAY -> false
+    Light.DARK -> true
+    Light.PHONE, null -> isSystemInDarkTheme()
+}
 
 /** Looks of the whole app. */
 @Composable

@@ -4,6 +4,7 @@ import androidx.compose.foundation.Canvas
 import androidx.compose.foundation.background
 import androidx.compose.foundation.layout.Box
 import androidx.compose.foundation.layout.BoxWithConstraints
+import androidx.compose.foundation.layout.Column
 import androidx.compose.foundation.layout.Row
 import androidx.compose.foundation.layout.fillMaxSize
 import androidx.compose.foundation.layout.offset
@@ -39,7 +40,7 @@ import org.pitface.core.ShownPicture
 import org.pitface.state.Phrase
 
 /** Under this height a picture shows nothing. */
-internal val LeastPicture = 44.dp
+internal val LeastPicture = 60.dp
 
 /** A picture as large as its place lets it be, whole, and what a finger on it does. */
 @Composable
@@ -62,8 +63,9 @@ internal fun PictureView(picture: ShownPicture, doer: Doer, leftHanded: Boolean,
         Seen(picture, below, zoom, factor)
         Line(line)
         Touches(picture, doer, zoom, factor)
-        if (picture.zooms && height > 100.dp) Closer(zoom, Modifier.align(if (leftHanded) Alignment.BottomStart else Alignment.BottomEnd))
     }
+    // At the side of the thumb, beside the drawing where there is room.
+    if (picture.zooms && height > 100.dp) Closer(zoom, maxWidth - width < 100.dp, Modifier.align(if (leftHanded) Alignment.BottomStart else Alignment.BottomEnd))
 }
 
 /** What a picture, and a place on it, is found by in tests. */
@@ -87,7 +89,7 @@ private fun Seen(picture: ShownPicture, photo: ImageBitmap?, zoom: Zoom, factor:
 /** Where a photo belongs that is not on this device, or not read yet. */
 @Composable
 internal fun Missing(title: String) = Box(Modifier.fillMaxSize().background(MaterialTheme.colorScheme.surfaceVariant), Alignment.Center) {
-    Text(title, Modifier.padding(8.dp), style = MaterialTheme.typography.bodySmall, color = MaterialTheme.colorScheme.onSurface, textAlign = TextAlign.Center)
+    if (title.isNotEmpty()) Text(title, Modifier.padding(8.dp), style = MaterialTheme.typography.bodySmall, color = MaterialTheme.colorScheme.onSurface, textAlign = TextAlign.Center)
 }
 
 /** The line that goes along with a finger. */
@@ -124,11 +126,12 @@ private fun Touches(picture: ShownPicture, doer: Doer, zoom: Zoom, factor: Float
 
 /** Larger and smaller, for one hand. */
 @Composable
-private fun Closer(zoom: Zoom, modifier: Modifier) {
+private fun Closer(zoom: Zoom, abreast: Boolean, modifier: Modifier) {
     val scheme = MaterialTheme.colorScheme
     val words = LocalWords.current
-    Row(modifier.padding(4.dp).background(scheme.background, RoundedCornerShape(12.dp))) {
-        for ((phrase, times) in listOf(Phrase.SMALLER to 1 / 1.5f, Phrase.LARGER to 1.5f)) {
+    val outer = modifier.background(scheme.background, RoundedCornerShape(12.dp))
+    val both = @Composable {
+        for ((phrase, times) in listOf(Phrase.LARGER to 1.5f, Phrase.SMALLER to 1 / 1.5f)) {
             Sign(words(phrase), { zoom.by(times) }) {
                 val (middle, half) = Offset(size.width / 2, size.height / 2) to 8.dp.toPx()
                 drawLine(scheme.onBackground, middle - Offset(half, 0f), middle + Offset(half, 0f), 2.5.dp.toPx(), StrokeCap.Round)
@@ -136,4 +139,5 @@ private fun Closer(zoom: Zoom, modifier: Modifier) {
             }
         }
     }
+    if (abreast) Row(outer) { both() } else Column(outer) { both() }
 }

@@ -136,8 +136,8 @@ private fun Tile(answer: ShownButton, grid: Grid, letters: Letters, doer: Doer, 
 
 private fun Modifier.ticked(chosen: Boolean, ink: Color): Modifier = if (!chosen) this else drawWithContent {
     drawContent()
-    val unit = 4.dp.toPx()
-    val (x, y) = size.width - unit * 5 to unit * 3f
+    val unit = 3.5.dp.toPx()
+    val (x, y) = size.width - unit * 4.6f to unit * 2.6f
     drawLine(ink, Offset(x, y), Offset(x + unit, y + unit), 2.5.dp.toPx(), StrokeCap.Round)
     drawLine(ink, Offset(x + unit, y + unit), Offset(x + unit * 2.6f, y - unit), 2.5.dp.toPx(), StrokeCap.Round)
 }

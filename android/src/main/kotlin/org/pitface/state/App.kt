@@ -5,6 +5,7 @@ import androidx.compose.runtime.mutableStateOf
 import androidx.compose.runtime.setValue
 import androidx.compose.ui.graphics.ImageBitmap
 import org.pitface.core.SessionInterface
+import org.pitface.core.ShownBlock
 import org.pitface.core.ShownDoes
 import org.pitface.core.ShownScreen
 import org.pitface.screens.Doer
@@ -87,7 +88,14 @@ class App(
     override fun does(what: ShownDoes) {
         if (pendingTap) return
         when (what) {
-            is ShownDoes.Act -> tapped { it.tap(what.act) }
+            is ShownDoes.Act -> {
+                val line = shown?.blocks?.filterIsInstance<ShownBlock.Typing>()?.firstOrNull { it.act == what.act }
+                val text = line?.let { typed?.takeIf { (act, _) -> act == what.act }?.second ?: it.value }
+                if (text == null) tapped { it.tap(what.act) } else {
+                    typed = typed?.takeIf { (act, _) -> act != what.act }
+                    tapped { it.type(what.act, text) } // a button with the act of a line enters what stands there
+                }
+            }
             is ShownDoes.ShareField -> {
                 enter()
                 offTheScreen({ session.exportField(what.field, handed) }) { platform?.share(it) }

@@ -27,6 +27,7 @@ import org.pitface.core.ShownDoes
 import org.pitface.core.ShownScreen
 import org.pitface.screens.Earth
 import org.pitface.screens.Whole
+import org.pitface.screens.isDark
 import org.pitface.state.App
 import org.pitface.state.Phrase
 import org.pitface.state.Platform
@@ -118,7 +119,7 @@ private fun asAPicture(wanted: Wanted, file: File) {
 }
 
 @Composable
-private fun Shown(app: App, wanted: Wanted) = Earth(wanted.dark, Letters) {
+private fun Shown(app: App, wanted: Wanted) = Earth(wanted.dark || isDark(app.shown?.light), Letters) {
     Whole(app) { wanted.words.of(it, app.shown?.language ?: wanted.language) }
 }
 
