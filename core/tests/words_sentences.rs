@@ -285,7 +285,7 @@ fn what_a_layer_costs_a_crop() {
     );
     says(
         &german().rooting_loss(&loss),
-        "Die Schicht ab 45 cm sperrt 64 % der 125 cm ab, die wheat durchwurzeln könnte; darunter hat dieser Boden Platz für 100–150 mm nutzbares Wasser.",
+        "Die Schicht ab 45 cm nimmt 64 % der möglichen Wurzeltiefe weg (Weizen: 125 cm); darunter hat dieser Boden Platz für 100–150 mm nutzbares Wasser.",
     );
 }
 

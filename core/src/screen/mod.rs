@@ -9,7 +9,6 @@ mod apart;
 mod bar;
 pub mod behind;
 mod deleting;
-mod draft;
 pub mod drawn;
 pub mod field;
 mod grid;
@@ -31,7 +30,6 @@ mod world;
 
 pub use act::{Act, Ask, Done, Edit, Place};
 pub use deleting::{Hanging, hanging};
-use draft::{Bar, Doing, Draft, Known, Size};
 pub use incoming::Incoming;
 pub use model::{
     Block, Button, Does, Headline, Input, Keys, Picture, Pictured, Row, Screen, ScreenKind, Section, Stand,
@@ -52,9 +50,9 @@ pub fn show(place: Place, world: &World) -> Screen {
         Place::Fields => Some(field::list::list(world)),
         Place::FoundFields { sought } => Some(field::list::found(sought, world)),
         Place::StartField => Some(field::list::start(world)),
-        Place::Details { field } => field::details::show(field, world).map(Into::into),
-        Place::Detail { field, detail } => field::detail::show(field, detail, world).map(Into::into),
-        Place::Lines { field, line } => field::buried::show(field, line, world).map(Into::into),
+        Place::Details { field } => field::details::show(field, world),
+        Place::Detail { field, detail } => field::detail::show(field, detail, world),
+        Place::Lines { field, line } => field::buried::show(field, line, world),
         Place::Outline { field } => field::outline::show(field, world),
         Place::Field { field } => field::show(field, world),
         Place::Pits { field } => field::show_pits(field, world),
@@ -92,16 +90,14 @@ pub fn show(place: Place, world: &World) -> Screen {
             behind::show_step(field, (pass, dig), (step, from_mm), world)
         }
         Place::Show { field, pit } => show::show(field, pit, world),
-        Place::HandOver { field } => hand_over::show(field, world).map(Into::into),
-        Place::Partners => Some(partners::show(world).into()),
-        Place::Partner { device } => partners::show_one(device, world).map(Into::into),
-        Place::Versions { field, pit, number } => {
-            partners::show_versions(field, pit, number, world).map(Into::into)
-        }
-        Place::Personal { number } => partners::show_personal(number, world).map(Into::into),
-        Place::Regretted { number } => partners::show_regretted(number, world).map(Into::into),
-        Place::Incoming => incoming::show(world).map(Into::into),
-        Place::OneField { field, other } => incoming::show_two(field, other, world).map(Into::into),
+        Place::HandOver { field } => hand_over::show(field, world),
+        Place::Partners => Some(partners::show(world)),
+        Place::Partner { device } => partners::show_one(device, world),
+        Place::Versions { field, pit, number } => partners::show_versions(field, pit, number, world),
+        Place::Personal { number } => partners::show_personal(number, world),
+        Place::Regretted { number } => partners::show_regretted(number, world),
+        Place::Incoming => incoming::show(world),
+        Place::OneField { field, other } => incoming::show_two(field, other, world),
     };
     match shown {
         Some(shown) => apart::told_apart(partners::marked(shown, world)),

@@ -128,6 +128,11 @@ impl Words {
         harmless::name(name).into_owned()
     }
 
+    /// Text somebody wrote, on one line.
+    pub fn line(&self, text: &str) -> String {
+        harmless::line(text).into_owned()
+    }
+
     /// Words joined as in a sentence: `a, b and c`.
     pub fn and(&self, items: &[String]) -> String {
         match items {

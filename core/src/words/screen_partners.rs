@@ -35,6 +35,8 @@ codes!(
         WhatHolds = "what_holds",
         BringBack = "bring_back",
         StayDeleted = "stay_deleted",
+        NamesAndPlaces = "names_and_places",
+        RegrettedShort = "regretted_short",
         Personal = "personal",
         NothingPersonal = "nothing_personal",
         TakeOut = "take_out",

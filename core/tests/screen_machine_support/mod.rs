@@ -399,13 +399,12 @@ fn section_is_sound(section: &Section) {
 
 /// What the platform is asked for on a screen.
 pub fn asks(screen: &Screen) -> Vec<&Ask> {
-    let buttons = screen.buttons();
-    buttons
-        .filter_map(|button| match &button.does {
-            Does::Ask(ask) => Some(ask),
-            Does::Act(_) => None,
-        })
-        .collect()
+    let does = screen.buttons().map(|button| &button.does).chain(screen.rows().map(|row| &row.does));
+    does.filter_map(|does| match does {
+        Does::Ask(ask) => Some(ask),
+        Does::Act(_) => None,
+    })
+    .collect()
 }
 
 /// What stands for a save that could be taken back.

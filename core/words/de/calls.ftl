@@ -92,8 +92,8 @@ change-leave = der Eigentümer dessen, was dort liegt, schriftlich zustimmte
 change-deep_clay = der Betrieb daran festhielte, Ton so tief zu lockern
 change-another_pit = eine weitere Grube hier ausfiele wie Grube { $pit }
 
-rooting-loss = Die Schicht ab { $top } sperrt { $percent } der { $potential } ab, die { $crop } durchwurzeln könnte.
-rooting-loss_water = Die Schicht ab { $top } sperrt { $percent } der { $potential } ab, die { $crop } durchwurzeln könnte; darunter hat dieser Boden Platz für { $water } nutzbares Wasser.
+rooting-loss = Die Schicht ab { $top } nimmt { $percent } der möglichen Wurzeltiefe weg ({ $crop }: { $potential }).
+rooting-loss_water = Die Schicht ab { $top } nimmt { $percent } der möglichen Wurzeltiefe weg ({ $crop }: { $potential }); darunter hat dieser Boden Platz für { $water } nutzbares Wasser.
 water-mm = { $range }{ "\u00A0" }mm
 
 pits-numbered = Grube { $number }, { $place }

@@ -33,6 +33,8 @@ partner_text-are_they_one = Ist es ein Schlag?
 partner_text-one_field = Es ist ein Schlag
 partner_text-one_field_means = Was unter einem von beiden notiert ist, wird dann als ein Schlag gezeigt, hier und auf jedem Handy, an das weitergegeben wird. Nichts geht verloren, und Rückgängig trennt sie wieder.
 
+partner_text-names_and_places = Namen und Orte
+partner_text-regretted_short = Gelöscht und weitergeführt
 partner_text-personal = Namen, Orte und Bemerkungen aus allen Kopien entfernen
 partner_text-nothing_personal = In diesen Notizen steht kein Name, kein Ort und keine Bemerkung.
 partner_text-take_out = Entfernen
