@@ -116,6 +116,15 @@ pub enum Place {
         pit: RecordId,
         photo: RecordId,
     },
+    /// A photo that is given a scale: where 0 was touched, in ten-thousandths of its width and height, and the depth that
+    /// is touched next.
+    PhotoScale {
+        field: RecordId,
+        pit: RecordId,
+        photo: RecordId,
+        zero: Option<[u32; 2]>,
+        known_mm: u32,
+    },
     /// The machines of a field; with one, how it is set.
     Machine {
         field: RecordId,
@@ -437,6 +446,7 @@ impl Place {
             | Self::Call { field, .. }
             | Self::Photos { field, .. }
             | Self::Photo { field, .. }
+            | Self::PhotoScale { field, .. }
             | Self::Machine { field, .. }
             | Self::NewMachine { field, .. }
             | Self::SetFor { field, .. }
@@ -475,6 +485,7 @@ impl Place {
                 Some(Self::Layers { field, pit, layer: Some(layer), clue: None })
             }
             Self::Moisture { field, pit } => Some(Self::Layers { field, pit, layer: None, clue: None }),
+            Self::PhotoScale { field, pit, photo, .. } => Some(Self::Photo { field, pit, photo }),
             Self::Photo { field, pit, .. } => Some(Self::Photos { field, pit }),
             Self::Layers { field, pit, layer, clue: Some(_) } => {
                 Some(Self::Layers { field, pit, layer, clue: None })

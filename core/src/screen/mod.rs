@@ -20,6 +20,7 @@ pub mod on_plan;
 pub mod own;
 mod part;
 pub mod partners;
+mod photo_scale;
 pub mod photos;
 pub mod pit;
 mod show;
@@ -67,6 +68,9 @@ pub fn show(place: Place, world: &World) -> Screen {
         Place::Call { field, pit } => pit::call::show(field, pit, world),
         Place::OnPlan { field, pit } => on_plan::show(field, pit, world),
         Place::Photos { field, pit } => photos::show(field, pit, world),
+        Place::PhotoScale { field, pit, photo, zero, known_mm } => {
+            photo_scale::show(field, (pit, photo), (zero, known_mm), world)
+        }
         Place::Photo { field, pit, photo } => photos::show_one(field, pit, photo, world),
         Place::Machine { field, machine } => machine::show(field, machine, world),
         Place::NewMachine { field, legs, spacing_mm, foot_width_mm } => {
@@ -124,7 +128,7 @@ pub fn tap(
         Act::Field(act) => field::tap(place, *act, input, world, new_id),
         Act::Pit(act) => pit::tap(place, act, input, world, new_id),
         Act::OnPlan(act) => on_plan::tap(place, act, input, world),
-        Act::Photo(act) => photos::tap(place, act, world),
+        Act::Photo(act) => photos::tap(place, act, input, world),
         Act::Machine(act) => machine::tap(place, act, text, world, new_id),
         Act::Behind(act) => behind::tap(place, act, world, new_id),
         Act::Partners(act) => partners::tap(place, *act, world),

@@ -68,6 +68,7 @@ impl Place {
                 Self::Versions { field: one, pit: of_one, .. },
                 Self::Versions { field: other, pit: of_other, .. },
             ) => (one, of_one) == (other, of_other),
+            (Self::PhotoScale { photo: one, .. }, Self::PhotoScale { photo: other, .. }) => one == other,
             (Self::Regretted { .. }, Self::Regretted { .. }) => true,
             (one, other) => one == other,
         }
@@ -75,7 +76,7 @@ impl Place {
 
     /// Whether it asks one question after the other and has nothing to show once they are answered.
     const fn is_passed_through(self) -> bool {
-        matches!(self, Self::NextLook { .. } | Self::Roll { .. } | Self::Welcome)
+        matches!(self, Self::NextLook { .. } | Self::Roll { .. } | Self::PhotoScale { .. } | Self::Welcome)
     }
 }
 

@@ -98,6 +98,7 @@ impl Phone {
             incoming: None,
             partners: &Partners::none(DeviceId([1; 16])),
             letters: 1.0,
+            photo_size: None,
             back: None,
             passed_over: const { &BTreeMap::new() },
             undo: Some(&A_SAVE),
