@@ -154,9 +154,9 @@ fn what_nobody_else_has_is_counted_at_home_until_it_is_heard_of() {
     let home = |phone: &Phone| notes_of_buttons(&phone.go(&json!("fields")));
     assert_eq!(home(&ann)[1], ["Hand over, take in", ""]);
     ann.sets(&field, "texture", "Medium");
-    assert_eq!(home(&ann)[1][1], "one edit nobody else has");
+    assert_eq!(home(&ann)[1][1], "details nobody else has");
     ben.take_in(&ann.hand_over(true));
-    assert_eq!(home(&ann)[1][1], "one edit nobody else has");
+    assert_eq!(home(&ann)[1][1], "details nobody else has");
     ann.take_in(&ben.hand_over(true));
     assert_eq!(home(&ann)[1][1], "");
 }

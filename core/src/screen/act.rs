@@ -244,6 +244,16 @@ pub enum Act {
     Undo,
     /// Takes back the last undo, as [`World::redo`](super::World::redo) names it.
     Redo,
+    /// Deletes a record with what hangs on it, after [`hanging`](super::hanging) was told.
+    Delete {
+        /// The record.
+        record: RecordId,
+    },
+    /// Brings back a record that was deleted, with what went along.
+    BringBack {
+        /// The record.
+        record: RecordId,
+    },
     /// Something of the app's own settings.
     Own(super::own::OwnAct),
     /// Something of a field.

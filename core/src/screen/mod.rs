@@ -8,6 +8,7 @@ mod act;
 mod apart;
 mod bar;
 pub mod behind;
+mod deleting;
 mod draft;
 pub mod drawn;
 pub mod field;
@@ -29,6 +30,7 @@ mod trail;
 mod world;
 
 pub use act::{Act, Ask, Done, Edit, Place};
+pub use deleting::{Hanging, hanging};
 use draft::{Bar, Doing, Draft, Known, Size};
 pub use incoming::Incoming;
 pub use model::{
@@ -124,6 +126,8 @@ pub fn tap(
         Act::Go(place) => Ok(Done::go(*place)),
         Act::Undo => Ok(Done::save(Edit::Undo, place)),
         Act::Redo => Ok(Done::save(Edit::Redo, place)),
+        Act::Delete { record } => deleting::delete(place, *record, world),
+        Act::BringBack { record } => Ok(Done::save(Edit::BringBack { record: *record }, place)),
         Act::Own(act) => own::tap(place, act, text, world),
         Act::Field(act) => field::tap(place, *act, input, world, new_id),
         Act::Pit(act) => pit::tap(place, act, input, world, new_id),

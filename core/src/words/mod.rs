@@ -22,6 +22,7 @@ mod boundary;
 mod calls;
 mod cells;
 mod clues;
+mod deleting;
 mod describe;
 mod details;
 mod face;

@@ -138,11 +138,6 @@ impl Words {
         self.say_with("personal-taken_out", &fluent_args!["name" => name, "values" => values])
     }
 
-    /// How many edits nobody else has, short.
-    pub fn not_carried_short(&self, edits: u64) -> String {
-        self.say_with("partner-not_carried", &fluent_args!["edits" => edits])
-    }
-
     /// Which value of what has several versions.
     pub fn versions_of(&self, place: &str, cell: Cell) -> String {
         self.say_with("versions-of", &fluent_args!["place" => place, "cell" => self.cell(cell)])

@@ -28,7 +28,7 @@ saved-new = neu
 saved-place = Platz in der Liste
 saved-value = { $cell }: { $value }
 saved-named = { $kind } { $name }
-saved-of_pass = Überfahrt { $number }
+saved-pass_named = Arbeitsgang { $number }
 saved-after_dig = Grube dahinter A{ $number }
 saved-at = { $kind } { $depth }
 
@@ -46,3 +46,28 @@ taken_in-field_deleted = Nicht übernommen: Der Schlag { $field } wurde hier gel
 taken_in-unread = Nicht übernommen: Die Datei ist nicht lesbar.
 taken_in-faults = Nicht übernommen: In der Datei sind Fehler. { $faults }
 taken_in-more = { $faults } Und { $count } weitere.
+
+deleting-goes = { $what } wird gelöscht. Rückgängig holt es zurück.
+deleting-goes_with = { $what } wird gelöscht, dazu { $along }. Rückgängig holt alles zurück.
+deleting-gone = { $what }: gelöscht. Rückgängig holt es zurück.
+deleting-gone_with = { $what }: gelöscht, dazu { $along }. Rückgängig holt alles zurück.
+deleting-compared = { $count ->
+    [one] Eine Grube hinter der Maschine wird mit ihr verglichen und verlöre das.
+   *[other] { $count } Gruben hinter der Maschine werden mit ihr verglichen und verlören das.
+}
+deleting-machine_kept = { $what } bleibt: { $count ->
+    [one] Arbeitsgang { $passes } wurde damit gefahren und behält sie. Erst diese Arbeitsgang löschen.
+   *[other] Arbeitsgangen { $passes } wurden damit gefahren und behalten sie. Erst diese Arbeitsgangen löschen.
+}
+deleting-was = { $what }, gelöscht am { $when }
+
+alone = Seit { $day } nur auf diesem Handy: { $what } in { $fields ->
+    [one] einem Schlag
+   *[other] { $fields } Schlägen
+}.
+alone-details = Seit { $day } nur auf diesem Handy: Angaben zu { $fields ->
+    [one] einem Schlag
+   *[other] { $fields } Schlägen
+}.
+alone-short = { $what } hat sonst niemand
+alone-short_details = Angaben, die sonst niemand hat

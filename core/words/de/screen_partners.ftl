@@ -53,10 +53,6 @@ partner-same_name = Zwei Schläge heißen { $field }
 partner-accept = Gleich: { $who } annehmen
 partner-same_fingerprint = Nicht angenommen: Ein anderes Handy hier zeigt dieselben Zeichen; eines davon ist darauf angelegt. Den Menschen dort Bescheid geben.
 partner-accepted_now = { $who } ist angenommen.
-partner-not_carried = { $edits ->
-    [one] eine Änderung hat sonst niemand
-   *[other] { $edits } Änderungen hat sonst niemand
-}
 
 versions-of = { $place }: { $cell }
 versions-in = { $place }: { $count ->

@@ -53,10 +53,6 @@ partner-same_name = Two fields are called { $field }
 partner-accept = The same: accept { $who }
 partner-same_fingerprint = Not accepted: another device here shows the same signs, so one of them was made to. Tell the holder.
 partner-accepted_now = { $who } is accepted.
-partner-not_carried = { $edits ->
-    [one] one edit nobody else has
-   *[other] { $edits } edits nobody else has
-}
 
 versions-of = { $place }: { $cell }
 versions-in = { $place }: { $count ->

@@ -4,6 +4,7 @@ pub mod buried;
 pub mod detail;
 pub(super) mod details;
 pub(super) mod list;
+pub mod listed;
 pub(super) mod outline;
 mod pits;
 mod sought;

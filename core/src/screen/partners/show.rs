@@ -25,8 +25,9 @@ pub(in crate::screen) fn show(world: &World) -> Draft {
     let asks: Vec<Row> = asks.map(|vouching| asking(vouching, world)).collect();
     screen.known.extend((!asks.is_empty()).then_some(Known::Rows(asks)));
     screen.known.extend(super::versions::rows(world));
-    let anything = partners.not_carried > 0 || partners.all.iter().any(|partner| partner.edits > 0);
-    screen.known.extend(anything.then(|| Known::Line(words.not_carried(partners.not_carried))));
+    let alone = words.nobody_else(&partners.alone, partners.alone_since);
+    let with_others = partners.all.iter().any(|partner| partner.edits > 0);
+    screen.known.extend(alone.or_else(|| with_others.then(|| words.not_carried(0))).map(Known::Line));
     let [here, named] = partners.photos;
     screen.known.extend((named > 0).then(|| Known::Line(words.photos_here(here, named))));
     screen.known.push(Known::Line(words.this_device(&world.own.name)));
@@ -149,8 +150,7 @@ fn notes_alone(to: Option<DeviceId>, world: &World) -> Button {
 /// The way here from the list of fields; what nobody else has stands on it.
 pub(in crate::screen) fn not_carried_note(world: &World) -> Button {
     let words = world.words;
-    let edits = world.partners.not_carried;
-    let note = if edits == 0 { String::new() } else { words.not_carried_short(edits) };
+    let note = words.nobody_else_short(&world.partners.alone).unwrap_or_default();
     Button { note, ..go(words.label(PartnerText::Title), Place::Partners) }
 }
 
