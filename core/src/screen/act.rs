@@ -503,8 +503,8 @@ impl Place {
             Self::Layers { field, pit, layer: Some(_), clue: None } => {
                 Some(Self::Layers { field, pit, layer: None, clue: None })
             }
-            Self::Layers { field, pit, layer: None, clue: None } => Some(Self::Call { field, pit }),
-            Self::Photos { field, pit }
+            Self::Layers { field, pit, layer: None, clue: None }
+            | Self::Photos { field, pit }
             | Self::RollOf { field, pit, .. }
             | Self::Remark { field, pit, layer: None }
             | Self::Versions { field, pit: Some(pit), .. }
