@@ -172,11 +172,11 @@ fn the_caution_stands_where_somebody_goes_near_the_tines() {
 fn a_pass_is_told_from_title_to_traffic() {
     says(
         &english().pass_title(&pass(), Some("Yard subsoiler")),
-        "Trial strip on the headland, 2026-09-01, with Yard subsoiler at 34 cm, 6 km/h",
+        "Trial strip on the headland, 1 September 2026, with Yard subsoiler at 34 cm, 6 km/h",
     );
     says(
         &german().pass_title(&Pass { speed_kmh: Some(4.5), ..pass() }, None),
-        "Probestreifen auf dem Vorgewende, 01.09.2026, Scharspitzen in 34 cm Tiefe, 4,5 km/h",
+        "Probestreifen auf dem Vorgewende, 1.9.2026, Scharspitzen in 34 cm Tiefe, 4,5 km/h",
     );
     says(&english().pass_title(&Pass::new(id()), None), "Pass");
     let change = PassAdvice { remedy: Some(Remedy::Closer), ..pass_advice(NextStep::ChangeAndTry) };
@@ -200,7 +200,7 @@ fn a_pass_is_told_from_title_to_traffic() {
     );
     // soilandwater.org.uk: a sandy loam, driven on a week later, stronger than before down to 10 cm.
     let said = english().traffic_warning(&TrafficWarning { loosened: day(1), driven_on: day(8), days: 7 });
-    says(&said[0], "Heavy wheels ran over it on 2026-09-08, 7 days after it was loosened.");
+    says(&said[0], "Heavy wheels ran over it on 8 September 2026, 7 days after it was loosened.");
     assert!(said[1].contains("soilandwater.org.uk") && said[1].contains("10\u{a0}cm"));
     says(&said[2], "Keep heavy wheels off loosened ground.");
 }

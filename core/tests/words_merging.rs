@@ -70,7 +70,7 @@ fn values_are_told_as_people_read_them() {
         ("after_dig.firm_mm", list(&[300, 310]), "30\u{a0}cm, 31\u{a0}cm"),
         ("layer.signs.roots", "sideways".into(), "turned sideways"),
         ("layer.signs.roots", "of_a_newer_version".into(), "of_a_newer_version"),
-        ("pit.dug", "2026-05-04".into(), "2026-05-04"),
+        ("pit.dug", "2026-05-04".into(), "4 May 2026"),
         ("field.name", "Long Sedge".into(), "Long Sedge"),
         ("field.texture", "medium".into(), "medium"),
         ("field.texture", Value::Array(vec!["usda".into(), "loam".into()]), "loam"),
@@ -93,10 +93,10 @@ fn who_and_when_and_where() {
     let line = words.version(2, cell("pit.dug_to_mm"), &bytes(&460.into()), &wrote(ANN, "Ann"), true);
     assert_eq!(
         line,
-        "2: 46\u{a0}cm, written by Ann (1a1a-1a1a-1a1a-1a1a-1a1a) on 2026-05-04, 07:05; this one is shown"
+        "2: 46\u{a0}cm, written by Ann (1a1a-1a1a-1a1a-1a1a-1a1a) on 4 May 2026, 07:05; this one is shown"
     );
     let line = words.version(1, cell("pit.by"), &bytes(&"Ben".into()), &wrote(BEN, ""), false);
-    assert_eq!(line, "1: Ben, written by device 2b2b-2b2b-2b2b-2b2b-2b2b on 2026-05-04, 07:05");
+    assert_eq!(line, "1: Ben, written by device 2b2b-2b2b-2b2b-2b2b-2b2b on 4 May 2026, 07:05");
     let record = RecordId::new(1, [1; 10]);
     let layer = Belongs {
         record,
@@ -113,8 +113,8 @@ fn who_and_when_and_where() {
     assert_eq!(words.belongs(&field), "Long Sedge");
     assert_eq!(
         words.regretted_line(1, "Long Sedge, pit", &wrote(ANN, ""), &[(cell("pit.face"), wrote(BEN, "Ben"))]),
-        "1. Long Sedge, pit: deleted by device 1a1a-1a1a-1a1a-1a1a-1a1a on 2026-05-04, 07:05, \
-         changed by Ben (2b2b-2b2b-2b2b-2b2b-2b2b) on 2026-05-04, 07:05 (moisture of the face)"
+        "1. Long Sedge, pit: deleted by device 1a1a-1a1a-1a1a-1a1a-1a1a on 4 May 2026, 07:05, \
+         changed by Ben (2b2b-2b2b-2b2b-2b2b-2b2b) on 4 May 2026, 07:05 (moisture of the face)"
     );
 }
 

@@ -44,9 +44,8 @@ impl Words {
 
     /// A day as it is written: `2026-09-01`, `01.09.2026`.
     pub fn date(&self, day: NaiveDate) -> String {
-        let two = |number: u32| format!("{number:02}");
         let args = fluent_args![
-            "year" => day.year().to_string(), "month" => two(day.month()), "day" => two(day.day()),
+            "year" => day.year().to_string(), "month" => day.month(), "day" => day.day(),
         ];
         self.say_with("pass-day", &args)
     }

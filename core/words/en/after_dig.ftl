@@ -223,7 +223,20 @@ pass-zone_on = Pass { $on }, the whole zone
 pass-zone = Pass, the whole zone
 pass-run_on = Pass { $on }
 pass-run = Pass
-pass-day = { $year }-{ $month }-{ $day }
+pass-day = { $day } { $month ->
+    [1] January
+    [2] February
+    [3] March
+    [4] April
+    [5] May
+    [6] June
+    [7] July
+    [8] August
+    [9] September
+    [10] October
+    [11] November
+   *[12] December
+} { $year }
 pass-with = with { $machine }
 pass-with_at = with { $machine } at { $tip }
 pass-at = tips at { $tip }

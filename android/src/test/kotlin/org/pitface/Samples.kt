@@ -59,7 +59,7 @@ internal object Samples {
         fun say(en: String, de: String) = if (german) de else en
         val rows = (1..9).map { ShownRow(icon(), "Long Sedge $it", listOf(say("headland: Loosen 33–35 cm", "Vorgewende: Lockern 33–35 cm"), say("4 pits", "4 Gruben")), act("row")) }
         val kinds = listOf(
-            say("Crumbs", "Krümel"), say("Rounded lumps", "Rundliche Bröckel"), say("Sharp-edged blocks", "Scharfkantige Blöcke"), say("Flat plates", "Flache Platten"),
+            say("Crumbs", "Krümel"), say("Rounded lumps", "Rundliche Bröckel"), say("Sharp-edged blocks", "Scharfe Stücke"), say("Flat plates", "Flache Platten"),
             say("One mass", "Eine Masse"), say("Loose grains", "Lose Körner"),
         )
         val tools = listOf(say("Undo", "Rückgängig"), say("Photo", "Foto"), say("Remark", "Bemerkung"))
