@@ -18,6 +18,7 @@ use chrono::{DateTime, FixedOffset};
 use pitface_core::answer::Answers;
 use pitface_core::error::Fault;
 use pitface_core::merge::{KeyFromSeed, Signer as _};
+use pitface_core::picture::photo::PhotoSize;
 use pitface_core::place::Fix;
 use pitface_core::screen::{self, Act, Input, Own, Place, World};
 use pitface_core::store::{Store, photo_hash};
@@ -54,6 +55,8 @@ pub(crate) struct Held {
     wants_position: bool,
     /// Hashes of the open field's photos that are not in the folder.
     photos_missing: BTreeSet<String>,
+    /// Size of the photo that the place shows.
+    photo_size: Option<PhotoSize>,
     /// How much larger than usual letters are wanted.
     letters: f64,
     offset: FixedOffset,
@@ -107,6 +110,7 @@ impl Held {
             fixes: Fixes::default(),
             wants_position: false,
             photos_missing: BTreeSet::new(),
+            photo_size: None,
             letters: 1.0,
             offset,
             undoing: Undoing::default(),
@@ -131,6 +135,7 @@ impl Held {
         } else {
             BTreeSet::new()
         };
+        self.photo_size = photos::size_shown(self.notes.of(self.place), self.place, &self.folder.photos());
         self.undoing.load(&self.store, self.place.field())?;
         let screen = screen::show(self.place, &self.world());
         self.shown_place(screen.place);
@@ -184,6 +189,7 @@ impl Held {
             now: self.now(),
             back: self.at.trail.back(self.place),
             passed_over: &self.at.passed_over,
+            photo_size: self.photo_size,
             letters: self.letters,
             undo: self.undoing.undo(),
             redo: self.undoing.redo(),

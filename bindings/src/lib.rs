@@ -18,6 +18,7 @@
 
 uniffi::setup_scaffolding!();
 
+mod boundary;
 mod bundle;
 mod check;
 mod drawing;
@@ -41,6 +42,7 @@ mod take_photo;
 mod team_word;
 mod undoing;
 
+pub use boundary::{BoundaryChoice, BoundaryFile, BoundaryTaken};
 pub use bundle::BundleReady;
 pub use check::{check_notes, read_field};
 pub use drawing::{Anchor, Drawing, Point, Role, RoleColour, Shape, Theme, colours};

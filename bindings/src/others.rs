@@ -3,6 +3,7 @@
 use crate::PitfaceError;
 use crate::held::Held;
 use crate::shown::ShownScreen;
+use chrono::DateTime;
 use pitface_core::screen::Place;
 use pitface_core::screen::partners::{Checkup, Partners};
 use pitface_core::store::{DeviceId, PhotoHash, Store, StoreError};
@@ -12,11 +13,13 @@ use std::collections::BTreeSet;
 pub(crate) struct Others {
     partners: Partners,
     stale: bool,
+    /// Edits here, and those that nobody else has, when it was last looked up what that is.
+    alone_at: Option<(u64, u64)>,
 }
 
 impl Others {
     pub fn new(own: DeviceId) -> Self {
-        Self { partners: Partners::none(own), stale: true }
+        Self { partners: Partners::none(own), stale: true, alone_at: None }
     }
 
     fn load(&mut self, store: &Store) -> Result<(), StoreError> {
@@ -40,6 +43,8 @@ impl Others {
                 .map(|of| Ok((store.belongs(of.record)?, of)))
                 .collect::<Result<_, StoreError>>()?,
             checkup: std::mem::take(&mut self.partners.checkup),
+            alone: self.partners.alone,
+            alone_since: self.partners.alone_since,
             all,
             ..Partners::none(own)
         };
@@ -73,7 +78,7 @@ impl Held {
             self.others.partners.team_word = self.team_word.word().is_some();
         }
         if matches!(self.place, Place::Fields | Place::Partners) {
-            self.others.partners.not_carried = self.store.not_carried()?;
+            self.load_alone()?;
         }
         if let Place::Personal { .. } = self.place {
             let personal = self.store.personal()?.into_iter();
@@ -87,6 +92,21 @@ impl Held {
             let named: Vec<PhotoHash> = self.store.photos()?.into_iter().collect();
             let missing = self.folder.photos().missing(&named).len();
             self.others.partners.photos = [named.len() - missing, named.len()];
+        }
+        Ok(())
+    }
+
+    /// Looks up what nobody else has, once something was saved or others said what they have.
+    fn load_alone(&mut self) -> Result<(), PitfaceError> {
+        let now = Some((self.store.edits_of_all()?, self.store.not_carried()?));
+        if self.others.alone_at != now {
+            let alone = self.store.nobody_else()?;
+            let since = alone.since_ms.and_then(|since_ms| i64::try_from(since_ms).ok());
+            let since = since.and_then(DateTime::from_timestamp_millis);
+            self.others.partners.alone_since =
+                since.map(|since| since.with_timezone(&self.now().timezone()).date_naive());
+            self.others.partners.alone = alone;
+            self.others.alone_at = now;
         }
         Ok(())
     }

@@ -3,11 +3,11 @@
 
 mod support;
 
-use pitface_bindings::{ScreenKind, Session, ShownDoes, ShownRow, ShownScreen};
+use pitface_bindings::{ScreenKind, Session, ShownBlock, ShownDoes, ShownRow, ShownScreen};
 use serde_json::{Value, json};
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
-use support::{buttons, demo, field_id, noted, rows, tap, tappable, texts};
+use support::{demo, field_id, noted, rows, tap, tappable, texts};
 use tempfile::TempDir;
 
 struct Phone {
@@ -119,7 +119,11 @@ fn said(screen: &ShownScreen) -> String {
 }
 
 fn notes_of_buttons(screen: &ShownScreen) -> Vec<[String; 2]> {
-    buttons(screen).into_iter().map(|button| [button.label, button.note]).collect()
+    let answers = screen.blocks.iter().filter_map(|block| match block {
+        ShownBlock::Question { answers, .. } => Some(answers.clone()),
+        _ => None,
+    });
+    answers.flatten().map(|button| [button.label, button.note]).collect()
 }
 
 #[test]
@@ -151,12 +155,15 @@ fn a_stranger_waits_until_the_signs_are_compared() {
 #[test]
 fn what_nobody_else_has_is_counted_at_home_until_it_is_heard_of() {
     let (ann, ben, field) = Phone::pair();
-    let home = |phone: &Phone| notes_of_buttons(&phone.go(&json!("fields")));
+    let home = |phone: &Phone| {
+        let menu = phone.go(&json!("fields")).menu;
+        menu.into_iter().map(|button| [button.label, button.note]).collect::<Vec<_>>()
+    };
     assert_eq!(home(&ann)[1], ["Hand over, take in", ""]);
     ann.sets(&field, "texture", "Medium");
-    assert_eq!(home(&ann)[1][1], "one edit nobody else has");
+    assert_eq!(home(&ann)[1][1], "details nobody else has");
     ben.take_in(&ann.hand_over(true));
-    assert_eq!(home(&ann)[1][1], "one edit nobody else has");
+    assert_eq!(home(&ann)[1][1], "details nobody else has");
     ann.take_in(&ben.hand_over(true));
     assert_eq!(home(&ann)[1][1], "");
 }

@@ -90,6 +90,22 @@ fn back_leads_up_to_the_list_and_then_out() {
     assert_eq!(session.screen().unwrap().kind, ScreenKind::Fields);
 }
 
+#[test]
+fn back_goes_where_one_came_from_also_after_a_restart() {
+    let (folder, session) = with_field("mere_piece");
+    let field = session.screen().unwrap();
+    let (_, pit) = acts(&field).into_iter().find(|(_, act)| act.contains("\"call\"")).unwrap();
+    let call = session.tap(pit).unwrap();
+    assert_eq!(call.kind, ScreenKind::Call);
+    let walk = tap(&session, &call, "Knife walk");
+    assert_eq!(walk.kind, ScreenKind::KnifeWalk);
+    drop(session);
+    let session = open(folder.path()).unwrap();
+    assert_eq!(session.screen().unwrap().kind, ScreenKind::KnifeWalk);
+    let kinds = [(); 2].map(|()| session.back().unwrap().unwrap().kind);
+    assert_eq!(kinds, [ScreenKind::Call, ScreenKind::Field]);
+}
+
 /// Tapped at random through all screens of a field: no call fails, and whatever a tap saved one undo takes back.
 #[test]
 fn one_undo_takes_back_what_one_tap_saved_wherever_it_is_tapped() {

@@ -134,6 +134,11 @@ fn a_season_on_it_has_held_or_not() {
         (&LOOSE, None, Lasting::Held, NextStep::KeepOff),
         (&LOOSE, Some(RootsSeen::Sideways), Lasting::Partly, NextStep::KeepOff),
         (&[280, 250, 260, 245, 280], None, Lasting::Partly, NextStep::KeepOff),
+        // Of the 60 mm of the layer 52, 50, 30 and 29 are still loose: the marks are 0.85 and a half of it (our judgement).
+        (&[272; 5], None, Lasting::Held, NextStep::KeepOff),
+        (&[270; 5], None, Lasting::Partly, NextStep::KeepOff),
+        (&[250; 5], None, Lasting::Partly, NextStep::KeepOff),
+        (&[249; 5], None, Lasting::Lost, NextStep::StopLoosening),
         (&CLOSED, Some(RootsSeen::Through), Lasting::Lost, NextStep::StopLoosening),
         (&[230, 230, 230, 230, 230], None, Lasting::Lost, NextStep::StopLoosening),
     ] {
@@ -144,6 +149,16 @@ fn a_season_on_it_has_held_or_not() {
         assert_eq!(told.verdict, Some(Verdict::Done));
         assert!(told.digs[1].season_on && told.digs[1].causes.is_empty());
     }
+}
+
+/// 120 days after the pass a hole tells whether it has held (our judgement); the day before it still tells what was done.
+#[test]
+fn a_season_is_a_hundred_and_twenty_days() {
+    let season_on = |dug| {
+        let pass = pass(40, Extent::Zone, "2025-09-01", vec![dig(50, dug, &LOOSE)]);
+        told(&notes(vec![pass])).remove(0).digs[0].season_on
+    };
+    assert!(!season_on("2025-12-29") && season_on("2025-12-30"));
 }
 
 #[test]

@@ -6,7 +6,7 @@ use pitface_core::advice::machine::{
     leading_ranges, pto_kw, section_share, set, table_draught_n,
 };
 use pitface_core::advice::{CLEARED_SHARE, tip_depth};
-use pitface_core::record::{Drive, Foot, Machine, RecordId, Wings};
+use pitface_core::record::{Drive, Foot, Machine, RecordId, Tractor, Wings};
 use pitface_core::units::{Quantity, UnitSystem};
 use serde_json::Value;
 use std::collections::BTreeSet;
@@ -97,9 +97,11 @@ fn every_case_has_its_source_and_mark_and_is_of_a_known_kind() {
         "critical_depth",
         "critical_place",
         "draught",
+        "drawbar_over_pto",
         "fuel",
         "full_width",
         "geometry",
+        "grip",
         "leading",
         "leading_saving",
         "narrow_tine",
@@ -172,6 +174,33 @@ fn draught_and_power() {
         let surface = Surface::from_code(case.code("surface")).unwrap();
         let drawbar = drawbar_kw(case.draught(), case.given("speed_kmh"));
         case.check_share("mid_kw", pto_kw(drawbar, drive, surface).mid);
+    }
+}
+
+#[test]
+fn what_reaches_the_drawbar_on_every_surface() {
+    for case in cases("drawbar_over_pto") {
+        let drive = Drive::from_code(case.code("drive")).unwrap();
+        for &surface in Surface::ALL {
+            let for_a_hundred = pto_kw(Estimate::around(100.0, 0.0), drive, surface).mid;
+            case.check(surface.code(), 100.0 / for_a_hundred, 1e-9);
+        }
+    }
+}
+
+#[test]
+fn what_a_weight_can_pull_on_every_surface() {
+    for case in cases("grip") {
+        let drive = case.0["input"]["drive"].as_str().and_then(Drive::from_code).unwrap_or(Drive::FourWheel);
+        let tractor = Some(Tractor { power_kw: 150.0, drive });
+        let machine =
+            Machine { tractor, tractor_mass_kg: Some(case.given_mm("mass_kg")), ..machine(3, None) };
+        let surface = Surface::from_code(case.code("surface")).unwrap();
+        let work = Work { surface, ..Work::new(300, DraughtSoil::Medium, 6.0) };
+        let grip = set(&machine, &work).unwrap().traction.unwrap().grip;
+        let grip = grip.value().unwrap();
+        case.check_share("best_kn", grip.best_kn);
+        case.check_share("most_kn", grip.most_kn);
     }
 }
 

@@ -124,6 +124,21 @@ fn a_tractor_has_enough_is_tight_or_has_not_enough() {
     assert_eq!(set(&machine(), &work(400)).unwrap().fuel, Model::DoesNotApply(WhyNot::NoTractor));
 }
 
+/// Two kilometres an hour are the least that is work, where the machine's own speeds are not noted (GRDC: 2 km/h was far too slow;
+/// the size is our judgement).
+#[test]
+fn slower_than_two_kilometres_an_hour_is_no_work() {
+    let set_with = |power_kw| {
+        let tractor = Some(Tractor { power_kw, drive: Drive::FrontAssist });
+        set(&Machine { wings: None, tractor, speed: None, ..machine() }, &work(400)).unwrap()
+    };
+    let powers = (40..400).map(|quarters| f64::from(quarters) / 4.0);
+    let works = powers.map(set_with).filter(|set| set.ha_per_hour.value().is_some());
+    let held = works.filter_map(|set| set.traction).map(|traction| traction.held_kmh.mid);
+    let least = held.fold(f64::INFINITY, f64::min);
+    assert!((2.0..2.05).contains(&least), "{least}");
+}
+
 /// A pull of 27.5 kN in the middle and 41.2 at its end: a firm field gives 0.369 of the weight at the slip for best
 /// traction, 0.598 at 20 % (Brixius 1987, read second-hand).
 #[test]

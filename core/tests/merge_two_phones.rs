@@ -5,7 +5,8 @@ mod merge_support;
 use merge_support::{Phone, name, pit, texts};
 use pitface_core::merge::plan::Missing;
 use pitface_core::merge::read_file;
-use pitface_core::store::{Cell, StoreError, Vouched};
+use pitface_core::record::{Pit, PlaceKind};
+use pitface_core::store::{Cell, NobodyElse, StoreError, Vouched};
 
 #[test]
 fn what_one_noted_the_other_has_after_taking_in() {
@@ -104,13 +105,32 @@ fn a_third_phone_carries_what_it_did_not_write() {
     let (mut ann, mut ben, mut cat) = (Phone::new(1), Phone::new(2), Phone::new(3));
     Phone::trust_all(&mut [&mut ann, &mut ben, &mut cat]);
     let field = ann.new_field("Long Sedge");
+    let (pit, now) = (Pit::new(ann.new_id(), PlaceKind::Open), ann.now());
+    ann.store.save_pit(field, &pit, now).unwrap();
+    let pit = pit.id;
     ben.take_in(&ann.hand_over());
     ben.rename(field, "Sedge");
     cat.take_in(&ben.hand_over());
     assert_eq!(cat.store.digest().unwrap(), ben.store.digest().unwrap());
     assert!(ann.store.not_carried().unwrap() > 0, "Ann has not heard that anybody has it");
+    let alone = ann.store.nobody_else().unwrap();
+    assert_eq!((alone.fields, alone.pits, alone.passes), (1, 1, 0));
+    assert!(alone.since_ms.is_some());
     ann.take_in(&cat.hand_over());
     assert_eq!(ann.store.not_carried().unwrap(), 0);
+    assert_eq!(ann.store.nobody_else().unwrap(), NobodyElse::default());
+    // A pit that is deleted here is news again, and stands in the list of what can come back.
+    let now = ann.now();
+    ann.store.delete_record(pit, now).unwrap();
+    let alone = ann.store.nobody_else().unwrap();
+    assert_eq!((alone.fields, alone.pits), (1, 1));
+    let gone = ann.store.went_away().unwrap();
+    assert_eq!((gone.len(), gone[0].of.record, gone[0].of.pit), (1, pit, Some(1)));
+    assert_eq!(cat.store.went_away().unwrap(), []);
+    ann.store.bring_back(pit, now).unwrap();
+    assert_eq!(ann.store.went_away().unwrap(), []);
+    ben.take_in(&ann.hand_over());
+    cat.take_in(&ben.hand_over());
     assert_eq!(ann.store.digest().unwrap(), cat.store.digest().unwrap());
 }
 

@@ -2,7 +2,7 @@
 
 mod advice_fixture;
 
-use advice_fixture::{notes, open, pan_pit, reference, says, sound_pit};
+use advice_fixture::{notes, open, pan_pit, reference, says, signs, sound_pit, sound_subsoil};
 use chrono::DateTime;
 use pitface_core::advice::What;
 use pitface_core::advice::readers::several_readers;
@@ -92,4 +92,25 @@ fn a_hole_in_dispute_among_holes_that_agree_holds_up_nothing() {
     let two = with(2);
     assert_eq!(two.call, Call::Loosen, "two of three: {:?}", two.reasons);
     assert!(says(&two, |what| matches!(what, What::ReadersDiffer { .. })), "and it is told");
+}
+
+/// To leave it and roots first both keep steel out: a hole of which one says this and one that is in no dispute.
+#[test]
+fn two_readers_who_both_keep_steel_out_are_in_no_dispute() {
+    let slumped = signs(&[
+        (Sign::ComesAway, "one_mass"),
+        (Sign::Resistance, "hard_push"),
+        (Sign::Pores, "few"),
+        (Sign::Channels, "none"),
+        (Sign::Roots, "through"),
+        (Sign::ClodInWater, "falls_apart"),
+    ]);
+    let mut roots = pan(1, "walker", 12, 0.0);
+    roots.layers[0].signs = slumped;
+    roots.layers[1].signs = sound_subsoil();
+    let both = notes(vec![reference(), roots, sound(2, "second walker", 12, 4.0)]);
+    let several = several_readers(&both, &read_field(&both)).unwrap();
+    assert_eq!(several.calls, [[Some(Call::RootsFirst), Some(Call::LeaveIt)]]);
+    let call = open(&both);
+    assert!(!says(&call, |what| matches!(what, What::ReadersDiffer { .. })), "{:?}", call.reasons);
 }

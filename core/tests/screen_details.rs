@@ -275,9 +275,9 @@ fn a_line_is_drawn_by_hand_where_there_is_no_position() {
     press(&mut phone, "East");
     let along = &field(&phone).lines[0].along;
     let way = pitface_core::place::walk(along[0], along[1]);
-    // 25 m north, then the nearer of the two buttons called so: 5 m east.
-    assert!((way.distance_m - 650.0_f64.sqrt()).abs() < 0.1, "{way:?}");
-    press(&mut phone, "This line is not there");
+    // 25 m north, then the lower of the two buttons called so: 25 m east.
+    assert!((way.distance_m - 1_250.0_f64.sqrt()).abs() < 0.1, "{way:?}");
+    press(&mut phone, "Delete this line");
     assert!(matches!(phone.edits.last(), Some(Edit::Delete { .. })));
     assert_eq!(phone.told, "The line is no longer marked.");
     assert_eq!(field(&phone).lines, []);

@@ -24,6 +24,7 @@ fn is_here(place: Place) -> bool {
         | Place::OnPlan { .. }
         | Place::Photos { .. }
         | Place::Photo { .. }
+        | Place::PhotoScale { .. }
         | Place::Machine { .. }
         | Place::NewMachine { .. }
         | Place::SetFor { .. }

@@ -104,16 +104,16 @@ fn a_machine_that_has_worked_is_set_anew_as_another_one() {
         Language::German,
     );
     let before = phone.fields[0].clone();
-    phone.open("Von Zinken zu Zinken");
-    phone.press("Wie weit ist es", "70");
+    phone.open("Zinkenabstand");
+    phone.press("Wie groß ist der Zinkenabstand?", "70");
     assert_eq!(&phone.fields[0].machines[..2], &before.machines[..]);
     assert_eq!(phone.fields[0].passes, before.passes);
     let anew = phone.fields[0].machines[2].clone();
     assert_eq!((anew.spacing_mm, anew.name), (700, format!("{} 2", before.machines[0].name)));
     assert!(!phone.told.is_empty());
     // From now on it is its own.
-    phone.open("Von Zinken zu Zinken");
-    phone.press("Wie weit ist es", "65");
+    phone.open("Zinkenabstand");
+    phone.press("Wie groß ist der Zinkenabstand?", "65");
     assert_eq!(phone.fields[0].machines.len(), 3);
     assert_eq!(phone.fields[0].machines[2].spacing_mm, 650);
 }
@@ -147,7 +147,7 @@ fn a_name_has_to_be_one() {
     for act in [Act::Machine(MachineAct::Name), Act::Own(OwnAct::Name)] {
         let before = phone.clone();
         let fault = phone.try_tap(&act, Some("  "), &words).unwrap_err();
-        assert_eq!(fault.wrong, "Es steht noch kein Name da.");
+        assert_eq!(fault.wrong, "Es fehlt noch ein Name.");
         assert_eq!((&phone.fields, &phone.own), (&before.fields, &before.own));
     }
 }

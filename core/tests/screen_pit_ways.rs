@@ -4,7 +4,8 @@
 
 mod screen_pit_support;
 
-use pitface_core::picture::Point;
+use pitface_core::picture::photo::PhotoSize;
+use pitface_core::picture::{Point, Role, Shape};
 use pitface_core::reading::read_field;
 use pitface_core::record::{ComesAway, FaceMoisture, Photo, PlaceKind, RecordId, RollOutcome, Unknown};
 use pitface_core::screen::{Ask, Block, Button, Does, Headline, Place, ScreenKind, Stand};
@@ -296,10 +297,9 @@ fn a_boundary_follows_the_finger_and_the_buttons() {
     assert_eq!(boundaries(&phone), [230, 290, 500]);
 }
 
-#[test]
-fn a_photo_is_seen_small_and_large_gets_its_place_and_goes_with_undo() {
-    let mut fields = field_with_reference();
-    fields[0].pits[0].photos.push(Photo {
+/// A photo of a face.
+fn photo() -> Photo {
+    Photo {
         id: RecordId::new(50, [4; 10]),
         sha256: "ab".repeat(32),
         size_bytes: 2_300_000,
@@ -308,7 +308,13 @@ fn a_photo_is_seen_small_and_large_gets_its_place_and_goes_with_undo() {
         depth_mm: Some(300),
         marks: Vec::new(),
         unknown: Unknown::new(),
-    });
+    }
+}
+
+#[test]
+fn a_photo_is_seen_small_and_large_gets_its_place_and_goes_with_undo() {
+    let mut fields = field_with_reference();
+    fields[0].pits[0].photos.push(photo());
     let mut phone = Phone::new(Language::English, fields);
     let field = phone.fields[0].field.id;
     let pit = phone.fields[0].pits[0].clone();
@@ -353,4 +359,48 @@ fn a_pit_and_its_layers_carry_remarks() {
     let noted = &phone.fields[0].pits[0];
     assert_eq!(noted.remark.as_deref(), Some("alter Fahrweg,\nbis 1998"));
     assert!(noted.layers.iter().any(|layer| layer.remark.as_deref() == Some("Asche darin")));
+}
+
+/// A photo of 1200 by 1600 pixels is drawn 360 points wide and 480 high; a tape stands upright in it with 0 at 48 points and
+/// 50 cm at 432 from the top, so that 20 cm lies at 48 + 0.4 * 384 = 201.6.
+#[test]
+fn two_touches_on_the_tape_give_a_photo_its_scale_and_the_layers_lie_over_it() {
+    let mut phone = Phone::new(Language::English, field_with_reference());
+    dug(&mut phone);
+    walked(&mut phone);
+    let (field, pit) = (phone.fields[0].field.id, phone.pit().id);
+    let photo = photo();
+    phone.fields[0].pits[1].photos.push(photo.clone());
+    phone.photo_size = Some(PhotoSize { width_px: 1_200, height_px: 1_600 });
+    let large = Place::Photo { field, pit, photo: photo.id };
+    phone.go(large);
+    assert!(phone.screen().picture.unwrap().drawing.shapes.is_empty());
+    phone.tap("Scale by the tape");
+    let touch = |phone: &mut Phone, y: f64| {
+        let picture = phone.screen().picture.unwrap();
+        assert_eq!((picture.drawing.width, picture.drawing.height), (360.0, 480.0));
+        phone.touch(&picture.anywhere.unwrap(), Point::new(180.0, y));
+    };
+    assert_eq!(sentence(&phone.screen()), "Touch 0 on the tape.");
+    touch(&mut phone, 48.0);
+    assert_eq!(sentence(&phone.screen()), "Touch 50\u{a0}cm on the tape.");
+    touch(&mut phone, 50.0);
+    assert!(phone.told.contains("too close"), "{}", phone.told);
+    assert_eq!(sentence(&phone.screen()), "Touch 0 on the tape.", "both anew");
+    touch(&mut phone, 48.0);
+    touch(&mut phone, 432.0);
+    assert_eq!((phone.place, phone.pit().photos[0].marks.len()), (large, 2));
+    let over = phone.screen().picture.unwrap().drawing;
+    let boundary = over.shapes.iter().any(|shape| match shape {
+        Shape::Line { role: Role::Boundary, from, to } => {
+            (from.y - 201.6).abs() < 0.2 && (to.y - 201.6).abs() < 0.2
+        }
+        Shape::Polyline { role: Role::Boundary, points } => {
+            points.iter().all(|at| (at.y - 201.6).abs() < 0.2)
+        }
+        _ => false,
+    });
+    assert!(boundary, "{:?}", over.shapes);
+    phone.tap("Undo");
+    assert!(phone.pit().photos[0].marks.is_empty());
 }

@@ -130,6 +130,36 @@ fn classes_of_numbers_by_scheme() {
     }
 }
 
+/// Every limit of every table, from or above which a class begins.
+#[test]
+fn limits_of_every_table_of_classes() {
+    let limits = cases(CLASSES, "limits");
+    assert_eq!(limits.len(), class::schemes().count(), "a table stands in one place only");
+    for (case, table) in limits.iter().zip(class::schemes()) {
+        assert_eq!(text(case, "scheme"), table.id);
+        let how = |inclusive| if inclusive { "from" } else { "above" };
+        let starts: Vec<Value> = table
+            .rows
+            .iter()
+            .map(|row| serde_json::json!([row.limit, how(row.inclusive), row.class]))
+            .collect();
+        let stated = case["starts"].as_array().into_iter().flatten();
+        assert_eq!(stated.clone().count(), starts.len(), "{}", table.id);
+        for (stated, start) in stated.zip(&starts) {
+            let is_near = stated[0]
+                .as_f64()
+                .zip(start[0].as_f64())
+                .is_some_and(|(one, other)| (one - other).abs() < 1e-9);
+            assert!(
+                is_near && (&stated[1], &stated[2]) == (&start[1], &start[2]),
+                "{}: {start}, not {stated}",
+                table.id
+            );
+        }
+        assert_eq!(text(case, "source"), table.source(), "{}", table.id);
+    }
+}
+
 #[test]
 fn packing_density_by_both_formulas() {
     for case in cases(PHYSICS, "packing") {

@@ -28,7 +28,7 @@ fn a_verdict_names_what_where_and_how_wide() {
     );
     says(
         &german().after_dig_sentence(&partly),
-        "Teilweise: 61 % der Schicht sind gebrochen; fest ist es zwischen den Zinkenspuren (18 cm breit).",
+        "Teilweise: 61 % der Schicht sind aufgebrochen; fest ist es zwischen den Zinkenspuren (18 cm breit).",
     );
     says(
         &Words::new(Language::English, Inches).after_dig_sentence(&partly),
@@ -46,7 +46,7 @@ fn a_verdict_names_what_where_and_how_wide() {
     );
     says(
         &german().after_dig_sentence(&not_done),
-        "Nicht geschafft: Die Schicht steht wie zuvor; fest ist es von Zinkenspur zu Zinkenspur.",
+        "Nicht gelungen: Die Schicht ist unverändert; fest ist es von Zinkenspur zu Zinkenspur.",
     );
     says(
         &english().firm_stretch(&stretch(Across::Between, true)),
@@ -73,7 +73,7 @@ fn a_verdict_says_the_harm_and_what_is_missing() {
     );
     says(
         &german().after_dig_sentence(&pressed),
-        "Schlimmer: Um die Schlitze ist der Boden gepresst; Unterboden liegt in großen Kluten obenauf.",
+        "Schlechter als vorher: Um die Schlitze ist der Boden verdichtet; Grobe Brocken aus dem Unterboden liegen an der Oberfläche.",
     );
     let nothing = with(Verdict::CannotSay, |_| ());
     says(&english().after_dig_sentence(&nothing), "Cannot say: no depths to firm soil were read.");
@@ -113,8 +113,8 @@ fn figures_are_measured_against_the_figure_and_the_published_share() {
     said.iter().zip(expected).for_each(|(said, expected)| says(said, expected));
     let below = with(Verdict::Partly, |dig| dig.figure = Model::DoesNotApply(WhyNot::BelowCriticalDepth));
     let said = german().after_dig_figures(&below);
-    says(&said[2], "Der Damm zwischen den Zinkenspuren ist 15 cm hoch.");
-    assert!(said[3].contains("beiseite gedrückt") && !said[3].contains('%'));
+    says(&said[2], "Der ungelockerte Rücken zwischen den Zinkenspuren ist 15 cm hoch.");
+    assert!(said[3].contains("zur Seite gedrückt") && !said[3].contains('%'));
     let perhaps = with(Verdict::Partly, |dig| dig.figure = Model::AppliesIfAboveCritical(figure()));
     assert!(english().after_dig_figures(&perhaps)[3].starts_with("Only if the trial strip"));
     // USDA Forest Service 0834-2828, p. 6: 75 to 80 % of the compacted layer in ideal conditions.
@@ -131,7 +131,7 @@ fn a_cause_comes_with_reasons_check_and_change() {
     says(&english().cause_line(&spacing()), "Likely: spacing too wide, 64 of 100");
     says(
         &german().cause_line(&LikelyCause { share: 0.2, ..spacing() }),
-        "Möglich: Zinkenabstand zu weit, 20 von 100",
+        "Möglich: Zinkenabstand zu weit, 20 %",
     );
     let expected = [
         "Likely: spacing too wide, 64 of 100. For it: the ground between the lines stayed firm; the ridge is higher \
@@ -176,7 +176,7 @@ fn a_pass_is_told_from_title_to_traffic() {
     );
     says(
         &german().pass_title(&Pass { speed_kmh: Some(4.5), ..pass() }, None),
-        "Probestreifen auf dem Vorgewende, 01.09.2026, Scharspitzen in 34 cm, 4,5 km/h",
+        "Probestreifen auf dem Vorgewende, 01.09.2026, Scharspitzen in 34 cm Tiefe, 4,5 km/h",
     );
     says(&english().pass_title(&Pass::new(id()), None), "Pass");
     let change = PassAdvice { remedy: Some(Remedy::Closer), ..pass_advice(NextStep::ChangeAndTry) };
@@ -186,7 +186,7 @@ fn a_pass_is_told_from_title_to_traffic() {
     ));
     says(
         &german().next_sentence(&pass_advice(NextStep::GoOn)),
-        "Als Nächstes: mit der Zone in dieser Einstellung weitermachen.",
+        "Als Nächstes: die Zone mit dieser Einstellung fertig lockern.",
     );
     let digs = vec![dig(Verdict::Done), dig(Verdict::Partly)];
     let two = PassAdvice { verdict: Some(Verdict::Partly), digs, ..pass_advice(NextStep::GoOn) };
@@ -227,7 +227,7 @@ fn before_and_behind_stand_side_by_side() {
     );
     says(
         &german().pair_sentences(&pair()),
-        "Vorher: dicht in 22–29 cm. Hinter der Maschine: fest erst ab 33 cm im Mittel.",
+        "Vorher dicht in 22–29 cm Tiefe. Hinter der Maschine: fest erst ab 33 cm im Mittel.",
     );
     let no_deeper = Pair { firm_now_mm: Some(220), ..pair() };
     assert!(english().pair_sentences(&no_deeper).ends_with("no deeper than before."));

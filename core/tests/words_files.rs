@@ -202,7 +202,7 @@ fn every_answer_can_stand_among_reasons_and_after_if() {
 }
 
 /// Texts that are rightly the same in both languages.
-const SAME: &[&str] = &["unit-centimetres"];
+const SAME: &[&str] = &["sample-g_per_cm3", "unit-centimetres", "water-mm"];
 
 #[test]
 fn no_german_text_is_left_in_english() {
@@ -213,7 +213,9 @@ fn no_german_text_is_left_in_english() {
     }
     let english_words = ["the", "and", "of", "soil", "layer", "pit", "with", "roots", "dig", "first", "not"];
     for (id, text) in &german {
-        let found = words(&text.words).find(|word| english_words.contains(&word.as_str()));
+        // A source keeps its name.
+        let own = text.words.replace("National Soil Survey Handbook", "");
+        let found = words(&own).find(|word| english_words.contains(&word.as_str()));
         assert_eq!(found, None, "{id}: {}", text.words);
     }
 }

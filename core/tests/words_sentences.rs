@@ -116,8 +116,7 @@ fn a_loosening_without_a_roll_test_is_justified_but_not_fit() {
     );
     says(
         &german().call_sentence(&call),
-        "Das Vorgewende zu lockern ist begründet, aber noch nicht spruchreif: erst die Rollprobe mit Boden aus \
-         33 cm machen.",
+        "Das Vorgewende zu lockern ist begründet, aber erst nach der Ausrollprobe mit Boden aus 33 cm.",
     );
 }
 
@@ -169,7 +168,7 @@ fn where_open_ground_was_not_dug_the_rest_is_not_known() {
 #[test]
 fn how_sure_comes_with_its_share() {
     says(&english().sureness(Sureness::Likely, 0.86), "likely, 86 of 100");
-    says(&german().sureness(Sureness::CannotSay, 0.4), "nicht zu sagen");
+    says(&german().sureness(Sureness::CannotSay, 0.4), "nicht zu beurteilen");
 }
 
 #[test]
@@ -180,7 +179,7 @@ fn a_tip_depth_says_what_it_rests_on() {
     );
     says(
         &german().tip_statement(&tip(5, 0.672)),
-        "erfasst 4 von 5 Stellen; 5 Gruben, sicher zu 67 %; 8 Gruben würden genügen",
+        "reicht an 4 von 5 Stellen unter die Schicht; 5 Gruben, sicher zu 67 %; 8 Gruben würden genügen",
     );
     says(
         &english().tip_statement(&tip(1, 0.2)),
@@ -213,8 +212,7 @@ fn a_layer_gives_its_reasons_with_the_reference_last() {
     );
     says(
         &german().why(&why),
-        "20–30 cm in Grube 3 ist dicht, gepresst (86 von 100): plattig, Wurzeln seitwärts abgelenkt, Gänge abgeschnitten; in \
-         der Vergleichsgrube nicht so. Dagegen: erdiger Geruch.",
+        "20–30 cm in Grube 3 ist dicht, verdichtet (86 %): plattig, Wurzeln seitwärts abgelenkt, Gänge abgeschnitten; in der Vergleichsgrube nicht so. Dagegen: erdiger Geruch.",
     );
 }
 
@@ -232,7 +230,7 @@ fn the_next_look_asks_one_question_and_says_what_for() {
     says(&english().why_question(&look), "decides between pressed and settled");
     says(
         &german().look(&look),
-        "25–30 cm: Was machen die Wurzeln? Das entscheidet zwischen gepresst und gesackt.",
+        "25–30 cm: Was machen die Wurzeln? Das entscheidet zwischen verdichtet und gesackt.",
     );
     says(&english().answer(Clue::Roots, 2), "Turned sideways");
     let loosened = NextLook { clue: Clue::LastLoosened, ..look };
@@ -260,7 +258,10 @@ fn what_would_change_a_call() {
     let roll = ChangedAnswer::Roll { surface: false, roll: RollOutcome::Thread };
     let one = Change { answers: vec![roots], call: Call::LeaveIt };
     says(&english().change(&one), "It would be Leave it if the roots went right through at 20–28 cm.");
-    says(&german().change(&one), "Es wäre „So lassen“, wenn in 20–28 cm die Wurzeln glatt durchgingen.");
+    says(
+        &german().change(&one),
+        "Die Empfehlung wäre „So lassen“, wenn in 20–28 cm die Wurzeln glatt durchgingen.",
+    );
     let two = Change { answers: vec![roots, roll], call: Call::Wait };
     says(
         &english().change(&two),
@@ -284,7 +285,7 @@ fn what_a_layer_costs_a_crop() {
     );
     says(
         &german().rooting_loss(&loss),
-        "Die Schicht ab 45 cm sperrt 64 % der 125 cm ab, die wheat durchwurzeln könnte; darunter hat dieser Boden Platz für 100–150 mm nutzbares Wasser.",
+        "Die Schicht ab 45 cm nimmt 64 % der möglichen Wurzeltiefe weg (Weizen: 125 cm); darunter hat dieser Boden Platz für 100–150 mm nutzbares Wasser.",
     );
 }
 
@@ -333,7 +334,7 @@ fn a_face_is_described_depth_by_depth_beside_the_reference() {
          tips should run at 33 to 35 cm.",
     );
     let (word, notes) = german().layer_label(&headland.layers[1]);
-    assert_eq!((word.as_str(), notes[0].as_str()), ("Dicht", "gepresst"));
+    assert_eq!((word.as_str(), notes[0].as_str()), ("Dicht", "verdichtet"));
     says(&notes[1], "20–30 cm");
 }
 

@@ -73,13 +73,13 @@ pub fn cautions(stands: &Stands, field: &Field, today: Option<NaiveDate>) -> Vec
         Caution::SandSlowToPay => planned && texture == Some(TextureGroup::Sand),
         Caution::SiltAtRisk => planned && texture == Some(TextureGroup::Silty),
     };
-    let mut cautions = Caution::ALL.iter().copied().filter(applies).collect();
+    let mut cautions: Vec<Caution> = Caution::ALL.iter().copied().filter(applies).collect();
     bearing_first(&mut cautions, call);
     cautions
 }
 
 /// Puts the cautions that bear on what a call asks to be done now before the others.
-fn bearing_first(cautions: &mut Vec<Caution>, call: Call) {
+fn bearing_first(cautions: &mut [Caution], call: Call) {
     crate::order::sort_by_key(cautions, |caution| !caution.bears_on(call));
 }
 
@@ -90,7 +90,9 @@ impl Caution {
         let digs = matches!(call, Call::DigAgain);
         let works = matches!(call, Call::Loosen);
         match self {
-            Self::NobodyAsked | Self::AskAnew | Self::DrainsUnknown => works || matches!(call, Call::Wait),
+            Self::NobodyAsked | Self::AskAnew | Self::DrainsUnknown | Self::ShortToSettle => {
+                works || matches!(call, Call::Wait)
+            }
             Self::LiftOut
             | Self::MachineStopped
             | Self::EstimatesOnly
@@ -100,7 +102,6 @@ impl Caution {
             | Self::SandSlowToPay
             | Self::SiltAtRisk
             | Self::TrialStrip => works,
-            Self::ShortToSettle => works || matches!(call, Call::Wait),
             Self::ShortForRoots => matches!(call, Call::RootsFirst),
             Self::ProtectedGround => works || matches!(call, Call::DrainFirst),
             Self::AskBeforeDigging | Self::FillHole | Self::DeepPit | Self::KnifeAway => digs,

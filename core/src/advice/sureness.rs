@@ -48,3 +48,16 @@ pub fn of_water(what: &What) -> f64 {
         _ => 0.72,
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn the_words_begin_at_their_marks() {
+        let words = [(0.599, Sureness::CannotSay), (0.60, Sureness::Likely), (0.849, Sureness::Likely)];
+        for (share, word) in words.into_iter().chain([(0.85, Sureness::Sure)]) {
+            assert_eq!(in_a_word(share), word, "{share}");
+        }
+    }
+}

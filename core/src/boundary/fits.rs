@@ -1,6 +1,8 @@
 //! Whether what a file holds lies where the field is.
 
+use crate::error::Fault;
 use crate::place::{MixUp, guess_mix_up, walk};
+use crate::record::{FieldNotes, Part, PartShape};
 
 /// Further than this from everything known of a field, an outline is not its own: the largest one believed is 7 km across. Our judgement.
 const FAR_M: f64 = 10_000.0;
@@ -12,6 +14,37 @@ pub struct Misplaced {
     pub distance_m: f64,
     /// Which mix-up of longitude and latitude would bring it there, if one does.
     pub mix_up: Option<MixUp>,
+}
+
+impl Misplaced {
+    /// What is wrong, and what to do, where nothing more is known of who asks.
+    pub fn fault(&self, field: &str) -> Fault {
+        let kilometres = (self.distance_m / 1000.0).round();
+        let wrong = format!("this lies {kilometres} km from everything noted of {field}");
+        let todo = match self.mix_up {
+            Some(MixUp::Swapped) => {
+                "with longitude and latitude swapped it would not: take them swapped".into()
+            }
+            Some(mix_up) => format!("{}; {}", mix_up.wrong(), mix_up.todo()),
+            None => "choose another one, or take it all the same".into(),
+        };
+        Fault::new("", wrong, todo)
+    }
+}
+
+/// Every place noted of a field, `[longitude, latitude]`: holes, marked parts and lines, its outline.
+pub fn places_of(notes: &FieldNotes) -> Vec<[f64; 2]> {
+    let pits = notes.pits.iter().filter_map(|pit| pit.at);
+    let digs = notes.passes.iter().flat_map(|pass| &pass.after_digs).filter_map(|dig| dig.at);
+    let holes = pits.chain(digs).map(|at| [at.longitude_deg, at.latitude_deg]);
+    let of_part = |part: &Part| match &part.shape {
+        PartShape::Ring(ring) => ring.clone(),
+        PartShape::Circle { middle, .. } => vec![*middle],
+    };
+    let field = &notes.field;
+    let marked = field.parts.iter().flat_map(of_part);
+    let lines = field.lines.iter().flat_map(|line| line.along.iter().copied());
+    holes.chain(marked).chain(lines).chain(field.outline.iter().copied()).collect()
 }
 
 /// Whether places out of a file lie far from those known of the field (pits, marked parts, where one stands), all

@@ -27,7 +27,7 @@ mod wkb;
 mod wkt;
 mod xml;
 
-pub use fits::{Misplaced, misplaced};
+pub use fits::{Misplaced, misplaced, places_of};
 pub(crate) use gathered::Gathered;
 pub(crate) use named::of as name_of;
 pub use system::{Metres, System};

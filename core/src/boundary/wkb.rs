@@ -13,7 +13,7 @@ const MANY_LINES: u32 = 5;
 const MANY_POLYGONS: u32 = 6;
 const COLLECTION: u32 = 7;
 const DIMENSIONS: u32 = 1000;
-/// Flags of the older form that PostGIS writes: heights, measures, a system of its own.
+/// Flags of the older form that some databases write: heights, measures, a system of its own.
 const HEIGHTS: u32 = 0x8000_0000;
 const MEASURES: u32 = 0x4000_0000;
 const OWN_SYSTEM: u32 = 0x2000_0000;

@@ -24,7 +24,7 @@ struct Node<'a> {
     inner: Vec<Self>,
 }
 
-impl<'a> Node<'a> {
+impl Node<'_> {
     fn all(&self, word: &'static str) -> impl Iterator<Item = &Self> {
         self.inner.iter().filter(move |inner| inner.word.eq_ignore_ascii_case(word))
     }
@@ -75,8 +75,7 @@ fn known(node: &Node) -> Option<System> {
 /// Whether degrees are those of ETRS89, and the flattening of their ellipsoid; `None` for any other ground.
 fn ground(node: &Node) -> Option<(bool, f64)> {
     let datum = node.one("DATUM")?;
-    let name: String =
-        datum.text?.to_lowercase().chars().filter(|letter| letter.is_ascii_alphanumeric()).collect();
+    let name: String = datum.text?.to_lowercase().chars().filter(char::is_ascii_alphanumeric).collect();
     let is = |names: &[&str]| {
         names.iter().any(|known| name.strip_prefix('d').unwrap_or(&name) == *known || name == *known)
     };
@@ -107,7 +106,7 @@ fn grid(node: &Node, flattening: f64, metres_a_unit: f64) -> Option<Metres> {
         "mercator_auxiliary_sphere" | "popular_visualisation_pseudo_mercator" => {
             let plain = ["Central_Meridian", "False_Easting", "False_Northing", "Standard_Parallel_1"];
             let plain = plain.iter().all(|name| parameter(name).unwrap_or(0.0) == 0.0);
-            (plain && metres_a_unit == 1.0).then_some(Metres::Web)
+            (plain && (metres_a_unit - 1.0).abs() < ROUNDED).then_some(Metres::Web)
         }
         _ => None,
     }

@@ -116,6 +116,15 @@ pub enum Place {
         pit: RecordId,
         photo: RecordId,
     },
+    /// A photo that is given a scale: where 0 was touched, in ten-thousandths of its width and height, and the depth that
+    /// is touched next.
+    PhotoScale {
+        field: RecordId,
+        pit: RecordId,
+        photo: RecordId,
+        zero: Option<[u32; 2]>,
+        known_mm: u32,
+    },
     /// The machines of a field; with one, how it is set.
     Machine {
         field: RecordId,
@@ -235,6 +244,16 @@ pub enum Act {
     Undo,
     /// Takes back the last undo, as [`World::redo`](super::World::redo) names it.
     Redo,
+    /// Deletes a record with what hangs on it, after [`hanging`](super::hanging) was told.
+    Delete {
+        /// The record.
+        record: RecordId,
+    },
+    /// Brings back a record that was deleted, with what went along.
+    BringBack {
+        /// The record.
+        record: RecordId,
+    },
     /// Something of the app's own settings.
     Own(super::own::OwnAct),
     /// Something of a field.
@@ -437,6 +456,7 @@ impl Place {
             | Self::Call { field, .. }
             | Self::Photos { field, .. }
             | Self::Photo { field, .. }
+            | Self::PhotoScale { field, .. }
             | Self::Machine { field, .. }
             | Self::NewMachine { field, .. }
             | Self::SetFor { field, .. }
@@ -475,6 +495,7 @@ impl Place {
                 Some(Self::Layers { field, pit, layer: Some(layer), clue: None })
             }
             Self::Moisture { field, pit } => Some(Self::Layers { field, pit, layer: None, clue: None }),
+            Self::PhotoScale { field, pit, photo, .. } => Some(Self::Photo { field, pit, photo }),
             Self::Photo { field, pit, .. } => Some(Self::Photos { field, pit }),
             Self::Layers { field, pit, layer, clue: Some(_) } => {
                 Some(Self::Layers { field, pit, layer, clue: None })
@@ -482,8 +503,8 @@ impl Place {
             Self::Layers { field, pit, layer: Some(_), clue: None } => {
                 Some(Self::Layers { field, pit, layer: None, clue: None })
             }
-            Self::Layers { field, pit, layer: None, clue: None } => Some(Self::Call { field, pit }),
-            Self::Photos { field, pit }
+            Self::Layers { field, pit, layer: None, clue: None }
+            | Self::Photos { field, pit }
             | Self::RollOf { field, pit, .. }
             | Self::Remark { field, pit, layer: None }
             | Self::Versions { field, pit: Some(pit), .. }

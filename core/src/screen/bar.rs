@@ -1,31 +1,10 @@
 //! The bar at the bottom, and buttons as they are made most.
 
-use super::{Act, Bar, Button, Does, Doing, Draft, Place, Screen, ScreenKind, World};
+use super::{Act, Button, Does, Place, Screen, ScreenKind, World};
 use crate::error::Fault;
 use crate::harmless;
 use crate::picture::{Icon, icon};
 use crate::words::{Caption, Words};
-
-/// A screen with nothing on it yet: its title, and a bar with undo and back.
-pub(super) fn empty(place: Place, kind: ScreenKind, title: String, world: &World) -> Draft {
-    let words = world.words;
-    let small = |label: Caption, act: Act| act_button(words.label(label), act);
-    let undo = Button { enabled: world.undo.is_some(), ..small(Caption::Undo, Act::Undo) };
-    let back = back_from(place, world).map(|back| small(Caption::Back, Act::Go(back)));
-    Draft {
-        place,
-        kind,
-        title,
-        known: Vec::new(),
-        doing: Vec::new(),
-        known_first: false,
-        bar: Bar { undo: Some(undo), main: None, back },
-        told: String::new(),
-        awake: false,
-        wants_position: false,
-        keys: None,
-    }
-}
 
 /// A screen by rank with nothing on it yet: its title, the way back, and undo among its tools.
 pub(super) fn blank(place: Place, kind: ScreenKind, title: String, world: &World) -> Screen {
@@ -89,14 +68,6 @@ pub(super) fn choice(label: impl Into<String>, act: impl Into<Act>, chosen: bool
 /// The main action of the bar.
 pub(super) fn main_button(label: impl Into<String>, act: impl Into<Act>) -> Button {
     Button { strong: true, ..act_button(label, act) }
-}
-
-/// A question with its answers; without answers there is nothing to ask.
-pub(super) fn asked(question: String, columns: u8, buttons: Vec<Button>) -> Vec<Doing> {
-    if buttons.is_empty() {
-        return Vec::new();
-    }
-    vec![Doing::Question(question), Doing::Choices { columns, buttons }]
 }
 
 /// What is said where the record that was tapped on is no longer there.

@@ -1,45 +1,50 @@
 //! A field handed over or taken in.
 
-use super::bar::empty;
+use super::bar::blank;
 use super::field::buried::is_short;
-use super::part::{choices, go};
-use super::{Act, Ask, Button, Does, Doing, Draft, Known, Place, Row, ScreenKind, World};
+use super::part::{more, way, ways, ways_under};
+use super::{Act, Ask, Button, Does, Headline, Place, Row, Screen, ScreenKind, Section, World};
+use crate::picture::Icon;
 use crate::place::Outline;
 use crate::record::{BuriedLine, Field, FieldNotes, RecordId};
-use crate::words::{Caption, DetailText, PartnerText, PitText, Words};
+use crate::words::{Caption, DetailText, FieldText, PartnerText, PitText, Words};
 
-pub(in crate::screen) fn show(field: RecordId, world: &World) -> Option<Draft> {
+pub(in crate::screen) fn show(field: RecordId, world: &World) -> Option<Screen> {
     let (notes, words) = (world.notes(field)?, world.words);
     let place = Place::HandOver { field };
-    let mut screen = empty(place, ScreenKind::HandOver, words.label(Caption::HandOver), world);
+    let mut screen = blank(place, ScreenKind::HandOver, words.label(Caption::HandOver), world);
     let counts = words.hand_over_counts(&notes.field.name, notes.pits.len(), notes.passes.len());
-    screen.known = vec![
-        Known::Sentence(counts),
-        Known::Line(words.label(Caption::AsFile)),
-        Known::Line(words.label(Caption::PhotosStay)),
-    ];
-    screen.known.extend(privacy(words).map(Known::Line));
     // A notes file with something only begun is refused where it is taken in.
     let unfinished = [
         (words.label(Caption::HalfRead), half_read(field, notes, words)),
         (words.label(DetailText::LineShort), lines_begun(&notes.field, words)),
         (words.label(DetailText::OutlineShort), outline_begun(&notes.field, words).into_iter().collect()),
     ];
-    let unfinished: Vec<_> = unfinished.into_iter().filter(|(_, rows)| !rows.is_empty()).collect();
-    let whole = unfinished.is_empty();
-    for (what, rows) in unfinished {
-        screen.known.extend([Known::Sentence(what), Known::Rows(rows)]);
-    }
-    let everything = go(words.label(PartnerText::Title), Place::Partners);
-    screen.doing = vec![Doing::Question(words.label(Caption::OrEverything)), choices(1, vec![everything])];
+    let whole = unfinished.iter().all(|(_, rows)| rows.is_empty());
+    screen.answer = Some(if whole {
+        Headline { line: words.label(Caption::AsFile), ..Headline::new(counts) }
+    } else {
+        Headline { line: counts, ..Headline::new(words.label(FieldText::FinishFirst)) }
+    });
+    screen.blocks = unfinished.into_iter().flat_map(|(what, rows)| ways_under(what, rows)).collect();
+    let everything = way(
+        Some(Icon::Partners),
+        words.label(PartnerText::Title),
+        words.label(Caption::OrEverything),
+        Place::Partners,
+    );
+    screen.blocks.extend(ways([everything]));
+    screen.caution = words.label(Caption::Whom);
+    screen.more = leaves(world).into_iter().collect();
     let share = Button::new(words.label(Caption::ShareField), Does::Ask(Ask::ShareField { field }));
-    screen.bar.main = Some(Button { strong: true, enabled: whole, ..share });
+    screen.next = Some(share.enabled_if(whole));
     Some(screen)
 }
 
-/// What is to be known before anything leaves the phone.
-pub(super) fn privacy(words: &Words) -> [String; 3] {
-    [Caption::WhatLeaves, Caption::PositionsLeave, Caption::Whom].map(|caption| words.label(caption))
+/// What goes along with a file and what does not, folded.
+pub(super) fn leaves(world: &World) -> Option<Section> {
+    let lines = [Caption::PhotosStay, Caption::WhatLeaves, Caption::PositionsLeave];
+    more(world, FieldText::WhatGoes, lines.map(|caption| world.words.label(caption)).into())
 }
 
 /// Lines of what lies buried with fewer than two places; each row leads there.

@@ -1,7 +1,7 @@
 //! A notes file that was opened from outside, shown before anything of it is taken in; and two fields of one name, which may be one.
 
-use super::bar::{empty, gone, main_button};
-use super::{Act, Does, Done, Draft, Edit, Known, Place, Row, ScreenKind, World};
+use super::bar::{act_button, blank, gone};
+use super::{Act, Block, Does, Done, Edit, Headline, Place, Row, Screen, ScreenKind, World};
 use crate::error::Fault;
 use crate::record::{FieldNotes, RecordId};
 use crate::words::PartnerText;
@@ -14,15 +14,15 @@ pub struct Incoming {
 }
 
 /// What the file would add and change, and the tap that takes it in; gone once it is taken in or the app was ended.
-pub(super) fn show(world: &World) -> Option<Draft> {
+pub(super) fn show(world: &World) -> Option<Screen> {
     let (incoming, words) = (world.incoming?, world.words);
     let title = words.label(PartnerText::NotesFile);
-    let mut screen = empty(Place::Incoming, ScreenKind::HandOver, title, world);
+    let mut screen = blank(Place::Incoming, ScreenKind::HandOver, title, world);
     let mut told = incoming.told.iter().cloned();
-    screen.known.extend(told.next().map(Known::Sentence));
-    screen.known.extend(told.map(Known::Line));
-    screen.known.push(Known::Line(words.label(PartnerText::NothingGoes)));
-    screen.bar.main = Some(main_button(words.label(PartnerText::TakeIn), Act::TakeIn));
+    let first = told.next().unwrap_or_else(|| words.label(PartnerText::NotesFile));
+    screen.answer = Some(Headline { line: words.label(PartnerText::NothingGoes), ..Headline::new(first) });
+    screen.blocks = told.map(Block::Text).collect();
+    screen.next = Some(act_button(words.label(PartnerText::TakeIn), Act::TakeIn));
     Some(screen)
 }
 
@@ -52,16 +52,17 @@ pub(super) fn same_names(world: &World) -> Vec<Row> {
 }
 
 /// Two fields, and the tap that says that they are one.
-pub(super) fn show_two(field: RecordId, other: RecordId, world: &World) -> Option<Draft> {
+pub(super) fn show_two(field: RecordId, other: RecordId, world: &World) -> Option<Screen> {
     let (one, two, words) = (world.notes(field)?, world.notes(other)?, world.words);
-    let title = words.label(PartnerText::AreTheyOne);
-    let mut screen = empty(Place::OneField { field, other }, ScreenKind::HandOver, title, world);
+    let title = words.name(&one.field.name);
+    let mut screen = blank(Place::OneField { field, other }, ScreenKind::HandOver, title, world);
+    screen.answer = Some(Headline::new(words.label(PartnerText::AreTheyOne)));
     let counts = [one, two].map(|notes| {
-        Known::Line(words.hand_over_counts(&notes.field.name, notes.pits.len(), notes.passes.len()))
+        Block::Text(words.hand_over_counts(&notes.field.name, notes.pits.len(), notes.passes.len()))
     });
-    screen.known.extend(counts);
-    screen.known.push(Known::Sentence(words.label(PartnerText::OneFieldMeans)));
-    screen.bar.main = Some(main_button(words.label(PartnerText::OneField), Act::Join { field, other }));
+    screen.blocks.extend(counts);
+    screen.blocks.push(Block::Text(words.label(PartnerText::OneFieldMeans)));
+    screen.next = Some(act_button(words.label(PartnerText::OneField), Act::Join { field, other }));
     Some(screen)
 }
 

@@ -8,7 +8,7 @@ mod act;
 mod apart;
 mod bar;
 pub mod behind;
-mod draft;
+mod deleting;
 pub mod drawn;
 pub mod field;
 mod grid;
@@ -20,6 +20,7 @@ pub mod on_plan;
 pub mod own;
 mod part;
 pub mod partners;
+mod photo_scale;
 pub mod photos;
 pub mod pit;
 mod show;
@@ -28,7 +29,7 @@ mod trail;
 mod world;
 
 pub use act::{Act, Ask, Done, Edit, Place};
-use draft::{Bar, Doing, Draft, Known, Size};
+pub use deleting::{Hanging, hanging};
 pub use incoming::Incoming;
 pub use model::{
     Block, Button, Does, Headline, Input, Keys, Picture, Pictured, Row, Screen, ScreenKind, Section, Stand,
@@ -49,9 +50,9 @@ pub fn show(place: Place, world: &World) -> Screen {
         Place::Fields => Some(field::list::list(world)),
         Place::FoundFields { sought } => Some(field::list::found(sought, world)),
         Place::StartField => Some(field::list::start(world)),
-        Place::Details { field } => field::details::show(field, world).map(Into::into),
-        Place::Detail { field, detail } => field::detail::show(field, detail, world).map(Into::into),
-        Place::Lines { field, line } => field::buried::show(field, line, world).map(Into::into),
+        Place::Details { field } => field::details::show(field, world),
+        Place::Detail { field, detail } => field::detail::show(field, detail, world),
+        Place::Lines { field, line } => field::buried::show(field, line, world),
         Place::Outline { field } => field::outline::show(field, world),
         Place::Field { field } => field::show(field, world),
         Place::Pits { field } => field::show_pits(field, world),
@@ -67,6 +68,9 @@ pub fn show(place: Place, world: &World) -> Screen {
         Place::Call { field, pit } => pit::call::show(field, pit, world),
         Place::OnPlan { field, pit } => on_plan::show(field, pit, world),
         Place::Photos { field, pit } => photos::show(field, pit, world),
+        Place::PhotoScale { field, pit, photo, zero, known_mm } => {
+            photo_scale::show(field, (pit, photo), (zero, known_mm), world)
+        }
         Place::Photo { field, pit, photo } => photos::show_one(field, pit, photo, world),
         Place::Machine { field, machine } => machine::show(field, machine, world),
         Place::NewMachine { field, legs, spacing_mm, foot_width_mm } => {
@@ -86,16 +90,14 @@ pub fn show(place: Place, world: &World) -> Screen {
             behind::show_step(field, (pass, dig), (step, from_mm), world)
         }
         Place::Show { field, pit } => show::show(field, pit, world),
-        Place::HandOver { field } => hand_over::show(field, world).map(Into::into),
-        Place::Partners => Some(partners::show(world).into()),
-        Place::Partner { device } => partners::show_one(device, world).map(Into::into),
-        Place::Versions { field, pit, number } => {
-            partners::show_versions(field, pit, number, world).map(Into::into)
-        }
-        Place::Personal { number } => partners::show_personal(number, world).map(Into::into),
-        Place::Regretted { number } => partners::show_regretted(number, world).map(Into::into),
-        Place::Incoming => incoming::show(world).map(Into::into),
-        Place::OneField { field, other } => incoming::show_two(field, other, world).map(Into::into),
+        Place::HandOver { field } => hand_over::show(field, world),
+        Place::Partners => Some(partners::show(world)),
+        Place::Partner { device } => partners::show_one(device, world),
+        Place::Versions { field, pit, number } => partners::show_versions(field, pit, number, world),
+        Place::Personal { number } => partners::show_personal(number, world),
+        Place::Regretted { number } => partners::show_regretted(number, world),
+        Place::Incoming => incoming::show(world),
+        Place::OneField { field, other } => incoming::show_two(field, other, world),
     };
     match shown {
         Some(shown) => apart::told_apart(partners::marked(shown, world)),
@@ -120,11 +122,13 @@ pub fn tap(
         Act::Go(place) => Ok(Done::go(*place)),
         Act::Undo => Ok(Done::save(Edit::Undo, place)),
         Act::Redo => Ok(Done::save(Edit::Redo, place)),
+        Act::Delete { record } => deleting::delete(place, *record, world),
+        Act::BringBack { record } => Ok(Done::save(Edit::BringBack { record: *record }, place)),
         Act::Own(act) => own::tap(place, act, text, world),
         Act::Field(act) => field::tap(place, *act, input, world, new_id),
         Act::Pit(act) => pit::tap(place, act, input, world, new_id),
         Act::OnPlan(act) => on_plan::tap(place, act, input, world),
-        Act::Photo(act) => photos::tap(place, act, world),
+        Act::Photo(act) => photos::tap(place, act, input, world),
         Act::Machine(act) => machine::tap(place, act, text, world, new_id),
         Act::Behind(act) => behind::tap(place, act, world, new_id),
         Act::Partners(act) => partners::tap(place, *act, world),

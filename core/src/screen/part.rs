@@ -1,6 +1,6 @@
 //! Pieces that screens are put together from.
 
-use super::{Act, Ask, Block, Button, Does, Doing, Known, Place, Row, Section, World};
+use super::{Act, Ask, Block, Button, Does, Place, Row, Section, World};
 use crate::picture::{Icon, icon};
 use crate::words::{Listed, PitText};
 
@@ -33,31 +33,6 @@ impl Button {
     pub(super) fn drawn(self, drawing: Option<crate::picture::Drawing>) -> Self {
         Self { drawing, ..self }
     }
-}
-
-/// Buttons side by side.
-pub(super) fn choices(columns: u8, buttons: Vec<Button>) -> Doing {
-    Doing::Choices { columns, buttons }
-}
-
-/// Answers to a question, so many in a row that each stays large.
-pub(super) fn answers(buttons: Vec<Button>) -> Doing {
-    let columns = match buttons.len() {
-        0 | 1 => 1,
-        2 | 4 => 2,
-        _ => 3,
-    };
-    choices(columns, buttons)
-}
-
-/// Lines under the heading of a list; nothing where there are none.
-pub(super) fn section(
-    world: &World,
-    heading: impl Listed,
-    lines: impl IntoIterator<Item = String>,
-) -> Option<Known> {
-    let lines: Vec<String> = lines.into_iter().collect();
-    (!lines.is_empty()).then(|| Known::Section { heading: world.words.label(heading), lines })
 }
 
 /// Rows that lead somewhere, without a heading; nothing where there are none.

@@ -1,9 +1,12 @@
 //! Photos of a pit, small beside each other and one full screen: where on the face it belongs, and away with it.
 
 use super::bar::{blank, gone, tool};
+use super::photo_scale;
+use super::pit::AtPit;
+use super::step::COARSE;
 use super::{
-    Act, Ask, Block, Button, Does, Done, Edit, Headline, Picture, Place, Row, Screen, ScreenKind, Stand,
-    Thumbnail, World,
+    Act, Ask, Block, Button, Does, Done, Edit, Headline, Input, Picture, Place, Row, Screen, ScreenKind,
+    Stand, Thumbnail, World,
 };
 use crate::error::Fault;
 use crate::picture::{Drawing, Icon, PHONE_WIDTH, icon};
@@ -23,6 +26,11 @@ pub enum PhotoAct {
         /// Depth of its middle.
         depth_mm: Option<u32>,
     },
+    /// A finger on the photo that is given a scale.
+    Touched {
+        /// The photo.
+        photo: RecordId,
+    },
     /// The photo is deleted.
     Delete {
         /// The photo.
@@ -35,7 +43,7 @@ const DEPTHS_MM: [u32; 5] = [50, 150, 250, 350, 450];
 /// Height of a photo whose own is not known, points at a phone's width: as phones take them. Our judgement.
 const USUAL_HEIGHT: f64 = PHONE_WIDTH * 4.0 / 3.0;
 
-fn pit_of(notes: &FieldNotes, pit: RecordId) -> Option<(usize, &Pit)> {
+pub(super) fn pit_of(notes: &FieldNotes, pit: RecordId) -> Option<(usize, &Pit)> {
     notes.pits.iter().enumerate().find(|(_, its)| its.id == pit)
 }
 
@@ -46,7 +54,7 @@ pub(super) fn missing(pit: &Pit, world: &World) -> Option<String> {
 }
 
 /// What is noted of a photo, in a line.
-fn line(photo: &Photo, world: &World) -> String {
+pub(super) fn line(photo: &Photo, world: &World) -> String {
     let missing = world.photos_missing.contains(&photo.sha256);
     if missing { world.words.photo_not_here(photo) } else { world.words.photo_line(photo) }
 }
@@ -96,9 +104,16 @@ pub(in crate::screen) fn show_one(
     let place = Place::Photo { field, pit: pit.id, photo: photo.id };
     let title = words.pit_title(index + 1, pit.place);
     let mut screen = blank(place, ScreenKind::Photos, title, world);
-    screen.answer = Some(Headline::new(line(photo, world)));
+    let over = AtPit::of(field, pit.id, world).and_then(|at| photo_scale::overlay(&at, photo, world));
+    let fault = over.as_ref().and_then(|over| over.as_ref().err().map(|fault| words.scale_fault(*fault)));
+    let bare = || Drawing {
+        width: PHONE_WIDTH,
+        height: world.photo_size.map_or(USUAL_HEIGHT, photo_scale::height),
+        shapes: Vec::new(),
+    };
+    screen.answer = Some(Headline { line: fault.unwrap_or_default(), ..Headline::new(line(photo, world)) });
     screen.picture = Some(Picture {
-        drawing: Drawing { width: PHONE_WIDTH, height: USUAL_HEIGHT, shapes: Vec::new() },
+        drawing: over.and_then(Result::ok).unwrap_or_else(bare),
         photo: Some(photo.sha256.clone()),
         title: words.pit_numbered(index + 1, pit.place),
         description: line(photo, world),
@@ -107,10 +122,26 @@ pub(in crate::screen) fn show_one(
         anywhere: None,
         zooms: true,
     });
+    screen.blocks.extend(world.photo_size.map(|_| scale_way(field, pit, photo, world)));
     screen.blocks.push(where_on_the_face(photo, pit, notes, world));
     let delete = Act::Photo(PhotoAct::Delete { photo: photo.id });
     screen.tools.push(tool(Icon::Delete, words.label(FaceText::PhotoDelete), delete));
     Some(screen)
+}
+
+/// The way to its scale, with what stands there now.
+fn scale_way(field: RecordId, pit: &Pit, photo: &Photo, world: &World) -> Block {
+    let words = world.words;
+    let known_mm = COARSE.nearest(photo_scale::KNOWN_MM[0], words.unit());
+    let place = Place::PhotoScale { field, pit: pit.id, photo: photo.id, zero: None, known_mm };
+    let stands = if photo.marks.is_empty() { FaceText::ScaleNone } else { FaceText::ScaleThere };
+    let row = Row {
+        icon: Some(icon(Icon::Layers)),
+        title: words.label(FaceText::Scale),
+        lines: vec![words.of(stands)],
+        does: Does::Act(Act::Go(place)),
+    };
+    Block::Ways { heading: String::new(), rows: vec![row] }
 }
 
 /// Where on the face it belongs: rows, with what stands there now.
@@ -139,9 +170,12 @@ fn places(pit: &Pit, notes: &FieldNotes) -> Vec<(u32, u32)> {
     if layers.is_empty() { DEPTHS_MM.map(|mm| (mm - 50, mm + 50)).to_vec() } else { layers }
 }
 
-pub(super) fn tap(place: Place, act: &PhotoAct, world: &World) -> Result<Done, Fault> {
+pub(super) fn tap(place: Place, act: &PhotoAct, input: Input, world: &World) -> Result<Done, Fault> {
     let gone = || gone(world.words);
-    let (Place::Photos { field, pit } | Place::Photo { field, pit, .. }) = place else {
+    let (Place::Photos { field, pit }
+    | Place::Photo { field, pit, .. }
+    | Place::PhotoScale { field, pit, .. }) = place
+    else {
         return Err(gone());
     };
     let notes = world.notes(field).ok_or_else(gone)?;
@@ -152,6 +186,9 @@ pub(super) fn tap(place: Place, act: &PhotoAct, world: &World) -> Result<Done, F
             let photo = Photo { depth_mm, ..own(photo)?.clone() };
             let told = world.words.kept(&world.words.photo_line(&photo));
             Ok(Done { told, ..Done::save(Edit::Photo { pit: pit.id, photo }, place) })
+        }
+        PhotoAct::Touched { photo } => {
+            Ok(photo_scale::touched(pit.id, own(photo)?, place, input.point, world))
         }
         PhotoAct::Delete { photo } => {
             let record = own(photo)?.id;

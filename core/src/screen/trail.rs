@@ -15,7 +15,7 @@ pub struct Trail(Vec<Place>);
 impl Trail {
     /// Where *back* leads from a place: to where one came from, else to the place above; nowhere from the topmost.
     pub fn back(&self, from: Place) -> Option<Place> {
-        from.above().and_then(|above| Some(self.0.last().copied().unwrap_or(above)))
+        from.above().map(|above| self.0.last().copied().unwrap_or(above))
     }
 
     /// One went from a place to another. A place that is on the way already cuts it there; a question that is answered and
@@ -48,7 +48,8 @@ impl Place {
     /// Whether it is the same kind of place for the same record, with perhaps another question asked.
     pub fn is_like(self, other: Self) -> bool {
         match (self, other) {
-            (Self::StartPit { field: one, .. }, Self::StartPit { field: other, .. })
+            (Self::PhotoScale { photo: one, .. }, Self::PhotoScale { photo: other, .. })
+            | (Self::StartPit { field: one, .. }, Self::StartPit { field: other, .. })
             | (Self::NewMachine { field: one, .. }, Self::NewMachine { field: other, .. })
             | (Self::NewPass { field: one, .. }, Self::NewPass { field: other, .. })
             | (Self::InHole { pass: one, .. }, Self::InHole { pass: other, .. }) => one == other,
@@ -75,7 +76,7 @@ impl Place {
 
     /// Whether it asks one question after the other and has nothing to show once they are answered.
     const fn is_passed_through(self) -> bool {
-        matches!(self, Self::NextLook { .. } | Self::Roll { .. } | Self::Welcome)
+        matches!(self, Self::NextLook { .. } | Self::Roll { .. } | Self::PhotoScale { .. } | Self::Welcome)
     }
 }
 

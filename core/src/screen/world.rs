@@ -5,6 +5,7 @@ use super::partners::Partners;
 use super::pit::Skipped;
 use super::{Incoming, Place};
 use crate::answer::{Answers, FieldAnswer};
+use crate::picture::photo::PhotoSize;
 use crate::place::AveragedFix;
 use crate::record::{FieldNotes, RecordId};
 use crate::store::LastSave;
@@ -47,6 +48,8 @@ pub struct World<'a> {
     pub position_refused: bool,
     /// Hashes of the photos of the open field whose pictures are not on this phone.
     pub photos_missing: &'a BTreeSet<String>,
+    /// Size of the photo that the place shows, where its file is at hand.
+    pub photo_size: Option<PhotoSize>,
     /// What is known of the other devices.
     pub partners: &'a Partners,
     /// A notes file that waits to be taken in.

@@ -161,6 +161,11 @@ fn records(
     Ok((clock.unwrap_or(0), all))
 }
 
+/// Where a record lies, whether it is deleted or not; `None` if there is no such record, or none that this version knows.
+pub(super) fn found(connection: &Connection, record: RecordId) -> Result<Option<Named>, StoreError> {
+    place(connection, record, path_of(connection, record)?, &[])
+}
+
 /// Where a record lies, whether it is deleted or not. Of what the save wrote the written values count.
 fn place(
     connection: &Connection,

@@ -41,6 +41,7 @@
 //!   disk cut off may leave an unfinished tail in the write-ahead log, which nobody reads.
 //! - No clock and no randomness of its own: times, record ids and the device's id are arguments.
 
+mod alone;
 mod aside;
 mod belongs;
 mod carrying;
@@ -92,6 +93,7 @@ mod whole_file;
 mod write_ahead;
 mod writing;
 
+pub use alone::{NobodyElse, WentAway};
 pub use belongs::Belongs;
 pub use carrying::{Came, CameFault, Handed, bundle_name};
 pub use cells::{Cell, Kind};

@@ -90,9 +90,14 @@ impl Words {
 
     /// A line of what lies buried was taken from a file.
     pub fn boundary_line_taken(&self, field: &str, kind: Buried, line: &Course) -> String {
+        let kind_key = match kind {
+            Buried::Drain => "boundary_kind-drain",
+            Buried::MoleDrain => "boundary_kind-mole_drain",
+            Buried::Service => "boundary_kind-service",
+        };
         let args = fluent_args![
             "field" => self.name(field),
-            "kind" => self.say(&format!("boundary_kind-{}", kind.code())),
+            "kind" => self.say(kind_key),
             "length" => self.amount(Quantity::Width, line.length_m),
         ];
         self.say_with("boundary-line_taken", &args)

@@ -1,12 +1,13 @@
 //! Calls: the sentence, how sure, the depth, what would change it.
 
 use super::clues::asks_layer;
-use super::{Words, capital};
+use super::{Language, Words, capital};
 use crate::advice::{
     Change, ChangedAnswer, FieldAdvice, Obstacle, Readiness, RootingLoss, Stance, Sureness, TipDepth,
     WaterHeld, What, WorthAsking, ZoneCall,
 };
 use crate::record::{Call, Zone};
+use crate::soil::rooting;
 use crate::units::LengthUnit;
 use fluent::{FluentArgs, fluent_args};
 
@@ -223,7 +224,7 @@ impl Words {
             "top" => self.depth(loss.top_mm),
             "percent" => self.percent(loss.share),
             "potential" => self.depth(loss.potential_mm),
-            "crop" => loss.crop.as_str(),
+            "crop" => self.crop(&loss.crop),
         ];
         let Some(water) = loss.water else { return self.say_with("rooting-loss", &args) };
         args.set("water", self.water(water));
@@ -242,6 +243,14 @@ impl Words {
             self.say_with("range-written", &fluent_args!["lo" => lo, "hi" => hi])
         };
         self.say_with("water-mm", &fluent_args!["range" => range])
+    }
+
+    /// A crop that somebody named, in the language of the words where it is a known one; else as it was written.
+    pub fn crop(&self, written: &str) -> String {
+        let german = self.language == Language::German;
+        let known = rooting::of(written).filter(|crop| !crop.is_named(written, german));
+        let named = known.and_then(|crop| if german { crop.german } else { crop.names }.first());
+        named.map_or_else(|| written.to_owned(), |name| (*name).to_owned())
     }
 
     /// A zone with where in the field it is: `on the headland`.

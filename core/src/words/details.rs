@@ -37,6 +37,7 @@ codes!(
         Reach = "reach",
         DeepClay = "deep_clay",
         ControlledTraffic = "controlled_traffic",
+        Remark = "remark",
     }
 );
 
@@ -52,6 +53,7 @@ codes!(
         GoOnByHand = "go_on_by_hand",
         Ground = "ground",
         HeldTo = "held_to",
+        Known = "known",
         LeaveGiven = "leave_given",
         LeaveNotGiven = "leave_not_given",
         LineBegins = "line_begins",
@@ -60,6 +62,7 @@ codes!(
         LineOn = "line_on",
         LineShort = "line_short",
         Lines = "lines",
+        LinesShort = "lines_short",
         LinesWhy = "lines_why",
         MoveLast = "move_last",
         NewLine = "new_line",
@@ -72,9 +75,6 @@ codes!(
         PercentWrong = "percent_wrong",
         RemoveLine = "remove_line",
         SamePlace = "same_place",
-        ToDetails = "to_details",
-        ToField = "to_field",
-        ToLines = "to_lines",
         Use = "use",
     }
 );

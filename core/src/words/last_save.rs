@@ -81,14 +81,14 @@ impl Words {
             self.say_with("saved-named", &fluent_args!["kind" => kind, "name" => of.name.as_str()])
         };
         let hole = || match of.pass {
-            Some(_) => number("saved-of_pass", of.pass, Kind::Pass),
+            Some(_) => number("saved-pass_named", of.pass, Kind::Pass),
             None => number("belongs-pit", of.pit, Kind::Pit),
         };
         let in_hole = |what: String| self.comma(&[hole(), what]);
         match (of.kind, of.top_mm, of.bottom_mm) {
             (Kind::Field, ..) => self.name(&of.field),
             (Kind::Pit, ..) => number("belongs-pit", of.pit, Kind::Pit),
-            (Kind::Pass, ..) => number("saved-of_pass", of.pass, Kind::Pass),
+            (Kind::Pass, ..) => number("saved-pass_named", of.pass, Kind::Pass),
             (Kind::AfterDig, ..) => number("saved-after_dig", of.after_dig, Kind::AfterDig),
             (Kind::Step | Kind::Layer, Some(top_mm), Some(bottom_mm)) => {
                 in_hole(self.depth_range(top_mm, bottom_mm))

@@ -22,6 +22,7 @@ mod boundary;
 mod calls;
 mod cells;
 mod clues;
+mod deleting;
 mod describe;
 mod details;
 mod face;
@@ -125,6 +126,11 @@ impl Words {
     /// A name that somebody gave, as it is shown where it stands alone.
     pub fn name(&self, name: &str) -> String {
         harmless::name(name).into_owned()
+    }
+
+    /// Text somebody wrote, on one line.
+    pub fn line(&self, text: &str) -> String {
+        harmless::line(text).into_owned()
     }
 
     /// Words joined as in a sentence: `a, b and c`.

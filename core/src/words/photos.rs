@@ -27,6 +27,8 @@ impl Words {
             self.say_with(key, &fluent_args!["first" => mark + 1, "second" => mark + 2])
         };
         match fault {
+            ScaleFault::Count { marks: 0 } => self.say("scale_fault-none"),
+            ScaleFault::Count { marks: 1 } => self.say("scale_fault-one"),
             ScaleFault::Count { marks } => {
                 self.say_with("scale_fault-count", &fluent_args!["marks" => marks])
             }

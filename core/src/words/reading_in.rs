@@ -178,7 +178,7 @@ impl Words {
     }
 
     /// `3 pits, 12 steps`.
-    fn counted(&self, counts: &BTreeMap<Kind, usize>) -> String {
+    pub(super) fn counted(&self, counts: &BTreeMap<Kind, usize>) -> String {
         let told: Vec<String> = counts
             .iter()
             .map(|(kind, count)| self.say_with(counted(*kind), &fluent_args!["count" => *count]))

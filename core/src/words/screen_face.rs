@@ -38,6 +38,12 @@ codes!(
         Remark = "remark",
         RemarkAsked = "remark_asked",
         RollNow = "roll_now",
+        Scale = "scale",
+        ScaleDepth = "scale_depth",
+        ScaleKept = "scale_kept",
+        ScaleNone = "scale_none",
+        ScaleThere = "scale_there",
+        ScaleZero = "scale_zero",
         ShowIt = "show_it",
         StandsSo = "stands_so",
         TapAgain = "tap_again",
@@ -91,6 +97,11 @@ impl Words {
     /// That a remark has more letters than one may have.
     pub fn remark_too_long(&self, letters: usize) -> String {
         self.say_with("pit_screen-remark_too_long", &fluent_args!["letters" => letters])
+    }
+
+    /// What is touched next on the tape in a photo: `Touch 50 cm on the tape.`
+    pub fn touch_depth(&self, depth_mm: u32) -> String {
+        self.say_with("pit_screen-touch_depth", &fluent_args!["depth" => self.depth(depth_mm)])
     }
 
     /// `3 layers`.

@@ -47,6 +47,8 @@ codes!(
         TeamWordNone = "team_word_none",
         Keep = "keep",
         NextPit = "next_pit",
+        FinishFirst = "finish_first",
+        WhatGoes = "what_goes",
     }
 );
 
@@ -166,6 +168,16 @@ impl Words {
     /// `Where does pit 3 lie?`
     pub fn pit_place_asked(&self, number: usize) -> String {
         self.say_with("field-pit_asked", &fluent_args!["number" => number])
+    }
+
+    /// What is said of a remark longer than one may be.
+    pub fn remark_long(&self, letters: usize) -> String {
+        self.say_with("field-remark_long", &fluent_args!["letters" => letters])
+    }
+
+    /// What stands there now: `Now: 24 m`
+    pub fn now(&self, value: &str) -> String {
+        capital(self.say_with("field-now", &fluent_args!["value" => value]))
     }
 
     /// `140 m away`

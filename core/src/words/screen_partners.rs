@@ -35,6 +35,8 @@ codes!(
         WhatHolds = "what_holds",
         BringBack = "bring_back",
         StayDeleted = "stay_deleted",
+        NamesAndPlaces = "names_and_places",
+        RegrettedShort = "regretted_short",
         Personal = "personal",
         NothingPersonal = "nothing_personal",
         TakeOut = "take_out",
@@ -136,11 +138,6 @@ impl Words {
     /// That a name or a position was taken out of what is kept here, how many values, and what is to be done.
     pub fn taken_out(&self, name: &str, values: u64) -> String {
         self.say_with("personal-taken_out", &fluent_args!["name" => name, "values" => values])
-    }
-
-    /// How many edits nobody else has, short.
-    pub fn not_carried_short(&self, edits: u64) -> String {
-        self.say_with("partner-not_carried", &fluent_args!["edits" => edits])
     }
 
     /// Which value of what has several versions.

@@ -6,7 +6,7 @@ use crate::advice::machine::{LayerDepths, Setting, WhyNot};
 use crate::place::{Compass, Walk};
 use crate::record::codes::codes;
 use crate::record::{Machine, Photo, Zone};
-use crate::units::{LengthUnit, Quantity};
+use crate::units::Quantity;
 use fluent::fluent_args;
 
 codes!(
@@ -49,21 +49,14 @@ codes!(
         Lift = "lift",
         Leading = "leading",
         LeadingDepth = "leading_depth",
-        Slowest = "slowest",
-        Fastest = "fastest",
         Reach = "reach",
         Power = "power",
         TractorMass = "tractor_mass",
-        Drive = "drive",
         MachineName = "machine_name",
         NoneFitted = "none_fitted",
         Fitted = "fitted",
         NotNoted = "not_noted",
-        KeepMachine = "keep_machine",
-        Measures = "measures",
-        MeasuredFirst = "measured_first",
         SetAnew = "set_anew",
-        MachineDone = "machine_done",
         NothingToLoosen = "nothing_to_loosen",
         SpacingResult = "spacing_result",
         LayerResult = "layer_result",
@@ -91,20 +84,10 @@ codes!(
         DigBehind = "dig_behind",
         Holes = "holes",
         NoMachineNoSection = "no_machine_no_section",
-        AfterDig = "after_dig",
-        NotRead = "not_read",
         FewReadings = "few_readings",
-        NoReadings = "no_readings",
-        CorrectLast = "correct_last",
-        Slots = "slots",
-        SubsoilUp = "subsoil_up",
-        OldSlots = "old_slots",
         Yes = "yes",
         No = "no",
         Roots = "roots",
-        HoleRead = "hole_read",
-        Skip = "skip",
-        SinceDone = "since_done",
         Show = "show",
         NothingToShow = "nothing_to_show",
         Photos = "photos",
@@ -247,35 +230,6 @@ impl Words {
             }
             None => self.say_with("shown-hole_undated", &fluent_args!["number" => number]),
         }
-    }
-
-    /// Which reading comes, from 1, and where across from the first tine line, where the spacing is known.
-    pub fn reading_asked(&self, number: usize, all: usize, across_mm: Option<u32>) -> String {
-        let mut args = fluent_args!["number" => number, "all" => all];
-        let Some(across_mm) = across_mm else { return self.say_with("shown-reading_bare", &args) };
-        // Where to hold the rule is told to the centimetre, else the half inch.
-        let across_mm = match self.unit() {
-            LengthUnit::Centimetres => (across_mm + 5) / 10 * 10,
-            LengthUnit::Inches => across_mm,
-        };
-        args.set("across", self.depth(across_mm));
-        self.say_with("shown-reading", &args)
-    }
-
-    /// The readings taken, and how many are to come.
-    pub fn read_so_far(&self, readings_mm: &[u32], left: usize) -> String {
-        let args = fluent_args!["depths" => self.depths_in_turn(readings_mm), "left" => left];
-        self.say_with("shown-read_so_far", &args)
-    }
-
-    /// The slots measured, after what is asked of them.
-    pub fn slots_measured(&self, slots_mm: &[u32]) -> String {
-        let what = self.label(Caption::Slots);
-        if slots_mm.is_empty() {
-            return what;
-        }
-        let args = fluent_args!["what" => what, "depths" => self.depths_in_turn(slots_mm)];
-        self.say_with("shown-slot", &args)
     }
 
     /// What is noted of a photo: `2025-08-19, at 25 cm, 1.2 MB`.

@@ -52,16 +52,6 @@ impl Words {
         }
     }
 
-    /// A new pass is begun.
-    pub fn pass_begun(&self) -> String {
-        self.say("saved-pass")
-    }
-
-    /// A hole behind the machine is begun.
-    pub fn hole_begun(&self) -> String {
-        self.say("saved-hole")
-    }
-
     /// `Reading 3`, from 1.
     pub fn reading_number(&self, number: usize) -> String {
         self.say_with("saved-reading", &fluent_args!["number" => number])

@@ -177,18 +177,23 @@ impl Words {
         if dig.season_on { capital(self.form(dig.verdict, "season")) } else { self.form(dig.verdict, "head") }
     }
 
-    /// What came of a pass, above all else: by the worst of its holes.
+    /// What came of a pass, above all else: whether it has held, else the worst its holes say.
     pub fn pass_headline(&self, pass: &PassAdvice) -> String {
-        match pass.verdict {
-            Some(verdict) => self.form(verdict, "head"),
-            None => self.say("work-not_dug"),
+        match (pass.held, pass.verdict) {
+            (Some(held), _) => capital(self.of(held.lasting)),
+            (None, Some(verdict)) => self.form(verdict, "head"),
+            (None, None) => self.say("work-not_dug"),
         }
     }
 
-    /// Where the holes of a pass say so: the worst of them, in a sentence; empty where none was dug.
+    /// What the holes of a pass found, in a sentence; empty where none was dug.
     pub fn pass_line(&self, pass: &PassAdvice) -> String {
-        let mut worst = pass.digs.iter().rev().filter(|dig| Some(dig.verdict) == pass.verdict);
-        worst.next().map_or_else(String::new, |dig| self.after_dig_found(dig))
+        if let Some(held) = &pass.held {
+            return self.held_sentence(held);
+        }
+        let mut fresh = pass.digs.iter().rev().filter(|dig| !dig.season_on);
+        let worst = fresh.find(|dig| Some(dig.verdict) == pass.verdict);
+        worst.map_or_else(String::new, |dig| self.after_dig_found(dig))
     }
 
     /// How a machine is to be set: `Set the tips to 34 cm, 5.5 km/h`.

@@ -98,6 +98,7 @@ impl Phone {
             incoming: None,
             partners: &Partners::none(DeviceId([1; 16])),
             letters: 1.0,
+            photo_size: None,
             back: None,
             passed_over: const { &BTreeMap::new() },
             undo: Some(&A_SAVE),
@@ -398,13 +399,12 @@ fn section_is_sound(section: &Section) {
 
 /// What the platform is asked for on a screen.
 pub fn asks(screen: &Screen) -> Vec<&Ask> {
-    let buttons = screen.buttons();
-    buttons
-        .filter_map(|button| match &button.does {
-            Does::Ask(ask) => Some(ask),
-            Does::Act(_) => None,
-        })
-        .collect()
+    let does = screen.buttons().map(|button| &button.does).chain(screen.rows().map(|row| &row.does));
+    does.filter_map(|does| match does {
+        Does::Ask(ask) => Some(ask),
+        Does::Act(_) => None,
+    })
+    .collect()
 }
 
 /// What stands for a save that could be taken back.

@@ -6,6 +6,7 @@ pub mod pit;
 
 use chrono::{DateTime, FixedOffset};
 use pitface_core::answer::Answers;
+use pitface_core::picture::photo::PhotoSize;
 use pitface_core::picture::{Drawing, Point, Shape};
 use pitface_core::place::AveragedFix;
 use pitface_core::record::{FieldNotes, Pit, Position, RecordId, notes};
@@ -37,6 +38,7 @@ pub struct Phone {
     pub told: String,
     pub photos_missing: BTreeSet<String>,
     pub partners: Partners,
+    pub photo_size: Option<PhotoSize>,
     pub trail: Trail,
     pub passed_over: BTreeMap<RecordId, Skipped>,
     made: u64,
@@ -77,6 +79,7 @@ impl Phone {
             told: String::new(),
             photos_missing: BTreeSet::new(),
             partners: Partners::none(DeviceId([1; 16])),
+            photo_size: None,
             trail: Trail::default(),
             passed_over: BTreeMap::new(),
             made: 0,
@@ -96,6 +99,7 @@ impl Phone {
             incoming: None,
             partners: &self.partners,
             letters: 1.0,
+            photo_size: self.photo_size,
             back: self.trail.back(self.place),
             passed_over: &self.passed_over,
             undo: (!self.before.is_empty()).then_some(&*A_SAVE),

@@ -18,8 +18,8 @@ boundary-holes = { $holes ->
    *[other] darin { $holes } Löcher von { $area }, die ein Rand mit einschließt
 }
 boundary-points = { $points ->
-    [one] Ein Punkt bezeichnet keine Fläche und entfällt.
-   *[other] { $points } Punkte bezeichnen keine Fläche und entfallen.
+    [one] Eine einzelne Stelle bezeichnet keine Fläche und entfällt.
+   *[other] { $points } einzelne Stellen bezeichnen keine Fläche und entfallen.
 }
 boundary-taken = Rand von { $field } übernommen: { $area }.
 boundary-replaced = Rand von { $field } übernommen: { $area }, anstelle von { $before }.

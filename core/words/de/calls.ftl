@@ -1,4 +1,4 @@
-# Entscheidungen und Zonen; Tiefe, Sicherheit, was es ändern würde; Hinweise und was folgen muss.
+# Empfehlungen und Zonen; Tiefe, Sicherheit, was es ändern würde; Hinweise und was folgen muss.
 # $the und $on sind Zonen in den Formen unten, mehrere schon aneinandergereiht.
 
 zone-open = Feldinneres
@@ -13,9 +13,9 @@ zone-wheelings = Fahrspuren
 zone-gateway = Feldeinfahrt
     .the = die Feldeinfahrt
     .on = in der Feldeinfahrt
-zone-patch = markierte Stelle
-    .the = die markierte Stelle
-    .on = an der markierten Stelle
+zone-patch = eingezeichnete Stelle
+    .the = die eingezeichnete Stelle
+    .on = an der eingezeichneten Stelle
 zone-whole = ganzer Schlag
     .the = den ganzen Schlag
     .on = auf diesem Schlag
@@ -36,52 +36,52 @@ call-wait = warten
 call-drain_first = erst entwässern
     .sentence = { $the } erst entwässern.
     .clause = { $the } erst entwässern
-call-dig_again = neu graben
-    .sentence = { $on } neu graben.
-    .clause = { $on } neu graben
+call-dig_again = noch einmal graben
+    .sentence = { $on } noch einmal graben.
+    .clause = { $on } noch einmal graben
 call-ask_specialist = Fachberatung holen
     .sentence = { $the } erst nach Fachberatung bearbeiten.
     .clause = { $the } erst nach Fachberatung bearbeiten
 
 loosen-at = { $the } { $tip } tief lockern.
-loosen-roll_first = { $the } zu lockern ist begründet, aber noch nicht spruchreif: erst die Rollprobe mit Boden aus { $depth } machen.
+loosen-roll_first = { $the } zu lockern ist begründet, aber erst nach der Ausrollprobe mit Boden aus { $depth }.
 loosen-roll_not_applicable =
-    { $the } { $tip } tief zu lockern ist begründet; dieser Boden lässt sich nicht rollen, die Feuchte also anders prüfen.
+    { $the } { $tip } tief zu lockern ist begründet; dieser Boden lässt sich nicht ausrollen, die Bodenfeuchte also anders prüfen.
 loosen-strip_first = { $the } zu lockern ist begründet; erst hinter dem Probestreifen graben, dann den Rest.
 ask-leave = { $the } noch nicht lockern: Was dort in der Nähe liegt, darf ohne Erlaubnis des Eigentümers nicht überfahren werden.
 ask-buried = { $the } noch nicht lockern: Was dort liegt, ist zu nah oder nicht bekannt. Den Eigentümer fragen.
-ask-machine = { $the } zu lockern braucht eine andere Maschine als die vermerkten; vor der Arbeit nachfragen.
-dig_again-behind = { $on } vor allem anderen hinter der Maschine graben.
-dig_again-loosened = { $on } neu graben: Seit den Gruben ist gelockert worden.
-wait-strip_first = { $on } zurückhalten: Die letzte Fahrt hat es nicht geschafft. Ändern, was die Grube dahinter sagt, und noch einen Probestreifen fahren.
+ask-machine = { $the } zu lockern braucht eine andere Maschine als die eingetragenen; vor der Arbeit nachfragen.
+dig_again-behind = { $on } zuerst hinter der Maschine graben.
+dig_again-loosened = { $on } noch einmal graben: Seit den Gruben ist gelockert worden.
+wait-strip_first = { $on } zurückhalten: Der letzte Arbeitsgang ist nicht gelungen. Ändern, was die Grube dahinter sagt, und noch einen Probestreifen fahren.
 sentence-did_not_last = Das Lockern hat hier nicht gehalten.
 wait-at = Warten und { $the } { $tip } tief lockern, wenn der Boden trocken genug ist.
 call_line-at = { $call } { $tip }
-call_line-roll_first = { $call } { $tip }, erst Rollprobe
+call_line-roll_first = { $call } { $tip }, erst Ausrollprobe
 call_line-strip_first = { $call } { $tip }, erst Probestreifen
 call_line-roll_not_applicable = { $call } { $tip }, erst Feuchte prüfen
 sentence-whole = { $clauses }.
-clause-loosen_unfit = nur { $the } lockern, sobald der Boden nachweislich trocken genug ist
+clause-loosen_unfit = nur { $the } lockern, sobald der Boden laut Ausrollprobe trocken genug ist
 clause-ask_buried = nachfragen, was dort liegt, bevor { $the } bearbeitet wird
-clause-hold_back = { $on } zurückhalten, bis ein geänderter Probestreifen es geschafft hat
+clause-hold_back = { $on } zurückhalten, bis ein geänderter Probestreifen gelungen ist
 clause-strip_first = erst hinter dem Probestreifen graben, dann { $the } weiter lockern
 clause-rest_unknown = über den übrigen Schlag ist noch nichts bekannt
 
 sureness-sure = sicher
 sureness-likely = wahrscheinlich
-sureness-cannot_say = nicht zu sagen
+sureness-cannot_say = nicht zu beurteilen
 sureness-with_share = { $sure }, { $share }
 
 how_sure-one_pit = für die gegrabene Grube { $face }; für den Boden um sie { $ground }, denn sie ist die einzige
 how_sure-pits = für die gegrabenen Gruben { $face }; für den Boden dazwischen { $ground }, denn { $agree } von { $pits } sagen dasselbe
 
-tip-clears = erfasst { $share } Stellen; { $pits }, sicher zu { $confidence }
-tip-unsure = soll { $share } Stellen erfassen, aber mit nur { $pits } ist das zu höchstens { $confidence } sicher
+tip-clears = reicht an { $share } Stellen unter die Schicht; { $pits }, sicher zu { $confidence }
+tip-unsure = soll an { $share } Stellen unter die Schicht reichen, aber mit nur { $pits } ist das zu höchstens { $confidence } sicher
 tip-more = { $statement }; { $enough } würden genügen
 tip-sentences = Schartiefe { $tip }, gerade unter der Schicht, die bei { $bottom } endet. { $statement }.
 tip-label = Schartiefe { $tip }
 
-change-sentence = Es wäre „{ $call }“, wenn { $if }.
+change-sentence = Die Empfehlung wäre „{ $call }“, wenn { $if }.
 change-layer = in { $depths } { $if }
 change-field = { $if }
 change-roll_surface = Boden von der Oberfläche { $if }
@@ -89,49 +89,49 @@ change-roll_depth = Boden aus der Schartiefe { $if }
 change-deeper = { $obstacle } in { $depth } oder tiefer lägen
 change-shallower = { $obstacle } weniger tief als { $depth } lägen
 change-leave = der Eigentümer dessen, was dort liegt, schriftlich zustimmte
-change-deep_clay = Sie daran festhielten, Ton so tief zu lockern
+change-deep_clay = der Betrieb daran festhielte, Ton so tief zu lockern
 change-another_pit = eine weitere Grube hier ausfiele wie Grube { $pit }
 
-rooting-loss = Die Schicht ab { $top } sperrt { $percent } der { $potential } ab, die { $crop } durchwurzeln könnte.
-rooting-loss_water = Die Schicht ab { $top } sperrt { $percent } der { $potential } ab, die { $crop } durchwurzeln könnte; darunter hat dieser Boden Platz für { $water } nutzbares Wasser.
+rooting-loss = Die Schicht ab { $top } nimmt { $percent } der möglichen Wurzeltiefe weg ({ $crop }: { $potential }).
+rooting-loss_water = Die Schicht ab { $top } nimmt { $percent } der möglichen Wurzeltiefe weg ({ $crop }: { $potential }); darunter hat dieser Boden Platz für { $water } nutzbares Wasser.
 water-mm = { $range }{ "\u00A0" }mm
 
 pits-numbered = Grube { $number }, { $place }
-pits-another = Eine weitere Grube sagt { $on } am meisten.
-pits-enough = Weitere Gruben würden die Entscheidung nicht ändern.
+pits-another = Eine weitere Grube bringt { $on } am meisten.
+pits-enough = Weitere Gruben würden die Empfehlung nicht ändern.
 
 caution-nobody_asked = Niemand hat nachgefragt, was unter diesem Feld liegt. Erst fragen: In den meisten Ländern kostet es nichts.
 caution-ask_anew = Die Antwort, was unter diesem Feld liegt, ist ohne Tag oder älter als ein Jahr. Erst neu fragen.
 caution-lift_out = Über den genannten Streifen die Zinken ausheben: Dort liegt ein Kabel oder Rohr.
 caution-ask_before_digging = Kabel, Rohre und Dräne: vor dem Graben und Lockern nachfragen; örtliche Regeln gehen vor.
-caution-fill_hole = Die Grube danach wieder füllen.
-caution-deep_pit = Zum Ansprechen nie in eine Grube steigen, die tiefer als kniehoch ist; tiefere nach örtlicher Vorschrift verbauen oder abstufen.
+caution-fill_hole = Die Grube danach wieder verfüllen.
+caution-deep_pit = Zum Ansprechen nie in eine Grube steigen, die tiefer als kniehoch ist; tiefere nach örtlicher Vorschrift verbauen oder abböschen.
 caution-knife_away = Mit dem Messer vom Körper weg arbeiten.
-caution-machine_stopped = Erst Maschine abstellen und Schlüssel ziehen, dann an die Zinken gehen.
-caution-protected_ground = Geschützte Flächen und Bodendenkmale, Verträge, Grenzen des Herstellers und zugelassene oder fachkundige Beratung gehen dieser Entscheidung vor.
+caution-machine_stopped = Erst Motor abstellen, Schlüssel abziehen, Maschine gegen Wegrollen und Absenken sichern, dann an die Zinken gehen.
+caution-protected_ground = Geschützte Flächen und Bodendenkmale, Verträge, Grenzen des Herstellers und amtliche oder fachkundige Beratung gehen dieser Empfehlung vor.
 caution-estimates_only = Tiefen sind Schätzungen; im angegebenen Bereich bleiben.
 caution-drains_unknown = Die Tiefe etwaiger Dräne ist nicht vermerkt: vor dem Lockern klären.
-caution-cloddy_dry = In der Tiefe trocken: zieht schwer und bricht in Kluten.
-caution-sand_slow_to_pay = Auf Sand zeigt Widerstand allein nicht, dass sich Lockern lohnt.
-caution-silt_at_risk = Schluffiger Boden kann nach dem Lockern zusammensacken und dadurch Ertrag kosten.
+caution-cloddy_dry = In der Tiefe trocken: hoher Zugkraftbedarf, der Boden bricht in grobe Brocken.
+caution-sand_slow_to_pay = Auf Sand zeigt der Eindringwiderstand allein nicht, dass sich Lockern lohnt.
+caution-silt_at_risk = Schluffiger Boden kann nach dem Lockern verschlämmen und dicht zusammensacken; das kostet Ertrag.
 caution-trial_strip = Erst einen Probestreifen lockern und dahinter graben, dann den Rest.
 caution-across_slope = Das Gelände ist geneigt: quer zum Hang lockern, nie hangauf und hangab; ein Schlitz im Gefälle führt Wasser und Boden.
 caution-slope_washes = An so steilem Hang schwemmt gelockerter Boden ab: bedeckt halten oder quer zum Hang ungelockerte Streifen stehen lassen.
 caution-short_to_settle = Die nächste Kultur wird binnen vier Wochen gesät: Bis dahin hat sich gelockerter Boden vielleicht nicht gesetzt. Das Saatbett rückfestigen oder erst nach dieser Kultur lockern.
 caution-short_for_roots = Die nächste Kultur wird binnen zwei Monaten gesät: zu kurz, als dass eine Zwischenfrucht tief wurzelt. Als Nächstes tief wurzelnd säen oder es nach dieser Kultur tun.
 
-follow_up-roots_after = Bald eine tief wurzelnde Kultur säen: Wurzeln öffnen den Boden und halten ihn offen.
+follow_up-roots_after = Bald eine tiefwurzelnde Kultur säen: Wurzeln öffnen den Boden und halten ihn offen.
 follow_up-organic_matter = Organische Substanz zuführen; ohne sie sackt der Boden wieder zusammen.
-follow_up-no_traffic = Gelockerten Boden nicht mit schweren Rädern befahren.
-follow_up-remove_cause = Klären, was den Boden gepresst hat, und es abstellen, sonst kommt es wieder.
-follow_up-dig_behind = Hinter der Maschine neu graben und sehen, ob die Schicht gebrochen ist.
+follow_up-no_traffic = Gelockerten Boden nicht mit schweren Maschinen befahren.
+follow_up-remove_cause = Klären, was den Boden verdichtet hat, und es abstellen, sonst kommt es wieder.
+follow_up-dig_behind = Hinter der Maschine graben und sehen, ob die Schicht aufgebrochen ist.
 follow_up-mend_drainage = Vor allem anderen die Entwässerung in Ordnung bringen.
-follow_up-roll_again = Die Rollprobe wiederholen, wenn der Boden abgetrocknet ist.
-follow_up-dig_when_moist = Neu graben, wenn die Grubenwand feucht ist.
-follow_up-dig_in_rooted_crop = In einem durchwurzelten Bestand neu graben.
+follow_up-roll_again = Die Ausrollprobe wiederholen, wenn der Boden abgetrocknet ist.
+follow_up-dig_when_moist = Noch einmal graben, wenn die Grubenwand feucht ist.
+follow_up-dig_in_rooted_crop = In einem durchwurzelten Bestand noch einmal graben.
 
 ask-field = { $question } Die Antwort kann { $what } { $on } ändern.
-bears_on-call = die Entscheidung
+bears_on-call = die Empfehlung
 bears_on-tip = die Schartiefe
 bears_on-caution = die Hinweise
 field_input-tillage = Wie tief wird das Feld jedes Jahr bearbeitet?

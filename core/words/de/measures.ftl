@@ -10,9 +10,9 @@ measure-length = { $number }{ "\u00A0" }{ $unit }
 range-written = { $lo }–{ $hi }
 range-spoken = { $lo } bis { $hi }
 
-share-exact = { $number } von 100
-share-over = über { $number } von 100
-share-under = unter { $number } von 100
+share-exact = { $number }{ "\u00A0" }%
+share-over = über { $number }{ "\u00A0" }%
+share-under = unter { $number }{ "\u00A0" }%
 share-small = { $part } von { $whole }
 percent-exact = { $number }{ "\u00A0" }%
 percent-over = über { $number }{ "\u00A0" }%

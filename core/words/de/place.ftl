@@ -8,7 +8,7 @@ remark-moved = Grube { $number } ist { $place } vermerkt; nach ihrer Position li
 remark-near = weniger als { $distance }
 
 
-readers-line = Die Gruben { $pits } sind ein Loch, gelesen von { $people }: sie kämen zu verschiedenen Urteilen ({ $calls }).
-readers-differ = Am meisten trennt sie: { $sign }{ $kappa }. Wer liest, liest verschieden: gemeinsam ansehen, bevor man sich darauf verlässt.
+readers-line = Die Gruben { $pits } sind dieselbe Grube, beurteilt von { $people }: sie kämen zu verschiedenen Urteilen ({ $calls }).
+readers-differ = Am meisten trennt sie: { $sign }{ $kappa }. Verschiedene Personen urteilen verschieden: erst gemeinsam ansehen, dann verwenden.
 readers-kappa = { " " }(gewichtetes Kappa { $kappa }: 1 heißt immer gleich, 0 nicht mehr als Zufall)
 readers-not_judged = nicht zu beurteilen

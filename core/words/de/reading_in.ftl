@@ -65,8 +65,8 @@ count-layer = { $count ->
    *[other] { $count } Schichten
 }
 count-roll = { $count ->
-    [one] eine Rollprobe
-   *[other] { $count } Rollproben
+    [one] eine Ausrollprobe
+   *[other] { $count } Ausrollproben
 }
 count-photo = { $count ->
     [one] ein Foto
@@ -81,8 +81,8 @@ count-machine = { $count ->
    *[other] { $count } Maschinen
 }
 count-pass = { $count ->
-    [one] eine Überfahrt
-   *[other] { $count } Überfahrten
+    [one] ein Arbeitsgang
+   *[other] { $count } Arbeitsgänge
 }
 count-after_dig = { $count ->
     [one] eine Grube hinter der Maschine

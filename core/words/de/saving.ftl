@@ -6,16 +6,16 @@ taken-again = Steht wieder: { $what }.
 taken-again_nothing = Es ist nichts zurückgenommen, was wieder stehen könnte.
 taken-field = Angaben zum Schlag
 taken-pit = Grube
-taken-step = Messergang
+taken-step = Messerprobe
 taken-layer = Schicht
-taken-roll = Rollprobe
+taken-roll = Ausrollprobe
 taken-photo = Foto
 taken-person = Name
 taken-machine = Maschine
-taken-pass = Überfahrt
+taken-pass = Arbeitsgang
 taken-after_dig = Grube hinter der Maschine
-taken-part = markierte Stelle im Schlag
-taken-line = markierte Leitung im Schlag
+taken-part = eingezeichnete Stelle im Schlag
+taken-line = eingezeichnete Linie im Schlag
 
 saved-one = { $place }: { $what }
 saved-more = { $place }: { $what }, und { $count } weitere
@@ -28,15 +28,15 @@ saved-new = neu
 saved-place = Platz in der Liste
 saved-value = { $cell }: { $value }
 saved-named = { $kind } { $name }
-saved-of_pass = Überfahrt { $number }
+saved-pass_named = Arbeitsgang { $number }
 saved-after_dig = Grube dahinter A{ $number }
 saved-at = { $kind } { $depth }
 
 not_saved-full = Nicht gespeichert: Das Handy ist voll. Platz schaffen und noch einmal tippen.
 not_saved-locked = Nicht gespeichert: Die App darf ihre eigenen Dateien nicht schreiben.
-not_saved-gone = Nicht gespeichert: Das, wozu es gehört, ist nicht mehr da.
-not_saved-refused = Nicht gespeichert: Ein Wert liegt außerhalb dessen, was gemeint sein kann.
-not_saved-failed = Nicht gespeichert: Das Handy konnte es nicht schreiben. Noch einmal tippen; bleibt es so, das Handy neu starten.
+not_saved-gone = Nicht gespeichert: Der zugehörige Eintrag wurde gelöscht.
+not_saved-refused = Nicht gespeichert: Ein Wert ist nicht plausibel.
+not_saved-failed = Nicht gespeichert: Das Handy konnte nicht speichern. Noch einmal tippen; bleibt es so, das Handy neu starten.
 
 photo-kept = Foto gespeichert.
 photo-lost = Foto nicht gespeichert: Seine Datei ist nicht lesbar.
@@ -46,3 +46,28 @@ taken_in-field_deleted = Nicht übernommen: Der Schlag { $field } wurde hier gel
 taken_in-unread = Nicht übernommen: Die Datei ist nicht lesbar.
 taken_in-faults = Nicht übernommen: In der Datei sind Fehler. { $faults }
 taken_in-more = { $faults } Und { $count } weitere.
+
+deleting-goes = { $what } wird gelöscht. Rückgängig holt es zurück.
+deleting-goes_with = { $what } wird gelöscht, dazu { $along }. Rückgängig holt alles zurück.
+deleting-gone = { $what }: gelöscht. Rückgängig holt es zurück.
+deleting-gone_with = { $what }: gelöscht, dazu { $along }. Rückgängig holt alles zurück.
+deleting-compared = { $count ->
+    [one] Eine Grube hinter der Maschine wird mit ihr verglichen und verlöre das.
+   *[other] { $count } Gruben hinter der Maschine werden mit ihr verglichen und verlören das.
+}
+deleting-machine_kept = { $what } bleibt: { $count ->
+    [one] Arbeitsgang { $passes } wurde damit gefahren und behält sie. Erst diese Arbeitsgang löschen.
+   *[other] Arbeitsgangen { $passes } wurden damit gefahren und behalten sie. Erst diese Arbeitsgangen löschen.
+}
+deleting-was = { $what }, gelöscht am { $when }
+
+alone = Seit { $day } nur auf diesem Handy: { $what } in { $fields ->
+    [one] einem Schlag
+   *[other] { $fields } Schlägen
+}.
+alone-details = Seit { $day } nur auf diesem Handy: Angaben zu { $fields ->
+    [one] einem Schlag
+   *[other] { $fields } Schlägen
+}.
+alone-short = { $what } hat sonst niemand
+alone-short_details = Angaben, die sonst niemand hat

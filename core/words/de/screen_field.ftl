@@ -31,16 +31,20 @@ field_text-light_day = hell
 field_text-light_dark = dunkel
 field_text-light_phone = wie das Handy
 field_text-own_asked = Was soll anders sein?
-field_text-settled = es ist nichts zu entscheiden
+field_text-settled = es ist nichts zu entscheiden.
 field_text-team_word_set = gesetzt
 field_text-team_word_none = keines gesetzt
 field_text-keep = merken
 field_text-next_pit = die nächste Grube
+field_text-finish_first = Zuerst fertigmachen, was erst begonnen ist.
+field_text-what_goes = was mitgeht
 
 field-with_area = { $field }, { $area }
 field-dig_on = { $on } graben
 field-by_eye = Stelle nach Augenmaß wählen
 field-pit_asked = Wo liegt Grube { $number }?
+field-now = jetzt: { $value }
+field-remark_long = Nicht vermerkt: Eine Bemerkung hat höchstens { $letters } Buchstaben. Kürzer schreiben.
 field-away = { $distance } entfernt
 
 # Was mit einem Schlag zu tun ist, in wenigen Worten; .rest für alles Übrige.

@@ -1,4 +1,4 @@
-# Bildschirme: eigene Angaben, Maschine, Überfahrt, Grube dahinter, Zeigen, Fotos, Weitergeben, Lage auf dem Plan.
+# Bildschirme: eigene Angaben, Maschine, Arbeitsgang, Grube dahinter, Zeigen, Fotos, Weitergeben, Lage auf dem Plan.
 
 caption-undo = Rückgängig
 caption-redo = Wiederholen
@@ -15,11 +15,11 @@ caption-units = Tiefen stehen in
 caption-centimetres = Zentimetern
 caption-inches = Zoll
 caption-language = Sprache
-caption-volume_keys = Die Lautstärketasten im Messergang
+caption-volume_keys = Die Lautstärketasten in der Messerprobe
 caption-keys_usual = stellen die Lautstärke
 caption-keys_answer = antworten: lauter = wie darüber, leiser = rückgängig
 caption-own_done = Zu den Schlägen
-caption-privacy = Positionen und Fotos bleiben auf diesem Handy, bis Sie sie weitergeben.
+caption-privacy = Positionen und Fotos bleiben auf diesem Handy, bis sie weitergegeben werden.
 caption-team_word = Teamwort, das Weitergegebenes verschließt
 caption-team_word_set = Ein Teamwort ist gesetzt: Was von hier weitergegeben wird, öffnet nur, wer es kennt.
 caption-forget_team_word = Das Teamwort vergessen
@@ -30,44 +30,37 @@ caption-team_word_short = Das Teamwort braucht zwölf Buchstaben oder mehr: vier
 caption-machines = Maschinen
 caption-no_machine = Für diesen Schlag ist noch keine Maschine beschrieben.
 caption-describe_machine = Maschine beschreiben
-caption-copy_machine = Für einen anderen Schlag beschrieben; ein Tippen übernimmt sie
+caption-copy_machine = Für einen anderen Schlag beschrieben; zum Übernehmen antippen
 caption-legs = Zinken
 caption-spacing = Von Zinken zu Zinken
 caption-foot_width = Breite des Schars, so abgenutzt wie es ist, ohne Flügel
 caption-wings = Breite über beide Flügel
-caption-lift = Hub der Flügel
-caption-leading = Flache Zinken vor den tiefen
-caption-leading_depth = Tiefe der flachen Zinken
-caption-slowest = Langsamste Fahrt
-caption-fastest = Schnellste Fahrt
+caption-lift = Hubhöhe der Flügel
+caption-leading = Flach vorlaufende Zinken
+caption-leading_depth = Tiefe der flach vorlaufenden Zinken
 caption-reach = Größte Schartiefe, die sie erreicht
 caption-power = Schlepper, Leistung des Motors
 caption-tractor_mass = Masse des Schleppers im Einsatz
-caption-drive = Was zieht
 caption-machine_name = Wie sie auf dem Hof heißt
 caption-none_fitted = keine
 caption-fitted = vorhanden
-caption-not_noted = nicht vermerkt
-caption-keep_machine = Maschine übernehmen
-caption-measures = Maße ändern
-caption-measured_first = An der Maschine messen, im Stillstand und mit gezogenem Schlüssel. Vorgegeben ist nichts.
-caption-set_anew = Diese Maschine war schon in einer Überfahrt: Mit anderen Maßen wird sie eine neue, und die Überfahrt behält die alte.
-caption-machine_done = Für den Schlag einstellen
+caption-not_noted = nicht eingetragen
+caption-set_anew = Diese Maschine wurde schon eingesetzt: Mit anderen Maßen wird sie eine neue, und der Arbeitsgang behält die alte.
 caption-nothing_to_loosen = Keine Zone dieses Schlags ist zu lockern: Für diese Maschine gibt es nichts einzustellen.
 caption-spacing_result = Der Zinkenabstand
 caption-layer_result = Die Schicht
 caption-all_results = Alles Weitere
 caption-faulty = Mit diesen Maßen ist nichts zu sagen.
 
-drive-two_wheel = Hinterräder
-drive-front_assist = Hinterräder mit kleineren Vorderrädern
-drive-four_wheel = vier gleich große Räder
-drive-tracks = Raupen
+drive-two_wheel = Hinterradantrieb
+drive-front_assist = Allrad, vorn kleinere Räder
+drive-four_wheel = Allrad, gleich große Räder
+drive-tracks = Raupe
 
-caption-passes = Überfahrten
-caption-pass = Überfahrt
-caption-no_pass = Für diesen Schlag ist noch keine Überfahrt vermerkt.
-caption-new_pass = Neue Überfahrt
+caption-passes = Arbeitsgänge
+caption-pass = Arbeitsgang
+caption-no_pass = Für diesen Schlag ist noch kein Arbeitsgang eingetragen.
+caption-new_pass = Neuer Arbeitsgang
 caption-which_machine = Welche Maschine?
 caption-which_zone = Über welche Zone?
 caption-how_much = Wie viel davon?
@@ -75,31 +68,21 @@ caption-which_day = An welchem Tag?
 caption-today = heute
 caption-yesterday = gestern
 caption-tip_depth = Schartiefe
-caption-pass_speed = Geschwindigkeit
+caption-pass_speed = Fahrgeschwindigkeit
 caption-pass_machine = Maschine
-caption-pass_zone = Bereich
+caption-pass_zone = Zone
 caption-pass_extent = wie viel davon
-caption-driven_on = Sind seither schwere Räder darüber gefahren?
+caption-driven_on = Sind seither schwere Maschinen darüber gefahren?
 caption-wheels_today = ja, heute
-caption-wheels_no = nichts vermerkt
-caption-roll_at_tips = Boden aus der Schartiefe, geknetet und zwischen den Händen gerollt
+caption-wheels_no = nichts eingetragen
+caption-roll_at_tips = Boden aus der Schartiefe kneten und zwischen den Händen ausrollen
 caption-dig_behind = Dahinter graben
 caption-holes = Gruben dahinter
-caption-no_machine_no_section = Sagen Sie, welche Maschine es war: Dann wird der Schnitt über zwei Zinken gezeichnet.
-caption-after_dig = Grube hinter der Maschine
-caption-not_read = Locker gezeichnet ist, was gemessen ist; der Rest ist noch nicht gemessen.
+caption-no_machine_no_section = Maschine angeben, dann wird der Querschnitt über zwei Zinken gezeichnet.
 caption-few_readings = Es sind wenige Messungen: Was hier steht, gilt nur, wenn sie bis zur nächsten Zinkenspur reichen.
-caption-no_readings = Die Tiefe bis zum festen Boden von einer Zinkenspur zur nächsten messen; eine Handbreit Abstand genügt.
-caption-correct_last = Die letzte Messung
-caption-slots = Grund des Schlitzes, Zinken für Zinken von links
-caption-subsoil_up = Liegt Unterboden obenauf?
-caption-old_slots = Gibt es einen Schlitz, den kein Zinken dieser Überfahrt gemacht hat?
 caption-yes = ja
 caption-no = nein
 caption-roots = Was die Wurzeln im gelockerten Boden tun
-caption-hole_read = Die Grube ist fertig
-caption-skip = Was nicht angesehen wird, bleibt offen; ein zweites Tippen nimmt eine Antwort zurück.
-caption-since_done = Was die Gruben sagen
 
 caption-show = Zum Ansehen
 caption-nothing_to_show = Hier ist noch keine Grube gegraben.
@@ -142,15 +125,15 @@ shown-step_more = + { $step }
 shown-foot = Schar { $width }
 shown-wings = Flügel { $width }
 shown-tractor = Schlepper { $power }
-shown-set_for = { $zone }, Scharspitzen in { $tip }
+shown-set_for = { $zone }, Scharspitzen in { $tip } Tiefe
 shown-cannot_set = Dafür ist sie nicht einzustellen: { $why }.
 shown-asked = { $what }: { $value }
 shown-speeds = { $slowest } bis { $fastest }
 shown-copy = { $field }: { $measures }
-shown-name_empty = Es steht noch kein Name da.
-shown-name_todo = Tippen Sie ihn ein, oder gehen Sie zurück.
+shown-name_empty = Es fehlt noch ein Name.
+shown-name_todo = Namen eingeben oder zurück.
 shown-gone = Das ist nicht mehr da.
-shown-gone_todo = Gehen Sie zurück und wählen Sie neu.
+shown-gone_todo = Zurück und neu wählen.
 
 shown-holes = { $holes ->
     [0] noch keine Grube dahinter
@@ -159,10 +142,6 @@ shown-holes = { $holes ->
 }
 shown-hole = Grube { $number }, { $day }
 shown-hole_undated = Grube { $number }
-shown-reading = Messung { $number } von { $all }, { $across } neben der ersten Spur: Wie tief bis zum festen Boden?
-shown-reading_bare = Messung { $number } von { $all }: Wie tief bis zum festen Boden?
-shown-read_so_far = Bisher gemessen: { $depths }. Noch { $left } bis zur nächsten Zinkenspur.
-shown-slot = { $what }: { $depths }
 
 shown-photo = { $day }, { $place }, { $size }
 shown-photo_undated = Ohne Tag, { $place }, { $size }
@@ -174,8 +153,8 @@ shown-photos_count = { $photos ->
 }
 shown-hand_over_counts = { $field }: { $pits }, { $passes }.
 shown-passes_count = { $passes ->
-    [one] eine Überfahrt
-   *[other] { $passes } Überfahrten
+    [one] ein Arbeitsgang
+   *[other] { $passes } Arbeitsgänge
 }
 shown-plan_walk = Grube { $number }: { $walk }, von der Mitte des Schlags aus.
 shown-plan_middle = Grube { $number } liegt in der Mitte des Schlags.

@@ -9,7 +9,7 @@ partner_text-others = Andere Geräte
 partner_text-waiting = Hier nicht bekannt; was von dort kommt, wartet:
 partner_text-lacking = Es fehlt
 partner_text-only_lacking = Von hier weitergegeben, enthält eine Datei nur, was jenes Gerät nicht schon hat, soweit bekannt.
-partner_text-compare = Dort denselben Bildschirm öffnen und die zwanzig Zeichen jenes Handys vorlesen lassen; hier stehen sie allein in der ersten Zeile.
+partner_text-compare = Dort denselben Bildschirm öffnen und die zwanzig Zeichen des anderen Handys vorlesen lassen; hier stehen sie allein in der ersten Zeile.
 partner_text-accept_means = Wer angenommen ist, kann hier ergänzen und ändern. Nichts, was da ist, geht dadurch verloren.
 partner_text-same_signs = Sind sie gleich?
 partner_text-refuse = Dieses Gerät ablehnen
@@ -33,6 +33,8 @@ partner_text-are_they_one = Ist es ein Schlag?
 partner_text-one_field = Es ist ein Schlag
 partner_text-one_field_means = Was unter einem von beiden notiert ist, wird dann als ein Schlag gezeigt, hier und auf jedem Handy, an das weitergegeben wird. Nichts geht verloren, und Rückgängig trennt sie wieder.
 
+partner_text-names_and_places = Namen und Orte
+partner_text-regretted_short = Gelöscht und weitergeführt
 partner_text-personal = Namen, Orte und Bemerkungen aus allen Kopien entfernen
 partner_text-nothing_personal = In diesen Notizen steht kein Name, kein Ort und keine Bemerkung.
 partner_text-take_out = Entfernen
@@ -51,12 +53,8 @@ partner-state = { $state }, { $edits ->
 }
 partner-same_name = Zwei Schläge heißen { $field }
 partner-accept = Gleich: { $who } annehmen
-partner-same_fingerprint = Nicht angenommen: Ein anderes Gerät hier zeigt dieselben Zeichen; eines davon ist darauf angelegt. Den Menschen dort Bescheid geben.
+partner-same_fingerprint = Nicht angenommen: Ein anderes Handy hier zeigt dieselben Zeichen; eines davon ist darauf angelegt. Den Menschen dort Bescheid geben.
 partner-accepted_now = { $who } ist angenommen.
-partner-not_carried = { $edits ->
-    [one] eine Änderung hat sonst niemand
-   *[other] { $edits } Änderungen hat sonst niemand
-}
 
 versions-of = { $place }: { $cell }
 versions-in = { $place }: { $count ->

@@ -22,6 +22,12 @@ face_text-reference_why = Ohne sie ist nicht zu sagen, was hier normal ist.
 face_text-remark = Bemerkung
 face_text-remark_asked = Was ist sonst zu sagen?
 face_text-roll_now = Boden rollen
+face_text-scale = Maßstab am Zollstock
+face_text-scale_depth = Welche Tiefe wird angetippt?
+face_text-scale_kept = Das Foto hat seinen Maßstab. Gespeichert.
+face_text-scale_none = noch keiner: zweimal tippen genügt
+face_text-scale_there = die Schichten liegen über dem Foto
+face_text-scale_zero = Die 0 am Zollstock antippen.
 face_text-show_it = zeigen
 face_text-stands_so = so vermerkt
 face_text-tap_again = noch einmal tippen
@@ -36,6 +42,7 @@ pit_screen-looks = noch { $count } anzusehen
 pit_screen-looks_why = { $more }. { $why }
 pit_screen-look_on = Weiter ansehen: noch { $count }
 pit_screen-remark_too_long = Nicht vermerkt: Eine Bemerkung hat höchstens { $letters } Zeichen. Kürzer schreiben.
+pit_screen-touch_depth = { $depth } am Zollstock antippen.
 pit_screen-layers = { $count ->
     [one] Eine Schicht
    *[other] { $count } Schichten

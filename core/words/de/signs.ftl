@@ -7,7 +7,7 @@ condition-firm = fest
 condition-tight = dicht
 condition-shut = verschlossen
 
-cause-pressed = gepresst
+cause-pressed = verdichtet
 cause-settled = gesackt
 cause-cemented = verkittet
 cause-natural = natürlich
@@ -262,22 +262,22 @@ face-wet = nass
     .unreadable = Die Grubenwand war zum Ansprechen zu nass.
     .described = Die Grubenwand ist nass.
 
-# Die Rollprobe: Boden wird geknetet und zwischen den Händen gerollt.
-roll-thread = rollt sich zum Faden
+# Die Ausrollprobe: Boden wird geknetet und zwischen den Händen gerollt.
+roll-thread = lässt sich dünn ausrollen
     .at_depth = zu nass zum Lockern, er würde verschmieren
     .at_surface = zu nass zum Befahren
-    .if = sich zum Faden rollen ließe
+    .if = sich dünn ausrollen ließe
 roll-short_lengths = bricht in kurze Stücke
     .at_depth = passend zum Lockern
     .at_surface = trocken genug zum Befahren
     .if = in kurze Stücke bräche
 roll-crumbles = zerkrümelt
-    .at_depth = trocken, Lockern geht, zieht aber schwer und bricht in Kluten
+    .at_depth = trocken, Lockern geht, aber mit hohem Zugkraftbedarf und groben Brocken
     .at_surface = trocken, er trägt die Maschine
     .if = zerkrümelte
 roll-will_not_hold = hält nicht zusammen
-    .at_depth = hier sagt die Rollprobe nichts, die Feuchte anders prüfen
-    .at_surface = an der Oberfläche sagt die Rollprobe nichts
+    .at_depth = hier sagt die Ausrollprobe nichts, die Feuchte anders prüfen
+    .at_surface = an der Oberfläche sagt die Ausrollprobe nichts
     .if = nicht zusammenhielte
 rolled-depth = Boden aus { $depth } { $does }: { $meaning }.
 rolled-surface = Boden von der Oberfläche { $does }: { $meaning }.

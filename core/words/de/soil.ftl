@@ -1,16 +1,17 @@
-# Auskünfte der Tabellen: Bodenart, Klasse, Rollprobe.
-# Die Klassennamen sind übersetzt; es sind nicht die Bodenarten der deutschen Kartieranleitung.
+# Auskünfte der Tabellen: Bodenart, Klasse, Ausrollprobe.
+# Die Klassennamen nennen die deutsche Bodenart, die den größten Teil der Klasse deckt: Wörtlich übersetzt wäre „sandy loam“ eine
+# Gruppe zu schwer. Die Grenzen sind nicht die der deutschen Kartieranleitung.
 
 texture_scheme-usda = USDA-Dreieck
 texture_scheme-uk = britisches Dreieck
 
 texture_class-sand = Sand
-texture_class-loamy_sand = lehmiger Sand
-texture_class-sandy_loam = sandiger Lehm
+texture_class-loamy_sand = schwach lehmiger Sand
+texture_class-sandy_loam = lehmiger Sand
 texture_class-loam = Lehm
-texture_class-silt_loam = schluffiger Lehm
+texture_class-silt_loam = lehmiger Schluff
 texture_class-silt = Schluff
-texture_class-sandy_silt_loam = sandig-schluffiger Lehm
+texture_class-sandy_silt_loam = sandig-lehmiger Schluff
 texture_class-sandy_clay_loam = sandig-toniger Lehm
 texture_class-clay_loam = toniger Lehm
 texture_class-silty_clay_loam = schluffig-toniger Lehm
@@ -24,11 +25,11 @@ soil-texture_edge = Auf der Grenze zwischen { $classes } ({ $scheme }).
 soil-class = { $scheme }: { $value } ist { $class }.
 
 soil-roll_fit = In der Tiefe trocken genug zum Lockern.
-soil-roll_cloddy = In der Tiefe trocken genug zum Lockern, zieht aber schwer und bricht in Kluten.
+soil-roll_cloddy = In der Tiefe trocken genug zum Lockern, aber hoher Zugkraftbedarf, der Boden bricht in grobe Brocken.
 soil-roll_wet_at_depth = In der Tiefe zu nass: warten.
 soil-roll_wet_surface = An der Oberfläche zu nass: warten.
-soil-roll_missing = Über die Arbeitstiefe ist nichts bekannt: erst Boden von dort rollen.
-soil-roll_not_applicable = Dieser Boden rollt bei keiner Feuchte: anders prüfen, ob er trocken genug ist.
+soil-roll_missing = Über die Arbeitstiefe ist nichts bekannt: erst Boden von dort ausrollen.
+soil-roll_not_applicable = Dieser Boden lässt sich bei keiner Feuchte ausrollen: anders prüfen, ob er trocken genug ist.
 
 particle_size-sandy = sandigem Boden
 particle_size-coarse_loamy = grob-lehmigem Boden
@@ -63,8 +64,8 @@ sample-roots_unknown = Was diese Dichte für Wurzeln bedeutet, hängt an der Kö
 sample-settles = So lockerer Boden setzt sich von selbst, wenn er nass wird, ganz ohne Rad.
 sample-packing = Packungsdichte aus { $formula }: { $value }, { $class }.
 sample-packing_apart = Die beiden Packungsdichten sind nicht miteinander zu vergleichen.
-sample-clay_hides = Bei so viel Ton beweist eine unauffällige Dichte nichts: das Gefüge kann trotzdem schlecht sein.
-sample-no_call = Ein Ring ist eine Stelle in einer Schicht und keine Entscheidung: wie die Schicht gebaut ist und warum, zeigt die Grubenwand.
+sample-clay_hides = Bei so viel Ton beweist eine unauffällige Dichte nichts: das Gefüge kann trotzdem geschädigt sein.
+sample-no_call = Ein Ring ist eine Stelle in einer Schicht und keine Empfehlung: wie die Schicht gebaut ist und warum, zeigt die Grubenwand.
 
 sample-cone_hard = { $found } hemmt Wurzeln: ab { $mark } wird es ihnen zu hart.
 sample-cone_soft = Durch { $found } kommen Wurzeln: erst ab { $mark } wird es ihnen zu hart.

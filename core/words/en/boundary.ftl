@@ -18,8 +18,8 @@ boundary-holes = { $holes ->
    *[other] { $holes } holes of { $area } in it, which an outline takes along
 }
 boundary-points = { $points ->
-    [one] One point marks no ground and is left out.
-   *[other] { $points } points mark no ground and are left out.
+    [one] One single place marks no ground and is left out.
+   *[other] { $points } single places mark no ground and are left out.
 }
 boundary-taken = Outline of { $field } taken: { $area }.
 boundary-replaced = Outline of { $field } taken: { $area }, in place of one of { $before }.

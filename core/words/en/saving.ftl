@@ -28,7 +28,7 @@ saved-new = new
 saved-place = its place in the list
 saved-value = { $cell }: { $value }
 saved-named = { $kind } { $name }
-saved-of_pass = pass { $number }
+saved-pass_named = pass { $number }
 saved-after_dig = after-dig A{ $number }
 saved-at = { $kind } { $depth }
 
@@ -46,3 +46,28 @@ taken_in-field_deleted = Not taken in: the field { $field } was deleted here. Br
 taken_in-unread = Not taken in: the file cannot be read.
 taken_in-faults = Not taken in: there are faults in the file. { $faults }
 taken_in-more = { $faults } And { $count } more.
+
+deleting-goes = { $what } goes. Undo brings it back.
+deleting-goes_with = { $what } goes, with { $along }. Undo brings all of it back.
+deleting-gone = { $what } is deleted. Undo brings it back.
+deleting-gone_with = { $what } is deleted, with { $along }. Undo brings all of it back.
+deleting-compared = { $count ->
+    [one] One hole behind the machine is compared with it and would lose that.
+   *[other] { $count } holes behind the machine are compared with it and would lose that.
+}
+deleting-machine_kept = { $what } stays: { $count ->
+    [one] pass { $passes } was made with it and keeps it. Delete that pass first.
+   *[other] passes { $passes } were made with it and keep it. Delete those passes first.
+}
+deleting-was = { $what }, deleted on { $when }
+
+alone = On this phone alone since { $day }: { $what } in { $fields ->
+    [one] one field
+   *[other] { $fields } fields
+}.
+alone-details = On this phone alone since { $day }: details of { $fields ->
+    [one] one field
+   *[other] { $fields } fields
+}.
+alone-short = { $what } nobody else has
+alone-short_details = details nobody else has

@@ -31,16 +31,20 @@ field_text-light_day = day
 field_text-light_dark = dark
 field_text-light_phone = as the phone
 field_text-own_asked = What is to be changed?
-field_text-settled = nothing asks anything of you
+field_text-settled = nothing asks anything of you now.
 field_text-team_word_set = set
 field_text-team_word_none = none set
 field_text-keep = keep it
 field_text-next_pit = the next pit
+field_text-finish_first = Finish first what is only begun.
+field_text-what_goes = what goes along
 
 field-with_area = { $field }, { $area }
 field-dig_on = dig { $on }
 field-by_eye = choose the place by eye
 field-pit_asked = Where does pit { $number } lie?
+field-now = now: { $value }
+field-remark_long = Not noted: a remark has at most { $letters } letters. Write it shorter.
 field-away = { $distance } away
 
 # What to do with a field, in a few words; .rest of all that is left.

@@ -33,6 +33,8 @@ partner_text-are_they_one = Are they one field?
 partner_text-one_field = They are one field
 partner_text-one_field_means = What is noted under either is then shown as one field, here and on every phone it is handed over to. Nothing is lost, and undo takes it apart.
 
+partner_text-names_and_places = Names and positions
+partner_text-regretted_short = Deleted and gone on with
 partner_text-personal = Take names, positions and remarks out of every copy
 partner_text-nothing_personal = No name, no position and no remark stands in these notes.
 partner_text-take_out = Take it out
@@ -53,10 +55,6 @@ partner-same_name = Two fields are called { $field }
 partner-accept = The same: accept { $who }
 partner-same_fingerprint = Not accepted: another device here shows the same signs, so one of them was made to. Tell the holder.
 partner-accepted_now = { $who } is accepted.
-partner-not_carried = { $edits ->
-    [one] one edit nobody else has
-   *[other] { $edits } edits nobody else has
-}
 
 versions-of = { $place }: { $cell }
 versions-in = { $place }: { $count ->

@@ -22,6 +22,12 @@ face_text-reference_why = Without it nothing can be told from what is normal her
 face_text-remark = remark
 face_text-remark_asked = What else is to be said?
 face_text-roll_now = roll some soil
+face_text-scale = scale by the tape
+face_text-scale_depth = Which depth do you touch?
+face_text-scale_kept = The photo has its scale. Saved.
+face_text-scale_none = none yet: two touches give it
+face_text-scale_there = the layers lie over the photo
+face_text-scale_zero = Touch 0 on the tape.
 face_text-show_it = show it
 face_text-stands_so = as it stands
 face_text-tap_again = tap again
@@ -36,6 +42,7 @@ pit_screen-looks = { $count } more to see
 pit_screen-looks_why = { $more }. { $why }
 pit_screen-look_on = Look on: { $count } more to see
 pit_screen-remark_too_long = Not noted: a remark has at most { $letters } letters. Write it shorter.
+pit_screen-touch_depth = Touch { $depth } on the tape.
 pit_screen-layers = { $count ->
     [one] One layer
    *[other] { $count } layers

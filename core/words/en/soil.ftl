@@ -62,7 +62,7 @@ sample-roots_unknown = What this density means for roots hangs on the texture: i
 sample-settles = Ground as loose as this settles by itself once it is wetted, without any wheel.
 sample-packing = Packing density by { $formula }: { $value }, { $class }.
 sample-packing_apart = The two packing densities are not to be compared with each other.
-sample-clay_hides = With so much clay a harmless density proves nothing: the structure can be bad all the same.
+sample-clay_hides = With so much clay a harmless density proves nothing: the structure can be harmed all the same.
 sample-no_call = One ring is one spot of one layer and no call: the face tells how the layer is built, and why.
 
 sample-cone_hard = { $found } holds roots back: they find it hard from { $mark } on.

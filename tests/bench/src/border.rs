@@ -127,6 +127,7 @@ impl Alone {
             partners: &self.partners,
             now: chrono::DateTime::UNIX_EPOCH.fixed_offset(),
             letters: 1.0,
+            photo_size: None,
             back: None,
             passed_over: const { &BTreeMap::new() },
             undo: None,

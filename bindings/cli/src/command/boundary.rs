@@ -8,13 +8,11 @@ use crate::trouble::Trouble;
 use crate::write::Folder;
 use crate::{Answer, device};
 use clap::Args;
-use pitface_core::boundary::{self, Area, Course, FromFile, LARGEST_BYTES, misplaced};
+use pitface_core::boundary::{self, Area, Course, FromFile, LARGEST_BYTES, misplaced, places_of};
 use pitface_core::error::Fault;
 use pitface_core::merge::Signer as _;
 use pitface_core::place::MixUp;
-use pitface_core::record::{
-    Buried, BuriedLine, FieldNotes, LineSort, Part, PartShape, RecordId, Unknown, notes,
-};
+use pitface_core::record::{Buried, BuriedLine, FieldNotes, LineSort, RecordId, Unknown, notes};
 use pitface_core::store::{Store, StoreError, read_geopackage};
 use pitface_core::words::Words;
 use serde_json::{Value, json};
@@ -161,7 +159,7 @@ impl Boundary {
             Taken::Outline(area) => &area.ring,
             Taken::Line(line, ..) => &line.along,
         };
-        if let Some(far) = misplaced(places, &known(notes)).filter(|_| !self.anyway) {
+        if let Some(far) = misplaced(places, &places_of(notes)).filter(|_| !self.anyway) {
             let kilometres = (far.distance_m / 1000.0).round();
             let wrong = format!("this lies {kilometres} km from everything noted of {}", notes.field.name);
             let todo = match far.mix_up {
@@ -262,21 +260,6 @@ fn told(taken: &Taken, notes: &FieldNotes) -> Value {
             json!({ "field": field, "line": kind.code(), "length_m": line.length_m, "depth_mm": depth_mm })
         }
     }
-}
-
-/// Every place noted of a field.
-fn known(notes: &FieldNotes) -> Vec<[f64; 2]> {
-    let pits = notes.pits.iter().filter_map(|pit| pit.at);
-    let digs = notes.passes.iter().flat_map(|pass| &pass.after_digs).filter_map(|dig| dig.at);
-    let holes = pits.chain(digs).map(|at| [at.longitude_deg, at.latitude_deg]);
-    let of_part = |part: &Part| match &part.shape {
-        PartShape::Ring(ring) => ring.clone(),
-        PartShape::Circle { middle, .. } => vec![*middle],
-    };
-    let field = &notes.field;
-    let marked = field.parts.iter().flat_map(of_part);
-    let lines = field.lines.iter().flat_map(|line| line.along.iter().copied());
-    holes.chain(marked).chain(lines).chain(field.outline.iter().copied()).collect()
 }
 
 fn write_new(out: &Path, text: &str) -> Result<(), Trouble> {

@@ -140,6 +140,17 @@ mod tests {
             (&[230, 210, 200, 220, 240], Pattern::Shallow),
             (&[350, 340, 250, 180, 170], Pattern::OneSide),
             (&[230, 240, 350, 250, 220], Pattern::LooseBetween),
+            // Six readings of seven are loose nearly everywhere, five of six are not.
+            (&[350, 350, 350, 200, 350, 350, 350], Pattern::Loose),
+            (&[350, 350, 200, 350, 350, 350], Pattern::Ridge),
+            // The wall of a slot stands at less than half of its depth.
+            (&[350, 174, 140, 174, 350], Pattern::SlotOnly),
+            (&[350, 175, 140, 175, 350], Pattern::Ridge),
+            // 60 mm are still the unevenness of breaking soil, 61 are not.
+            (&[230, 230, 200, 170, 170], Pattern::Shallow),
+            (&[231, 231, 200, 170, 170], Pattern::OneSide),
+            (&[220, 220, 280, 220, 220], Pattern::Shallow),
+            (&[220, 220, 281, 220, 220], Pattern::LooseBetween),
         ] {
             assert_eq!(section(readings).pattern(), pattern, "{readings:?}");
         }

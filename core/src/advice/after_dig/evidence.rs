@@ -215,6 +215,31 @@ fn loosened_before(notes: &FieldNotes, pass: &Pass) -> Option<Before> {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::record::{RecordId, Roll};
+
+    /// A slot is read to 20 mm, and 50 mm below what was wanted are too deep.
+    #[test]
+    fn slots_are_short_right_or_deep() {
+        let wanted = Wanted { depth_mm: Some(340), layer_bottom_mm: None, layer_top_mm: None };
+        let of = |depth_mm| reached(depth_mm, wanted);
+        assert_eq!(
+            [319, 320, 390, 391].map(of),
+            [Reached::Short, Reached::Right, Reached::Right, Reached::Deep].map(Some)
+        );
+    }
+
+    /// A roll from more than 75 mm above or below the tip says nothing of it.
+    #[test]
+    fn only_a_roll_near_the_tip_speaks_for_it() {
+        let field = Field::new(RecordId::new(1, [0; 10]), "Long Sedge");
+        let of = |depth_mm| {
+            let unknown = crate::record::Unknown::new();
+            let rolls =
+                vec![Roll { id: RecordId::new(3, [0; 10]), depth_mm, roll: RollOutcome::Crumbles, unknown }];
+            roll_at_tip(&Pass { rolls, ..Pass::new(RecordId::new(2, [0; 10])) }, &field, 340)
+        };
+        assert_eq!([264, 265, 415, 416].map(|mm| of(mm).is_some()), [false, true, true, false]);
+    }
 
     #[test]
     fn slots_tell_a_slope_from_one_leg_that_is_off() {
@@ -223,6 +248,9 @@ mod tests {
             (&[380, 350, 330, 300], Evenness::Sloping),
             (&[350, 290, 350, 345], Evenness::Jagged),
             (&[350, 290], Evenness::Sloping),
+            // 45 mm apart they are no longer even.
+            (&[350, 306], Evenness::Even),
+            (&[350, 305], Evenness::Sloping),
         ] {
             let mirrored: Vec<u32> = slots.iter().rev().copied().collect();
             assert_eq!(evenness(slots), Some(evenness_of), "{slots:?}");

@@ -152,6 +152,27 @@ mod tests {
         }
     }
 
+    /// As written the columns of a clue are of 100 holes, and so is the prior: a number changed alone stands out.
+    #[test]
+    fn rows_as_written_are_of_a_hundred_holes() {
+        let mut sums: Vec<(&str, Vec<u32>)> = Vec::new();
+        for line in TEXT.lines().filter(|line| !line.starts_with(['#', '\n'])) {
+            let mut words = line.split('|').next().unwrap_or_default().split_whitespace();
+            let Some(clue) = words.next().filter(|&clue| clue != "weight") else { continue };
+            let numbers: Vec<u32> = words.filter_map(|word| word.parse().ok()).collect();
+            assert_eq!(numbers.len(), FailureCause::ALL.len(), "{line}");
+            match sums.iter_mut().find(|(its, _)| *its == clue) {
+                Some((_, sum)) => sum.iter_mut().zip(&numbers).for_each(|(sum, number)| *sum += number),
+                None => sums.push((clue, numbers)),
+            }
+        }
+        assert_eq!(sums.len(), PassClue::ALL.len() + 1);
+        for (clue, sum) in sums {
+            let whole = if clue == "prior" { vec![sum.iter().sum()] } else { sum };
+            assert!(whole.iter().all(|&sum| sum == 100), "{clue} {whole:?}");
+        }
+    }
+
     /// The directions that sources give, whatever the sizes.
     #[test]
     fn published_directions_stand_in_the_table() {

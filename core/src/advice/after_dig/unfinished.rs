@@ -29,3 +29,22 @@ pub(super) fn without_unfinished(notes: &FieldNotes, today: NaiveDate) -> Option
         notes
     })
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::record::RecordId;
+
+    /// Two readings tell nothing on any day; seven begun today are not at their end, eight are.
+    #[test]
+    fn a_hole_is_unfinished_until_its_eighth_reading_on_the_day() {
+        let dug = chrono::DateTime::parse_from_rfc3339("2025-09-01T10:00:00+01:00").ok();
+        let on = |readings: usize, day: u32| {
+            let dig =
+                AfterDig { dug, firm_mm: vec![300; readings], ..AfterDig::new(RecordId::new(1, [0; 10])) };
+            NaiveDate::from_ymd_opt(2025, 9, day).is_some_and(|today| unfinished(&dig, today))
+        };
+        assert_eq!([0, 2, 3, 7, 8].map(|readings| on(readings, 1)), [false, true, true, true, false]);
+        assert_eq!([0, 2, 3, 7, 8].map(|readings| on(readings, 2)), [false, true, false, false, false]);
+    }
+}

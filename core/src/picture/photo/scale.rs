@@ -76,7 +76,7 @@ impl Scale {
         }
         for (line, pair) in touched[..marks.len()].chunks_exact_mut(2).enumerate() {
             let mark = line * 2;
-            if pair[0].1 == pair[1].1 {
+            if pair[0].1.total_cmp(&pair[1].1).is_eq() {
                 return Err(ScaleFault::SameDepth { mark });
             }
             if distance(pair[0].0, pair[1].0) < LEAST_APART * width.min(height) {
@@ -165,7 +165,8 @@ impl Scale {
             (false, true) => [between(here / (here - there)), other],
             (false, false) => return None,
         };
-        (apart(&one, &other) > 1.0).then(|| if one.x <= other.x { [one, other] } else { [other, one] })
+        let in_turn = if one.x <= other.x { [one, other] } else { [other, one] };
+        (apart(&one, &other) > 1.0).then_some(in_turn)
     }
 }
 

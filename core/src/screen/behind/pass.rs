@@ -44,7 +44,7 @@ pub(super) fn show(field: RecordId, pass: RecordId, world: &World) -> Option<Scr
     }
     let traffic = said.traffic.as_ref().map(|traffic| words.traffic_warning(traffic));
     screen.caution = traffic.as_ref().and_then(|lines| lines.first().cloned()).unwrap_or_default();
-    screen.more = reasons((pass, said), traffic.unwrap_or_default(), words);
+    screen.more = reasons(said, traffic.unwrap_or_default(), words);
     Some(screen)
 }
 
@@ -81,19 +81,16 @@ fn title_of(pass: &Pass, words: &Words) -> String {
 }
 
 /// Everything else that the holes and the wheels say.
-fn reasons((pass, said): (&Pass, &PassAdvice), traffic: Vec<String>, words: &Words) -> Vec<Section> {
+fn reasons(said: &PassAdvice, traffic: Vec<String>, words: &Words) -> Vec<Section> {
     let mut lines: Vec<String> = Vec::new();
-    lines.extend(said.held.as_ref().map(|held| words.held_sentence(held)));
     lines.extend(said.no_strip_before.then(|| words.no_strip_before()));
     lines.extend(traffic);
-    let worst = said.digs.iter().rfind(|dig| Some(dig.verdict) == said.verdict);
+    let worst = said.digs.iter().rfind(|dig| !dig.season_on && Some(dig.verdict) == said.verdict);
     let mut sections: Vec<Section> = worst.and_then(|dig| causes(dig, words)).into_iter().collect();
     lines.extend(worst.and_then(|dig| dig.pair).map(|pair| words.pair_sentences(&pair)));
     if !lines.is_empty() {
         sections.push(Section { heading: words.label(Heading::Why), lines });
     }
-    let named = vec![words.pass_title(pass, None)];
-    sections.push(Section { heading: words.label(Caption::Passes), lines: named });
     sections
 }
 

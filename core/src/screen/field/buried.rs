@@ -1,28 +1,31 @@
 //! Lines of drains, cables and pipes: walked place by place, or moved about on the plan.
 
-use super::super::bar::{act_button, asked, choice, empty, gone};
-use super::super::drawn::plan_of;
-use super::super::part::{choices, go};
+use super::super::bar::{act_button, blank, choice, gone, tool};
+use super::super::drawn::{Beside, OnGround, plan_on_screen};
+use super::super::part::{allow_position, position_line, way, ways};
 use super::super::step::COARSE;
 use super::super::{
-    Act, Ask, Button, Does, Doing, Done, Draft, Edit, Known, Place, Row, ScreenKind, Size, World,
+    Act, Block, Button, Does, Done, Edit, Headline, Input, Picture, Place, Row, Screen, ScreenKind, World,
 };
 use super::{FieldAct, degrees};
 use crate::error::Fault;
+use crate::picture::{Icon, icon};
 use crate::place::{Compass, FieldMap, Plane, walk};
 use crate::record::notes::length::{self, Length};
 use crate::record::{Buried, BuriedLine, Field, FieldNotes, RecordId, Unknown};
-use crate::words::{Caption, Detail, DetailText, PitText, Words};
+use crate::words::{Caption, Detail, DetailText, FieldText, PitText, Words};
 use serde::{Deserialize, Serialize};
 
 /// What can be tapped.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
 pub enum LineAct {
     /// Marks another line, with no place yet.
     New(Buried),
     /// It begins, bends or ends where one stands.
     Here,
+    /// The same where the finger was, on a plan that lies so.
+    At(OnGround),
     /// The same on the plan: at first where the last pit was dug or in the middle of the field, then a step further on.
     OnPlan,
     /// Its last place lies a step from there.
@@ -46,8 +49,10 @@ impl From<LineAct> for Act {
     }
 }
 
-/// Steps on the plan, metres: long and short, as for a pit.
-const STEPS_M: [u16; 2] = [25, 5];
+/// Steps on the plan, metres: short and long, as for a pit.
+const STEPS_M: [u16; 2] = [5, 25];
+/// So much ground is shown to each side in a field without an edge, metres. Our judgement.
+const AROUND_M: f64 = 150.0;
 /// The ways a step goes.
 const WAYS: [Compass; 4] = [Compass::North, Compass::South, Compass::West, Compass::East];
 /// Two places nearer than this are one: positions are no better. Our judgement.
@@ -55,7 +60,7 @@ const SAME_M: f64 = 2.0;
 /// Depths offered, millimetres: common practice, no source.
 const DEPTHS_MM: [u32; 4] = [400, 600, 800, 1_000];
 
-pub(in crate::screen) fn show(field: RecordId, line: Option<RecordId>, world: &World) -> Option<Draft> {
+pub(in crate::screen) fn show(field: RecordId, line: Option<RecordId>, world: &World) -> Option<Screen> {
     let notes = world.notes(field)?;
     match line {
         None => Some(list(notes, world)),
@@ -66,28 +71,28 @@ pub(in crate::screen) fn show(field: RecordId, line: Option<RecordId>, world: &W
     }
 }
 
-fn list(notes: &FieldNotes, world: &World) -> Draft {
+fn list(notes: &FieldNotes, world: &World) -> Screen {
     let (field, words) = (&notes.field, world.words);
     let place = Place::Lines { field: field.id, line: None };
-    let mut shown = empty(place, ScreenKind::Field, words.label(DetailText::Lines), world);
-    shown.known.push(match field.lines.len() {
-        0 => Known::Sentence(words.of(DetailText::NoLine)),
-        count => Known::Sentence(words.lines_marked(count)),
-    });
-    shown.known.push(Known::Line(words.of(DetailText::LinesWhy)));
-    if !field.lines.is_empty() {
-        let row = |line: &BuriedLine| Row {
-            icon: None,
-            title: words.buried_line(line),
-            lines: is_short(line).then(|| words.of(DetailText::LineShort)).into_iter().collect(),
-            does: Does::Act(Act::Go(Place::Lines { field: field.id, line: Some(line.id) })),
-        };
-        shown.known.push(Known::Rows(field.lines.iter().map(row).collect()));
-    }
+    let mut shown = blank(place, ScreenKind::Field, words.name(&field.name), world);
+    let text = match field.lines.len() {
+        0 => words.of(DetailText::NoLine),
+        count => words.lines_marked(count),
+    };
+    shown.answer = Some(Headline { line: words.of(DetailText::LinesShort), ..Headline::new(text) });
+    let row = |line: &BuriedLine| {
+        let short = if is_short(line) { words.of(DetailText::LineShort) } else { String::new() };
+        let place = Place::Lines { field: field.id, line: Some(line.id) };
+        way(Some(Icon::Buried), words.buried_line(line), short, place)
+    };
+    shown.blocks = ways(field.lines.iter().map(row));
     let kinds = Buried::ALL.iter().map(|&kind| act_button(words.label(kind), LineAct::New(kind)));
-    shown.doing = asked(words.label(DetailText::NewLine), 3, kinds.collect());
-    let done = go(words.label(DetailText::ToDetails), Place::Details { field: field.id });
-    shown.bar.main = Some(done.sized(Size::Large));
+    shown.blocks.push(Block::Question {
+        text: words.label(DetailText::NewLine),
+        columns: 3,
+        answers: kinds.collect(),
+    });
+    shown.blocks.push(Block::Text(words.of(DetailText::LinesWhy)));
     shown
 }
 
@@ -96,50 +101,51 @@ pub(in crate::screen) fn is_short(line: &BuriedLine) -> bool {
     !line.faults().is_empty()
 }
 
-fn one(notes: &FieldNotes, line: &BuriedLine, world: &World) -> Draft {
+fn one(notes: &FieldNotes, line: &BuriedLine, world: &World) -> Screen {
     let (field, words) = (notes.field.id, world.words);
     let place = Place::Lines { field, line: Some(line.id) };
-    let mut shown = empty(place, ScreenKind::Field, words.label(line.kind), world);
+    let mut shown = blank(place, ScreenKind::Field, words.label(line.kind), world);
     shown.wants_position = true;
     shown.awake = true;
-    let plan = plan_of(words, &world.answer_of(notes));
-    shown.known.extend(plan.map(Known::Drawing));
-    shown.known.push(Known::Sentence(words.buried_line(line)));
     let empty = line.along.is_empty();
     let next = if empty { DetailText::LineEmpty } else { DetailText::LineOn };
-    shown.known.push(Known::Line(words.of(next)));
-    shown.known.push(Known::Line(match world.fix {
-        Some(fix) => words.position_so_far(fix),
-        None if world.position_refused => words.of(PitText::PositionRefused),
-        None => words.of(PitText::NoPosition),
-    }));
-    let mut small = vec![act_button(words.label(DetailText::RemoveLine), LineAct::Remove)];
-    if !empty {
-        small.push(act_button(words.label(DetailText::DropPlace), LineAct::Drop));
+    shown.answer = Some(Headline { line: words.of(next), ..Headline::new(words.buried_line(line)) });
+    let answer = world.answer_of(notes);
+    let begin = start(notes, &answer.map).or_else(|| world.fix.map(|fix| degrees(fix.position)));
+    let around = line.along.last().copied().or(begin).filter(|_| !answer.map.has_outline());
+    let around = around.map(|at| (at, AROUND_M));
+    if let Some(plan) = plan_on_screen(world, &answer, Beside { around, ..Beside::default() }) {
+        let anywhere = Some(LineAct::At(plan.ground).into());
+        shown.picture = Some(Picture { anywhere, zooms: true, ..Picture::from(plan.pictured) });
     }
-    if world.position_refused {
-        small.push(Button::new(words.label(PitText::AllowPosition), Does::Ask(Ask::AllowPosition)));
-    }
-    let small: Vec<Button> = small.into_iter().map(|button| button.sized(Size::Small)).collect();
-    shown.doing.push(choices(small.len() as u8, small));
-    shown.doing.extend(deep(line, words));
     if !empty {
-        shown.doing.push(Doing::Question(words.label(DetailText::MoveLast)));
-        for metres in STEPS_M {
+        for (text, metres) in [FieldText::ShortSteps, FieldText::LongSteps].into_iter().zip(STEPS_M) {
             let step = |way: Compass| Button {
                 note: words.distance(f64::from(metres)),
-                ..act_button(words.label(way), LineAct::Step { way, metres }).sized(Size::Small)
+                ..act_button(words.label(way), LineAct::Step { way, metres })
             };
-            shown.doing.push(choices(4, WAYS.map(step).to_vec()));
+            let answers = WAYS.map(step).to_vec();
+            let text = words.named(&words.label(DetailText::MoveLast), &words.of(text));
+            shown.blocks.push(Block::Question { text, columns: 4, answers });
         }
     }
     let on_plan = if empty { DetailText::BeginOnPlan } else { DetailText::GoOnByHand };
-    let can_begin = !empty || start(notes, &world.answer_of(notes).map).is_some();
-    let on_plan = act_button(words.label(on_plan), LineAct::OnPlan).enabled_if(can_begin);
-    shown.doing.push(choices(1, vec![on_plan]));
+    shown.blocks.extend(ways((!empty || begin.is_some()).then(|| Row {
+        icon: Some(icon(Icon::Plan)),
+        title: words.label(on_plan),
+        lines: Vec::new(),
+        does: Does::Act(LineAct::OnPlan.into()),
+    })));
+    shown.blocks.extend(deep(line, words));
+    shown.blocks.extend(allow_position(world));
+    shown.blocks.push(Block::Text(position_line(world)));
     let here = if empty { DetailText::LineBegins } else { DetailText::Another };
-    let here = act_button(words.label(here), LineAct::Here).sized(Size::Large);
-    shown.bar.main = Some(here.enabled_if(world.fix.is_some()));
+    let here = act_button(words.label(here), LineAct::Here);
+    shown.next = Some(here.enabled_if(world.fix.is_some()));
+    if !empty {
+        shown.tools.push(tool(Icon::Delete, words.label(DetailText::DropPlace), LineAct::Drop));
+    }
+    shown.menu = vec![act_button(words.label(DetailText::RemoveLine), LineAct::Remove)];
     shown
 }
 
@@ -153,11 +159,17 @@ const fn believed(kind: Buried) -> &'static Length {
 }
 
 /// How deep it lies.
-fn deep(line: &BuriedLine, words: &Words) -> Vec<Doing> {
+fn deep(line: &BuriedLine, words: &Words) -> Vec<Block> {
     let (unit, range) = (words.unit(), believed(line.kind).believed());
     let usual = DEPTHS_MM.iter().map(|&mm| COARSE.nearest(mm, unit)).filter(|mm| range.contains(mm));
     let button = |mm: u32| choice(words.depth(mm), LineAct::Deep(Some(mm)), line.depth_mm == Some(mm));
-    let mut doing = Vec::new();
+    let what = match line.kind {
+        Buried::Drain => Detail::Drains,
+        Buried::MoleDrain => Detail::MoleDrains,
+        Buried::Service => Detail::Services,
+    };
+    let question = |text, columns, answers| Block::Question { text, columns, answers };
+    let mut blocks = vec![question(words.label(what), 4, usual.map(button).collect())];
     if let Some(mm) = line.depth_mm {
         let step = words.depth(COARSE.step_mm(unit));
         let labels = [words.step_less(&step), words.step_more(&step)];
@@ -167,16 +179,9 @@ fn deep(line: &BuriedLine, words: &Words) -> Vec<Doing> {
         };
         let mut steps: Vec<Button> = labels.into_iter().zip(sides).map(side).collect();
         steps.insert(1, act_button(words.label(Caption::NotNoted), LineAct::Deep(None)));
-        doing.push(choices(3, steps));
+        blocks.push(question(String::new(), 3, steps));
     }
-    let what = match line.kind {
-        Buried::Drain => Detail::Drains,
-        Buried::MoleDrain => Detail::MoleDrains,
-        Buried::Service => Detail::Services,
-    };
-    let mut all = asked(words.label(what), 4, usual.map(button).collect());
-    all.extend(doing);
-    all
+    blocks
 }
 
 /// Where a line begins on the plan: where the last pit was dug, else in the middle of the field.
@@ -197,14 +202,14 @@ fn onward(along: &[[f64; 2]]) -> Option<[f64; 2]> {
     let &last = along.last()?;
     let before = along.len().checked_sub(2).and_then(|index| along.get(index));
     let bearing = before.map_or(0.0, |&before| walk(before, last).bearing_deg).to_radians();
-    let metres = f64::from(STEPS_M[0]);
+    let metres = f64::from(STEPS_M[1]);
     Some(Plane::at(last).place([metres * bearing.sin(), metres * bearing.cos()]))
 }
 
 pub(super) fn tap(
     notes: &FieldNotes,
     act: LineAct,
-    place: Place,
+    (place, input): (Place, Input),
     world: &World,
     new_id: &mut dyn FnMut() -> RecordId,
 ) -> Result<Done, Fault> {
@@ -232,9 +237,16 @@ pub(super) fn tap(
             let edit = Edit::Delete { record: line.id };
             return Ok(Done { told, ..Done::save(edit, Place::Lines { field, line: None }) });
         }
-        LineAct::Here => {
-            let Some(fix) = world.fix else { return refuse(words.of(PitText::NoPosition)) };
-            let here = degrees(fix.position);
+        LineAct::Here | LineAct::At(_) => {
+            let here = match act {
+                LineAct::At(ground) => {
+                    input.point.and_then(|point| ground.place(point)).ok_or_else(|| gone(words))?
+                }
+                _ => match world.fix {
+                    Some(fix) => degrees(fix.position),
+                    None => return refuse(words.of(PitText::NoPosition)),
+                },
+            };
             if line.along.last().is_some_and(|&last| walk(last, here).distance_m < SAME_M) {
                 return refuse(words.of(DetailText::SamePlace));
             }
@@ -243,6 +255,7 @@ pub(super) fn tap(
         }
         LineAct::OnPlan => {
             let next = onward(&line.along).or_else(|| start(notes, &FieldMap::of(&notes.field)));
+            let next = next.or_else(|| world.fix.map(|fix| degrees(fix.position)));
             line.along.push(next.ok_or_else(|| gone(words))?);
             words.line_place_noted(line.along.len())
         }

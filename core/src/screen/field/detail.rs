@@ -1,19 +1,19 @@
 //! One detail of a field, with its buttons: usual values, steps either way, answers, days, or a line to be typed.
 
-use super::super::bar::{act_button, choice, empty, gone};
-use super::super::part::{answers, choices, go};
+use super::super::bar::{act_button, blank, choice, gone};
 use super::super::pit::look::with_clue;
 use super::super::step::{COARSE, FINE, Notch, WIDE};
-use super::super::{Button, Doing, Done, Draft, Edit, Known, Place, ScreenKind, Size, World};
+use super::super::{Block, Button, Done, Edit, Headline, Place, Screen, ScreenKind, World};
 use super::FieldAct;
 use super::details::{held_to, leave_given, length_of, value_or_not, yes_no};
 use crate::error::Fault;
 use crate::harmless::typed_name;
 use crate::reading::Clue;
 use crate::record::notes::length::{self, Length};
+use crate::record::remark;
 use crate::record::{Field, OrganicMatter, RecordId};
 use crate::units::LengthUnit;
-use crate::words::{Caption, Detail, DetailText, Listed, PitText, Words};
+use crate::words::{Caption, Detail, DetailText, FieldText, Listed, PitText, Words};
 use chrono::{Datelike, NaiveDate};
 use serde::{Deserialize, Serialize};
 
@@ -73,18 +73,19 @@ const IN_A_ROW: u8 = 4;
 /// Years offered for when something last happened; the last stands for longer ago.
 const YEARS: [i32; 4] = [0, 1, 2, 3];
 
-pub(in crate::screen) fn show(field: RecordId, detail: Detail, world: &World) -> Option<Draft> {
-    let (noted, words) = (&world.notes(field)?.field, world.words);
-    let mut shown = empty(Place::Detail { field, detail }, ScreenKind::Field, words.label(detail), world);
-    shown.known = vec![
-        Known::Sentence(words.asked(&words.label(detail), &value_or_not(noted, detail, words))),
-        Known::Line(words.detail_why(detail)),
-    ];
-    shown.doing = match detail {
+pub(in crate::screen) fn show(field: RecordId, detail: Detail, world: &World) -> Option<Screen> {
+    let notes = world.notes(field)?;
+    let (noted, words) = (&notes.field, world.words);
+    let place = Place::Detail { field, detail };
+    let mut shown = blank(place, ScreenKind::Field, words.name(&noted.name), world);
+    let now = words.now(&value_or_not(noted, detail, words));
+    shown.answer = Some(Headline { line: now, ..Headline::new(words.label(detail)) });
+    shown.blocks = match detail {
         Detail::Name => typing(detail, words.label(detail), noted.name.clone()),
         Detail::CropNow => typing(detail, words.label(detail), noted.crop_now.clone().unwrap_or_default()),
         Detail::LastCrop => typing(detail, words.label(detail), noted.last_crop.clone().unwrap_or_default()),
         Detail::NextCrop => typing(detail, words.label(detail), noted.next_crop.clone().unwrap_or_default()),
+        Detail::Remark => typing(detail, words.label(detail), noted.remark.clone().unwrap_or_default()),
         Detail::Stony => yes_or_no(detail, noted.stony, yes_no, words),
         Detail::PlatesSoft => yes_or_no(detail, noted.plates_soft, yes_no, words),
         Detail::Texture => {
@@ -103,15 +104,24 @@ pub(in crate::screen) fn show(field: RecordId, detail: Detail, world: &World) ->
         Detail::ServicesLeave => yes_or_no(detail, noted.services_leave, leave_given, words),
         _ => lengths(noted, detail, words),
     };
+    let asked = |block: &Block| matches!(block, Block::Question { .. });
+    // Text alone is entered by the next step; where there are answers too, these stand for themselves.
+    if !shown.blocks.iter().any(asked) {
+        let enter = act_button(words.label(FieldText::Keep), set(detail, DetailSet::Typed));
+        shown.next = Some(enter);
+    }
     if detail != Detail::Name {
         let nothing = act_button(words.label(Caption::NotNoted), set(detail, DetailSet::Nothing));
-        let unnoted = with(noted, detail, DetailSet::Nothing);
-        let nothing = nothing.chosen_if(unnoted == *noted).sized(Size::Small);
-        shown.doing.insert(0, choices(1, vec![nothing]));
+        let unnoted = with(noted, detail, DetailSet::Nothing) == *noted;
+        shown.blocks.push(question(1, vec![nothing.chosen_if(unnoted)]));
     }
-    let done = go(words.label(DetailText::ToDetails), Place::Details { field });
-    shown.bar.main = Some(done.sized(Size::Large));
+    shown.blocks.push(Block::Text(words.detail_why(detail)));
     Some(shown)
+}
+
+/// Answers to what the headline asks.
+fn question(columns: u8, answers: Vec<Button>) -> Block {
+    Block::Question { text: String::new(), columns, answers }
 }
 
 fn yes_or_no<T: Listed>(
@@ -119,41 +129,42 @@ fn yes_or_no<T: Listed>(
     noted: Option<bool>,
     called: impl Fn(bool) -> T,
     words: &Words,
-) -> Vec<Doing> {
+) -> Vec<Block> {
     let answer =
         |yes: bool| choice(words.label(called(yes)), set(detail, DetailSet::HeldTo(yes)), noted == Some(yes));
-    vec![choices(2, vec![answer(false), answer(true)])]
+    vec![question(2, vec![answer(false), answer(true)])]
 }
 
 const fn set(detail: Detail, to: DetailSet) -> FieldAct {
     FieldAct::Detail { detail, to }
 }
 
-fn typing(detail: Detail, label: String, value: String) -> Vec<Doing> {
-    vec![Doing::Typing { label, value, act: set(detail, DetailSet::Typed).into() }]
+fn typing(detail: Detail, label: String, value: String) -> Vec<Block> {
+    let act = set(detail, DetailSet::Typed).into();
+    vec![Block::Typing { label, value, act, long: detail == Detail::Remark }]
 }
 
 /// The answers of a closed list.
-fn of_list(detail: Detail, clue: Clue, given: Option<usize>, words: &Words) -> Vec<Doing> {
+fn of_list(detail: Detail, clue: Clue, given: Option<usize>, words: &Words) -> Vec<Block> {
     let answer = |index: usize| {
         choice(words.answer(clue, index), set(detail, DetailSet::Answer(index as u8)), given == Some(index))
     };
-    vec![answers((0..clue.answers().len()).map(answer).collect())]
+    vec![question(3, (0..clue.answers().len()).map(answer).collect())]
 }
 
-fn organic_matter(field: &Field, words: &Words) -> Vec<Doing> {
+fn organic_matter(field: &Field, words: &Words) -> Vec<Block> {
     let (level, percent) = match field.organic_matter {
         Some(OrganicMatter::Level(level)) => (Some(level as usize), None),
         Some(OrganicMatter::Percent(percent)) => (None, Some(percent)),
         None => (None, None),
     };
     let typed = percent.map_or_else(String::new, |percent| words.typed_number(percent));
-    let mut doing = typing(Detail::OrganicMatter, words.label(DetailText::OrPercent), typed);
-    doing.extend(of_list(Detail::OrganicMatter, Clue::OrganicMatter, level, words));
-    doing
+    let mut blocks = of_list(Detail::OrganicMatter, Clue::OrganicMatter, level, words);
+    blocks.extend(typing(Detail::OrganicMatter, words.label(DetailText::OrPercent), typed));
+    blocks
 }
 
-fn days(detail: Detail, noted: Option<NaiveDate>, world: &World) -> Vec<Doing> {
+fn days(detail: Detail, noted: Option<NaiveDate>, world: &World) -> Vec<Block> {
     let (words, today) = (world.words, world.now.date_naive());
     let day =
         |label: String, day: NaiveDate| choice(label, set(detail, DetailSet::Day(day)), noted == Some(day));
@@ -162,17 +173,18 @@ fn days(detail: Detail, noted: Option<NaiveDate>, world: &World) -> Vec<Doing> {
         let middle = NaiveDate::from_ymd_opt(today.year() - years, if years == 0 { 1 } else { 7 }, 1)?;
         Some(day(words.since_year(middle, years == YEARS[YEARS.len() - 1]), middle))
     });
-    let mut buttons: Vec<Button> = years.collect();
-    buttons.push(day(words.label(Caption::Yesterday), today.pred_opt().unwrap_or(today)));
-    buttons.push(day(words.label(Caption::Today), today));
-    let mut doing =
-        typing(detail, words.label(DetailText::OrDay), noted.map_or_else(String::new, |day| day.to_string()));
-    doing.push(answers(buttons));
-    doing
+    let near = [
+        day(words.label(Caption::Today), today),
+        day(words.label(Caption::Yesterday), today.pred_opt().unwrap_or(today)),
+    ];
+    let mut blocks = vec![question(2, near.into_iter().chain(years).collect())];
+    let typed = noted.map_or_else(String::new, |day| words.date(day));
+    blocks.extend(typing(detail, words.label(DetailText::OrDay), typed));
+    blocks
 }
 
 /// Usual values, and where there is one a step less and a step more.
-fn lengths(field: &Field, detail: Detail, words: &Words) -> Vec<Doing> {
+fn lengths(field: &Field, detail: Detail, words: &Words) -> Vec<Block> {
     let Some(Scale { notch, usual_mm, believed }) = scale(detail) else { return Vec::new() };
     let (unit, noted) = (words.unit(), length_of(field, detail));
     let written = |mm: u32| match detail {
@@ -183,18 +195,17 @@ fn lengths(field: &Field, detail: Detail, words: &Words) -> Vec<Doing> {
         let to = set(detail, DetailSet::Millimetres(mm.or(noted).unwrap_or_default()));
         act_button(label, to).enabled_if(mm.is_some())
     };
-    let mut doing = Vec::new();
+    let mut offered: Vec<u32> = usual_mm.iter().map(|&mm| in_unit(mm, notch, unit)).collect();
+    offered.dedup();
+    let usual = offered.into_iter().map(|mm| button(written(mm), Some(mm)).chosen_if(noted == Some(mm)));
+    let mut blocks = vec![question(IN_A_ROW, usual.collect())];
     if let Some(mm) = noted {
         let [less, more] = notch.around(mm, unit, believed.believed());
         let step = written(notch.step_mm(unit));
         let steps = vec![button(words.step_less(&step), less), button(words.step_more(&step), more)];
-        doing.push(choices(2, steps));
+        blocks.push(question(2, steps));
     }
-    let mut offered: Vec<u32> = usual_mm.iter().map(|&mm| in_unit(mm, notch, unit)).collect();
-    offered.dedup();
-    let usual = offered.into_iter().map(|mm| button(written(mm), Some(mm)).chosen_if(noted == Some(mm)));
-    doing.push(choices(IN_A_ROW, usual.collect()));
-    doing
+    blocks
 }
 
 /// A usual value as whoever measures in inches or feet would say it.
@@ -236,8 +247,12 @@ pub(super) fn tap(
 
 /// The field with what was typed, or what is wrong with that. Nothing typed is nothing noted.
 fn typed(field: &Field, detail: Detail, text: &str, world: &World) -> Result<Field, String> {
-    let text = typed_name(text);
     let (mut changed, words) = (field.clone(), world.words);
+    if detail == Detail::Remark {
+        changed.remark = remark::typed(text).map_err(|_| words.remark_long(remark::LONGEST))?;
+        return Ok(changed);
+    }
+    let text = typed_name(text);
     let some = (!text.is_empty()).then(|| text.clone());
     match detail {
         Detail::Name => changed.name = some.ok_or_else(|| words.of(PitText::FieldNameMissing))?,
@@ -315,6 +330,7 @@ fn with(field: &Field, detail: Detail, to: DetailSet) -> Field {
         Detail::Texture => field = with_clue(&field, Clue::Texture, answer),
         Detail::OrganicMatter => field = with_clue(&field, Clue::OrganicMatter, answer),
         Detail::CropNow => field.crop_now = None,
+        Detail::Remark => field.remark = None,
         Detail::LastCrop => field.last_crop = None,
         Detail::LastLoosened => field.last_loosened = day,
         Detail::LastTraffic => field.last_traffic = day,

@@ -1,8 +1,8 @@
 //! What is known of a field as a whole, in rows; each leads to its buttons.
 
-use super::super::bar::empty;
-use super::super::part::go;
-use super::super::{Act, Does, Draft, Known, Place, Row, ScreenKind, Size, World};
+use super::super::bar::blank;
+use super::super::part::{way, ways_under};
+use super::super::{Headline, Place, Row, Screen, ScreenKind, World};
 use crate::reading::Clue;
 use crate::record::{Field, OrganicMatter, RecordId, TextureNote};
 use crate::words::{Caption, Detail, DetailText, Words};
@@ -43,31 +43,25 @@ const GROUPS: [(DetailText, &[Detail]); 3] = [
             Detail::PlatesSoft,
             Detail::Reach,
             Detail::DeepClay,
+            Detail::Remark,
         ],
     ),
 ];
 
-pub(in crate::screen) fn show(field: RecordId, world: &World) -> Option<Draft> {
+pub(in crate::screen) fn show(field: RecordId, world: &World) -> Option<Screen> {
     let (notes, words) = (world.notes(field)?, world.words);
-    let title = words.label(DetailText::Details);
-    let mut shown = empty(Place::Details { field }, ScreenKind::Field, title, world);
-    shown.known.push(Known::Sentence(world.words.name(&notes.field.name)));
-    shown.known.push(Known::Line(words.label(DetailText::NotNone)));
+    let place = Place::Details { field };
+    let mut shown = blank(place, ScreenKind::Field, words.name(&notes.field.name), world);
+    let line = words.label(DetailText::NotNone);
+    shown.answer = Some(Headline { line, ..Headline::new(words.label(DetailText::Known)) });
     for (heading, details) in GROUPS {
-        let row = |&detail: &Detail| Row {
-            icon: None,
-            title: words.label(detail),
-            lines: vec![value_or_not(&notes.field, detail, words)],
-            does: Does::Act(Act::Go(Place::Detail { field, detail })),
+        let row = |&detail: &Detail| {
+            let now = value_or_not(&notes.field, detail, words);
+            way(None, words.label(detail), now, Place::Detail { field, detail })
         };
-        let mut rows: Vec<Row> = details.iter().map(row).collect();
-        if heading == DetailText::Buried {
-            rows.push(lines_row(&notes.field, words));
-        }
-        shown.known.extend([Known::Line(words.label(heading)), Known::Rows(rows)]);
+        let lines = (heading == DetailText::Buried).then(|| lines_row(&notes.field, words));
+        shown.blocks.extend(ways_under(words.label(heading), details.iter().map(row).chain(lines)));
     }
-    let back = go(words.label(DetailText::ToField), Place::Field { field });
-    shown.bar.main = Some(back.sized(Size::Large));
     Some(shown)
 }
 
@@ -76,12 +70,7 @@ fn lines_row(field: &Field, words: &Words) -> Row {
         0 => words.label(Caption::NotNoted),
         count => words.lines_marked(count),
     };
-    Row {
-        icon: None,
-        title: words.label(DetailText::Lines),
-        lines: vec![marked],
-        does: Does::Act(Act::Go(Place::Lines { field: field.id, line: None })),
-    }
+    way(None, words.label(DetailText::Lines), marked, Place::Lines { field: field.id, line: None })
 }
 
 /// What is noted, or that nothing is.
@@ -114,6 +103,7 @@ fn value(field: &Field, detail: Detail, words: &Words) -> Option<String> {
         Detail::CropNow => field.crop_now.clone(),
         Detail::LastCrop => field.last_crop.clone(),
         Detail::NextCrop => field.next_crop.clone(),
+        Detail::Remark => field.remark.as_ref().map(|remark| words.line(remark)),
         Detail::Stony => field.stony.map(|stony| words.label(yes_no(stony))),
         Detail::PlatesSoft => field.plates_soft.map(|soft| words.label(yes_no(soft))),
         Detail::LastLoosened => field.last_loosened.map(|day| words.date(day)),

@@ -4,6 +4,7 @@ pub mod buried;
 pub mod detail;
 pub(super) mod details;
 pub(super) mod list;
+pub mod listed;
 pub(super) mod outline;
 mod pits;
 mod sought;
@@ -25,7 +26,7 @@ use crate::error::Fault;
 use crate::picture::{Icon, icon};
 use crate::place::{Walk, walk};
 use crate::record::{Call, Position, RecordId, Zone};
-use crate::words::{Detail, DetailText, FieldText, Heading, PitText, WalkFrom};
+use crate::words::{Caption, Detail, DetailText, FieldText, Heading, PitText, WalkFrom};
 use serde::{Deserialize, Serialize};
 
 /// What can be tapped.
@@ -97,13 +98,13 @@ pub(super) fn show(field: RecordId, world: &World) -> Option<Screen> {
     }
     shown.next = step;
     let tools = [
-        (Icon::Show, PitText::Show, Place::Show { field, pit: None }),
-        (Icon::Machine, PitText::Machine, Place::Machine { field, machine: None }),
-        (Icon::Behind, PitText::Behind, Place::Pass { field, pass: None }),
+        (Icon::Show, words.label(PitText::Show), Place::Show { field, pit: None }),
+        (Icon::Machine, words.label(PitText::Machine), Place::Machine { field, machine: None }),
+        (Icon::Behind, words.label(Caption::Passes), Place::Pass { field, pass: None }),
     ];
     // Nothing is to be shown, set or dug behind before the first pit.
     let tools = tools.into_iter().filter(|_| !notes.pits.is_empty() || !notes.passes.is_empty());
-    shown.tools.extend(tools.map(|(icon, text, place)| tool(icon, words.label(text), Act::Go(place))));
+    shown.tools.extend(tools.map(|(icon, label, place)| tool(icon, label, Act::Go(place))));
     shown.menu = vec![
         go(words.label(FieldText::Edge), Place::Outline { field }),
         go(words.label(DetailText::Details), Place::Details { field }),
@@ -301,7 +302,7 @@ pub(super) fn tap(
         FieldAct::Detail { detail, to } => {
             return detail::tap(&notes.field, (detail, to), text, place, world);
         }
-        FieldAct::Line(act) => return buried::tap(notes, act, place, world, new_id),
+        FieldAct::Line(act) => return buried::tap(notes, act, (place, input), world, new_id),
         FieldAct::OutlineAnew => outline::anew(&notes.field, place, world),
         FieldAct::DropCorner => outline::drop_last(&notes.field, place, world),
         FieldAct::CornerAt(ground) => {

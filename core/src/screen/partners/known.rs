@@ -2,7 +2,10 @@
 
 use crate::merge::DeviceId;
 use crate::merge::plan::Missing;
-use crate::store::{Belongs, Conflict, Partner, Personal, PhotoHash, Regretted, Vouching, Waiting};
+use crate::store::{
+    Belongs, Conflict, NobodyElse, Partner, Personal, PhotoHash, Regretted, Vouching, Waiting,
+};
+use chrono::NaiveDate;
 use std::collections::BTreeSet;
 
 /// What is known of the other devices, and what came of taking in from them.
@@ -18,8 +21,10 @@ pub struct Partners {
     pub vouchings: Vec<Vouching>,
     /// What waits for a word or an update.
     pub waiting: Waiting,
-    /// Edits made here that no other device is known to have.
-    pub not_carried: u64,
+    /// What no other device is known to have.
+    pub alone: NobodyElse,
+    /// Since which day, in local time.
+    pub alone_since: Option<NaiveDate>,
     /// Photos that records name: how many are here, and how many there are.
     pub photos: [usize; 2],
     /// Values of which several versions stand, and where each belongs.
@@ -58,7 +63,8 @@ impl Partners {
             missing: BTreeSet::new(),
             vouchings: Vec::new(),
             waiting: Waiting::default(),
-            not_carried: 0,
+            alone: NobodyElse::default(),
+            alone_since: None,
             photos: [0, 0],
             versions: Vec::new(),
             regretted: Vec::new(),

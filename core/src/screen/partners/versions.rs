@@ -1,11 +1,9 @@
 //! Values of which several versions stand, and records that were deleted while somebody went on with them: shown where
 //! they are, one question at a time.
 
-use super::super::bar::{act_button, choice, empty};
-use super::super::part::{choices, go};
-use super::super::{
-    Act, Block, Button, Does, Doing, Draft, Known, Place, Row, Screen, ScreenKind, Size, World,
-};
+use super::super::bar::{act_button, blank, choice};
+use super::super::part::go;
+use super::super::{Act, Block, Button, Does, Headline, Place, Row, Screen, ScreenKind, World};
 use super::PartnersAct;
 use crate::record::RecordId;
 use crate::store::{Belongs, Conflict, Version};
@@ -24,34 +22,37 @@ pub(in crate::screen) fn show_versions(
     pit: Option<RecordId>,
     number: u16,
     world: &World,
-) -> Option<Draft> {
+) -> Option<Screen> {
     let words = world.words;
     let all = of(field, pit, world);
     let at = usize::from(number).min(all.len().checked_sub(1)?);
     let (belongs, conflict) = all[at];
     let place = Place::Versions { field, pit, number: u16::try_from(at).unwrap_or(u16::MAX) };
     let title = words.label(PartnerText::Versions);
-    let mut screen = empty(place, ScreenKind::Versions, title, world);
-    screen.known = vec![
-        Known::Sentence(words.versions_of(&words.belongs(belongs), conflict.cell)),
-        Known::Line(words.label(PartnerText::BothKept)),
-    ];
+    let mut screen = blank(place, ScreenKind::Versions, title, world);
+    let of = words.versions_of(&words.belongs(belongs), conflict.cell);
+    screen.answer = Some(Headline { line: of, ..Headline::new(words.label(PartnerText::WhichHolds)) });
     let button = |(index, version): (u16, &Version)| {
         let act =
             PartnersAct::Settle { record: conflict.record, cell: conflict.cell.number(), version: index };
         let label = words.version_label(conflict.cell, &version.value);
         Button { note: words.wrote(&wrote(version, world)), ..choice(label, act, index == 0) }
     };
-    screen.doing = vec![
-        Doing::Question(words.label(PartnerText::WhichHolds)),
-        choices(1, (0..).zip(&conflict.versions).map(button).collect()),
+    screen.blocks = vec![
+        answers((0..).zip(&conflict.versions).map(button).collect()),
+        Block::Text(words.label(PartnerText::BothKept)),
     ];
     if all.len() > 1 {
         let next = u16::try_from((at + 1) % all.len()).unwrap_or_default();
         let label = words.next_version(at + 1, all.len());
-        screen.bar.main = Some(go(label, Place::Versions { field, pit, number: next }).sized(Size::Large));
+        screen.next = Some(go(label, Place::Versions { field, pit, number: next }));
     }
     Some(screen)
+}
+
+/// Answers to what the headline asks, one under the other.
+fn answers(answers: Vec<Button>) -> Block {
+    Block::Question { text: String::new(), columns: 1, answers }
 }
 
 /// Where to go once a value is settled: on to what is left of its kind, else above.
@@ -63,34 +64,34 @@ pub(super) fn after_one(place: Place, world: &World) -> Place {
 }
 
 /// A record that was deleted while somebody went on with it.
-pub(in crate::screen) fn show_regretted(number: u16, world: &World) -> Option<Draft> {
+pub(in crate::screen) fn show_regretted(number: u16, world: &World) -> Option<Screen> {
     let (words, all) = (world.words, &world.partners.regretted);
     let at = usize::from(number).min(all.len().checked_sub(1)?);
     let (belongs, regretted) = &all[at];
     let place = Place::Regretted { number: u16::try_from(at).unwrap_or(u16::MAX) };
-    let mut screen = empty(place, ScreenKind::Versions, words.label(PartnerText::Regretted), world);
+    let mut screen = blank(place, ScreenKind::Versions, words.label(PartnerText::RegrettedShort), world);
     let others: Vec<_> =
         regretted.edited.iter().map(|(cell, version)| (*cell, wrote(version, world))).collect();
     let told =
         words.regretted_line(at + 1, &words.belongs(belongs), &wrote(&regretted.deleted, world), &others);
-    screen.known = vec![Known::Sentence(told), Known::Line(words.label(PartnerText::BothKept))];
+    screen.answer = Some(Headline { line: told, ..Headline::new(words.label(PartnerText::WhatHolds)) });
     let record = regretted.record;
-    let answers = [
+    let given = [
         (PartnerText::BringBack, PartnersAct::BringBack(record)),
         (PartnerText::StayDeleted, PartnersAct::StayDeleted(record)),
     ];
-    let answers = answers.map(|(label, act)| act_button(words.label(label), act));
-    screen.doing = vec![Doing::Question(words.label(PartnerText::WhatHolds)), choices(1, answers.into())];
+    let given = given.map(|(label, act)| act_button(words.label(label), act));
+    screen.blocks = vec![answers(given.into()), Block::Text(words.label(PartnerText::BothKept))];
     if all.len() > 1 {
         let next = u16::try_from((at + 1) % all.len()).unwrap_or_default();
         let label = words.next_version(at + 1, all.len());
-        screen.bar.main = Some(go(label, Place::Regretted { number: next }).sized(Size::Large));
+        screen.next = Some(go(label, Place::Regretted { number: next }));
     }
     Some(screen)
 }
 
 /// Rows to all that is to be settled, for the screen of the partners.
-pub(super) fn rows(world: &World) -> Vec<Known> {
+pub(super) fn rows(world: &World) -> Vec<Row> {
     let (words, partners) = (world.words, world.partners);
     let mut places: Vec<(RecordId, Option<RecordId>)> = Vec::new();
     for (belongs, _) in &partners.versions {
@@ -107,12 +108,7 @@ pub(super) fn rows(world: &World) -> Vec<Known> {
         lines: partners.regretted.iter().map(|(belongs, _)| words.belongs(belongs)).collect(),
         does: Does::Act(Act::Go(Place::Regretted { number: 0 })),
     });
-    let rows: Vec<Row> = versions.chain(regretted).collect();
-    if rows.is_empty() {
-        Vec::new()
-    } else {
-        vec![Known::Sentence(words.label(PartnerText::ToSettle)), Known::Rows(rows)]
-    }
+    versions.chain(regretted).collect()
 }
 
 /// The row of what is to be settled in a pit, or in a field outside its pits.

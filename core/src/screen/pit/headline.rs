@@ -10,7 +10,7 @@ use crate::words::{FaceText, PitText, Words};
 
 /// What a pit can say by itself.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub(super) enum Says<'a> {
+pub(in crate::screen) enum Says<'a> {
     /// It is the reference pit: the others are compared with it.
     Reference,
     /// The knife has told nothing yet.
@@ -28,7 +28,7 @@ pub(super) enum Says<'a> {
 }
 
 /// What a pit says.
-pub(super) fn says<'a>(at: &'a AtPit) -> Says<'a> {
+pub(in crate::screen) fn says<'a>(at: &'a AtPit) -> Says<'a> {
     if !has_knife_answer(at.pit) {
         return Says::NoKnife;
     }

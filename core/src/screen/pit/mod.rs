@@ -30,7 +30,7 @@ use serde::{Deserialize, Serialize};
 use std::sync::Arc;
 
 use faces::{boundary_places, wide_face};
-pub(super) use headline::headline;
+pub(super) use headline::{Says, headline, says};
 pub(super) use left::where_left;
 pub(super) use next::next_label;
 

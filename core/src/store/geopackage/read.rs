@@ -95,7 +95,7 @@ fn rows(
 ) -> rusqlite::Result<Result<(), Fault>> {
     let mut asked =
         connection.prepare(&format!("SELECT * FROM \"{}\"", features.table.replace('"', "\"\"")))?;
-    let columns: Vec<String> = asked.column_names().into_iter().map(str::to_owned).collect();
+    let columns: Vec<String> = asked.column_names().map(str::to_owned).collect();
     let Some(shape) = columns.iter().position(|name| name.eq_ignore_ascii_case(&features.column)) else {
         return Ok(Err(Fault::new(
             features.table.as_str(),
