@@ -62,8 +62,8 @@ fn a_field_without_an_edge_gets_one_with_a_tap_and_loses_it_with_undo() {
     let screen = choose(&session, &path);
     assert_eq!((screen.kind, screen.saved), (ScreenKind::Field, false));
     let titles: Vec<String> = rows(&screen).into_iter().map(|row| row.title.replace('\u{a0}', " ")).collect();
-    // 0.003° by 0.002° at 52° N is 205.9 m by 222.5 m on WGS 84: 4.6 ha.
-    assert_eq!(titles, ["North, 4.6 ha", "South, 4.6 ha"]);
+    // 0.003° by 0.002° at 52° N is 205.9 m by 222.5 m on WGS 84: 4.58 ha.
+    assert_eq!(titles, ["North, 4.58 ha", "South, 4.58 ha"]);
 
     let screen = tap(&session, &screen, &rows(&screen)[1].title);
     assert!(screen.saved && screen.told.starts_with("Outline of Long Sedge taken"), "{}", screen.told);
