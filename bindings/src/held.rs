@@ -21,7 +21,7 @@ use pitface_core::merge::{KeyFromSeed, Signer as _};
 use pitface_core::picture::photo::PhotoSize;
 use pitface_core::place::Fix;
 use pitface_core::screen::{self, Act, Input, Own, Place, World};
-use pitface_core::store::{Store, photo_hash};
+use pitface_core::store::{Store, WentAway, photo_hash};
 use pitface_core::words::{Language, Words};
 use std::collections::BTreeSet;
 
@@ -51,6 +51,8 @@ pub(crate) struct Held {
     pub opened: Option<OpenedFile>,
     /// Where one is as the file has it.
     kept_at: Whereabouts,
+    /// What was deleted here, while it is shown.
+    went_away: Vec<WentAway>,
     pub fixes: Fixes,
     wants_position: bool,
     /// Hashes of the open field's photos that are not in the folder.
@@ -107,6 +109,7 @@ impl Held {
             at: kept_at.clone(),
             opened: None,
             kept_at,
+            went_away: Vec::new(),
             fixes: Fixes::default(),
             wants_position: false,
             photos_missing: BTreeSet::new(),
@@ -172,6 +175,7 @@ impl Held {
             self.shown_place(Place::Fields);
             self.notes.load(&self.store, self.place)?;
         }
+        self.went_away = if self.place == Place::WentAway { self.store.went_away()? } else { Vec::new() };
         Ok(())
     }
 
@@ -186,6 +190,7 @@ impl Held {
             photos_missing: &self.photos_missing,
             partners: self.partners(),
             incoming: self.opened.as_ref().map(|opened| &opened.shown),
+            went_away: &self.went_away,
             now: self.now(),
             back: self.at.trail.back(self.place),
             passed_over: &self.at.passed_over,

@@ -42,6 +42,8 @@ fn is_here(place: Place) -> bool {
         | Place::Personal { .. }
         | Place::Incoming
         | Place::OneField { .. }
+        | Place::Deleting { .. }
+        | Place::WentAway
         | Place::Regretted { .. } => true,
         Place::Fields
         | Place::FoundFields { .. }

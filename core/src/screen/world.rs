@@ -8,7 +8,7 @@ use crate::answer::{Answers, FieldAnswer};
 use crate::picture::photo::PhotoSize;
 use crate::place::AveragedFix;
 use crate::record::{FieldNotes, RecordId};
-use crate::store::LastSave;
+use crate::store::{LastSave, WentAway};
 use crate::units::LengthUnit;
 use crate::words::{Language, Words};
 use chrono::{DateTime, FixedOffset};
@@ -54,6 +54,8 @@ pub struct World<'a> {
     pub partners: &'a Partners,
     /// A notes file that waits to be taken in.
     pub incoming: Option<&'a Incoming>,
+    /// What was deleted on this device, for the place that shows it; else nothing.
+    pub went_away: &'a [WentAway],
     /// Now, with the local offset.
     pub now: DateTime<FixedOffset>,
     /// Where *back* leads; `None` where no way is known that one came, then to the place above.

@@ -96,6 +96,7 @@ impl Phone {
             now: self.now,
             photos_missing: &self.photos_missing,
             incoming: None,
+            went_away: &[],
             partners: &Partners::none(DeviceId([1; 16])),
             letters: 1.0,
             photo_size: None,
@@ -229,6 +230,13 @@ fn keep(fields: &mut [FieldNotes], edit: Edit) {
         Edit::Delete { record } => {
             for pass in fields.iter_mut().flat_map(|notes| &mut notes.passes) {
                 pass.rolls.retain(|roll| roll.id != record);
+                pass.after_digs.retain(|dig| dig.id != record);
+            }
+            fields.retain(|notes| notes.field.id != record);
+            for notes in fields {
+                notes.pits.retain(|pit| pit.id != record);
+                notes.passes.retain(|pass| pass.id != record);
+                notes.machines.retain(|machine| machine.id != record);
             }
         }
         Edit::Undo | Edit::Redo => {}
