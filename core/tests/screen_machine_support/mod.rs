@@ -232,7 +232,6 @@ fn keep(fields: &mut [FieldNotes], edit: Edit) {
                 pass.rolls.retain(|roll| roll.id != record);
                 pass.after_digs.retain(|dig| dig.id != record);
             }
-            fields.retain(|notes| notes.field.id != record);
             for notes in fields {
                 notes.pits.retain(|pit| pit.id != record);
                 notes.passes.retain(|pass| pass.id != record);
