@@ -97,6 +97,7 @@ impl Phone {
             photos_missing: &self.photos_missing,
             incoming: None,
             went_away: &[],
+            boundary: None,
             partners: &Partners::none(DeviceId([1; 16])),
             letters: 1.0,
             photo_size: None,

@@ -100,6 +100,7 @@ impl Phone {
             photos_missing: &self.photos_missing,
             incoming: None,
             went_away: &self.went_away,
+            boundary: None,
             partners: &self.partners,
             letters: 1.0,
             photo_size: self.photo_size,
