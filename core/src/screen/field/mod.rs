@@ -14,6 +14,7 @@ pub(super) use pits::show as show_pits;
 pub use sought::Sought;
 
 use super::bar::{blank, gone, tool};
+use super::deleting::entry;
 use super::drawn::{Beside, OnGround, PlanOnScreen, has_places, plan_on_screen};
 use super::part::{go, more, ways};
 use super::{
@@ -111,6 +112,7 @@ pub(super) fn show(field: RecordId, world: &World) -> Option<Screen> {
         go(words.label(DetailText::Lines), Place::Lines { field, line: None }),
         go(words.label(PitText::HandOver), Place::HandOver { field }),
     ];
+    shown.menu.extend(entry(notes, field, world));
     shown.more = folded(&answer, dig.as_ref(), world);
     Some(shown)
 }
