@@ -74,15 +74,16 @@ class RestartTest {
     private fun ends() = endsAndComesBack()
 
     /** Every kind of place that leads from here and was not seen yet, and [deep] further from there. */
-    private fun around(deep: Int) {
+    private fun around(deep: Int, by: ShownDoes? = null) {
         val start = phone.shown
         for ((_, does) in start.tappable) {
             val act = (does as? ShownDoes.Act)?.act.orEmpty()
             if (!act.startsWith("{\"go\":") || does == start.back?.does || !been.add(act.replace(Id, "#").replace(Number, "0"))) continue
             phone.app.does(does)
             ends()
-            if (deep > 1) around(deep - 1)
+            if (deep > 1) around(deep - 1, does)
             phone.back()
+            if (phone.shown.title != start.title && by != null) phone.app.does(by) // back from a question of several leads past the others
             assertEquals("back from $act", start.kind to start.title, phone.shown.kind to phone.shown.title)
         }
     }

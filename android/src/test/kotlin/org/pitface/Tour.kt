@@ -63,16 +63,22 @@ internal object Tour {
 
         private val been = mutableSetOf<String>()
 
-        /** Every place that leads from here and was not seen yet, and [deep] further from there. */
-        private fun around(deep: Int) {
+        /**
+         * Every place that leads from here and was not seen yet, few of a name, and [deep] further from there. Back from a question
+         * of several leads past the others: then one goes the way again that led [here][by].
+         */
+        private fun around(deep: Int, by: List<String>? = null) {
             val start = here
             start.tappable.forEachIndexed { place, (_, does) ->
                 val act = (does as? ShownDoes.Act)?.act.orEmpty().replace(Id, "#")
-                if (!act.startsWith("{\"go\"") || does == start.back?.does || !been.add(act)) return@forEachIndexed
+                if (!act.startsWith("{\"go\"") || does == start.back?.does || been.count { it.name() == act.name() } >= FEW || !been.add(act)) return@forEachIndexed
+                val acts = listOf(english, german).map { (it.screen().tappable[place].second as ShownDoes.Act).act }
                 at(place)
-                if (deep > 1) around(deep - 1)
+                if (deep > 1) around(deep - 1, acts)
                 back()
-                check(here.title == start.title) { "back from $act leads to ${here.title}, not to ${start.title}" }
+                fun isThere() = here.tappable.map { it.first } == start.tappable.map { it.first }
+                if (!isThere() && by != null) each { tap(by[if (this === english) 0 else 1]) }
+                check(isThere()) { "back from $act leads to ${here.title}, not to ${start.title}: ${here.tappable}" }
             }
         }
 
@@ -126,8 +132,9 @@ internal object Tour {
             val pit = Regex("\"pit\":\"([^\"]+)\"").findAll(neighbour.session.screen().rows.toString()).map { it.groupValues[1] }.last()
             neighbour.session.go("{\"start_pit\":{\"field\":\"$field\",\"pit\":\"$pit\"}}")
             neighbour.session.tapOn("Wheeling")
-            val light = go("{\"detail\":{\"field\":\"$field\",\"detail\":\"texture\"}}").buttons.first { "light" in it.does.toString() }
-            tap((light.does as ShownDoes.Act).act)
+            val offered = go("{\"detail\":{\"field\":\"$field\",\"detail\":\"texture\"}}").tappable
+            val light = offered.firstOrNull { (_, does) -> "{\"answer\":1}" in does.toString() } ?: throw AssertionError("$offered")
+            tap((light.second as ShownDoes.Act).act)
             importFile(neighbour.handsOver().path)
             return go("\"fields\"")
         }
@@ -146,7 +153,7 @@ internal object Tour {
             back()
             listOf("Moist", "Slips in", "Crumbs", "Same as above", "Hard push", "Flat plates", "Same as above").forEach(::tap)
             repeat(2) { if (here.kind == ScreenKind.KNIFE_WALK) tap("Bottom of hole") }
-            around(2)
+            around(2, lookingOn())
             repeat(2) { if (here.kind == ScreenKind.NEXT_LOOK) answered() }
             while (here.kind == ScreenKind.NEXT_LOOK) skipped()
             while (here.kind == ScreenKind.ROLL) answered()
@@ -156,6 +163,12 @@ internal object Tour {
             around(1)
             back()
             around(1)
+        }
+
+        /** What leads to the looks at the pit shown, in either language. */
+        private fun lookingOn() = listOf(english, german).map { session ->
+            val (field, pit) = Regex("\"field\":\"([^\"]+)\",\"pit\":\"([^\"]+)\"").find(session.screen().tappable.toString())!!.destructured
+            "{\"go\":{\"next_look\":{\"field\":\"$field\",\"pit\":\"$pit\"}}}"
         }
 
         private fun answered() = here.questions.last().answers.first().does.let { first -> tap("an answer") { it.second == first } }
@@ -168,6 +181,12 @@ internal object Tour {
             photoTaken(wanted.field, wanted.pit, 200u, picture.path, "image/jpeg").also { picture.delete() }
         }
     }
+
+    /** The name of a place that an act leads to. */
+    private fun String.name() = removePrefix("{\"go\":").trim('{', '"').substringBefore('"')
+
+    /** Places of a name that are gone to. */
+    private const val FEW = 8
 
     private val Id = Regex("[0-9a-f]{8}-[0-9a-f-]{27}|[0-9a-f]{32,}")
 }

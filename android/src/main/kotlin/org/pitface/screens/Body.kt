@@ -47,7 +47,7 @@ import org.pitface.core.Stand
 private val Between = 10.dp
 private val Above = 4.dp
 
-/** Share of the width a strip has at most, and of the height a picture has at least where nothing is asked. */
+/** Share of the width a strip has at most, and of the height that is a picture's own where it is not asked for. */
 private const val STRIP_SHARE = 0.3f
 private const val PICTURE_SHARE = 0.45f
 
@@ -75,6 +75,9 @@ private fun Letters.must(order: List<ShownBlock>, last: ShownBlock.Question, wid
         is ShownBlock.Text -> height(block.text, type.bodyMedium, width - Edge * 2) + Above
         else -> 0.dp
     } }
+
+/** Not every answer would be in sight. */
+internal fun Letters.crowded(blocks: List<ShownBlock>, width: Dp, room: Dp) = plan(blocks, width, room).let { it.must > room }
 
 /** What stands between the answer and the foot. */
 @Composable
@@ -109,8 +112,8 @@ private fun Scrolled(shown: ShownScreen, picture: ShownPicture?, doer: Doer, wid
 }
 
 /**
- * A picture and what stands under it: it has what is left over from that, or from what [must] be in sight; where nothing
- * must, a good part of the height is its own.
+ * A picture and what stands under it: it has what is left over from that, and a good part of the height is its own, as far
+ * as what [must] be in sight leaves it.
  */
 @Composable
 private fun BelowPicture(picture: ShownPicture?, height: Dp, must: Dp, view: @Composable (ShownPicture) -> Unit, rest: @Composable () -> Unit) {
@@ -122,9 +125,8 @@ private fun BelowPicture(picture: ShownPicture?, height: Dp, must: Dp, view: @Co
         val width = constraints.maxWidth
         val placedBelow = below.measure(constraints.copy(minHeight = 0, maxHeight = Constraints.Infinity))
         val whole = (width * picture.drawing.height / picture.drawing.width).toInt()
-        val (all, least) = height.roundToPx() to (if (must > 0.dp) 0 else minOf(whole, (height * PICTURE_SHARE).roundToPx()))
-        val left = all - if (must > 0.dp && placedBelow.height > all - least) must.roundToPx() else placedBelow.height
-        val high = left.coerceIn(least, maxOf(least, whole)).let { if (it < LeastPicture.roundToPx()) 0 else it }
+        val own = minOf(height - must, height * PICTURE_SHARE).roundToPx()
+        val high = maxOf(height.roundToPx() - placedBelow.height, own).coerceIn(0, whole).let { if (it < LeastPicture.roundToPx()) 0 else it }
         val placedAbove = above.measure(Constraints.fixed(width, high))
         layout(width, high + placedBelow.height) {
             placedAbove.place(0, 0)
@@ -171,7 +173,7 @@ private fun Asked(asked: ShownBlock.Question, packing: Packing, doer: Doer, widt
 
 /** Shows where more lies above or below of what scrolls. */
 @Composable
-private fun Modifier.goesOn(at: ScrollState): Modifier {
+internal fun Modifier.goesOn(at: ScrollState): Modifier {
     val (ground, ink) = MaterialTheme.colorScheme.background to MaterialTheme.colorScheme.onBackground
     return drawWithContent {
         drawContent()

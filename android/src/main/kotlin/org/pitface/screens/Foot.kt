@@ -10,7 +10,10 @@ import androidx.compose.foundation.layout.fillMaxWidth
 import androidx.compose.foundation.layout.height
 import androidx.compose.foundation.layout.heightIn
 import androidx.compose.foundation.layout.padding
+import androidx.compose.foundation.layout.width
+import androidx.compose.foundation.rememberScrollState
 import androidx.compose.foundation.shape.RoundedCornerShape
+import androidx.compose.foundation.verticalScroll
 import androidx.compose.material3.HorizontalDivider
 import androidx.compose.material3.MaterialTheme
 import androidx.compose.material3.Surface
@@ -37,13 +40,26 @@ import org.pitface.core.ShownScreen
 
 /** What was told of the last tap, what to heed, the next step, the tools; always in sight. */
 @Composable
-internal fun Foot(shown: ShownScreen, doer: Doer, width: Dp, low: Boolean = false) {
+internal fun Foot(shown: ShownScreen, doer: Doer, width: Dp, height: Dp, low: Boolean = false) {
     Column(Modifier.fillMaxWidth()) {
-        if (shown.told.isNotEmpty()) Told(shown.told)
-        if (shown.caution.isNotEmpty()) Caution(shown.caution)
+        // Very large letters of what is only read do not push away what is tapped.
+        Column(Modifier.heightIn(max = height * READ_SHARE).verticalScroll(rememberScrollState())) {
+            if (shown.told.isNotEmpty()) Told(shown.told)
+            if (shown.caution.isNotEmpty() && shown.caution != shown.told) Caution(shown.caution)
+        }
         shown.next?.let { Next(it, doer, width) }
         if (shown.tools.isNotEmpty()) Tools(if (shown.leftHanded) shown.tools.reversed() else shown.tools, doer, width, low)
     }
+}
+
+private const val READ_SHARE = 0.2f
+
+/** About how high the foot is, before it is laid out. */
+internal fun Letters.footHeight(shown: ShownScreen, width: Dp): Dp {
+    val read = listOf(shown.told to type.bodySmall, shown.caution to type.bodyMedium).filter { it.first.isNotEmpty() }.map { (text, style) -> height(text, style, width - Edge * 4) + Gap }
+    val next = shown.next?.let { height(it.label, type.titleMedium, width - Edge * 6) + 42.dp } ?: 0.dp
+    val tool = width / shown.tools.size.coerceIn(1, ABREAST) - Gap
+    return read.fold(next, Dp::plus) + (shown.tools.maxOfOrNull { height(it.label, type.labelSmall, tool) + 28.dp } ?: 0.dp)
 }
 
 @Composable
@@ -112,7 +128,7 @@ private fun Tools(tools: List<ShownButton>, doer: Doer, width: Dp, low: Boolean)
     HorizontalDivider(color = MaterialTheme.colorScheme.outlineVariant)
     tools.chunked(abreast).forEach { line ->
         Row(Modifier.fillMaxWidth().padding(horizontal = Edge / 2).height(IntrinsicSize.Min)) {
-            line.forEach { Tool(it, fit, doer, low, Modifier.weight(1f).fillMaxHeight()) }
+            line.forEach { Tool(it, fit, doer, low, Modifier.width(room + 6.dp).fillMaxHeight()) }
         }
     }
 }

@@ -18,6 +18,7 @@ import androidx.compose.material3.MaterialTheme
 import androidx.compose.material3.Text
 import androidx.compose.runtime.Composable
 import androidx.compose.runtime.key
+import androidx.compose.runtime.remember
 import androidx.compose.ui.Modifier
 import androidx.compose.ui.semantics.heading
 import androidx.compose.ui.semantics.semantics
@@ -33,7 +34,7 @@ internal val Gap = 8.dp
 /** From this width on two parts stand side by side. */
 private val Wide = 600.dp
 
-/** Under this height the foot stands beside the answers. */
+/** Under this height the foot stands under what is said where the answers need all of the other side. */
 private val Low = 420.dp
 
 /** Any screen of the app, from the top: where one is, what it says, what it shows and asks, what comes next. */
@@ -61,7 +62,7 @@ private fun OneColumn(shown: ShownScreen, doer: Doer, width: Dp, height: Dp) {
         TopLine(shown, doer)
         Answer(shown, width, height)
         Body(shown, doer, Modifier.weight(1f))
-        Foot(shown, doer, width)
+        Foot(shown, doer, width, height)
     }
 }
 
@@ -77,9 +78,10 @@ private const val ANSWER_SHARE = 0.45f
 /** Landscape and tablets: what is said and shown beside what is asked, the latter at the side of the thumb. */
 @Composable
 private fun SideBySide(shown: ShownScreen, doer: Doer, width: Dp, height: Dp) {
-    val asks = shown.blocks.any { it is ShownBlock.Question }
     val low = height < Low
-    val aside = low && asks
+    val letters = letters()
+    val room = height - letters.footHeight(shown, width / 2)
+    val aside = low && remember(shown, room, letters) { letters.crowded(shown.blocks, width / 2, room) }
     val part = whole(width * if (aside) 0.4f else 0.5f)
     val said = @Composable {
         Column(Modifier.width(part).fillMaxHeight()) {
@@ -87,13 +89,13 @@ private fun SideBySide(shown: ShownScreen, doer: Doer, width: Dp, height: Dp) {
             Answer(shown, part, height, low)
             val picture = shown.picture
             if (picture == null) Column(Modifier.weight(1f)) {} else PictureView(picture, doer, shown.leftHanded, Modifier.weight(1f).fillMaxWidth())
-            if (aside) Foot(shown, doer, part, low)
+            if (aside) Foot(shown, doer, part, height, low)
         }
     }
     val asked = @Composable {
         Column(Modifier.width(width - part).fillMaxHeight()) {
             Body(shown, doer, Modifier.weight(1f), pictured = false)
-            if (!aside) Foot(shown, doer, width - part, low)
+            if (!aside) Foot(shown, doer, width - part, height, low)
         }
     }
     Row(Modifier.fillMaxSize()) {
@@ -113,8 +115,9 @@ private fun ForTheFarmer(shown: ShownScreen, doer: Doer, width: Dp) {
     val large = MaterialTheme.typography.headlineMedium
     BoxWithConstraints(Modifier.fillMaxSize().then(leave)) {
         val high = maxHeight
+        val at = rememberScrollState()
         Column(Modifier.fillMaxSize()) {
-            Column(Modifier.weight(1f).verticalScroll(rememberScrollState()), Arrangement.spacedBy(Gap)) {
+            Column(Modifier.weight(1f).goesOn(at).verticalScroll(at), Arrangement.spacedBy(Gap)) {
                 Text(
                     shown.title, Modifier.padding(horizontal = Edge).padding(top = Gap).semantics { heading() },
                     style = large, color = MaterialTheme.colorScheme.onBackground,

@@ -124,7 +124,7 @@ private val ThumbnailSide = 104.dp
 /** Small pictures of photos, side by side. */
 @Composable
 internal fun Photos(photos: List<ShownThumbnail>, doer: Doer, width: Dp) {
-    val abreast = maxOf(2, (width / ThumbnailSide).toInt())
+    val abreast = maxOf(1, ((width - Edge) / (ThumbnailSide * letters().scale + Gap)).toInt())
     val each = (width - Edge * 2 - Gap * (abreast - 1)) / abreast
     Column(Modifier.padding(horizontal = Edge), Arrangement.spacedBy(Gap)) {
         photos.chunked(abreast).forEach { line -> Row(horizontalArrangement = Arrangement.spacedBy(Gap)) { line.forEach { Thumbnail(it, doer, each) } } }
