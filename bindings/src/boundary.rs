@@ -5,10 +5,11 @@ use crate::given::id;
 use crate::held::{Answer, Held};
 use crate::made::new_id;
 use crate::save::why;
-use pitface_core::boundary::{FromFile, LARGEST_BYTES, is_geopackage, misplaced, places_of, read};
+use pitface_core::boundary::{FromFile, LARGEST_BYTES, Trouble, is_geopackage, misplaced, places_of, read};
 use pitface_core::error::Fault;
 use pitface_core::record::{Buried, BuriedLine, Unknown};
-use pitface_core::screen::Edit;
+use pitface_core::screen::boundary::InFile;
+use pitface_core::screen::{Edit, Place};
 use pitface_core::store::read_geopackage;
 use std::fs::File;
 use std::io::{self, Read as _};
@@ -50,6 +51,23 @@ pub struct BoundaryTaken {
 }
 
 impl Held {
+    /// Shows what is in a file with the edges of fields; what is wrong with it is told where one is.
+    pub fn open_boundaries(&mut self, path: &Path) -> Result<Answer, PitfaceError> {
+        let Ok(bytes) = bytes_of(path) else { return self.told(self.words.taken_in_unread()) };
+        match found_in(path, &bytes, false) {
+            Ok(found) => {
+                let name = path.file_stem().unwrap_or_default().to_string_lossy().into_owned();
+                self.boundary = Some(InFile { name, found });
+                self.go(Place::Boundary { field: self.place.field(), chosen: None });
+                self.told(String::new())
+            }
+            Err(fault) => {
+                let name = path.file_name().unwrap_or_default().to_string_lossy();
+                self.told(self.words.boundary_trouble(Trouble::of(&name, &bytes, &fault)))
+            }
+        }
+    }
+
     pub fn boundaries_in(&self, path: &str, swapped: bool) -> BoundaryFile {
         let words = &self.words;
         let found = match found(Path::new(path), swapped) {
@@ -119,14 +137,17 @@ impl Held {
 
 /// What a file holds; no fault where it cannot be read at all.
 fn found(path: &Path, swapped: bool) -> Result<FromFile, Option<Fault>> {
-    let bytes = || -> io::Result<Vec<u8>> {
-        let mut bytes = Vec::new();
-        File::open(path)?.take(LARGEST_BYTES as u64 + 1).read_to_end(&mut bytes)?;
-        Ok(bytes)
-    };
-    let bytes = bytes().map_err(|_| None)?;
+    let bytes = bytes_of(path).map_err(|_| None)?;
+    found_in(path, &bytes, swapped).map_err(Some)
+}
+
+fn bytes_of(path: &Path) -> io::Result<Vec<u8>> {
+    let mut bytes = Vec::new();
+    File::open(path)?.take(LARGEST_BYTES as u64 + 1).read_to_end(&mut bytes)?;
+    Ok(bytes)
+}
+
+fn found_in(path: &Path, bytes: &[u8], swapped: bool) -> Result<FromFile, Fault> {
     let name = path.file_name().unwrap_or_default().to_string_lossy();
-    let found =
-        if is_geopackage(&bytes) { read_geopackage(path, swapped) } else { read(&name, &bytes, swapped) };
-    found.map_err(Some)
+    if is_geopackage(bytes) { read_geopackage(path, swapped) } else { read(&name, bytes, swapped) }
 }

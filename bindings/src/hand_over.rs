@@ -5,6 +5,7 @@ use crate::given::id;
 use crate::held::{Answer, Held};
 use crate::made::{new_id, now_ms};
 use crate::save::why;
+use pitface_core::boundary;
 use pitface_core::merge::{Damage, Part};
 use pitface_core::record::{Field, FieldNotes, RecordId, notes};
 use pitface_core::screen::{Incoming, Place};
@@ -51,6 +52,11 @@ impl Held {
         }
         if is_locked(&text) {
             return self.import_locked(file);
+        }
+        // Whoever is at an edge means a boundary, also with a file that is none.
+        let at_edge = matches!(self.place, Place::Outline { .. } | Place::Boundary { .. });
+        if boundary::begins(&text) || at_edge && !text.trim_ascii_start().starts_with(b"{") {
+            return self.open_boundaries(Path::new(path));
         }
         let Ok(text) = String::from_utf8(text) else { return self.told(self.words.taken_in_unread()) };
         let mut made = BTreeSet::new();

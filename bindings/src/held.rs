@@ -20,6 +20,7 @@ use pitface_core::error::Fault;
 use pitface_core::merge::{KeyFromSeed, Signer as _};
 use pitface_core::picture::photo::PhotoSize;
 use pitface_core::place::Fix;
+use pitface_core::screen::boundary::InFile;
 use pitface_core::screen::{self, Act, Input, Own, Place, World};
 use pitface_core::store::{Store, photo_hash};
 use pitface_core::words::{Language, Words};
@@ -49,6 +50,8 @@ pub(crate) struct Held {
     at: Whereabouts,
     /// A notes file that was opened and not taken in yet.
     pub opened: Option<OpenedFile>,
+    /// A file with the edges of fields, for as long as one is at what is in it.
+    pub boundary: Option<InFile>,
     /// Where one is as the file has it.
     kept_at: Whereabouts,
     pub fixes: Fixes,
@@ -106,6 +109,7 @@ impl Held {
             place,
             at: kept_at.clone(),
             opened: None,
+            boundary: None,
             kept_at,
             fixes: Fixes::default(),
             wants_position: false,
@@ -139,6 +143,9 @@ impl Held {
         self.undoing.load(&self.store, self.place.field())?;
         let screen = screen::show(self.place, &self.world());
         self.shown_place(screen.place);
+        if !matches!(self.place, Place::Boundary { .. }) {
+            self.boundary = None;
+        }
         self.wants_position = screen.wants_position;
         if !screen.wants_position {
             self.fixes.forget();
@@ -186,6 +193,7 @@ impl Held {
             photos_missing: &self.photos_missing,
             partners: self.partners(),
             incoming: self.opened.as_ref().map(|opened| &opened.shown),
+            boundary: self.boundary.as_ref(),
             now: self.now(),
             back: self.at.trail.back(self.place),
             passed_over: &self.at.passed_over,

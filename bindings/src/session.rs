@@ -191,7 +191,8 @@ impl Session {
         held(&self.held).checked(damaged)
     }
 
-    /// Takes in a file that somebody handed over. Of a notes file it shows what it would add and change; a tap
+    /// Takes in a file that somebody handed over. Of a file with boundaries it shows what is in it; a tap takes one as the edge of the field
+    /// one is in, or as a new field. Of a notes file it shows what it would add and change; a tap
     /// takes it in. Its name, as it came, is what it is known by the next time. Of bundles it goes to the other devices. Whatever is wrong with it is
     /// told, and then nothing of it is taken.
     ///

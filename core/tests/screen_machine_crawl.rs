@@ -41,6 +41,7 @@ fn is_here(place: Place) -> bool {
         | Place::Versions { .. }
         | Place::Personal { .. }
         | Place::Incoming
+        | Place::Boundary { .. }
         | Place::OneField { .. }
         | Place::Regretted { .. } => true,
         Place::Fields

@@ -3,6 +3,7 @@
 use crate::error::Fault;
 use crate::place::{MixUp, guess_mix_up, walk};
 use crate::record::{FieldNotes, Part, PartShape};
+use geo::{Contains, LineString, Point, Polygon};
 
 /// Further than this from everything known of a field, an outline is not its own: the largest one believed is 7 km across. Our judgement.
 const FAR_M: f64 = 10_000.0;
@@ -56,4 +57,18 @@ pub fn misplaced(places: &[[f64; 2]], known: &[[f64; 2]]) -> Option<Misplaced> {
     let step = places.len().div_ceil(256).max(1);
     let distance_m = places.iter().step_by(step).filter_map(from).min_by(f64::total_cmp)?;
     (distance_m > FAR_M).then(|| Misplaced { distance_m, mix_up: guess_mix_up(places, known) })
+}
+
+/// How far a ring of `[longitude, latitude]` lies from a place: to the nearest of its corners, metres; 0 within it.
+pub fn away_m(ring: &[[f64; 2]], from: [f64; 2]) -> f64 {
+    let area = Polygon::new(LineString::from(ring.to_vec()), Vec::new());
+    if area.contains(&Point::from(from)) {
+        return 0.0;
+    }
+    // Which corner is the nearest is told on the flat: a county's fields are measured anew with each position.
+    let shrunk = from[1].to_radians().cos();
+    let squared =
+        |corner: &[f64; 2]| ((corner[0] - from[0]) * shrunk).powi(2) + (corner[1] - from[1]).powi(2);
+    let nearest = ring.iter().min_by(|one, other| squared(one).total_cmp(&squared(other)));
+    nearest.map_or(f64::INFINITY, |&corner| walk(from, corner).distance_m)
 }

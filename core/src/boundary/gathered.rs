@@ -11,6 +11,9 @@ const RUNS_ROUND: f64 = 0.05;
 /// A line with fewer places encloses nothing.
 const FEWEST_ROUND: usize = 4;
 
+/// What to do about a file without areas and lines.
+pub(super) const NOTHING: &str = "save the field's boundary from the other program as a polygon or a line";
+
 /// What was found so far.
 pub(crate) struct Gathered {
     system: System,
@@ -113,11 +116,7 @@ impl Gathered {
                 0 => "there is no area and no line in it".to_owned(),
                 _ => format!("there are {points} points in it, but no area and no line"),
             };
-            return Err(Fault::new(
-                "",
-                wrong,
-                "save the field's boundary from the other program as a polygon or a line",
-            ));
+            return Err(Fault::new("", wrong, NOTHING));
         }
         Ok(FromFile { format, system, system_stated: stated, areas, lines, points })
     }

@@ -10,6 +10,7 @@
 //! | `geojson`, `kml`, `gpx`, `shapefile` with `dbase`, `wkb` | a format each |
 //! | `archive` | zipped files, with limits |
 //! | `system`, `wkt`, `mercator` | from the coordinates of a file to WGS 84 |
+//! | `trouble` | which kind of trouble a file is, for a phone |
 //! | `fits` | whether what was found lies where the field is, and which mix-up would bring it there |
 
 mod archive;
@@ -23,14 +24,16 @@ mod mercator;
 mod named;
 mod shapefile;
 mod system;
+mod trouble;
 mod wkb;
 mod wkt;
 mod xml;
 
-pub use fits::{Misplaced, misplaced, places_of};
+pub use fits::{Misplaced, away_m, misplaced, places_of};
 pub(crate) use gathered::Gathered;
 pub(crate) use named::of as name_of;
 pub use system::{Metres, System};
+pub use trouble::{Trouble, begins};
 pub(crate) use wkb::geopackage_shape;
 pub(crate) use wkt::system as system_of_text;
 

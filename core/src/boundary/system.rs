@@ -3,6 +3,11 @@
 use super::mercator::{GRS_80, TransverseMercator, WGS_84, web_mercator};
 use crate::error::Fault;
 
+/// What to do where latitude may stand first.
+pub(super) const SWAPPED: &str = "latitude may stand before longitude: take them swapped";
+/// The system that is asked for where another one is not read; stands in what is to be done then.
+pub(super) const WANTED: &str = "EPSG:4326";
+
 /// Metres of a map grid whose sheets are believed to lie on WGS 84 or ETRS89.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub enum Metres {
@@ -100,7 +105,7 @@ impl System {
         }
         let wrong = format!("[{x}, {y}] is not on the globe");
         if x.abs() <= 90.0 && y.abs() <= 180.0 {
-            return Fault::new(at, wrong, "latitude may stand before longitude: take them swapped");
+            return Fault::new(at, wrong, SWAPPED);
         }
         let guess = grids(x, y);
         let said = if stated { "degrees belong here, but " } else { "" };

@@ -221,6 +221,11 @@ pub enum Place {
     },
     /// A notes file that was opened from outside, before it is taken in.
     Incoming,
+    /// A file with the edges of fields, read for a field or for a new one; with one of what is in it, what it is to be.
+    Boundary {
+        field: Option<RecordId>,
+        chosen: Option<super::boundary::Chosen>,
+    },
     /// Two fields of one name, which may be one.
     OneField {
         field: RecordId,
@@ -270,6 +275,8 @@ pub enum Act {
     Behind(super::behind::BehindAct),
     /// Something of the other devices, or of what came from them.
     Partners(super::partners::PartnersAct),
+    /// Something in a file with the edges of fields.
+    Boundary(super::boundary::BoundaryAct),
     /// The notes file that was opened is taken in.
     TakeIn,
     /// Two fields are one.
@@ -437,6 +444,7 @@ impl Place {
             | Self::Personal { .. }
             | Self::Incoming
             | Self::Regretted { .. } => None,
+            Self::Boundary { field, .. } => field,
             Self::Field { field }
             | Self::Pits { field }
             | Self::Details { field }
@@ -483,7 +491,10 @@ impl Place {
             | Self::Partners
             | Self::Incoming
             | Self::OneField { .. }
+            | Self::Boundary { field: None, chosen: None }
             | Self::Field { .. } => Some(Self::Fields),
+            Self::Boundary { field, chosen: Some(_) } => Some(Self::Boundary { field, chosen: None }),
+            Self::Boundary { field: Some(field), chosen: None } => Some(Self::Outline { field }),
             Self::Partner { .. } | Self::Regretted { .. } => Some(Self::Partners),
             Self::Personal { number: None } | Self::Setting { .. } => Some(Self::Own),
             Self::Personal { number: Some(_) } => Some(Self::Personal { number: None }),

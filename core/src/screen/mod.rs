@@ -8,6 +8,7 @@ mod act;
 mod apart;
 mod bar;
 pub mod behind;
+pub mod boundary;
 mod deleting;
 pub mod drawn;
 pub mod field;
@@ -97,6 +98,7 @@ pub fn show(place: Place, world: &World) -> Screen {
         Place::Personal { number } => partners::show_personal(number, world),
         Place::Regretted { number } => partners::show_regretted(number, world),
         Place::Incoming => incoming::show(world),
+        Place::Boundary { field, chosen } => boundary::show(field, chosen, world),
         Place::OneField { field, other } => incoming::show_two(field, other, world),
     };
     match shown {
@@ -132,6 +134,7 @@ pub fn tap(
         Act::Machine(act) => machine::tap(place, act, text, world, new_id),
         Act::Behind(act) => behind::tap(place, act, world, new_id),
         Act::Partners(act) => partners::tap(place, *act, world),
+        Act::Boundary(act) => boundary::tap(place, *act, world, new_id),
         Act::TakeIn => Ok(incoming::take_in()),
         Act::Join { field, other } => incoming::join(*field, *other, world),
     }

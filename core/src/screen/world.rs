@@ -1,5 +1,6 @@
 //! What a screen is made from: everything that comes in from outside.
 
+use super::boundary::InFile;
 use super::own::Light;
 use super::partners::Partners;
 use super::pit::Skipped;
@@ -54,6 +55,8 @@ pub struct World<'a> {
     pub partners: &'a Partners,
     /// A notes file that waits to be taken in.
     pub incoming: Option<&'a Incoming>,
+    /// A file with the edges of fields that was opened.
+    pub boundary: Option<&'a InFile>,
     /// Now, with the local offset.
     pub now: DateTime<FixedOffset>,
     /// Where *back* leads; `None` where no way is known that one came, then to the place above.

@@ -19,6 +19,7 @@
 mod after_dig;
 mod amount;
 mod boundary;
+mod boundary_screen;
 mod calls;
 mod cells;
 mod clues;

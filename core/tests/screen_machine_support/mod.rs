@@ -96,6 +96,7 @@ impl Phone {
             now: self.now,
             photos_missing: &self.photos_missing,
             incoming: None,
+            boundary: None,
             partners: &Partners::none(DeviceId([1; 16])),
             letters: 1.0,
             photo_size: None,

@@ -97,6 +97,7 @@ impl Phone {
             now: self.now,
             photos_missing: &self.photos_missing,
             incoming: None,
+            boundary: None,
             partners: &self.partners,
             letters: 1.0,
             photo_size: self.photo_size,

@@ -124,6 +124,7 @@ impl Alone {
             position_refused: false,
             photos_missing: &NONE_MISSING,
             incoming: None,
+            boundary: None,
             partners: &self.partners,
             now: chrono::DateTime::UNIX_EPOCH.fixed_offset(),
             letters: 1.0,

@@ -281,7 +281,7 @@ fn way(answer: &FieldAnswer, next: &Next, world: &World) -> Option<(WalkFrom, Wa
 }
 
 /// A position as `[longitude, latitude]`.
-const fn degrees(position: Position) -> [f64; 2] {
+pub(in crate::screen) const fn degrees(position: Position) -> [f64; 2] {
     [position.longitude_deg, position.latitude_deg]
 }
 

@@ -2,11 +2,11 @@
 
 use super::super::bar::{act_button, blank, tool};
 use super::super::drawn::{Beside, plan_on_screen};
-use super::super::part::{allow_position, position_line};
-use super::super::{Done, Edit, Headline, Picture, Place, Screen, ScreenKind, World};
+use super::super::part::{allow_position, position_line, ways};
+use super::super::{Ask, Does, Done, Edit, Headline, Picture, Place, Row, Screen, ScreenKind, World};
 use super::{FieldAct, degrees};
 use crate::answer::FieldAnswer;
-use crate::picture::Icon;
+use crate::picture::{Icon, icon};
 use crate::place::{Outline, OutlineFault, walk};
 use crate::record::{Field, RecordId};
 use crate::words::{FieldText, PitText};
@@ -36,6 +36,12 @@ pub(in crate::screen) fn show(field: RecordId, world: &World) -> Option<Screen> 
         shown.picture = Some(Picture { anywhere, zooms: true, ..Picture::from(plan.pictured) });
     }
     let begun = !outline.is_empty();
+    shown.blocks.extend(ways([Row {
+        icon: Some(icon(Icon::OpenFile)),
+        title: words.edge_from_file(),
+        lines: Vec::new(),
+        does: Does::Ask(Ask::OpenFile),
+    }]));
     shown.blocks.extend(allow_position(world));
     let here = act_button(words.label(PitText::AnotherCorner), FieldAct::Corner);
     shown.next = Some(here.enabled_if(world.fix.is_some()));
