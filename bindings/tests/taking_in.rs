@@ -78,7 +78,7 @@ fn a_file_is_shown_before_anything_of_it_is_taken_in() {
     let screen = session.import_file(path.display().to_string()).unwrap();
     let said = texts(&screen);
     assert_eq!(said[0], "Fen Piece: the file would add nothing; values it would change: 1.");
-    assert_eq!(said[1], "Fen Piece, pit 2, layer: bottom of the layer as the file has it.");
+    assert_eq!(said[2], "Fen Piece, pit 2, layer: bottom of the layer as the file has it.");
     assert_eq!(noted(&session, &field), before);
     // Left alone, nothing of it comes; the place outlives the app, the file does not.
     session.back().unwrap();

@@ -218,6 +218,13 @@ impl Words {
         self.say_with("ask-field", &args)
     }
 
+    /// The same in a line under what is asked: `Not noted yet; it can change the tip depth on the open ground.`
+    pub fn worth_noting(&self, worth: &WorthAsking) -> String {
+        let mut args = self.zone_args(&worth.zones);
+        args.set("what", self.of(worth.bears_on));
+        self.say_with("ask-field_line", &args)
+    }
+
     /// `The layer from 45 cm cuts off 64 % of the 125 cm winter wheat could root.`
     pub fn rooting_loss(&self, loss: &RootingLoss) -> String {
         let mut args = fluent_args![

@@ -34,6 +34,8 @@ codes!(
         Stony = "stony",
         PlatesSoft = "plates_soft",
         NextCrop = "next_crop",
+        NextSown = "next_sown",
+        Slope = "slope",
         Reach = "reach",
         DeepClay = "deep_clay",
         ControlledTraffic = "controlled_traffic",
@@ -47,6 +49,7 @@ codes!(
         Another = "another",
         BeginOnPlan = "begin_on_plan",
         Buried = "buried",
+        DayToComeWrong = "day_to_come_wrong",
         DayWrong = "day_wrong",
         Details = "details",
         DropPlace = "drop_place",
@@ -61,6 +64,7 @@ codes!(
         LineGone = "line_gone",
         LineOn = "line_on",
         LineShort = "line_short",
+        LineSort = "line_sort",
         Lines = "lines",
         LinesShort = "lines_short",
         LinesWhy = "lines_why",
@@ -71,6 +75,7 @@ codes!(
         NotNone = "not_none",
         OrPercent = "or_percent",
         OrDay = "or_day",
+        OrSlope = "or_slope",
         OutlineShort = "outline_short",
         PercentWrong = "percent_wrong",
         RemoveLine = "remove_line",
@@ -88,6 +93,21 @@ impl Words {
     /// A percentage as it was given, not rounded to whole ones: `2.5 %`.
     pub fn percentage(&self, percent: f64) -> String {
         self.say_with("percent-exact", &fluent_args!["number" => self.typed_number(percent)])
+    }
+
+    /// A slope by its fall in whole metres on 100 m: `3 %`.
+    pub fn slope(&self, percent: u32) -> String {
+        self.percentage(f64::from(percent))
+    }
+
+    /// A time to come: `In 4 weeks`.
+    pub fn in_weeks(&self, weeks: u64) -> String {
+        self.say_with("details-in_weeks", &fluent_args!["count" => weeks])
+    }
+
+    /// A detail as a question: `Next crop?`
+    pub fn detail_asked(&self, detail: Detail) -> String {
+        self.say_with("details-asked", &fluent_args!["detail" => self.label(detail)])
     }
 
     /// A number as whoever types it would write it: to tenths, with the language's mark.

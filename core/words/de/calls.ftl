@@ -131,6 +131,7 @@ follow_up-dig_when_moist = Noch einmal graben, wenn die Grubenwand feucht ist.
 follow_up-dig_in_rooted_crop = In einem durchwurzelten Bestand noch einmal graben.
 
 ask-field = { $question } Die Antwort kann { $what } { $on } ändern.
+ask-field_line = Noch nicht vermerkt; die Angabe kann { $what } { $on } ändern.
 bears_on-call = die Empfehlung
 bears_on-tip = die Schartiefe
 bears_on-caution = die Hinweise

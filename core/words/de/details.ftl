@@ -48,6 +48,10 @@ detail-plates_soft = Platten an der Oberfläche, die bei Berührung zerfallen
     .why = Frost hinterlässt weiche Platten, auch in der Vergleichsgrube; sie vergehen bis zum Sommer und verlangen nichts.
 detail-next_crop = nächste Kultur
     .why = Wie tief sie wurzelt, entscheidet, was eine Schicht sie kostet.
+detail-next_sown = Tag der nächsten Saat
+    .why = Gelockerter Boden muss sich vor der Saat setzen, und Wurzeln brauchen Zeit für ihre Arbeit.
+detail-slope = Neigung des Geländes
+    .why = In Metern Gefälle auf 100 m, dort, wo die bearbeitete Fläche am steilsten ist. Schlitze hangab führen Wasser und Boden mit.
 detail-reach = größte Arbeitstiefe der vorhandenen Maschine
     .why = Wie tief die vorhandene Maschine kommt. Tiefer wird nichts empfohlen.
 detail-controlled_traffic = feste Fahrspuren
@@ -61,6 +65,7 @@ detail-remark = Bemerkung
 detail_text-another = hier knickt oder endet sie
 detail_text-begin_on_plan = auf dem Plan beginnen
 detail_text-buried = was im Boden liegt
+detail_text-day_to_come_wrong = Nicht vermerkt: den Tag schreiben wie 12.09.2026, ab heute und höchstens zwei Jahre voraus.
 detail_text-day_wrong = Nicht vermerkt: den Tag schreiben wie 12.09.2026, und keinen, der erst kommt.
 detail_text-details = Angaben zum Schlag
 detail_text-drop_place = letzte Stelle wegnehmen
@@ -75,6 +80,7 @@ detail_text-line_empty = Diese Linie hat noch keine Stelle. Dorthin stellen, wo 
 detail_text-line_gone = Die Linie ist nicht mehr vermerkt.
 detail_text-line_on = An ihr entlanggehen und tippen, wo sie knickt und wo sie endet; oder von hier auf dem Plan weiter.
 detail_text-line_short = Eine Linie ist erst begonnen: eine zweite Stelle geben oder sie wegnehmen, sonst kann kein anderes Handy die Datei lesen.
+detail_text-line_sort = was es ist
 detail_text-lines = Linien von Dränen und Leitungen
 detail_text-lines_short = Dräne und Leitungen, wie sie verlaufen.
 detail_text-lines_why = Nahe einer Linie wird keine Grube vorgeschlagen, und jede Linie steht auf dem Plan. Was hier nicht vermerkt ist, kann trotzdem dort liegen: vor dem Graben fragen.
@@ -85,6 +91,7 @@ detail_text-not_held_to = der Empfehlung folgen
 detail_text-not_none = Was nicht vermerkt ist, gilt als nicht bekannt, nie als nicht vorhanden.
 detail_text-or_day = anderer Tag, z. B. 12.09.2026
 detail_text-or_percent = in % (Masse)
+detail_text-or_slope = andere Neigung, in Prozent
 detail_text-outline_short = Der Rand des Schlages ist erst begonnen: zu Ende abgehen oder neu beginnen, sonst kann kein anderes Handy die Datei lesen.
 detail_text-percent_wrong = Nicht vermerkt: eine Zahl von 0 bis 100 schreiben.
 detail_text-remove_line = diese Linie löschen
@@ -102,3 +109,8 @@ details-marked = { $count ->
    *[other] { $count } Linien sind vermerkt
 }
 details-place_noted = Stelle { $number } der Linie ist vermerkt.
+details-asked = { $detail }?
+details-in_weeks = { $count ->
+    [one] In einer Woche
+   *[other] In { $count } Wochen
+}

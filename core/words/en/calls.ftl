@@ -131,6 +131,7 @@ follow_up-dig_when_moist = Dig again when the face is moist.
 follow_up-dig_in_rooted_crop = Dig again in a rooted crop.
 
 ask-field = { $question } The answer can change { $what } { $on }.
+ask-field_line = Not noted yet; it can change { $what } { $on }.
 bears_on-call = the call
 bears_on-tip = the tip depth
 bears_on-caution = what to mind

@@ -48,6 +48,10 @@ detail-plates_soft = plates near the surface that part at a touch
     .why = Frost leaves soft plates, in the reference too; they go by summer and ask for nothing.
 detail-next_crop = next crop
     .why = How deep it roots decides what a layer costs it.
+detail-next_sown = day the next crop is sown
+    .why = Loosened ground has to settle before it is sown, and roots need time to do their work.
+detail-slope = slope of the ground
+    .why = In metres of fall in 100 m, where it is steepest of what is worked. Slots down a slope carry water and soil.
 detail-reach = deepest tip depth at hand
     .why = How deep the machine that is at hand can go. Nothing deeper is called for.
 detail-controlled_traffic = controlled traffic
@@ -61,6 +65,7 @@ detail-remark = remark
 detail_text-another = the line bends or ends here
 detail_text-begin_on_plan = begin it on the plan
 detail_text-buried = what lies buried
+detail_text-day_to_come_wrong = Not noted: write the day as 2026-09-12, from today on and at most two years ahead.
 detail_text-day_wrong = Not noted: write the day as 2026-09-12, and none that is still to come.
 detail_text-details = details of the field
 detail_text-drop_place = take the last place away
@@ -75,6 +80,7 @@ detail_text-line_empty = This line has no place yet. Stand where it begins, or b
 detail_text-line_gone = The line is no longer marked.
 detail_text-line_on = Walk along it and tap wherever it bends and where it ends; or go on from here on the plan.
 detail_text-line_short = A line is only begun: give it a second place or take it away, else no other phone takes the file in.
+detail_text-line_sort = what it is
 detail_text-lines = lines of drains, cables and pipes
 detail_text-lines_short = Drains, cables and pipes, as they run.
 detail_text-lines_why = A pit is never proposed near a line, and every line is on the plan. What is not marked here may still lie there: ask before digging.
@@ -85,6 +91,7 @@ detail_text-not_held_to = follow the advice
 detail_text-not_none = What is not noted counts as not known, never as not there.
 detail_text-or_day = another day, as 2026-09-12
 detail_text-or_percent = in percent by mass
+detail_text-or_slope = another slope, in percent
 detail_text-outline_short = The edge of the field is only begun: walk it to the end or start it anew, else no other phone takes the file in.
 detail_text-percent_wrong = Not noted: write a number from 0 to 100.
 detail_text-remove_line = delete this line
@@ -102,3 +109,8 @@ details-marked = { $count ->
    *[other] { $count } lines are marked
 }
 details-place_noted = Place { $number } of the line is noted.
+details-asked = { $detail }?
+details-in_weeks = { $count ->
+    [one] In one week
+   *[other] In { $count } weeks
+}

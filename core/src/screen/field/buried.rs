@@ -12,7 +12,7 @@ use crate::error::Fault;
 use crate::picture::{Icon, icon};
 use crate::place::{Compass, FieldMap, Plane, walk};
 use crate::record::notes::length::{self, Length};
-use crate::record::{Buried, BuriedLine, Field, FieldNotes, RecordId, Unknown};
+use crate::record::{Buried, BuriedLine, Field, FieldNotes, LineSort, RecordId, Unknown};
 use crate::words::{Caption, Detail, DetailText, FieldText, PitText, Words};
 use serde::{Deserialize, Serialize};
 
@@ -39,6 +39,8 @@ pub enum LineAct {
     Drop,
     /// How deep its top lies; `None` where that is not known.
     Deep(Option<u32>),
+    /// What it is made of or carries; `None` where that is not known.
+    Sort(Option<LineSort>),
     /// There is no such line.
     Remove,
 }
@@ -136,6 +138,7 @@ fn one(notes: &FieldNotes, line: &BuriedLine, world: &World) -> Screen {
         lines: Vec::new(),
         does: Does::Act(LineAct::OnPlan.into()),
     })));
+    shown.blocks.extend(sort(line, words));
     shown.blocks.extend(deep(line, words));
     shown.blocks.extend(allow_position(world));
     shown.blocks.push(Block::Text(position_line(world)));
@@ -156,6 +159,20 @@ const fn believed(kind: Buried) -> &'static Length {
         Buried::MoleDrain => &length::MOLE_DRAINS,
         Buried::Service => &length::SERVICES,
     }
+}
+
+/// What it is made of or carries; nothing where its kind says it all.
+fn sort(line: &BuriedLine, words: &Words) -> Option<Block> {
+    let known = line.known();
+    let sorts = LineSort::ALL.iter().filter(|sort| sort.kind() == line.kind);
+    let mut answers: Vec<Button> = sorts
+        .map(|&sort| choice(words.label(sort), LineAct::Sort(Some(sort)), known == Some(sort)))
+        .collect();
+    if answers.is_empty() {
+        return None;
+    }
+    answers.push(choice(words.label(Caption::NotNoted), LineAct::Sort(None), known.is_none()));
+    Some(Block::Question { text: words.label(DetailText::LineSort), columns: 3, answers })
 }
 
 /// How deep it lies.
@@ -273,6 +290,13 @@ pub(super) fn tap(
                 return Err(gone(words));
             }
             line.depth_mm = depth_mm;
+            words.buried_line(&line)
+        }
+        LineAct::Sort(sort) => {
+            if sort.is_some_and(|sort| sort.kind() != line.kind) {
+                return Err(gone(words));
+            }
+            line.sort = sort;
             words.buried_line(&line)
         }
     };

@@ -14,7 +14,7 @@ use crate::record::remark;
 use crate::record::{Field, OrganicMatter, RecordId};
 use crate::units::LengthUnit;
 use crate::words::{Caption, Detail, DetailText, FieldText, Listed, PitText, Words};
-use chrono::{Datelike, NaiveDate};
+use chrono::{Datelike, Days, NaiveDate};
 use serde::{Deserialize, Serialize};
 
 /// What a detail is set to.
@@ -29,6 +29,8 @@ pub enum DetailSet {
     Answer(u8),
     /// A day.
     Day(NaiveDate),
+    /// A share of a hundred.
+    Percent(u32),
     /// Held to, given, or not.
     HeldTo(bool),
     /// What was typed.
@@ -72,6 +74,14 @@ const fn scale(detail: Detail) -> Option<Scale> {
 const IN_A_ROW: u8 = 4;
 /// Years offered for when something last happened; the last stands for longer ago.
 const YEARS: [i32; 4] = [0, 1, 2, 3];
+/// Weeks offered until something to come: from soon to next year. Our judgement.
+const IN_WEEKS: [u64; 8] = [1, 2, 4, 6, 8, 12, 26, 40];
+/// Nobody knows the day of a sowing further ahead, weeks: two years. Our judgement.
+const FURTHEST_WEEKS: u64 = 104;
+/// Slopes offered, metres of fall in 100 m: level, by steps as small as the advice tells apart, then steeper. Our judgement.
+const SLOPES: [u32; 8] = [0, 2, 3, 5, 7, 9, 12, 15];
+/// The steepest that a notes file holds, metres of fall in 100 m.
+const STEEPEST: u32 = 100;
 
 pub(in crate::screen) fn show(field: RecordId, detail: Detail, world: &World) -> Option<Screen> {
     let notes = world.notes(field)?;
@@ -95,6 +105,8 @@ pub(in crate::screen) fn show(field: RecordId, detail: Detail, world: &World) ->
         Detail::LastLoosened => days(detail, noted.last_loosened, world),
         Detail::LastTraffic => days(detail, noted.last_traffic, world),
         Detail::LastRain => days(detail, noted.last_rain, world),
+        Detail::NextSown => days_to_come(detail, noted.next_sown, world),
+        Detail::Slope => slopes(detail, noted.slope_percent, words),
         Detail::ServicesAskedOn => days(detail, noted.services_asked_on, world),
         Detail::ServicesAsked => {
             typing(detail, words.label(detail), noted.services_asked.clone().unwrap_or_default())
@@ -183,6 +195,31 @@ fn days(detail: Detail, noted: Option<NaiveDate>, world: &World) -> Vec<Block> {
     blocks
 }
 
+/// Days that are still to come, by the weeks until then.
+fn days_to_come(detail: Detail, noted: Option<NaiveDate>, world: &World) -> Vec<Block> {
+    let (words, today) = (world.words, world.now.date_naive());
+    let day = |&weeks: &u64| {
+        let day = today.checked_add_days(Days::new(7 * weeks))?;
+        let button = choice(words.in_weeks(weeks), set(detail, DetailSet::Day(day)), noted == Some(day));
+        Some(Button { note: words.date(day), ..button })
+    };
+    let mut blocks = vec![question(2, IN_WEEKS.iter().filter_map(day).collect())];
+    let typed = noted.map_or_else(String::new, |day| words.date(day));
+    blocks.extend(typing(detail, words.label(DetailText::OrDay), typed));
+    blocks
+}
+
+/// How steep it is, in usual values.
+fn slopes(detail: Detail, noted: Option<u32>, words: &Words) -> Vec<Block> {
+    let answer = |&percent: &u32| {
+        choice(words.slope(percent), set(detail, DetailSet::Percent(percent)), noted == Some(percent))
+    };
+    let typed = noted.map_or_else(String::new, |percent| percent.to_string());
+    let mut blocks = vec![question(IN_A_ROW, SLOPES.iter().map(answer).collect())];
+    blocks.extend(typing(detail, words.label(DetailText::OrSlope), typed));
+    blocks
+}
+
 /// Usual values, and where there is one a step less and a step more.
 fn lengths(field: &Field, detail: Detail, words: &Words) -> Vec<Block> {
     let Some(Scale { notch, usual_mm, believed }) = scale(detail) else { return Vec::new() };
@@ -238,7 +275,8 @@ pub(super) fn tap(
     }
     let within =
         |its: &Scale| length_of(&changed, detail).is_none_or(|mm| its.believed.believed().contains(&mm));
-    if changed.name.is_empty() || scale(detail).is_some_and(|its| !within(&its)) {
+    let steep = changed.slope_percent.is_some_and(|percent| percent > STEEPEST);
+    if changed.name.is_empty() || steep || scale(detail).is_some_and(|its| !within(&its)) {
         return Err(gone(words));
     }
     let told = words.asked(&words.label(detail), &value_or_not(&changed, detail, words));
@@ -272,6 +310,20 @@ fn typed(field: &Field, detail: Detail, text: &str, world: &World) -> Result<Fie
             let day = day.ok_or_else(|| words.of(DetailText::DayWrong))?;
             changed = with(&changed, detail, DetailSet::Day(day));
         }
+        Detail::NextSown => {
+            let Some(text) = some else { return Ok(changed) };
+            let today = world.now.date_naive();
+            let furthest = today.checked_add_days(Days::new(7 * FURTHEST_WEEKS)).unwrap_or(today);
+            // A day that stands there may have gone by since.
+            let can_be = |day: &NaiveDate| (today..=furthest).contains(day) || field.next_sown == Some(*day);
+            let day = day(&text).filter(can_be);
+            changed.next_sown = Some(day.ok_or_else(|| words.of(DetailText::DayToComeWrong))?);
+        }
+        Detail::Slope => {
+            let Some(text) = some else { return Ok(changed) };
+            let percent = percent(&text).ok_or_else(|| words.of(DetailText::PercentWrong))?;
+            changed.slope_percent = Some(percent.round() as u32);
+        }
         _ => {}
     }
     Ok(changed)
@@ -303,6 +355,10 @@ fn with(field: &Field, detail: Detail, to: DetailSet) -> Field {
         DetailSet::Answer(answer) => Some(usize::from(answer)),
         _ => None,
     };
+    let percent = match to {
+        DetailSet::Percent(percent) => Some(percent),
+        _ => None,
+    };
     let yes = match to {
         DetailSet::HeldTo(yes) => Some(yes),
         _ => None,
@@ -326,6 +382,8 @@ fn with(field: &Field, detail: Detail, to: DetailSet) -> Field {
         Detail::Stony => field.stony = yes,
         Detail::PlatesSoft => field.plates_soft = yes,
         Detail::NextCrop => field.next_crop = None,
+        Detail::NextSown => field.next_sown = day,
+        Detail::Slope => field.slope_percent = percent,
         Detail::Reach => field.reach_mm = mm,
         Detail::Texture => field = with_clue(&field, Clue::Texture, answer),
         Detail::OrganicMatter => field = with_clue(&field, Clue::OrganicMatter, answer),

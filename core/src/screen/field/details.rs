@@ -11,7 +11,7 @@ use crate::words::{Caption, Detail, DetailText, Words};
 const GROUPS: [(DetailText, &[Detail]); 3] = [
     (
         DetailText::Ground,
-        &[Detail::Name, Detail::Headland, Detail::Tramline, Detail::WheelTrack, Detail::Tyre],
+        &[Detail::Name, Detail::Headland, Detail::Tramline, Detail::WheelTrack, Detail::Tyre, Detail::Slope],
     ),
     (
         DetailText::Buried,
@@ -38,6 +38,7 @@ const GROUPS: [(DetailText, &[Detail]); 3] = [
             Detail::ControlledTraffic,
             Detail::LastRain,
             Detail::NextCrop,
+            Detail::NextSown,
             Detail::Tillage,
             Detail::Stony,
             Detail::PlatesSoft,
@@ -110,6 +111,8 @@ fn value(field: &Field, detail: Detail, words: &Words) -> Option<String> {
         Detail::LastTraffic => field.last_traffic.map(|day| words.date(day)),
         Detail::ControlledTraffic => field.controlled_traffic.map(|yes| words.label(yes_no(yes))),
         Detail::LastRain => field.last_rain.map(|day| words.date(day)),
+        Detail::NextSown => field.next_sown.map(|day| words.date(day)),
+        Detail::Slope => field.slope_percent.map(|percent| words.slope(percent)),
         Detail::ServicesAsked => field.services_asked.clone(),
         Detail::ServicesAskedOn => field.services_asked_on.map(|day| words.date(day)),
         Detail::ServicesLeave => field.services_leave.map(|leave| words.label(leave_given(leave))),

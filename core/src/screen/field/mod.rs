@@ -9,9 +9,11 @@ pub(super) mod outline;
 mod pits;
 mod sought;
 mod start;
+mod worth;
 
 pub(super) use pits::show as show_pits;
 pub use sought::Sought;
+pub(super) use worth::ways_to_note;
 
 use super::bar::{blank, gone, tool};
 use super::deleting::entry;
@@ -84,6 +86,7 @@ pub(super) fn show(field: RecordId, world: &World) -> Option<Screen> {
     let plan = plan.and_then(|beside| plan_on_screen(world, &answer, beside));
     shown.picture = plan.map(|plan| touched(plan, &answer, world));
     shown.blocks.extend(ways(zone_rows(&answer, world)));
+    shown.blocks.extend(ways_to_note(&answer, None, world));
     shown.blocks.extend(pits::block(&answer, FEW_PITS, world));
     let step = dig.as_ref().and_then(|dig| next_step(&answer, dig, world));
     let digs =

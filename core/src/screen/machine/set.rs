@@ -166,7 +166,11 @@ fn for_zone(
     }
     let all = words.setting(machine, &work, &setting).into_iter().filter(|line| !results.contains(line));
     screen.more.push(Section { heading: words.label(Caption::AllResults), lines: all.collect() });
-    let cautions: Vec<String> = setting.cautions.iter().map(|&caution| words.of(caution)).collect();
+    // What this ground asks for comes before what goes for every machine.
+    let of_ground = call.cautions_now();
+    let of_machine = setting.cautions.iter().filter(|caution| !of_ground.contains(caution));
+    let cautions: Vec<String> =
+        of_ground.iter().chain(of_machine).map(|&caution| words.of(caution)).collect();
     screen.caution = cautions.first().cloned().unwrap_or_default();
     if !cautions.is_empty() {
         screen.more.push(Section { heading: words.label(Heading::Cautions), lines: cautions });

@@ -1,25 +1,16 @@
 //! What is to be done where a pit was dug: the sentence, the face beside the reference, and where it leads.
 
 use super::super::deleting::entry;
+use super::super::field::ways_to_note;
 use super::super::{Act, Block, Does, Place, Row, Screen, ScreenKind, Section, World};
 use super::headline::{Says, headline, says};
 use super::next::{looks_left, next_step, show_tool};
 use super::remark::{self, remark_tool};
 use super::{AtPit, roll, wide_face};
-use crate::advice::{Caution, Stance, ZoneCall};
+use crate::advice::{Stance, ZoneCall};
 use crate::picture::{Icon, icon};
 use crate::record::RecordId;
 use crate::words::{FaceText, Heading, PitText};
-
-/// Cautions in the order in which they bear on the work; the first that applies stands in sight.
-const BEARING: [Caution; 6] = [
-    Caution::DrainsUnknown,
-    Caution::SiltAtRisk,
-    Caution::CloddyDry,
-    Caution::SandSlowToPay,
-    Caution::TrialStrip,
-    Caution::MachineStopped,
-];
 
 pub(in crate::screen) fn show(field: RecordId, pit: RecordId, world: &World) -> Option<Screen> {
     let at = AtPit::of(field, pit, world)?;
@@ -36,10 +27,14 @@ pub(in crate::screen) fn show(field: RecordId, pit: RecordId, world: &World) -> 
     if let Some(call) = call {
         let sure = [Some(world.words.sure_of_face(call)), world.words.sure_of_ground(call)];
         shown.blocks.extend(sure.into_iter().flatten().map(Block::Text));
-        shown.caution = caution(call, world);
+        let now = call.cautions_now().first();
+        shown.caution = now.map_or_else(String::new, |&caution| world.words.of(caution));
     }
     shown.blocks.extend(super::super::photos::thumbnails(field, at.pit, world));
     shown.blocks.push(Block::Ways { heading: String::new(), rows: ways(&at, looks, world) });
+    if let Some(call) = call {
+        shown.blocks.extend(ways_to_note(&at.answer, Some(call.zone), world));
+    }
     shown.blocks.push(layers(&at, world));
     shown.tools.push(remark_tool(&at, None, world));
     let (next, show) = (next_step(&at, looks, world), show_tool(&at, world));
@@ -55,12 +50,6 @@ pub(in crate::screen) fn show(field: RecordId, pit: RecordId, world: &World) -> 
     let remarks = own.into_iter().chain(remarks(&at, world));
     shown.more.extend(section(world, Heading::Note, remarks));
     Some(shown)
-}
-
-/// Of the cautions, the one that bears most on what is to be done.
-fn caution(call: &ZoneCall, world: &World) -> String {
-    let bearing = BEARING.iter().find(|caution| call.tip.is_some() && call.cautions.contains(caution));
-    bearing.map_or_else(String::new, |&caution| world.words.of(caution))
 }
 
 /// Everything that belongs to a call, to be unfolded.
