@@ -133,6 +133,7 @@ impl Alone {
             passed_over: const { &BTreeMap::new() },
             undo: None,
             redo: None,
+            went_away: &[],
         }
     }
 
