@@ -22,7 +22,7 @@ use pitface_core::picture::photo::PhotoSize;
 use pitface_core::place::Fix;
 use pitface_core::screen::boundary::InFile;
 use pitface_core::screen::{self, Act, Input, Own, Place, World};
-use pitface_core::store::{Store, photo_hash};
+use pitface_core::store::{Store, WentAway, photo_hash};
 use pitface_core::words::{Language, Words};
 use std::collections::BTreeSet;
 
@@ -54,6 +54,8 @@ pub(crate) struct Held {
     pub boundary: Option<InFile>,
     /// Where one is as the file has it.
     kept_at: Whereabouts,
+    /// What was deleted here, while it is shown.
+    went_away: Vec<WentAway>,
     pub fixes: Fixes,
     wants_position: bool,
     /// Hashes of the open field's photos that are not in the folder.
@@ -111,6 +113,7 @@ impl Held {
             opened: None,
             boundary: None,
             kept_at,
+            went_away: Vec::new(),
             fixes: Fixes::default(),
             wants_position: false,
             photos_missing: BTreeSet::new(),
@@ -179,6 +182,7 @@ impl Held {
             self.shown_place(Place::Fields);
             self.notes.load(&self.store, self.place)?;
         }
+        self.went_away = if self.place == Place::WentAway { self.store.went_away()? } else { Vec::new() };
         Ok(())
     }
 
@@ -193,6 +197,7 @@ impl Held {
             photos_missing: &self.photos_missing,
             partners: self.partners(),
             incoming: self.opened.as_ref().map(|opened| &opened.shown),
+            went_away: &self.went_away,
             boundary: self.boundary.as_ref(),
             now: self.now(),
             back: self.at.trail.back(self.place),

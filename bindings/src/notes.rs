@@ -112,5 +112,8 @@ pub(crate) const fn shows_photos(place: Place) -> bool {
 
 /// The list of fields does, a machine may be taken over from another field, and two may be one.
 const fn shows_all(place: Place) -> bool {
-    matches!(place, Place::Fields | Place::Machine { .. } | Place::OneField { .. })
+    matches!(
+        place,
+        Place::Fields | Place::FoundFields { .. } | Place::Machine { .. } | Place::OneField { .. }
+    )
 }

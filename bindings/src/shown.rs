@@ -56,6 +56,8 @@ pub enum ScreenKind {
     Own,
     /// A place pointed out on the plan, in steps of buttons.
     OnPlan,
+    /// Whether a record is to be deleted; or what was deleted here, to bring it back.
+    Deleting,
 }
 
 /// Whether screens are dark on light.

@@ -8,7 +8,7 @@ use proptest::prelude::Rng;
 use proptest::test_runner::{RngAlgorithm, TestRng};
 use std::sync::atomic::{AtomicUsize, Ordering};
 use std::sync::{Arc, Weak};
-use support::{acts, noted, open, tap, type_in, with_field};
+use support::{acts, field_id, noted, open, rows, tap, type_in, with_field};
 
 #[test]
 fn a_field_is_started_and_taken_back() {
@@ -39,6 +39,44 @@ fn what_cannot_be_is_told_and_nothing_is_saved() {
     assert_eq!(screen.kind, asking.kind);
     let nothing = session.tap(r#""undo""#.to_owned()).unwrap();
     assert_eq!((nothing.told.as_str(), nothing.saved), ("There is nothing to take back.", false));
+}
+
+#[test]
+fn the_last_field_is_found_deleted_and_brought_back() {
+    let (_folder, session) = with_field("mere_piece");
+    let field = field_id(&session);
+    let before = noted(&session, &field);
+    let screen = session.screen().unwrap();
+    let entry = screen.menu.last().unwrap().label.clone();
+    assert_eq!(entry, "Delete Mere Piece …");
+    let asking = tap(&session, &screen, &entry);
+    assert_eq!(asking.kind, ScreenKind::Deleting);
+    let gone = tap(&session, &asking, &asking.next.as_ref().unwrap().label);
+    assert!(gone.saved && gone.told.starts_with("Mere Piece is deleted, with "), "{}", gone.told);
+    assert_eq!(gone.kind, ScreenKind::Fields);
+    // Undo brings it back from the first screen.
+    let back = tap(&session, &gone, &gone.tools.first().unwrap().label);
+    assert_eq!((rows(&back)[0].title.as_str(), noted(&session, &field)), ("Mere Piece", before.clone()));
+
+    // So does the list of what was deleted here, and undo of that takes it away again.
+    let screen = session.tap(format!(r#"{{"go":{{"field":{{"field":"{field}"}}}}}}"#)).unwrap();
+    let asking = tap(&session, &screen, &entry);
+    let gone = tap(&session, &asking, &asking.next.as_ref().unwrap().label);
+    let listed = tap(&session, &gone, "Deleted here");
+    let title = rows(&listed)[0].title.clone();
+    assert!(title.starts_with("Mere Piece, deleted on "), "{title}");
+    let back = tap(&session, &listed, &title);
+    assert_eq!((rows(&back).len(), back.told.as_str()), (0, "Mere Piece: back again."));
+    assert_eq!(noted(&session, &field), before);
+    let undone = tap(&session, &back, "Undo");
+    assert_eq!(rows(&undone)[0].title, title);
+}
+
+#[test]
+fn a_field_is_sought_among_all_there_are() {
+    let (_folder, session) = with_field("mere_piece");
+    let found = session.tap(r#"{"go":{"found_fields":{"sought":"piece mere"}}}"#.to_owned()).unwrap();
+    assert_eq!(rows(&found)[0].title, "Mere Piece");
 }
 
 #[test]

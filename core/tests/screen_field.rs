@@ -8,6 +8,7 @@ mod screen_pit_support;
 use pitface_core::picture::{Drawing, Point, Role, Shape};
 use pitface_core::place::{FieldMap, walk};
 use pitface_core::record::{Field, FieldNotes, Pit, PlaceKind, RecordId};
+use pitface_core::screen::field::listed::listed;
 use pitface_core::screen::field::{FieldAct, Sought};
 use pitface_core::screen::own::Setting;
 use pitface_core::screen::{Act, Ask, Block, Does, Input, Place, Screen, tap};
@@ -250,6 +251,38 @@ fn the_first_start_says_what_this_is_and_how_to_begin() {
     phone.place = Place::Setting { setting: Setting::Language };
     phone.tap("Deutsch");
     assert_eq!((phone.place, phone.own.language), (Place::Fields, Some(Language::German)));
+}
+
+#[test]
+fn a_row_of_the_list_says_how_far_the_work_has_come_and_where_the_field_lies() {
+    let mut phone = Phone::new(Language::English, demo());
+    phone.fields.push(FieldNotes::new(Field::new(RecordId::new(1, [7; 10]), "Nobody's Corner"), Vec::new()));
+    let screen = phone.screen();
+    let all = listed(&phone.world());
+    let names: Vec<&String> = screen.rows().map(|row| &row.title).collect();
+    assert_eq!(names, all.iter().map(|field| &field.name).collect::<Vec<_>>());
+    for (row, field) in screen.rows().zip(&all) {
+        assert!(row.lines[1].starts_with(&phone.words.label(field.work)), "{:?}", row.lines);
+        assert_eq!(row.lines.len(), if field.distance_m.is_some() { 3 } else { 2 }, "{:?}", row.lines);
+    }
+    let none = screen.rows().last().unwrap();
+    assert_eq!(none.lines, ["Dig first where the crop looks best.", "No pit yet"]);
+    // Beside a pit of a field whose edge nobody walked one stands in it; 60 m off one does not.
+    let mut open = named("Far Drove");
+    (open.field.outline, open.field.parts) = (Vec::new(), Vec::new());
+    let at = open.pits.iter().find_map(|pit| pit.at).unwrap();
+    for pit in &mut open.pits {
+        pit.at = Some(at);
+    }
+    phone.fields = vec![open];
+    for (north_m, here) in [(45.0, true), (60.0, false)] {
+        // A degree of latitude is 111.2 km here: general knowledge of the earth's size.
+        phone.fix = Some(fix_at(at.longitude_deg, at.latitude_deg + north_m / 111_200.0));
+        let field = listed(&phone.world()).remove(0);
+        assert_eq!(field.here, here, "{:?}", field.distance_m);
+        let last = phone.screen().rows().next().unwrap().lines.last().unwrap().clone();
+        assert_eq!(last == "You stand in this field.", here, "{last}");
+    }
 }
 
 #[test]

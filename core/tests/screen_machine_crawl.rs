@@ -43,6 +43,8 @@ fn is_here(place: Place) -> bool {
         | Place::Incoming
         | Place::Boundary { .. }
         | Place::OneField { .. }
+        | Place::Deleting { .. }
+        | Place::WentAway
         | Place::Regretted { .. } => true,
         Place::Fields
         | Place::FoundFields { .. }

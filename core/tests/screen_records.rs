@@ -5,8 +5,10 @@
 mod screen_pit_support;
 
 use pitface_core::record::{Call, FieldNotes, RecordId, notes};
-use pitface_core::screen::field::listed::{FieldListed, Work, listed, with_name};
-use pitface_core::screen::{Act, Edit, Input, Place, hanging, tap};
+use pitface_core::screen::field::Sought;
+use pitface_core::screen::field::listed::{FieldListed, Work, listed};
+use pitface_core::screen::{Act, Does, Edit, Input, Place, hanging, tap};
+use pitface_core::store::{Kind, Named, WentAway};
 use pitface_core::words::{Language, Words};
 use screen_pit_support::{Phone, fix_at};
 
@@ -107,6 +109,94 @@ fn after_a_deletion_one_is_where_what_is_gone_was_listed() {
     }
 }
 
+#[test]
+fn the_last_entry_of_a_menu_asks_before_anything_goes() {
+    let notes = lapwing();
+    let (field, pit, pass) = (notes.field.id, notes.pits[1].id, notes.passes[0].id);
+    let dig = notes.passes[0].after_digs[0].id;
+    for (language, asked) in [(Language::English, "Delete "), (Language::German, " löschen")] {
+        for (place, record, left) in [
+            (Place::Field { field }, field, Place::Fields),
+            (Place::Call { field, pit }, pit, Place::Field { field }),
+            (Place::StartPit { field, pit: Some(pit) }, pit, Place::Field { field }),
+            (Place::Pass { field, pass: Some(pass) }, pass, Place::Pass { field, pass: None }),
+            (Place::AfterDig { field, pass, dig }, dig, Place::Pass { field, pass: Some(pass) }),
+        ] {
+            let mut phone = Phone::new(language, vec![notes.clone()]);
+            phone.place = place;
+            let entry = phone.screen().menu.pop().unwrap();
+            assert!(entry.label.contains(asked) && entry.label.ends_with('…'), "{}", entry.label);
+            phone.tap(&entry.label);
+            assert_eq!(phone.place, Place::Deleting { field, record });
+            let screen = phone.screen();
+            let answer = screen.answer.unwrap();
+            assert!(answer.text.contains(asked) && answer.text.ends_with('?'), "{}", answer.text);
+            assert_eq!(answer.line, told(&phone.words, &notes, record)[0]);
+            assert_eq!(screen.next.as_ref().unwrap().does, Does::Act(Act::Delete { record }));
+            // Back leaves it as it was.
+            phone.back();
+            assert_eq!((phone.place, phone.edits.len()), (place, 0));
+            phone.tap(&entry.label);
+            phone.tap(&screen.next.unwrap().label);
+            assert_eq!((phone.place, &phone.edits[..]), (left, &[Edit::Delete { record }][..]));
+            assert!(phone.fields.first().is_none_or(|notes| hanging(notes, record).is_none()));
+            let undo = phone.screen().tools.remove(0);
+            assert!(undo.enabled && undo.does == Does::Act(Act::Undo), "{undo:?}");
+            phone.tap(&undo.label);
+            assert_eq!(phone.fields, [notes.clone()]);
+        }
+    }
+}
+
+#[test]
+fn a_machine_in_use_is_asked_about_and_cannot_go() {
+    let notes = lapwing();
+    let (field, machine) = (notes.field.id, notes.passes[1].machine.unwrap());
+    let mut phone = phone(vec![notes]);
+    phone.place = Place::Machine { field, machine: Some(machine) };
+    let entry = phone.screen().menu.pop().unwrap();
+    phone.tap(&entry.label);
+    let screen = phone.screen();
+    let answer = screen.answer.unwrap();
+    assert_eq!((answer.text.as_str(), screen.next), ("It is in use and stays.", None));
+    assert!(answer.line.contains("passes 2 and 3 were made with it"), "{}", answer.line);
+}
+
+#[test]
+fn what_was_deleted_here_is_brought_back_from_its_list() {
+    let mut phone = phone(vec![lapwing()]);
+    phone.place = Place::Own;
+    phone.tap("Deleted here");
+    assert_eq!(phone.screen().answer.unwrap().text, "Nothing is deleted on this phone.");
+    phone.back();
+    assert_eq!(phone.place, Place::Own);
+    phone.place = Place::Fields;
+    phone.tap("Deleted here");
+    let record = RecordId::new(5, [5; 10]);
+    let of = Named {
+        record,
+        kind: Kind::Pit,
+        field: "Long Sedge".into(),
+        pit: Some(3),
+        pass: None,
+        after_dig: None,
+        name: String::new(),
+        top_mm: None,
+        bottom_mm: None,
+    };
+    // 12 September 2026, 09:30 of world time: an hour later on the clock of this phone.
+    phone.went_away = vec![WentAway { of, deleted_ms: 1_789_205_400_000 }];
+    let screen = phone.screen();
+    let row = screen.rows().next().unwrap();
+    assert!(row.title.starts_with("Long Sedge, pit 3, deleted on "), "{}", row.title);
+    assert!(row.title.contains("10:30"), "{}", row.title);
+    let Does::Act(act) = &row.does else { panic!("{row:?}") };
+    let mut new_id = || panic!("nothing new");
+    let done = tap(Place::WentAway, act, Input::default(), &phone.world(), &mut new_id).unwrap();
+    assert_eq!((done.place, done.edits), (Place::WentAway, vec![Edit::BringBack { record }]));
+    assert_eq!(done.told, "Long Sedge, pit 3: back again.");
+}
+
 fn named<'a>(all: &'a [FieldListed], name: &str) -> &'a FieldListed {
     all.iter().find(|field| field.name == name).unwrap()
 }
@@ -116,6 +206,7 @@ fn the_list_tells_how_far_each_field_is_and_how_far_its_work_has_come() {
     let mut empty = lapwing();
     (empty.field.id, empty.field.name) = (RecordId::new(3, [3; 10]), "Nobody's Corner".into());
     (empty.field.outline, empty.pits, empty.passes) = (Vec::new(), Vec::new(), Vec::new());
+    empty.field.parts.clear();
     let mut undug = lapwing();
     (undug.field.id, undug.field.name) = (RecordId::new(4, [4; 10]), "Lapwing undug".into());
     undug.passes.clear();
@@ -159,7 +250,9 @@ fn a_field_is_found_by_words_of_its_name() {
     let mut phone = phone(vec![mere(), lapwing()]);
     phone.fix = None;
     let found = |typed: &str| -> Vec<String> {
-        with_name(listed(&phone.world()), typed).into_iter().map(|field| field.name).collect()
+        let sought = Sought::of(typed);
+        let all = listed(&phone.world()).into_iter().map(|field| field.name);
+        all.filter(|name| sought.is_none_or(|sought| sought.is_in(name))).collect()
     };
     assert_eq!(found("ground LAP"), ["Lapwing Ground"]);
     assert_eq!(found("  "), ["Lapwing Ground", "Mere Piece"]);

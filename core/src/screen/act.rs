@@ -199,6 +199,13 @@ pub enum Place {
     HandOver {
         field: RecordId,
     },
+    /// Whether a record is to be deleted, with what hangs on it.
+    Deleting {
+        field: RecordId,
+        record: RecordId,
+    },
+    /// What was deleted on this device and is not back.
+    WentAway,
     /// Everything handed over and taken in, and with whom.
     Partners,
     /// Another device.
@@ -443,6 +450,7 @@ impl Place {
             | Self::Partner { .. }
             | Self::Personal { .. }
             | Self::Incoming
+            | Self::WentAway
             | Self::Regretted { .. } => None,
             Self::Boundary { field, .. } => field,
             Self::Field { field }
@@ -477,6 +485,7 @@ impl Place {
             | Self::Show { field, .. }
             | Self::Versions { field, .. }
             | Self::OneField { field, .. }
+            | Self::Deleting { field, .. }
             | Self::HandOver { field } => Some(field),
         }
     }
@@ -496,7 +505,7 @@ impl Place {
             Self::Boundary { field, chosen: Some(_) } => Some(Self::Boundary { field, chosen: None }),
             Self::Boundary { field: Some(field), chosen: None } => Some(Self::Outline { field }),
             Self::Partner { .. } | Self::Regretted { .. } => Some(Self::Partners),
-            Self::Personal { number: None } | Self::Setting { .. } => Some(Self::Own),
+            Self::Personal { number: None } | Self::Setting { .. } | Self::WentAway => Some(Self::Own),
             Self::Personal { number: Some(_) } => Some(Self::Personal { number: None }),
             Self::OnPlan { field, pit } => Some(Self::StartPit { field, pit: Some(pit) }),
             Self::NextLook { field, pit } | Self::HoleEnds { field, pit } | Self::Roll { field, pit } => {
@@ -550,6 +559,7 @@ impl Place {
             | Self::Pass { field, pass: None }
             | Self::Show { field, pit: None }
             | Self::Versions { field, pit: None, .. }
+            | Self::Deleting { field, .. }
             | Self::HandOver { field } => Some(Self::Field { field }),
         }
     }

@@ -1,10 +1,12 @@
 //! Deleting: what goes along with a record, what names it, and what a tap does. Everything that is deleted can be taken back.
 
-use super::bar::gone;
-use super::{Done, Edit, Place, World};
+use super::bar::{act_button, blank, gone, tool};
+use super::{Act, Block, Button, Done, Edit, Headline, Place, Screen, ScreenKind, World};
 use crate::error::Fault;
+use crate::picture::{Icon, icon};
 use crate::record::{FieldNotes, Pass, Pit, RecordId};
 use crate::store::{Kind, Named};
+use crate::words::FieldText;
 use std::collections::BTreeMap;
 
 /// A record that is to be deleted, with what hangs on it.
@@ -115,6 +117,29 @@ fn of_field(notes: &FieldNotes) -> BTreeMap<Kind, usize> {
         (Kind::Part, notes.field.parts.len()),
         (Kind::BuriedLine, notes.field.lines.len()),
     ])
+}
+
+/// The way of a menu to the question whether a record is to go.
+pub(super) fn entry(notes: &FieldNotes, record: RecordId, world: &World) -> Option<Button> {
+    let of = hanging(notes, record)?.of;
+    let place = Place::Deleting { field: notes.field.id, record };
+    Some(tool(Icon::Delete, world.words.delete_entry(&of), Act::Go(place)))
+}
+
+/// The question, with what would go along; of a machine in use why it stays.
+pub(super) fn show(field: RecordId, record: RecordId, world: &World) -> Option<Screen> {
+    let words = world.words;
+    let hanging = hanging(world.notes(field)?, record)?;
+    let place = Place::Deleting { field, record };
+    let mut shown = blank(place, ScreenKind::Deleting, words.name(&hanging.of.field), world);
+    let stays = !hanging.kept_by.is_empty();
+    let text = if stays { words.of(FieldText::InUse) } else { words.delete_asked(&hanging.of) };
+    let mut told = words.would_go(&hanging).into_iter();
+    let line = told.next().unwrap_or_default();
+    shown.answer = Some(Headline { text, sign: Some(icon(Icon::Delete)), line });
+    shown.blocks.extend(told.map(Block::Text));
+    shown.next = (!stays).then(|| act_button(words.label(FieldText::Delete), Act::Delete { record }));
+    Some(shown)
 }
 
 /// What a tap on *delete* does, once what goes along was told. A machine that a pass was made with stays.

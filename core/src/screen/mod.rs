@@ -9,6 +9,7 @@ mod apart;
 mod bar;
 pub mod behind;
 pub mod boundary;
+mod deleted;
 mod deleting;
 pub mod drawn;
 pub mod field;
@@ -92,6 +93,8 @@ pub fn show(place: Place, world: &World) -> Screen {
         }
         Place::Show { field, pit } => show::show(field, pit, world),
         Place::HandOver { field } => hand_over::show(field, world),
+        Place::Deleting { field, record } => deleting::show(field, record, world),
+        Place::WentAway => Some(deleted::show(world)),
         Place::Partners => Some(partners::show(world)),
         Place::Partner { device } => partners::show_one(device, world),
         Place::Versions { field, pit, number } => partners::show_versions(field, pit, number, world),
@@ -125,7 +128,7 @@ pub fn tap(
         Act::Undo => Ok(Done::save(Edit::Undo, place)),
         Act::Redo => Ok(Done::save(Edit::Redo, place)),
         Act::Delete { record } => deleting::delete(place, *record, world),
-        Act::BringBack { record } => Ok(Done::save(Edit::BringBack { record: *record }, place)),
+        Act::BringBack { record } => Ok(deleted::bring_back(place, *record, world)),
         Act::Own(act) => own::tap(place, act, text, world),
         Act::Field(act) => field::tap(place, *act, input, world, new_id),
         Act::Pit(act) => pit::tap(place, act, input, world, new_id),

@@ -39,6 +39,8 @@ codes!(
         Own = "own",
         /// A place pointed out on the plan, in steps of buttons.
         OnPlan = "on_plan",
+        /// Whether a record is to be deleted; or what was deleted here, to bring it back.
+        Deleting = "deleting",
     }
 );
 

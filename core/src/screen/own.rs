@@ -86,7 +86,8 @@ pub(super) fn show(world: &World) -> Screen {
     };
     let personal =
         way(None, words.label(PartnerText::Personal), String::new(), Place::Personal { number: None });
-    screen.blocks = ways(Setting::ALL.iter().map(row).chain([personal]));
+    let deleted = way(None, words.label(FieldText::DeletedHere), String::new(), Place::WentAway);
+    screen.blocks = ways(Setting::ALL.iter().map(row).chain([personal, deleted]));
     screen
 }
 

@@ -76,7 +76,14 @@ impl Place {
 
     /// Whether it asks one question after the other and has nothing to show once they are answered.
     const fn is_passed_through(self) -> bool {
-        matches!(self, Self::NextLook { .. } | Self::Roll { .. } | Self::PhotoScale { .. } | Self::Welcome)
+        matches!(
+            self,
+            Self::NextLook { .. }
+                | Self::Roll { .. }
+                | Self::PhotoScale { .. }
+                | Self::Deleting { .. }
+                | Self::Welcome
+        )
     }
 }
 

@@ -9,7 +9,7 @@ use crate::answer::{Answers, FieldAnswer};
 use crate::picture::photo::PhotoSize;
 use crate::place::AveragedFix;
 use crate::record::{FieldNotes, RecordId};
-use crate::store::LastSave;
+use crate::store::{LastSave, WentAway};
 use crate::units::LengthUnit;
 use crate::words::{Language, Words};
 use chrono::{DateTime, FixedOffset};
@@ -55,6 +55,8 @@ pub struct World<'a> {
     pub partners: &'a Partners,
     /// A notes file that waits to be taken in.
     pub incoming: Option<&'a Incoming>,
+    /// What was deleted on this device, for the place that shows it; else nothing.
+    pub went_away: &'a [WentAway],
     /// A file with the edges of fields that was opened.
     pub boundary: Option<&'a InFile>,
     /// Now, with the local offset.

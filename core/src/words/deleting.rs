@@ -2,11 +2,21 @@
 
 use super::Words;
 use crate::screen::Hanging;
-use crate::store::{Kind, NobodyElse, WentAway};
+use crate::store::{Kind, Named, NobodyElse, WentAway};
 use chrono::{NaiveDate, NaiveDateTime};
 use fluent::fluent_args;
 
 impl Words {
+    /// The entry of a menu that leads to the question: `Delete pit 3 …`
+    pub fn delete_entry(&self, of: &Named) -> String {
+        super::capital(self.say_with("deleting-entry", &fluent_args!["what" => self.place_named(of)]))
+    }
+
+    /// The question itself: `Delete pit 3?`
+    pub fn delete_asked(&self, of: &Named) -> String {
+        super::capital(self.say_with("deleting-asked", &fluent_args!["what" => self.place_named(of)]))
+    }
+
     /// What deleting would take away, before it is done: `Pit 3 goes, with 5 steps and one photo. Undo brings it back.`
     pub fn would_go(&self, hanging: &Hanging) -> Vec<String> {
         if !hanging.kept_by.is_empty() {
@@ -40,10 +50,20 @@ impl Words {
 
     /// A record that was deleted here, for a list: `Long Sedge, pit 3, deleted on 12 Sep 2026, 10:30`. `when` is local.
     pub fn went_away(&self, gone: &WentAway, when: Option<NaiveDateTime>) -> String {
-        let place = self.place_named(&gone.of);
-        let is_field = gone.of.field.is_empty() || gone.of.kind == Kind::Field;
-        let place = if is_field { place } else { self.comma(&[self.name(&gone.of.field), place]) };
-        self.say_with("deleting-was", &fluent_args!["what" => place, "when" => self.when(when)])
+        let what = self.in_its_field(&gone.of);
+        self.say_with("deleting-was", &fluent_args!["what" => what, "when" => self.when(when)])
+    }
+
+    /// That a record is back: `Long Sedge, pit 3: back again.`
+    pub fn brought_back(&self, gone: &WentAway) -> String {
+        super::capital(self.say_with("deleting-back", &fluent_args!["what" => self.in_its_field(&gone.of)]))
+    }
+
+    /// A record with the name of its field before it.
+    fn in_its_field(&self, of: &Named) -> String {
+        let place = self.place_named(of);
+        let is_field = of.field.is_empty() || of.kind == Kind::Field;
+        if is_field { place } else { self.comma(&[self.name(&of.field), place]) }
     }
 
     /// What is on this phone alone, and since which day; nothing where others have all of it. `since` is local.

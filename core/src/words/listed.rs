@@ -19,6 +19,7 @@ use crate::record::{
     FeetSeen, Lift, LineSort, OrganicMatterLevel, Patches, PlaceKind, PlatesLeft, PoresSeen, Profile,
     Resistance, RollOutcome, RootsSeen, Smear, Smell, Zone,
 };
+use crate::screen::field::listed::Work;
 use crate::soil::density::{PackingFormula, ParticleSize};
 use crate::soil::resistance::LooseningNeed;
 use crate::soil::texture::{TextureClass, TextureGroup, TextureScheme};
@@ -122,6 +123,7 @@ listed! {
     Verdict = "verdict",
     Versus = "reference",
     WhyNot = "why_not",
+    Work = "work",
     WorkText = "work_text",
     Zone = "zone",
 }

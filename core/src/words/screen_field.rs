@@ -49,6 +49,11 @@ codes!(
         NextPit = "next_pit",
         FinishFirst = "finish_first",
         WhatGoes = "what_goes",
+        Delete = "delete",
+        InUse = "in_use",
+        DeletedHere = "deleted_here",
+        BackAsked = "back_asked",
+        NothingDeleted = "nothing_deleted",
     }
 );
 

@@ -96,6 +96,7 @@ impl Phone {
             now: self.now,
             photos_missing: &self.photos_missing,
             incoming: None,
+            went_away: &[],
             boundary: None,
             partners: &Partners::none(DeviceId([1; 16])),
             letters: 1.0,
@@ -230,6 +231,12 @@ fn keep(fields: &mut [FieldNotes], edit: Edit) {
         Edit::Delete { record } => {
             for pass in fields.iter_mut().flat_map(|notes| &mut notes.passes) {
                 pass.rolls.retain(|roll| roll.id != record);
+                pass.after_digs.retain(|dig| dig.id != record);
+            }
+            for notes in fields {
+                notes.pits.retain(|pit| pit.id != record);
+                notes.passes.retain(|pass| pass.id != record);
+                notes.machines.retain(|machine| machine.id != record);
             }
         }
         Edit::Undo | Edit::Redo => {}

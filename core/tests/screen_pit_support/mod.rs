@@ -15,7 +15,7 @@ use pitface_core::screen::pit::Skipped;
 use pitface_core::screen::{
     Act, Block, Button, Does, Edit, Input, Own, Place, Screen, Section, Trail, World, show, tap,
 };
-use pitface_core::store::DeviceId;
+use pitface_core::store::{DeviceId, WentAway};
 use pitface_core::units::LengthUnit;
 use pitface_core::words::{Language, Words};
 use std::collections::{BTreeMap, BTreeSet};
@@ -41,6 +41,7 @@ pub struct Phone {
     pub photo_size: Option<PhotoSize>,
     pub trail: Trail,
     pub passed_over: BTreeMap<RecordId, Skipped>,
+    pub went_away: Vec<WentAway>,
     made: u64,
 }
 
@@ -82,6 +83,7 @@ impl Phone {
             photo_size: None,
             trail: Trail::default(),
             passed_over: BTreeMap::new(),
+            went_away: Vec::new(),
             made: 0,
         }
     }
@@ -97,6 +99,7 @@ impl Phone {
             now: self.now,
             photos_missing: &self.photos_missing,
             incoming: None,
+            went_away: &self.went_away,
             boundary: None,
             partners: &self.partners,
             letters: 1.0,
@@ -242,8 +245,15 @@ impl Phone {
                     pit.walk.retain(|step| step.id != *record);
                     pit.photos.retain(|photo| photo.id != *record);
                 }
+                self.fields.retain(|notes| notes.field.id != *record);
                 for notes in &mut self.fields {
                     notes.field.lines.retain(|line| line.id != *record);
+                    notes.pits.retain(|pit| pit.id != *record);
+                    notes.machines.retain(|machine| machine.id != *record);
+                    notes.passes.retain(|pass| pass.id != *record);
+                    for pass in &mut notes.passes {
+                        pass.after_digs.retain(|dig| dig.id != *record);
+                    }
                 }
             }
             Edit::Photo { pit, photo } => {

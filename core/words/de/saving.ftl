@@ -47,6 +47,9 @@ taken_in-unread = Nicht übernommen: Die Datei ist nicht lesbar.
 taken_in-faults = Nicht übernommen: In der Datei sind Fehler. { $faults }
 taken_in-more = { $faults } Und { $count } weitere.
 
+deleting-entry = { $what } löschen …
+deleting-asked = { $what } löschen?
+deleting-back = { $what }: wieder da.
 deleting-goes = { $what } wird gelöscht. Rückgängig holt es zurück.
 deleting-goes_with = { $what } wird gelöscht, dazu { $along }. Rückgängig holt alles zurück.
 deleting-gone = { $what }: gelöscht. Rückgängig holt es zurück.
@@ -56,8 +59,8 @@ deleting-compared = { $count ->
    *[other] { $count } Gruben hinter der Maschine werden mit ihr verglichen und verlören das.
 }
 deleting-machine_kept = { $what } bleibt: { $count ->
-    [one] Arbeitsgang { $passes } wurde damit gefahren und behält sie. Erst diese Arbeitsgang löschen.
-   *[other] Arbeitsgangen { $passes } wurden damit gefahren und behalten sie. Erst diese Arbeitsgangen löschen.
+    [one] Arbeitsgang { $passes } wurde damit gefahren und behält sie. Erst diesen Arbeitsgang löschen.
+   *[other] Arbeitsgänge { $passes } wurden damit gefahren und behalten sie. Erst diese Arbeitsgänge löschen.
 }
 deleting-was = { $what }, gelöscht am { $when }
 

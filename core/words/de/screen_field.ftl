@@ -38,6 +38,17 @@ field_text-keep = merken
 field_text-next_pit = die nächste Grube
 field_text-finish_first = Zuerst fertigmachen, was erst begonnen ist.
 field_text-what_goes = was mitgeht
+field_text-delete = löschen
+field_text-in_use = Noch in Gebrauch: bleibt da.
+field_text-deleted_here = hier gelöscht
+field_text-back_asked = Was soll zurückkommen?
+field_text-nothing_deleted = Auf diesem Handy ist nichts gelöscht.
+
+work-not_begun = noch keine Grube
+work-digging = weitere Gruben nötig
+work-called = gegraben, Arbeit steht an
+work-worked = bearbeitet, Ergebnis noch offen
+work-done = fertig
 
 field-with_area = { $field }, { $area }
 field-dig_on = { $on } graben

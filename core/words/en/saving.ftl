@@ -47,6 +47,9 @@ taken_in-unread = Not taken in: the file cannot be read.
 taken_in-faults = Not taken in: there are faults in the file. { $faults }
 taken_in-more = { $faults } And { $count } more.
 
+deleting-entry = Delete { $what } …
+deleting-asked = Delete { $what }?
+deleting-back = { $what }: back again.
 deleting-goes = { $what } goes. Undo brings it back.
 deleting-goes_with = { $what } goes, with { $along }. Undo brings all of it back.
 deleting-gone = { $what } is deleted. Undo brings it back.

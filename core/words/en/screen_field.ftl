@@ -38,6 +38,17 @@ field_text-keep = keep it
 field_text-next_pit = the next pit
 field_text-finish_first = Finish first what is only begun.
 field_text-what_goes = what goes along
+field_text-delete = delete
+field_text-in_use = It is in use and stays.
+field_text-deleted_here = deleted here
+field_text-back_asked = What is to come back?
+field_text-nothing_deleted = Nothing is deleted on this phone.
+
+work-not_begun = no pit yet
+work-digging = more pits wanted
+work-called = dug, work to do
+work-worked = worked, not settled yet
+work-done = done
 
 field-with_area = { $field }, { $area }
 field-dig_on = dig { $on }

@@ -9,6 +9,7 @@ use crate::advice::after_dig::unfinished;
 use crate::picture::{Icon, machine::key};
 use crate::record::RecordId;
 use crate::screen::bar::{main_button, tool};
+use crate::screen::deleting::entry;
 use crate::screen::grid::Marked;
 use crate::screen::{Act, Block, Does, Headline, Picture, Pictured, Place, Row, Screen, Section, World};
 use crate::words::{Caption, Heading, Words, WorkText};
@@ -26,6 +27,7 @@ pub(in crate::screen) fn show(
     let mut screen =
         if reading_on { reading(&at, noted.firm_mm.len(), None, world) } else { result(&at, world)? };
     screen.place = at.result();
+    screen.menu.extend(entry(&at.answer.notes, dig, world));
     Some(screen)
 }
 

@@ -7,6 +7,7 @@ use crate::answer::FieldAnswer;
 use crate::picture::{Icon, icon, machine::key};
 use crate::record::{AfterDig, Pass, RecordId, Zone};
 use crate::screen::bar::{blank, main_button, tool};
+use crate::screen::deleting::entry;
 use crate::screen::{
     Act, Block, Does, Headline, Picture, Pictured, Place, Row, Screen, ScreenKind, Section, World,
 };
@@ -45,6 +46,7 @@ pub(super) fn show(field: RecordId, pass: RecordId, world: &World) -> Option<Scr
     let traffic = said.traffic.as_ref().map(|traffic| words.traffic_warning(traffic));
     screen.caution = traffic.as_ref().and_then(|lines| lines.first().cloned()).unwrap_or_default();
     screen.more = reasons(said, traffic.unwrap_or_default(), words);
+    screen.menu.extend(entry(&answer.notes, pass.id, world));
     Some(screen)
 }
 

@@ -8,16 +8,14 @@ use super::super::partners::not_carried_note;
 use super::super::{
     Act, Ask, Block, Button, Does, Done, Edit, Headline, Place, Row, Screen, ScreenKind, World,
 };
-use super::{FieldAct, Sought, degrees, lead};
+use super::listed::{FieldListed, listed};
+use super::{FieldAct, Sought};
 use crate::picture::{Icon, icon};
-use crate::place::{FieldMap, walk};
-use crate::record::{Field, FieldNotes, PartShape, RecordId};
+use crate::record::{Field, RecordId};
 use crate::words::{Caption, FieldText, PitText};
 
 /// From so many fields on one is looked for by its name. Our judgement: more than stand on two screens.
 const MANY: usize = 10;
-/// Nearer than this one stands at a field whose edge nobody walked, metres. Our judgement.
-const AT_FIELD_M: f64 = 50.0;
 
 pub(in crate::screen) fn list(world: &World) -> Screen {
     if !world.fields.is_empty() {
@@ -52,8 +50,9 @@ pub(in crate::screen) fn first(place: Place, world: &World) -> Screen {
     };
     shown.blocks = ways([take_in]);
     shown.next = Some(go(words.label(PitText::StartField), Place::StartField));
-    // What was saved last, elsewhere say, is taken back where one sees it.
-    shown.tools = Vec::new();
+    // Where the last field was deleted nothing but undo shows that there was one.
+    let taken_back = place == Place::Fields && world.undo.is_some();
+    shown.tools.retain(|_| taken_back);
     shown
 }
 
@@ -62,17 +61,8 @@ fn fields(sought: Option<Sought>, world: &World) -> Screen {
     let place = sought.map_or(Place::Fields, |sought| Place::FoundFields { sought });
     let mut shown = blank(place, ScreenKind::Fields, words.label(PitText::AllFields), world);
     shown.wants_position = true;
-    let mut fields: Vec<(Option<f64>, &FieldNotes)> = world
-        .fields
-        .iter()
-        .filter(|notes| sought.is_none_or(|sought| sought.is_in(&notes.field.name)))
-        .map(|notes| (away_m(notes, world), notes))
-        .collect();
-    crate::order::sort_by(&mut fields, |(one_m, one), (other_m, other)| {
-        let metres = |away: &Option<f64>| away.unwrap_or(f64::INFINITY);
-        let name = |notes: &FieldNotes| (notes.field.name.to_lowercase(), notes.field.id);
-        metres(one_m).total_cmp(&metres(other_m)).then_with(|| name(one).cmp(&name(other)))
-    });
+    let mut fields = listed(world);
+    fields.retain(|field| sought.is_none_or(|sought| sought.is_in(&field.name)));
     let asked = if fields.is_empty() { FieldText::FoundNone } else { FieldText::WhichField };
     shown.answer = Some(Headline::new(words.of(asked)));
     if world.fields.len() >= MANY {
@@ -83,7 +73,7 @@ fn fields(sought: Option<Sought>, world: &World) -> Screen {
             long: false,
         });
     }
-    shown.blocks.extend(ways(fields.into_iter().map(|(away_m, notes)| row(away_m, notes, world))));
+    shown.blocks.extend(ways(fields.iter().filter_map(|field| row(field, world))));
     if sought.is_some() {
         let all = Row {
             icon: None,
@@ -105,45 +95,33 @@ fn fields(sought: Option<Sought>, world: &World) -> Screen {
 }
 
 fn menu(world: &World) -> Vec<Button> {
-    vec![go(world.words.label(PitText::Own), Place::Own), not_carried_note(world)]
-}
-
-/// How far the position is from a field, metres, 0 in it; `None` where one of the two is not known.
-fn away_m(notes: &FieldNotes, world: &World) -> Option<f64> {
-    let fix = world.fix?;
-    let map = FieldMap::of(&notes.field);
-    if map.has_outline() {
-        return Some(map.locate(&fix.position).outside_m.unwrap_or(0.0));
-    }
-    let pits = notes.pits.iter().filter_map(|pit| pit.at).map(degrees);
-    let parts = notes.field.parts.iter().filter_map(|part| match &part.shape {
-        PartShape::Ring(ring) => ring.first().copied(),
-        PartShape::Circle { middle, .. } => Some(*middle),
-    });
-    let here = degrees(fix.position);
-    pits.chain(parts).map(|place| walk(here, place).distance_m).min_by(f64::total_cmp)
-}
-
-fn row(away_m: Option<f64>, notes: &FieldNotes, world: &World) -> Row {
     let words = world.words;
+    let deleted = go(words.label(FieldText::DeletedHere), Place::WentAway);
+    vec![go(words.label(PitText::Own), Place::Own), not_carried_note(world), deleted]
+}
+
+fn row(field: &FieldListed, world: &World) -> Option<Row> {
+    let words = world.words;
+    let notes = world.notes(field.field)?;
     let answer = world.answer_of(notes);
-    let last = notes.pits.iter().filter_map(|pit| pit.dug).max().map(|dug| dug.date_naive());
-    let (what, pits) = if notes.pits.is_empty() {
-        (words.of(FieldText::DigFirst), words.of(PitText::NoPit))
+    let work = words.label(field.work);
+    let lines = if notes.pits.is_empty() {
+        [words.of(FieldText::DigFirst), work]
     } else {
         let all_dug = super::zones_not_dug(&answer).is_empty();
-        (words.headline(&answer.advice, all_dug), words.last_dug(notes.pits.len(), last))
+        let last = notes.pits.iter().filter_map(|pit| pit.dug).max().map(|dug| dug.date_naive());
+        let pits = words.last_dug(field.pits, last);
+        [words.headline(&answer.advice, all_dug), words.comma(&[work, pits])]
     };
-    let at =
-        |metres: f64| metres < if notes.field.outline.is_empty() { AT_FIELD_M } else { f64::MIN_POSITIVE };
-    let away =
-        away_m.map(|metres| if at(metres) { words.of(PitText::YouAreHere) } else { words.away(metres) });
-    Row {
-        icon: lead(&answer).map(|call| icon(Icon::from(call.call))).or(Some(icon(Icon::Pit))),
-        title: words.name(&notes.field.name),
-        lines: [Some(what), Some(pits), away].into_iter().flatten().collect(),
-        does: Does::Act(Act::Go(Place::Field { field: notes.field.id })),
-    }
+    let away = field
+        .distance_m
+        .map(|metres| if field.here { words.of(PitText::YouAreHere) } else { words.away(metres) });
+    Some(Row {
+        icon: Some(icon(field.call.map_or(Icon::Pit, Icon::from))),
+        title: words.name(&field.name),
+        lines: lines.into_iter().chain(away).collect(),
+        does: Does::Act(Act::Go(Place::Field { field: field.field })),
+    })
 }
 
 /// Asks for the name of a new field. The next step enters what is typed.

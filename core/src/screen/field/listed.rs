@@ -1,12 +1,16 @@
 //! The list of fields as data: where each lies, what its call is, and how far the work on it has come.
 
-use super::degrees;
+use super::{degrees, lead};
 use crate::advice::Sureness;
 use crate::advice::after_dig::Verdict;
 use crate::answer::FieldAnswer;
 use crate::place::{FieldMap, walk};
-use crate::record::{Call, Extent, Field, FieldNotes, RecordId, Zone};
+use crate::record::codes::codes;
+use crate::record::{Call, Extent, FieldNotes, PartShape, RecordId, Zone};
 use crate::screen::World;
+
+/// Nearer than this one stands at a field whose edge nobody walked, metres. Our judgement.
+const AT_FIELD_M: f64 = 50.0;
 
 /// A line of the list of fields.
 #[derive(Debug, Clone, PartialEq)]
@@ -15,12 +19,13 @@ pub struct FieldListed {
     pub field: RecordId,
     /// Its name, as it was given.
     pub name: String,
-    /// The position lies in it.
+    /// The position lies in it; where nobody walked its edge, near what of it has a place.
     pub here: bool,
-    /// Metres to its nearest corner or pit; 0 where the position lies in it, `None` without a position, or where nothing of it has one.
+    /// Metres to its edge, 0 inside; without one to its nearest corner, pit or part. `None` without a position, or where nothing of it
+    /// has one.
     pub distance_m: Option<f64>,
-    /// The call of the field as a whole, the most that is to be done in a zone before what is left: what its sign shows. `None` before
-    /// the first pit.
+    /// The call that leads, as its sign and its sentence show it: work before what waits, and that before what is left alone. `None`
+    /// before the first pit.
     pub call: Option<Call>,
     /// How sure that is where the pits were dug.
     pub sure: Option<Sureness>,
@@ -34,33 +39,26 @@ pub struct FieldListed {
     pub passes: usize,
 }
 
-/// How far the work on a field has come: what stands in the way first.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
-pub enum Work {
-    /// No pit yet.
-    NotBegun,
-    /// Pits are dug, and more are wanted; elsewhere in the field it may be worked already.
-    Digging,
-    /// Nothing more is to be dug, and something is to be done.
-    Called,
-    /// A machine has run, and it is not settled yet what came of it.
-    Worked,
-    /// Nothing is left to be done.
-    Done,
-}
-
-/// Whether the position lies in a field.
-fn stands_in(field: &Field, world: &World) -> bool {
-    world.fix.is_some_and(|fix| {
-        let map = FieldMap::of(field);
-        map.has_outline() && map.locate(&fix.position).outside_m.is_none()
-    })
-}
+codes!(
+    /// How far the work on a field has come: what stands in the way first.
+    Work {
+        /// No pit yet.
+        NotBegun = "not_begun",
+        /// Pits are dug, and more are wanted; elsewhere in the field it may be worked already.
+        Digging = "digging",
+        /// Nothing more is to be dug, and something is to be done.
+        Called = "called",
+        /// A machine has run, and it is not settled yet what came of it.
+        Worked = "worked",
+        /// Nothing is left to be done.
+        Done = "done",
+    }
+);
 
 /// All fields, the one that is stood in first, then the nearest; those of which nothing has a place come last, by name.
 pub fn listed(world: &World) -> Vec<FieldListed> {
     let mut all: Vec<FieldListed> = world.fields.iter().map(|notes| one(notes, world)).collect();
-    all.sort_by(|one, other| {
+    crate::order::sort_by(&mut all, |one, other| {
         let far = |field: &FieldListed| field.distance_m.unwrap_or(f64::INFINITY);
         let place = far(one).total_cmp(&far(other));
         let by_name = || (one.name.to_lowercase(), one.field).cmp(&(other.name.to_lowercase(), other.field));
@@ -69,41 +67,23 @@ pub fn listed(world: &World) -> Vec<FieldListed> {
     all
 }
 
-/// Those whose name has every word that was typed, in whatever order and case; all of them where nothing was typed.
-pub fn with_name(all: Vec<FieldListed>, typed: &str) -> Vec<FieldListed> {
-    let words: Vec<String> = typed.split_whitespace().map(str::to_lowercase).collect();
-    let has = |field: &FieldListed| {
-        let name = field.name.to_lowercase();
-        words.iter().all(|word| name.contains(word))
-    };
-    all.into_iter().filter(has).collect()
-}
-
 fn one(notes: &FieldNotes, world: &World) -> FieldListed {
     let answer = world.answer_of(notes);
-    let here = stands_in(&notes.field, world);
-    let dug = !notes.pits.is_empty();
-    let call = dug.then(|| to_be_done(&answer));
+    let (has_edge, distance_m) = distance_m(notes, world);
+    let near_m = if has_edge { f64::MIN_POSITIVE } else { AT_FIELD_M };
+    let call = lead(&answer);
     FieldListed {
         field: notes.field.id,
         name: notes.field.name.clone(),
-        here,
-        distance_m: if here { Some(0.0) } else { distance_m(notes, world) },
-        call: call.map(|(call, _)| call),
-        sure: call.map(|(_, sure)| sure),
+        here: distance_m.is_some_and(|metres| metres < near_m),
+        distance_m,
+        call: call.map(|call| call.call),
+        sure: call.map(|call| call.sure),
         work: work(&answer),
         pits: notes.pits.len(),
         pits_wanted: notes.pits.len() + still_wanted(&answer),
         passes: notes.passes.len(),
     }
-}
-
-/// The call that the sign shows: that of the whole, but where it leaves the field the first zone where something is to be done.
-fn to_be_done(answer: &FieldAnswer) -> (Call, Sureness) {
-    let advice = &answer.advice;
-    let zone = advice.zones.iter().find(|zone| zone.call != Call::LeaveIt);
-    let told = if advice.whole.call == Call::LeaveIt { zone.unwrap_or(&advice.whole) } else { &advice.whole };
-    (told.call, told.sure)
 }
 
 /// Pits that are still wanted: where something is to be dug at least that one; of a tip depth as many as make it sure.
@@ -155,10 +135,21 @@ fn work(answer: &FieldAnswer) -> Work {
     }
 }
 
-/// Metres from the position to the nearest corner or pit.
-fn distance_m(notes: &FieldNotes, world: &World) -> Option<f64> {
-    let from = degrees(world.fix?.position);
+/// Whether the edge of a field is known, and metres to it, else to the nearest of what has a place.
+fn distance_m(notes: &FieldNotes, world: &World) -> (bool, Option<f64>) {
+    let field = &notes.field;
+    let map = FieldMap::of(field);
+    let has_edge = map.has_outline();
+    let Some(fix) = world.fix else { return (has_edge, None) };
+    if has_edge {
+        return (true, Some(map.locate(&fix.position).outside_m.unwrap_or(0.0)));
+    }
+    let from = degrees(fix.position);
     let pits = notes.pits.iter().filter_map(|pit| pit.at).map(degrees);
-    let places = notes.field.outline.iter().copied().chain(pits);
-    places.map(|place| walk(from, place).distance_m).min_by(f64::total_cmp)
+    let parts = field.parts.iter().filter_map(|part| match &part.shape {
+        PartShape::Ring(ring) => ring.first().copied(),
+        PartShape::Circle { middle, .. } => Some(*middle),
+    });
+    let places = field.outline.iter().copied().chain(pits).chain(parts);
+    (false, places.map(|place| walk(from, place).distance_m).min_by(f64::total_cmp))
 }

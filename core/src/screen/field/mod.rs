@@ -16,6 +16,7 @@ pub use sought::Sought;
 pub(super) use worth::ways_to_note;
 
 use super::bar::{blank, gone, tool};
+use super::deleting::entry;
 use super::drawn::{Beside, OnGround, PlanOnScreen, has_places, plan_on_screen};
 use super::part::{go, more, ways};
 use super::{
@@ -114,6 +115,7 @@ pub(super) fn show(field: RecordId, world: &World) -> Option<Screen> {
         go(words.label(DetailText::Lines), Place::Lines { field, line: None }),
         go(words.label(PitText::HandOver), Place::HandOver { field }),
     ];
+    shown.menu.extend(entry(notes, field, world));
     shown.more = folded(&answer, dig.as_ref(), world);
     Some(shown)
 }

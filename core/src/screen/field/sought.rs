@@ -30,9 +30,10 @@ impl Sought {
         std::str::from_utf8(&self.bytes[..usize::from(self.length)]).unwrap_or_default()
     }
 
-    /// Whether a name holds it.
+    /// Whether a name has every word of it, in whatever order and case.
     pub fn is_in(&self, name: &str) -> bool {
-        name.to_lowercase().contains(self.text())
+        let name = name.to_lowercase();
+        self.text().split_whitespace().all(|word| name.contains(word))
     }
 }
 

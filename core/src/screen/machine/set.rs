@@ -10,6 +10,7 @@ use crate::picture::Ruler;
 use crate::picture::machine::{SectionPicture, key, section};
 use crate::record::{Machine, RecordId, Zone};
 use crate::screen::bar::{blank, main_button, tool};
+use crate::screen::deleting::entry;
 use crate::screen::{
     Act, Block, Does, Headline, Picture, Pictured, Place, Row, Screen, ScreenKind, Section, Touch, World,
 };
@@ -72,6 +73,7 @@ pub(in crate::screen) fn show(
         None => Place::Machine { field, machine: Some(machine.id) },
     };
     let mut screen = blank(place, ScreenKind::Machine, words.name(&machine.name), world);
+    screen.menu.extend(entry(&answer.notes, machine.id, world));
     let calls: Vec<&ZoneCall> = answer.to_loosen().collect();
     let call = match zone {
         Some(zone) => calls.iter().find(|call| call.zone == zone),

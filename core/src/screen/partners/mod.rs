@@ -8,7 +8,7 @@ mod versions;
 pub use known::{Checkup, Partners};
 pub(super) use personal::show_personal;
 pub(super) use show::{not_carried_note, show, show_one};
-pub(super) use versions::{marked, show_regretted, show_versions, versions_line};
+pub(super) use versions::{local, marked, show_regretted, show_versions, versions_line};
 
 use super::bar::gone;
 use super::{Act, Done, Edit, Place, World};

@@ -156,7 +156,8 @@ fn wrote<'a>(version: &'a Version, world: &World) -> Wrote<'a> {
     Wrote { device: version.device, holder: &version.holder, when: local(version.written_ms, world) }
 }
 
-fn local(ms: u64, world: &World) -> Option<NaiveDateTime> {
+/// A moment as it was here.
+pub(in crate::screen) fn local(ms: u64, world: &World) -> Option<NaiveDateTime> {
     let time = DateTime::from_timestamp_millis(i64::try_from(ms).ok()?)?;
     Some(time.with_timezone(world.now.offset()).naive_local())
 }

@@ -1,5 +1,6 @@
 //! What is to be done where a pit was dug: the sentence, the face beside the reference, and where it leads.
 
+use super::super::deleting::entry;
 use super::super::field::ways_to_note;
 use super::super::{Act, Block, Does, Place, Row, Screen, ScreenKind, Section, World};
 use super::headline::{Says, headline, says};
@@ -15,6 +16,7 @@ pub(in crate::screen) fn show(field: RecordId, pit: RecordId, world: &World) -> 
     let at = AtPit::of(field, pit, world)?;
     let mut shown = at.screen(Place::Call { field, pit }, ScreenKind::Call, world);
     shown.awake = false;
+    shown.menu.extend(entry(&at.answer.notes, pit, world));
     shown.answer = Some(headline(&at, world));
     let looks = looks_left(&at, world);
     let call = match says(&at) {

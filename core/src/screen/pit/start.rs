@@ -1,6 +1,7 @@
 //! A pit from its place to the hole dug.
 
 use super::super::bar::{act_button, blank};
+use super::super::deleting::entry;
 use super::super::{
     Act, Ask, Block, Button, Does, Done, Edit, Headline, Place, Row, Screen, ScreenKind, Section, World,
 };
@@ -23,6 +24,7 @@ pub(in crate::screen) fn show(field: RecordId, pit: Option<RecordId>, world: &Wo
     let at = AtPit::of(field, pit, world)?;
     let words = world.words;
     let mut shown = at.screen(place, ScreenKind::StartPit, world);
+    shown.menu.extend(entry(&at.answer.notes, pit, world));
     shown.wants_position = true;
     let to_dig = words.dig_down_to(deep_enough_mm(&at));
     shown.answer = Some(Headline { line: position_line(at.pit, world), ..Headline::new(to_dig) });
