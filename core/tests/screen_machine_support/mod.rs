@@ -5,7 +5,7 @@
 use chrono::{DateTime, FixedOffset};
 use pitface_core::answer::Answers;
 use pitface_core::error::Fault;
-use pitface_core::picture::{Drawing, Shape};
+use pitface_core::picture::{Drawing, Point, Shape};
 use pitface_core::record::{FieldNotes, Photo, RecordId, notes};
 use pitface_core::screen::partners::Partners;
 use pitface_core::screen::{
@@ -119,8 +119,10 @@ impl Phone {
             made += 1;
             RecordId::new(made, [1; 10])
         };
+        // A shell sends where the finger was with every act of a picture.
+        let input = Input { text, point: Some(Point { x: 90.0, y: 90.0 }) };
         let Done { edits, own, decided: _, place, told, .. } =
-            self.with(words, |world| tap(self.place, act, Input { text, point: None }, world, &mut new_id))?;
+            self.with(words, |world| tap(self.place, act, input, world, &mut new_id))?;
         self.made = made;
         let told_of = matches!(act, Act::Machine(_) | Act::Behind(_));
         assert!(edits.is_empty() || !told_of || told.ends_with('.'), "{act:?} tells {told:?}");
@@ -254,7 +256,10 @@ fn keep(fields: &mut [FieldNotes], edit: Edit) {
 pub fn acts(screen: &Screen) -> Vec<(Act, bool)> {
     let mut acts = Vec::new();
     let mut add = |does: &Does, typed: bool| {
-        if let Does::Act(act) = does {
+        if let Does::Act(act) = does
+            // The next step enters what is typed where it has the line's act.
+            && !acts.contains(&(act.clone(), true))
+        {
             acts.push((act.clone(), typed));
         }
     };
