@@ -146,9 +146,9 @@ fn crawl(fields: &[FieldNotes], language: Language, unit: LengthUnit) -> (usize,
             next.tap(&act, typed.then_some(" Yard subsoiler "), &words);
             taps += 1;
             let saved = !matches!(act, Act::Go(_) | Act::Undo);
-            let (saves, on) = (saves + usize::from(saved), on + usize::from(!saved && saves > 0));
-            if saves <= SAVES && on <= ON && !matches!(act, Act::Undo) {
-                queue.push_back((next, saves, on));
+            let (count, on) = (saves + usize::from(saved), on + usize::from(!saved && saves > 0));
+            if count <= SAVES && on <= ON && !matches!(act, Act::Undo) {
+                queue.push_back((next, count, on));
             } else if is_here(next.place) {
                 let screen = next.screen(&next.words());
                 screen_is_sound(&screen);

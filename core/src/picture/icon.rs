@@ -78,6 +78,7 @@ type Dot = (f64, f64, f64);
 const SURFACE: Stroke = &[(3.0, 7.0), (21.0, 7.0)];
 
 /// Strokes and dots of an icon.
+#[expect(clippy::too_many_lines, reason = "a table, a row an icon")]
 const fn parts(icon: Icon) -> (&'static [Stroke], &'static [Dot]) {
     match icon {
         Icon::Undo => (

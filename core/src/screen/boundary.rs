@@ -84,8 +84,10 @@ pub(super) fn show(field: Option<RecordId>, chosen: Option<Chosen>, world: &Worl
     };
     match (chosen, notes) {
         (None, notes) => Some(list(file, notes, world)),
-        (Some(Chosen::Area(number)), Some(notes)) => asked(notes, number, file.area(number)?, world),
-        (Some(Chosen::Line(number)), Some(notes)) => asked_line(notes, number, file.line(number)?, world),
+        (Some(Chosen::Area(number)), Some(notes)) => Some(asked(notes, number, file.area(number)?, world)),
+        (Some(Chosen::Line(number)), Some(notes)) => {
+            Some(asked_line(notes, number, file.line(number)?, world))
+        }
         (Some(_), None) => None,
     }
 }
@@ -161,7 +163,7 @@ fn asks_first(notes: &FieldNotes) -> (bool, Option<f64>) {
 }
 
 /// An area that takes the place of an edge, or lies far off: whether it is to be.
-fn asked(notes: &FieldNotes, number: u32, area: &Area, world: &World) -> Option<Screen> {
+fn asked(notes: &FieldNotes, number: u32, area: &Area, world: &World) -> Screen {
     let words = world.words;
     let mut shown = screen(Some(notes), Some(Chosen::Area(number)), world);
     let (has_edge, before_m2) = asks_first(notes);
@@ -171,11 +173,11 @@ fn asked(notes: &FieldNotes, number: u32, area: &Area, world: &World) -> Option<
     shown.caution = caution(notes, &area.ring, world);
     shown.blocks.push(Block::Text(words.boundary_area(area)));
     shown.next = Some(act_button(words.edge_take(has_edge), BoundaryAct::TakeArea(number)));
-    Some(shown)
+    shown
 }
 
 /// A line: what lies along it.
-fn asked_line(notes: &FieldNotes, number: u32, line: &Course, world: &World) -> Option<Screen> {
+fn asked_line(notes: &FieldNotes, number: u32, line: &Course, world: &World) -> Screen {
     let words = world.words;
     let mut shown = screen(Some(notes), Some(Chosen::Line(number)), world);
     let asked = Headline::new(words.line_asked());
@@ -184,7 +186,7 @@ fn asked_line(notes: &FieldNotes, number: u32, line: &Course, world: &World) -> 
     let answer = |&kind: &Buried| act_button(words.label(kind), BoundaryAct::TakeLine { line: number, kind });
     let answers = Buried::ALL.iter().map(answer).collect();
     shown.blocks.push(Block::Question { text: String::new(), columns: 3, answers });
-    Some(shown)
+    shown
 }
 
 /// How far off it lies, where it can hardly be of this field.

@@ -97,7 +97,7 @@ pub(super) fn plan_on_screen(world: &World, answer: &FieldAnswer, beside: Beside
 fn told(words: &Words, answer: &FieldAnswer, plane: Plane, calls: bool) -> (PlanPicture, String) {
     let FieldAnswer { notes, reading, map, .. } = answer;
     let next = match answer.next().map(|dig| dig.next).filter(|_| calls) {
-        Some(Next::Pit { at: At::Place(place), .. }) => Some(place),
+        Some(Next::Pit { at: At::Place(at), .. }) => Some(at),
         _ => None,
     };
     let mut picture = PlanPicture::laid_on(Some(plane), notes, reading, map, next);

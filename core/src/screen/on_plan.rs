@@ -52,8 +52,8 @@ fn start(notes: &FieldNotes, map: &FieldMap, pit: &Pit, world: &World) -> Option
     let others = notes.pits.iter().enumerate().filter(|(_, other)| other.id != pit.id);
     let placed = others.filter_map(|(index, other)| Some((other.dug, index, other.at?)));
     let last = placed.max_by_key(|(dug, index, _)| (*dug, *index)).map(|(_, _, at)| at);
-    let noted = pit.at.or(last).map(degrees).or_else(|| middle(map));
-    noted.or_else(|| world.fix.map(|fix| degrees(fix.position)))
+    let known = pit.at.or(last).map(degrees).or_else(|| middle(map));
+    known.or_else(|| world.fix.map(|fix| degrees(fix.position)))
 }
 
 fn middle(map: &FieldMap) -> Option<[f64; 2]> {

@@ -52,7 +52,11 @@ impl Place {
             | (Self::StartPit { field: one, .. }, Self::StartPit { field: other, .. })
             | (Self::NewMachine { field: one, .. }, Self::NewMachine { field: other, .. })
             | (Self::NewPass { field: one, .. }, Self::NewPass { field: other, .. })
-            | (Self::InHole { pass: one, .. }, Self::InHole { pass: other, .. }) => one == other,
+            | (Self::InHole { pass: one, .. }, Self::InHole { pass: other, .. })
+            | (
+                Self::KnifeWalk { pit: one, .. } | Self::HoleEnds { pit: one, .. },
+                Self::KnifeWalk { pit: other, .. } | Self::HoleEnds { pit: other, .. },
+            ) => one == other,
             (
                 Self::Measure { machine: one, measure: of_one, .. },
                 Self::Measure { machine: other, measure: of_other, .. },
@@ -61,10 +65,6 @@ impl Place {
                 Self::PassDetail { pass: one, detail: of_one, .. },
                 Self::PassDetail { pass: other, detail: of_other, .. },
             ) => (one, of_one) == (other, of_other),
-            (
-                Self::KnifeWalk { pit: one, .. } | Self::HoleEnds { pit: one, .. },
-                Self::KnifeWalk { pit: other, .. } | Self::HoleEnds { pit: other, .. },
-            ) => one == other,
             (
                 Self::Versions { field: one, pit: of_one, .. },
                 Self::Versions { field: other, pit: of_other, .. },

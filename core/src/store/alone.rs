@@ -50,7 +50,7 @@ impl Store {
         for (record, clock) in rows {
             let path = path_of(connection, record_id(record)?)?;
             // What is of no field is nothing that anybody asked for: a person's name, say.
-            if !path.first().is_some_and(|(_, kind)| *kind == Kind::Field) {
+            if path.first().is_none_or(|(_, kind)| *kind != Kind::Field) {
                 continue;
             }
             since = Some(since.map_or(clock, |since| since.min(clock)));

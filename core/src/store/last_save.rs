@@ -112,7 +112,7 @@ pub(super) fn named(
     };
     let others = all.len() - 1;
     let OfRecord { record, did, wrote } = all.swap_remove(main);
-    let of = place(connection, record, paths.remove(&record).unwrap_or_default(), &wrote)?;
+    let of = place(connection, record, &paths.remove(&record).unwrap_or_default(), &wrote)?;
     Ok(of.map(|of| LastSave { saved_ms: clock::unix_ms(clock), did, of, wrote, others }))
 }
 
@@ -141,14 +141,11 @@ fn records(
             Cell::SAME_AS => Did::Joined,
             _ => Did::Changed,
         };
-        let of = match all.iter().position(|of| of.record == record) {
-            Some(at) => &mut all[at],
-            None => {
-                all.push(OfRecord { record, did, wrote: Vec::new() });
-                let last = all.len() - 1;
-                &mut all[last]
-            }
-        };
+        let at = all.iter().position(|of| of.record == record).unwrap_or_else(|| {
+            all.push(OfRecord { record, did, wrote: Vec::new() });
+            all.len() - 1
+        });
+        let of = &mut all[at];
         of.did = of.did.min(did);
         if cell.is_said() && cell != Cell::UNKNOWN_KEYS && cell != Cell::NOTES_UNKNOWN_KEYS {
             let before = value_of(connection, record, cell, &names)?;
@@ -163,14 +160,14 @@ fn records(
 
 /// Where a record lies, whether it is deleted or not; `None` if there is no such record, or none that this version knows.
 pub(super) fn found(connection: &Connection, record: RecordId) -> Result<Option<Named>, StoreError> {
-    place(connection, record, path_of(connection, record)?, &[])
+    place(connection, record, &path_of(connection, record)?, &[])
 }
 
 /// Where a record lies, whether it is deleted or not. Of what the save wrote the written values count.
 fn place(
     connection: &Connection,
     record: RecordId,
-    path: Vec<(RecordId, Kind)>,
+    path: &[(RecordId, Kind)],
     wrote: &[Written],
 ) -> Result<Option<Named>, StoreError> {
     let (Some(&(_, kind)), Some(&(top, _))) = (path.last(), path.first()) else { return Ok(None) };
@@ -225,14 +222,14 @@ fn above(
     let (Some(to_mm), Some(pit)) = (to_mm, heads.hangs().and_then(|hangs| hangs.parent)) else {
         return Ok(None);
     };
-    let mut top_mm = 0;
+    let mut bottom_mm = 0;
     for other in Heads::load_children(connection, Some(pit))? {
         if other.kind() == Some(Kind::Step) && other.record != step {
             let other_mm = other.read::<Option<u32>>(Cell::STEP_TO)?.filter(|other_mm| *other_mm < to_mm);
-            top_mm = top_mm.max(other_mm.unwrap_or(0));
+            bottom_mm = bottom_mm.max(other_mm.unwrap_or(0));
         }
     }
-    Ok(Some(top_mm))
+    Ok(Some(bottom_mm))
 }
 
 /// The number of a record among those of its list that are there, in the field with all records that it is.
@@ -271,11 +268,11 @@ fn dig_number(connection: &Connection, dig: RecordId) -> Result<Option<usize>, S
     Ok(Some(before + 1))
 }
 
+/// By what a record is sorted among those of its list.
+type Order = (u64, RecordId);
+
 /// On what a record hangs, and by what it is sorted there.
-fn hangs_at(
-    connection: &Connection,
-    record: RecordId,
-) -> Result<Option<(RecordId, (u64, RecordId))>, StoreError> {
+fn hangs_at(connection: &Connection, record: RecordId) -> Result<Option<(RecordId, Order)>, StoreError> {
     let hangs: Option<Hangs> = Heads::load_marks(connection, record)?.hangs();
     Ok(hangs.and_then(|hangs| Some((hangs.parent?, (hangs.rank, record)))))
 }

@@ -52,7 +52,7 @@ impl Store {
     /// Whatever the disk reports.
     pub fn undo_in(&mut self, field: Option<RecordId>, now_ms: u64) -> Result<Option<Undone>, StoreError> {
         let batch = self.batch(now_ms)?;
-        let save = Back::new(&batch.transaction, batch.device, field)?.to_undo()?;
+        let save = Back::new(&batch.transaction, batch.device, field)?.undoable()?;
         save.map(|save| taken_back(batch, &save)).transpose()
     }
 
@@ -63,7 +63,7 @@ impl Store {
     /// Whatever the disk reports.
     pub fn redo_in(&mut self, field: Option<RecordId>, now_ms: u64) -> Result<Option<Undone>, StoreError> {
         let batch = self.batch(now_ms)?;
-        let save = Back::new(&batch.transaction, batch.device, field)?.to_redo()?;
+        let save = Back::new(&batch.transaction, batch.device, field)?.redoable()?;
         save.map(|save| taken_back(batch, &save)).transpose()
     }
 
@@ -72,7 +72,7 @@ impl Store {
     /// # Errors
     /// Whatever the disk reports.
     pub fn can_undo(&self) -> Result<bool, StoreError> {
-        Ok(Back::new(&self.connection, self.device, None)?.to_undo()?.is_some())
+        Ok(Back::new(&self.connection, self.device, None)?.undoable()?.is_some())
     }
 
     /// How many edits of all devices are here: a number that grows with every save and everything taken in.
@@ -91,7 +91,7 @@ impl Store {
     /// Whatever the disk reports.
     pub fn last_save_in(&self, field: Option<RecordId>) -> Result<Option<LastSave>, StoreError> {
         let connection = &*self.connection.unchecked_transaction()?;
-        let save = Back::new(connection, self.device, field)?.to_undo()?;
+        let save = Back::new(connection, self.device, field)?.undoable()?;
         save.map_or(Ok(None), |save| named(connection, self.device, save.first_sequence))
     }
 
@@ -101,7 +101,7 @@ impl Store {
     /// Whatever the disk reports.
     pub fn last_undone_in(&self, field: Option<RecordId>) -> Result<Option<LastSave>, StoreError> {
         let connection = &*self.connection.unchecked_transaction()?;
-        let undone = Back::new(connection, self.device, field)?.to_redo()?.and_then(|undo| undo.undoes);
+        let undone = Back::new(connection, self.device, field)?.redoable()?.and_then(|undo| undo.undoes);
         undone.map_or(Ok(None), |first_sequence| named(connection, self.device, first_sequence))
     }
 }
@@ -113,7 +113,7 @@ struct Back<'a> {
     /// First sequence of the save before which it goes on.
     before: i64,
     /// First sequences of the saves that a later one took back.
-    taken_back: BTreeSet<i64>,
+    undone: BTreeSet<i64>,
     /// The records that are the field it is of.
     field: Option<Vec<RecordId>>,
     /// Where records hang.
@@ -127,7 +127,7 @@ impl<'a> Back<'a> {
             connection,
             device,
             before: i64::MAX,
-            taken_back: BTreeSet::new(),
+            undone: BTreeSet::new(),
             edits_left: if field.is_some() { FAR_BACK_EDITS } else { usize::MAX },
             field: field.map(|field| same_field::members(connection, field)).transpose()?,
             tops: BTreeMap::new(),
@@ -135,7 +135,7 @@ impl<'a> Back<'a> {
     }
 
     /// The save that can be taken back first. One of which nothing is left to take back is passed over.
-    fn to_undo(mut self) -> Result<Option<Save>, StoreError> {
+    fn undoable(mut self) -> Result<Option<Save>, StoreError> {
         while let Some(save) = self.next()? {
             if save.undoes.is_none() && has_something(self.connection, self.device, &save)? {
                 return Ok(Some(save));
@@ -145,7 +145,7 @@ impl<'a> Back<'a> {
     }
 
     /// The undo that can be taken back first; nothing where something else was saved since.
-    fn to_redo(mut self) -> Result<Option<Save>, StoreError> {
+    fn redoable(mut self) -> Result<Option<Save>, StoreError> {
         while let Some(save) = self.next()? {
             let Some(undone) = save.undoes else { return Ok(None) };
             let is_redo = undoes(self.connection, self.device, undone)?.is_some();
@@ -164,10 +164,10 @@ impl<'a> Back<'a> {
             if self.edits_left == 0 {
                 return Ok(None);
             }
-            if self.taken_back.contains(&save.first_sequence) {
+            if self.undone.contains(&save.first_sequence) {
                 continue;
             }
-            self.taken_back.extend(save.undoes);
+            self.undone.extend(save.undoes);
             if self.is_of_the_field(&save)? {
                 return Ok(Some(save));
             }

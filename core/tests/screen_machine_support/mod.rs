@@ -389,7 +389,9 @@ pub fn screen_is_sound(screen: &Screen) {
                 assert!(!rows.is_empty());
                 for Row { title, lines, .. } in rows {
                     text(title);
-                    lines.iter().for_each(|line| text(line));
+                    for line in lines {
+                        text(line);
+                    }
                 }
             }
             Block::Photos(photos) => photos.iter().for_each(|photo| text(&photo.label)),
@@ -407,7 +409,9 @@ pub fn screen_is_sound(screen: &Screen) {
 #[track_caller]
 fn section_is_sound(section: &Section) {
     assert!(!section.lines.is_empty(), "nothing under {}", section.heading);
-    section.lines.iter().for_each(|line| text(line));
+    for line in &section.lines {
+        text(line);
+    }
 }
 
 /// What the platform is asked for on a screen.

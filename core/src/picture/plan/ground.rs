@@ -298,13 +298,13 @@ pub(super) fn draw_signed(labels: &[Signed], size: f64, strong: bool, shapes: &m
     for Signed { area, text, sign } in labels {
         shapes.push(crate::picture::pieces::rectangle(Role::Casing, *area));
         let (width, _) = text_room(text, size, strong);
-        let side = size * SIGN;
-        let room = if text.is_empty() { side } else { sign_room(*sign, size) };
-        let left = middle(*area).x - (width + room) / 2.0;
+        let sign_side = size * SIGN;
+        let room = if text.is_empty() { sign_side } else { sign_room(*sign, size) };
+        let left = middle(*area).x - f64::midpoint(width, room);
         if let Some(call) = sign {
-            let top = middle(*area).y - side / 2.0;
+            let top = middle(*area).y - sign_side / 2.0;
             let sign = icon(Icon::from(*call)).shapes.into_iter();
-            shapes.extend(sign.map(|shape| moved(shape, Point::new(left, top), side / ICON_SIDE)));
+            shapes.extend(sign.map(|shape| moved(shape, Point::new(left, top), sign_side / ICON_SIDE)));
         }
         if !text.is_empty() {
             shapes.push(super::text(Role::Ink, left + room, area.top, size, strong, text));

@@ -85,36 +85,34 @@ const STEEPEST: u32 = 100;
 
 pub(in crate::screen) fn show(field: RecordId, detail: Detail, world: &World) -> Option<Screen> {
     let notes = world.notes(field)?;
-    let (noted, words) = (&notes.field, world.words);
+    let (of, words) = (&notes.field, world.words);
     let place = Place::Detail { field, detail };
-    let mut shown = blank(place, ScreenKind::Field, words.name(&noted.name), world);
-    let now = words.now(&value_or_not(noted, detail, words));
+    let mut shown = blank(place, ScreenKind::Field, words.name(&of.name), world);
+    let now = words.now(&value_or_not(of, detail, words));
     shown.answer = Some(Headline { line: now, ..Headline::new(words.label(detail)) });
     shown.blocks = match detail {
-        Detail::Name => typing(detail, words.label(detail), noted.name.clone()),
-        Detail::CropNow => typing(detail, words.label(detail), noted.crop_now.clone().unwrap_or_default()),
-        Detail::LastCrop => typing(detail, words.label(detail), noted.last_crop.clone().unwrap_or_default()),
-        Detail::NextCrop => typing(detail, words.label(detail), noted.next_crop.clone().unwrap_or_default()),
-        Detail::Remark => typing(detail, words.label(detail), noted.remark.clone().unwrap_or_default()),
-        Detail::Stony => yes_or_no(detail, noted.stony, yes_no, words),
-        Detail::PlatesSoft => yes_or_no(detail, noted.plates_soft, yes_no, words),
-        Detail::Texture => {
-            of_list(detail, Clue::Texture, noted.texture.map(|its| its.group() as usize), words)
-        }
-        Detail::OrganicMatter => organic_matter(noted, words),
-        Detail::LastLoosened => days(detail, noted.last_loosened, world),
-        Detail::LastTraffic => days(detail, noted.last_traffic, world),
-        Detail::LastRain => days(detail, noted.last_rain, world),
-        Detail::NextSown => days_to_come(detail, noted.next_sown, world),
-        Detail::Slope => slopes(detail, noted.slope_percent, words),
-        Detail::ServicesAskedOn => days(detail, noted.services_asked_on, world),
+        Detail::Name => typing(detail, words.label(detail), of.name.clone()),
+        Detail::CropNow => typing(detail, words.label(detail), of.crop_now.clone().unwrap_or_default()),
+        Detail::LastCrop => typing(detail, words.label(detail), of.last_crop.clone().unwrap_or_default()),
+        Detail::NextCrop => typing(detail, words.label(detail), of.next_crop.clone().unwrap_or_default()),
+        Detail::Remark => typing(detail, words.label(detail), of.remark.clone().unwrap_or_default()),
+        Detail::Stony => yes_or_no(detail, of.stony, yes_no, words),
+        Detail::PlatesSoft => yes_or_no(detail, of.plates_soft, yes_no, words),
+        Detail::Texture => of_list(detail, Clue::Texture, of.texture.map(|its| its.group() as usize), words),
+        Detail::OrganicMatter => organic_matter(of, words),
+        Detail::LastLoosened => days(detail, of.last_loosened, world),
+        Detail::LastTraffic => days(detail, of.last_traffic, world),
+        Detail::LastRain => days(detail, of.last_rain, world),
+        Detail::NextSown => days_to_come(detail, of.next_sown, world),
+        Detail::Slope => slopes(detail, of.slope_percent, words),
+        Detail::ServicesAskedOn => days(detail, of.services_asked_on, world),
         Detail::ServicesAsked => {
-            typing(detail, words.label(detail), noted.services_asked.clone().unwrap_or_default())
+            typing(detail, words.label(detail), of.services_asked.clone().unwrap_or_default())
         }
-        Detail::ControlledTraffic => yes_or_no(detail, noted.controlled_traffic, yes_no, words),
-        Detail::DeepClay => yes_or_no(detail, noted.deep_clay_anyway, held_to, words),
-        Detail::ServicesLeave => yes_or_no(detail, noted.services_leave, leave_given, words),
-        _ => lengths(noted, detail, words),
+        Detail::ControlledTraffic => yes_or_no(detail, of.controlled_traffic, yes_no, words),
+        Detail::DeepClay => yes_or_no(detail, of.deep_clay_anyway, held_to, words),
+        Detail::ServicesLeave => yes_or_no(detail, of.services_leave, leave_given, words),
+        _ => lengths(of, detail, words),
     };
     let asked = |block: &Block| matches!(block, Block::Question { .. });
     // Text alone is entered by the next step; where there are answers too, these stand for themselves.
@@ -124,7 +122,7 @@ pub(in crate::screen) fn show(field: RecordId, detail: Detail, world: &World) ->
     }
     if detail != Detail::Name {
         let nothing = act_button(words.label(Caption::NotNoted), set(detail, DetailSet::Nothing));
-        let unnoted = with(noted, detail, DetailSet::Nothing) == *noted;
+        let unnoted = with(of, detail, DetailSet::Nothing) == *of;
         shown.blocks.push(question(1, vec![nothing.chosen_if(unnoted)]));
     }
     shown.blocks.push(Block::Text(words.detail_why(detail)));

@@ -47,7 +47,7 @@ pub fn field<'a>(mut field: Object<'a>, book: &'a Book<'a>) -> (Field, TextureSc
         plates_soft: field.take("plates_soft").and_then(Node::flag),
         next_crop: field.take("next_crop").and_then(Node::text),
         next_sown: field.take("next_sown").and_then(Node::day),
-        slope_percent: field.take("slope_percent").and_then(slope),
+        slope_percent: field.take("slope_percent").and_then(|node| slope(&node)),
         controlled_traffic: field.take("controlled_traffic").and_then(Node::flag),
         deep_clay_anyway: field.take("deep_clay_anyway").and_then(Node::flag),
         remark: field.take("remark").and_then(Node::remark),
@@ -57,7 +57,7 @@ pub fn field<'a>(mut field: Object<'a>, book: &'a Book<'a>) -> (Field, TextureSc
 }
 
 /// A slope in whole percent, up to that of one in one.
-fn slope(node: Node) -> Option<u32> {
+fn slope(node: &Node) -> Option<u32> {
     let percent = node.value.as_u64().filter(|percent| *percent <= 100);
     if percent.is_none() {
         let todo = "write metres of fall in 100 m as a whole number from 0 to 100, or leave it out where it is not known";
