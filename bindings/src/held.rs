@@ -135,16 +135,14 @@ impl Held {
     }
 
     pub fn shown_with(&mut self, told: String, saved: bool) -> Result<ShownScreen, PitfaceError> {
-        self.load()?;
-        self.load_partners()?;
-        self.photos_missing = if shows_photos(self.place) {
-            photos::missing(self.notes.of(self.place), &self.folder.photos())
-        } else {
-            BTreeSet::new()
-        };
-        self.photo_size = photos::size_shown(self.notes.of(self.place), self.place, &self.folder.photos());
-        self.undoing.load(&self.store, self.place.field())?;
-        let screen = screen::show(self.place, &self.world());
+        self.load_shown()?;
+        let mut screen = screen::show(self.place, &self.world());
+        if screen.place != self.place {
+            // The place shown instead may show more than was loaded for the one that is gone.
+            self.shown_place(screen.place);
+            self.load_shown()?;
+            screen = screen::show(self.place, &self.world());
+        }
         self.shown_place(screen.place);
         if !matches!(self.place, Place::Boundary { .. }) {
             self.boundary = None;
@@ -160,6 +158,20 @@ impl Held {
         }
         let around = Around { told, saved, own: &self.own, words: &self.words };
         Ok(ShownScreen::new(screen, around))
+    }
+
+    /// Loads all that the screen of the place is made of.
+    fn load_shown(&mut self) -> Result<(), PitfaceError> {
+        self.load()?;
+        self.load_partners()?;
+        self.photos_missing = if shows_photos(self.place) {
+            photos::missing(self.notes.of(self.place), &self.folder.photos())
+        } else {
+            BTreeSet::new()
+        };
+        self.photo_size = photos::size_shown(self.notes.of(self.place), self.place, &self.folder.photos());
+        self.undoing.load(&self.store, self.place.field())?;
+        Ok(())
     }
 
     /// What is shown is another place where the record of this one is gone, or where nothing is left to be asked.

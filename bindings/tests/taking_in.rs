@@ -46,6 +46,10 @@ fn a_file_without_ids_taken_in_twice_is_one_field() {
     let screen = take();
     assert_eq!(screen.told, "Fen Piece: the file says nothing that is not here.");
     assert_eq!(noted(&session, &field), before, "the same file says the same");
+    // There is no way back into a file that is taken in.
+    let above = session.back().unwrap().unwrap();
+    assert_eq!(above.kind, ScreenKind::Fields);
+    assert!(rows(&above).iter().any(|row| row.title == "Fen Piece"), "{above:?}");
     assert_eq!(fields(&session), ["Fen Piece"]);
 
     // What the file says otherwise now is an edit of the same records, taken back in one tap.

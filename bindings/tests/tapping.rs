@@ -165,6 +165,11 @@ fn one_undo_takes_back_what_one_tap_saved_wherever_it_is_tapped() {
                 screen = session.back().unwrap().unwrap();
                 continue;
             };
+            // Details lead from one to the next; now and then one goes back out of them.
+            if screen.kind == ScreenKind::Field && random.next_u32().is_multiple_of(3) {
+                screen = session.tap(format!(r#"{{"go":{{"field":{{"field":"{field}"}}}}}}"#)).unwrap();
+                continue;
+            }
             let before = noted(&session, &field);
             screen = session.tap(act.clone()).unwrap_or_else(|error| panic!("{label}: {error}"));
             let after = noted(&session, &field);

@@ -74,7 +74,7 @@ impl Place {
         }
     }
 
-    /// Whether it asks one question after the other and has nothing to show once they are answered.
+    /// Whether it asks something, or shows a file that is taken in, and has nothing to show once that is done.
     const fn is_passed_through(self) -> bool {
         matches!(
             self,
@@ -82,6 +82,7 @@ impl Place {
                 | Self::Roll { .. }
                 | Self::PhotoScale { .. }
                 | Self::Deleting { .. }
+                | Self::Incoming
                 | Self::Welcome
         )
     }

@@ -65,6 +65,9 @@ internal val ShownScreen.buttons: List<ShownButton>
 
 internal val ShownScreen.rows get() = blocks.filterIsInstance<ShownBlock.Ways>().flatMap { it.rows }
 
+/** The rows that lead to a place; acts are opaque to the app, a test may look into them. */
+internal fun ShownScreen.rowsTo(place: String) = rows.filter { (it.does as? ShownDoes.Act)?.act.orEmpty().startsWith("{\"go\":{\"$place\":") }
+
 internal val ShownScreen.typings get() = blocks.filterIsInstance<ShownBlock.Typing>()
 
 internal val ShownScreen.pictures get() = listOfNotNull(picture) + blocks.filterIsInstance<ShownBlock.Picture>().map { it.picture }
@@ -81,9 +84,12 @@ internal class Phone(private val rule: AndroidComposeTestRule<ActivityScenarioRu
     val app get() = process.app
     val shown: ShownScreen get() = settle().let { app.shown ?: throw AssertionError("nothing is shown: ${app.failure}") }
 
+    /** A screen that was drawn may have had the phone tell the core something: that is answered too. */
     fun settle() {
-        app.settle()
-        rule.waitForIdle()
+        do {
+            app.settle()
+            rule.waitForIdle()
+        } while (!app.idle)
     }
 
     /** Taps the first thing with these words on it; what stands in the menu after opening it. */

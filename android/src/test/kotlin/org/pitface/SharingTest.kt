@@ -16,6 +16,7 @@ import org.junit.Test
 import org.junit.runner.RunWith
 import org.pitface.core.ScreenKind
 import org.pitface.core.ShownDoes
+import org.pitface.core.ShownRow
 import org.pitface.platform.MainActivity
 import org.robolectric.RobolectricTestRunner
 import org.robolectric.Shadows.shadowOf
@@ -60,7 +61,7 @@ class SharingTest {
 
     /** Hands everything over by the share sheet; what the other program gets. */
     private fun shared(): ByteArray {
-        while (phone.shown.kind != ScreenKind.FIELDS) phone.back()
+        toTheFields()
         phone.to("partners")
         phone.tap("Hand over everything")
         val chooser = shadowOf(rule.activity).nextStartedActivity
@@ -70,6 +71,10 @@ class SharingTest {
         assertTrue("$uri", uri.path!!.endsWith(".pitb"))
         assertTrue(phone.shown.told, phone.shown.told.startsWith("The file is ready"))
         return rule.activity.contentResolver.openInputStream(uri)!!.use { it.readBytes() }
+    }
+
+    private fun toTheFields() {
+        while (phone.shown.kind != ScreenKind.FIELDS) phone.back()
     }
 
     private fun demo(name: String) = File(System.getProperty("demo.dir"), "$name.notes.json")
@@ -82,7 +87,7 @@ class SharingTest {
         opens(nora.handsOver().readBytes())
         assertEquals(ScreenKind.PARTNERS, phone.shown.kind)
         phone.picture("partners-stranger")
-        val row = phone.shown.rows.single()
+        val row = phone.shown.rowsTo("partner").single()
         assertTrue(row.title, row.title.startsWith("Nora ("))
         phone.tap(row.title)
         phone.picture("partner-stranger")
@@ -90,7 +95,7 @@ class SharingTest {
         assertTrue(phone.shown.told, phone.shown.saved)
         phone.back()
         assertEquals(ScreenKind.FIELDS, phone.shown.kind)
-        assertEquals(listOf("Long Sedge"), phone.shown.rows.map { it.title })
+        assertEquals(listOf("Long Sedge"), phone.shown.rowsTo("field").map { it.title })
     }
 
     @Test fun twoVersionsStandInTheFieldUntilOneIsTapped() {
@@ -99,7 +104,7 @@ class SharingTest {
         val field = phone.shown.field!!
         nora.takesIn(file(shared()))
         nora.sets(field, "texture", "Heavy")
-        phone.back()
+        toTheFields()
         phone.tap("Long Sedge")
         phone.tap(phone.shown.buttons.first { (it.does as? ShownDoes.Act)?.act?.contains("details") == true })
         phone.tap(phone.shown.tappable.first { (_, does) -> (does as? ShownDoes.Act)?.act?.contains("\"texture\"") == true }.first)
@@ -108,7 +113,7 @@ class SharingTest {
         phone.tap(phone.shown.rows.first { it.title.startsWith("Nora (") }.title)
         phone.tap(phone.shown.next)
         phone.picture("partners-to-settle")
-        phone.back()
+        toTheFields()
         phone.tap("Long Sedge")
         phone.picture("field-versions")
         phone.tap("Long Sedge: one value in several versions")
@@ -131,7 +136,7 @@ class SharingTest {
         assertEquals("Not taken in: the file was damaged on its way. Have it sent again.", phone.shown.told)
         assertEquals(ScreenKind.FIELDS, phone.shown.kind)
         phone.to("partners")
-        assertTrue(phone.shown.rows.isEmpty())
+        assertEquals("nobody came to be known", emptyList<ShownRow>(), phone.shown.rowsTo("partner"))
     }
 
     @Test fun nothingToHandOverOpensNoSheet() {
@@ -167,7 +172,7 @@ class SharingTest {
             rule.runOnUiThread { InstrumentationRegistry.getInstrumentation().callActivityOnNewIntent(rule.activity, Intent(Intent.ACTION_VIEW, uri)) }
             phone.settle()
             assertEquals("$uri", org.pitface.state.Phrase.CANNOT_READ_FILE, phone.app.failure)
-            assertTrue(phone.shown.rows.isEmpty())
+            assertEquals("no field, and nothing that waits", ScreenKind.FIELDS to emptyList<ShownRow>(), phone.shown.kind to phone.shown.rowsTo("field"))
             phone.app.positionRefused()
             phone.settle()
         }
@@ -209,7 +214,7 @@ class SharingTest {
         process.reopen()
         rule.activityRule.scenario.recreate()
         phone.settle()
-        while (phone.shown.kind != ScreenKind.FIELDS) phone.back()
+        toTheFields()
         phone.to("partners")
         assertTrue(phone.shown.all(), "A photo on this phone is damaged." in phone.shown.all())
         phone.picture("partners-damaged")

@@ -25,7 +25,6 @@ import org.robolectric.RobolectricTestRunner
 import org.robolectric.annotation.Config
 import org.robolectric.annotation.GraphicsMode
 import java.io.File
-import kotlin.math.abs
 
 /** How many taps the work takes, each by the words that stand on the glass. */
 @RunWith(RobolectricTestRunner::class)
@@ -131,30 +130,39 @@ class TapsTest {
         leads("pass")
         tap(phone.shown.rows.first { it.title.contains("headland", ignoreCase = true) }.title.plain())
         taps = 0
-        tap(phone.shown.next!!.label.plain())
+        val before = readings()
+        leads("in_hole")
         assertEquals(ScreenKind.AFTER_DIG, phone.shown.kind)
         Firm.forEach { read(it) }
-        println("taps: after-dig $taps, of them 1 to begin the hole")
-        assertTrue("$taps taps", taps <= 12)
-        val digs = phone.notes(phone.shown.field!!).list("passes").last().list("after_digs")
-        assertEquals("all eight are in the store", Firm.map { it * 10 }, digs.last().getJSONArray("firm_mm").numbers())
+        val read = taps
+        assertTrue("$read taps", read <= 12)
+        while ("Not looked" in offered()) { // the looks that are asked for, in the days behind the machine or a season on
+            tap(SeenBehind.firstOrNull { it in offered() } ?: throw AssertionError("${phone.shown.answer?.text}: ${offered()}"))
+            assertTrue("the asking does not end", taps < 50)
+        }
+        assertTrue("something was seen", taps > read)
+        println("taps: after-dig $read to the last reading and $taps with what is seen, of them 1 to begin the hole")
+        assertTrue("$taps taps, one of them to begin the hole", taps <= 12 + 1)
+        assertEquals("all eight are in the store", setOf(Firm.map { it * 10 }), readings() - before)
         phone.picture("after-dig-eight-readings")
     }
 
-    /** The nearest depth offered, then steps of a centimetre. */
+    /** Depths to firm soil in every hole behind a machine that the store has of the field. */
+    private fun readings() = phone.notes(phone.shown.field!!).list("passes").flatMap { it.list("after_digs") }.map { it.getJSONArray("firm_mm").numbers() }.toSet()
+
+    /** A depth is one of the numbers offered; where it is not, they are moved until it is. */
     private fun Way.read(cm: Int) {
-        val nearest = offered().mapNotNull { Depth.matchEntire(it)?.groupValues?.get(1)?.toInt() }.minBy { abs(it - cm) }
-        tap("$nearest cm")
-        repeat(abs(nearest - cm)) { tap(if (nearest > cm) "− 1 cm" else "+ 1 cm") }
+        while ("$cm" !in offered()) tap(if (offered().mapNotNull { it.toIntOrNull() }.min() > cm) "Shallower" else "Deeper")
+        tap("$cm")
     }
 
     private fun ShownScreen.sentences() = listOfNotNull(answer?.text?.plain())
 
     private companion object {
-        val Depth = Regex("(\\d+) cm")
-
         /** Centimetres to firm soil across the machine; the same as the core's own test takes. */
         val Firm = listOf(33, 33, 30, 26, 25, 29, 33, 34)
+
+        val SeenBehind = listOf("Open to the surface, straight sides", "Not smeared", "Small", "None left", "Go right through")
 
         val Seen = mapOf(
             "0–20" to listOf("Slips in", "Go right through", "Many", "Earthy", "Falls apart", "None"),
