@@ -80,7 +80,7 @@ fn the_owner_is_to_be_asked_where_leave_is_what_is_missing() {
     let deep = ChangedAnswer::Deeper { obstacle: Obstacle::GasOrOil, mm: 905 };
     let both = Change { answers: vec![ChangedAnswer::Leave, deep], call: Call::Loosen };
     for depth_mm in [None, Some(800)] {
-        assert_eq!(levers(&gas(depth_mm)), [both.clone()]);
+        assert_eq!(levers(&gas(depth_mm)), std::slice::from_ref(&both));
     }
 }
 

@@ -1,6 +1,12 @@
 //! Outlines and lines in files of other programs: what files in the wild get wrong, each with the guess that is told, and files that general
 //! libraries wrote (`tests/vectors/boundary`, see `tests/outside/test_boundary.py`), whole and broken.
 
+#![allow(
+    clippy::unwrap_used,
+    clippy::float_cmp,
+    reason = "a test may fail; places are written as they were read"
+)]
+
 use pitface_core::boundary::{FromFile, LARGEST_BYTES, Misplaced, System, misplaced, read};
 use pitface_core::place::{MixUp, OutlineFault};
 use pitface_core::store::read_geopackage;

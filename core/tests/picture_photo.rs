@@ -116,7 +116,7 @@ proptest! {
         let (touches, [left, top]) = (touches.unwrap(), asked.unwrap());
         let marks: Vec<_> = touches.iter().zip(places).map(|(at, [_, depth])| mark(at[0], at[1], depth.round() as u32)).collect();
         let scale = Scale::of(UPRIGHT, &marks).unwrap();
-        let found = scale.depth_mm(left, top).map(f64::from).unwrap_or(0.0);
+        let found = scale.depth_mm(left, top).map_or(0.0, f64::from);
         prop_assert!((found - deep * depth).abs() <= 3.0, "{found} for {}", deep * depth);
         let deeper_first = [marks[1], marks[0], marks[3], marks[2]];
         prop_assert_eq!(Scale::of(UPRIGHT, &deeper_first).unwrap().depth_mm(left, top), scale.depth_mm(left, top));

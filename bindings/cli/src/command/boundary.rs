@@ -37,7 +37,7 @@ pub struct Boundary {
     /// Take line N of the list as a line of what lies buried.
     #[arg(long, value_name = "N", requires = "kind")]
     line: Option<usize>,
-    /// What lies along the line: drain, mole_drain or service.
+    /// What lies along the line: `drain`, `mole_drain` or `service`.
     #[arg(long, value_name = "KIND", requires = "line", value_parser = Buried::CODES.to_vec())]
     kind: Option<String>,
     /// What it is made of or carries, of a drain or a service.
