@@ -1,6 +1,10 @@
 //! A field on a phone: what to do with it in one short sentence, its plan by calls, and what a finger on it does.
 
-#![allow(clippy::unwrap_used, reason = "a test may fail by it")]
+#![allow(
+    clippy::unwrap_used,
+    clippy::float_cmp,
+    reason = "a test may fail by it; a place is the very same or another"
+)]
 
 mod screen_names;
 mod screen_pit_support;

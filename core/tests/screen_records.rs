@@ -60,7 +60,7 @@ fn what_goes_along_is_told_before_anything_goes() {
     let last = digs.clone().last().unwrap();
     assert_eq!(told(words, &notes, last.id), ["After-dig A4 goes. Undo brings it back."]);
     assert_eq!(hanging(&notes, RecordId::new(99, [9; 10])), None);
-    let compared = digs.filter_map(|dig| dig.before).next().unwrap();
+    let compared = digs.clone().find_map(|dig| dig.before).unwrap();
     assert!(told(words, &notes, compared)[1].contains("compared with it"));
 }
 
@@ -143,7 +143,7 @@ fn the_last_entry_of_a_menu_asks_before_anything_goes() {
             let undo = phone.screen().tools.remove(0);
             assert!(undo.enabled && undo.does == Does::Act(Act::Undo), "{undo:?}");
             phone.tap(&undo.label);
-            assert_eq!(phone.fields, [notes.clone()]);
+            assert_eq!(phone.fields, std::slice::from_ref(&notes));
         }
     }
 }
