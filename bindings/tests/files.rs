@@ -100,7 +100,7 @@ fn a_field_handed_over_is_taken_in_as_it_was() {
     assert_eq!(screen.kind, ScreenKind::Fields);
     for told in ["Taken in: Heron Close.", "Heron Close: the file says nothing that is not here."] {
         let screen = support::take_in(&other, Path::new(&path));
-        assert_eq!((screen.kind, screen.title.as_str()), (ScreenKind::Field, "Heron Close"));
+        assert_eq!((screen.kind, screen.title.as_str()), (ScreenKind::Field, "Heron Close, 10.6\u{a0}ha"));
         assert!(screen.told.starts_with(told), "{}", screen.told);
         assert_eq!(noted(&other, &field), noted(&session, &field));
     }

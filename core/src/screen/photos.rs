@@ -47,9 +47,10 @@ pub(super) fn pit_of(notes: &FieldNotes, pit: RecordId) -> Option<(usize, &Pit)>
     notes.pits.iter().enumerate().find(|(_, its)| its.id == pit)
 }
 
-/// How many pictures of a pit are not on this phone, in a sentence; nothing where all are.
-pub(super) fn missing(pit: &Pit, world: &World) -> Option<String> {
-    let count = pit.photos.iter().filter(|photo| world.photos_missing.contains(&photo.sha256)).count();
+/// How many pictures of pits are not on this phone, in a sentence; nothing where all are.
+pub(super) fn missing(pits: &[Pit], world: &World) -> Option<String> {
+    let photos = pits.iter().flat_map(|pit| &pit.photos);
+    let count = photos.filter(|photo| world.photos_missing.contains(&photo.sha256)).count();
     (count > 0).then(|| world.words.photos_missing(count))
 }
 
@@ -80,7 +81,7 @@ pub(in crate::screen) fn show(field: RecordId, pit: RecordId, world: &World) -> 
     } else {
         words.photos_count(pit.photos.len())
     };
-    let line = missing(pit, world).unwrap_or_else(|| words.label(Caption::Scale));
+    let line = missing(std::slice::from_ref(pit), world).unwrap_or_else(|| words.label(Caption::Scale));
     screen.answer = Some(Headline { line, ..Headline::new(said) });
     screen.blocks.extend(thumbnails(field, pit, world));
     let ask = Ask::TakePhoto { field, pit: pit.id, depth_mm: None };

@@ -27,8 +27,12 @@ pub(super) fn block(answer: &FieldAnswer, few: usize, world: &World) -> Vec<Bloc
     match answer.notes.pits.len() {
         count if count <= few => ways_under(heading(), rows(answer, world)),
         _ => {
-            let place = Place::Pits { field: answer.notes.field.id };
-            ways_under(String::new(), [way(Some(Icon::Layers), heading(), counted(answer, world), place)])
+            let (field, pits) = (answer.notes.field.id, &answer.notes.pits);
+            let mut row = way(Some(Icon::Layers), heading(), counted(answer, world), Place::Pits { field });
+            // What asks something of a person in one of them is told here too.
+            row.lines.extend(missing(pits, world));
+            row.lines.extend(pits.iter().find_map(|pit| versions_line(field, pit.id, world)));
+            ways_under(String::new(), [row])
         }
     }
 }
@@ -60,7 +64,7 @@ fn row(answer: &FieldAnswer, index: usize, world: &World) -> Row {
         lines: dug
             .into_iter()
             .chain(worst)
-            .chain(missing(pit, world))
+            .chain(missing(std::slice::from_ref(pit), world))
             .chain(versions_line(answer.notes.field.id, pit.id, world))
             .collect(),
         does: Does::Act(Act::Go(where_left(answer, index, world))),

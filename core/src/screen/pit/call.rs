@@ -91,7 +91,7 @@ fn remarks(at: &AtPit, world: &World) -> Vec<String> {
     let several = at.answer.readers();
     let here = several.filter(|several| several.holes.iter().any(|hole| hole.contains(&at.index)));
     let readers = here.map(|several| words.several_readers(several, &at.answer.notes.pits));
-    let pictures = super::super::photos::missing(at.pit, world);
+    let pictures = super::super::photos::missing(std::slice::from_ref(at.pit), world);
     lies.chain(readers.into_iter().flatten()).chain(pictures).collect()
 }
 
