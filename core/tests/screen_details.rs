@@ -69,7 +69,11 @@ fn assert_sound(screen: &Screen) {
 const fn is_here(place: Place) -> bool {
     matches!(
         place,
-        Place::Details { .. } | Place::Detail { .. } | Place::Lines { .. } | Place::HandOver { .. }
+        Place::Details { .. }
+            | Place::Detail { .. }
+            | Place::Lines { .. }
+            | Place::Line { .. }
+            | Place::HandOver { .. }
     )
 }
 
@@ -99,7 +103,7 @@ fn crawl(fields: &[FieldNotes], language: Language, unit: LengthUnit, most_saves
             assert!(matches!(main.does, Does::Ask(Ask::ShareField { .. })));
             assert!(!main.enabled, "{:?}\n{text}", read.err());
         }
-        if saves > 0 && !matches!(place, Place::Lines { .. }) || saves == most_saves {
+        if saves > 0 && !matches!(place, Place::Lines { .. } | Place::Line { .. }) || saves == most_saves {
             continue;
         }
         for (act, typed) in acts(&screen) {
@@ -253,7 +257,9 @@ fn a_line_is_walked_bent_and_measured() {
     assert_eq!(phone.told, "Place 3 of the line is noted.");
     press(&mut phone, "The line bends or ends here");
     assert_eq!(phone.told, "Not noted: this is where the last place is.");
+    press(&mut phone, "Depth of the drains");
     press(&mut phone, "80 cm");
+    phone.back();
     let line = &field(&phone).lines[0];
     assert_eq!(line.along, [[2.5, 54.5], [2.501, 54.5], [2.502, 54.5]]);
     assert_eq!(line.depth_mm, Some(800));
@@ -272,7 +278,9 @@ fn a_line_is_drawn_by_hand_where_there_is_no_position() {
     press(&mut phone, "Service");
     press(&mut phone, "Begin it on the plan");
     press(&mut phone, "Another place on the plan");
+    press(&mut phone, "Move its last place");
     press(&mut phone, "East");
+    phone.back();
     let along = &field(&phone).lines[0].along;
     let way = pitface_core::place::walk(along[0], along[1]);
     // 25 m north, then the lower of the two buttons called so: 25 m east.

@@ -55,6 +55,7 @@ fn is_here(place: Place) -> bool {
         | Place::Details { .. }
         | Place::Detail { .. }
         | Place::Lines { .. }
+        | Place::Line { .. }
         | Place::StartPit { .. }
         | Place::KnifeWalk { .. }
         | Place::HoleEnds { .. }

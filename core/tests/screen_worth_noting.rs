@@ -8,6 +8,7 @@ mod screen_pit_support;
 
 use advice_fixture::{fit_to_loosen, good, id, layer, notes, reference, signs, sound_pit, sound_subsoil};
 use pitface_core::record::{Buried, BuriedLine, Call, FieldNotes, LineSort, PlaceKind, Sign, Unknown};
+use pitface_core::screen::field::line::LineAsked;
 use pitface_core::screen::{Act, Does, Place, Screen};
 use pitface_core::words::{Detail, Language};
 use screen_pit_support::{Phone, demo};
@@ -131,15 +132,16 @@ fn what_a_drain_is_laid_in_changes_the_call() {
         ("Drain in stone", Some(LineSort::DrainInStone), Call::Loosen),
         ("Drain without stone", Some(LineSort::BareDrain), Call::AskSpecialist),
     ] {
-        phone.place = Place::Lines { field, line: Some(id(70)) };
+        phone.place = Place::Line { field, line: id(70), asked: LineAsked::Sort };
         phone.tap(label);
+        assert_eq!(phone.place, Place::Lines { field, line: Some(id(70)) }, "an answer leads back to the line");
         assert_eq!(phone.fields[0].field.lines[0].sort, sort);
         assert_eq!(phone.told, format!("{label}, 2 places"));
         phone.place = Place::Field { field };
         let called = phone.words.label(call);
         assert!(phone.screen().rows().next().unwrap().title.contains(&called), "{called}");
     }
-    phone.place = Place::Lines { field, line: Some(id(70)) };
+    phone.place = Place::Line { field, line: id(70), asked: LineAsked::Sort };
     let power = phone.words.label(LineSort::PowerCable);
     assert!(!phone.screen().buttons().any(|button| button.label == power), "a drain carries no power");
 }

@@ -38,10 +38,16 @@ pub enum Place {
         field: RecordId,
         detail: Detail,
     },
-    /// Lines of drains, cables and pipes; with one, its places and depth.
+    /// Lines of drains, cables and pipes; with one, its places.
     Lines {
         field: RecordId,
         line: Option<RecordId>,
+    },
+    /// One thing asked about such a line.
+    Line {
+        field: RecordId,
+        line: RecordId,
+        asked: super::field::line::LineAsked,
     },
     /// The edge of a field, walked corner by corner.
     Outline {
@@ -458,6 +464,7 @@ impl Place {
             | Self::Details { field }
             | Self::Detail { field, .. }
             | Self::Lines { field, .. }
+            | Self::Line { field, .. }
             | Self::Outline { field }
             | Self::StartPit { field, .. }
             | Self::OnPlan { field, .. }
@@ -549,6 +556,7 @@ impl Place {
             Self::InHole { field, pass, dig, step, .. } => Some(step.above(field, pass, dig)),
             Self::Detail { field, .. } | Self::Lines { field, line: None } => Some(Self::Details { field }),
             Self::Lines { field, line: Some(_) } => Some(Self::Lines { field, line: None }),
+            Self::Line { field, line, .. } => Some(Self::Lines { field, line: Some(line) }),
             Self::Details { field }
             | Self::Pits { field }
             | Self::Outline { field }

@@ -55,6 +55,7 @@ pub fn show(place: Place, world: &World) -> Screen {
         Place::Details { field } => field::details::show(field, world),
         Place::Detail { field, detail } => field::detail::show(field, detail, world),
         Place::Lines { field, line } => field::buried::show(field, line, world),
+        Place::Line { field, line, asked } => field::line::show(field, line, asked, world),
         Place::Outline { field } => field::outline::show(field, world),
         Place::Field { field } => field::show(field, world),
         Place::Pits { field } => field::show_pits(field, world),

@@ -1,19 +1,17 @@
 //! Lines of drains, cables and pipes: walked place by place, or moved about on the plan.
 
-use super::super::bar::{act_button, blank, choice, gone, tool};
+use super::super::bar::{act_button, blank, gone, tool};
 use super::super::drawn::{Beside, OnGround, plan_on_screen};
 use super::super::part::{allow_position, position_line, way, ways};
-use super::super::step::COARSE;
 use super::super::{
-    Act, Block, Button, Does, Done, Edit, Headline, Input, Picture, Place, Row, Screen, ScreenKind, World,
+    Act, Block, Does, Done, Edit, Headline, Input, Picture, Place, Row, Screen, ScreenKind, World,
 };
-use super::{FieldAct, degrees};
+use super::{FieldAct, degrees, line};
 use crate::error::Fault;
 use crate::picture::{Icon, icon};
 use crate::place::{Compass, FieldMap, Plane, walk};
-use crate::record::notes::length::{self, Length};
 use crate::record::{Buried, BuriedLine, Field, FieldNotes, LineSort, RecordId, Unknown};
-use crate::words::{Caption, Detail, DetailText, FieldText, PitText, Words};
+use crate::words::{DetailText, PitText};
 use serde::{Deserialize, Serialize};
 
 /// What can be tapped.
@@ -52,15 +50,11 @@ impl From<LineAct> for Act {
 }
 
 /// Steps on the plan, metres: short and long, as for a pit.
-const STEPS_M: [u16; 2] = [5, 25];
+pub(super) const STEPS_M: [u16; 2] = [5, 25];
 /// So much ground is shown to each side in a field without an edge, metres. Our judgement.
 const AROUND_M: f64 = 150.0;
-/// The ways a step goes.
-const WAYS: [Compass; 4] = [Compass::North, Compass::South, Compass::West, Compass::East];
 /// Two places nearer than this are one: positions are no better. Our judgement.
 const SAME_M: f64 = 2.0;
-/// Depths offered, millimetres: common practice, no source.
-const DEPTHS_MM: [u32; 4] = [400, 600, 800, 1_000];
 
 pub(in crate::screen) fn show(field: RecordId, line: Option<RecordId>, world: &World) -> Option<Screen> {
     let notes = world.notes(field)?;
@@ -112,25 +106,8 @@ fn one(notes: &FieldNotes, line: &BuriedLine, world: &World) -> Screen {
     let empty = line.along.is_empty();
     let next = if empty { DetailText::LineEmpty } else { DetailText::LineOn };
     shown.answer = Some(Headline { line: words.of(next), ..Headline::new(words.buried_line(line)) });
-    let answer = world.answer_of(notes);
-    let begin = start(notes, &answer.map).or_else(|| world.fix.map(|fix| degrees(fix.position)));
-    let around = line.along.last().copied().or(begin).filter(|_| !answer.map.has_outline());
-    let around = around.map(|at| (at, AROUND_M));
-    if let Some(plan) = plan_on_screen(world, &answer, Beside { around, ..Beside::default() }) {
-        let anywhere = Some(LineAct::At(plan.ground).into());
-        shown.picture = Some(Picture { anywhere, zooms: true, ..Picture::from(plan.pictured) });
-    }
-    if !empty {
-        for (text, metres) in [FieldText::ShortSteps, FieldText::LongSteps].into_iter().zip(STEPS_M) {
-            let step = |way: Compass| Button {
-                note: words.distance(f64::from(metres)),
-                ..act_button(words.label(way), LineAct::Step { way, metres })
-            };
-            let answers = WAYS.map(step).to_vec();
-            let text = words.named(&words.label(DetailText::MoveLast), &words.of(text));
-            shown.blocks.push(Block::Question { text, columns: 4, answers });
-        }
-    }
+    let begin = begin(notes, world);
+    shown.picture = plan(notes, line, world);
     let on_plan = if empty { DetailText::BeginOnPlan } else { DetailText::GoOnByHand };
     shown.blocks.extend(ways((!empty || begin.is_some()).then(|| Row {
         icon: Some(icon(Icon::Plan)),
@@ -138,8 +115,7 @@ fn one(notes: &FieldNotes, line: &BuriedLine, world: &World) -> Screen {
         lines: Vec::new(),
         does: Does::Act(LineAct::OnPlan.into()),
     })));
-    shown.blocks.extend(sort(line, words));
-    shown.blocks.extend(deep(line, words));
+    shown.blocks.extend(ways(line::rows(field, line, words)));
     shown.blocks.extend(allow_position(world));
     shown.blocks.push(Block::Text(position_line(world)));
     let here = if empty { DetailText::LineBegins } else { DetailText::Another };
@@ -152,53 +128,18 @@ fn one(notes: &FieldNotes, line: &BuriedLine, world: &World) -> Screen {
     shown
 }
 
-/// The depths that can be meant of what lies there.
-const fn believed(kind: Buried) -> &'static Length {
-    match kind {
-        Buried::Drain => &length::DRAINS,
-        Buried::MoleDrain => &length::MOLE_DRAINS,
-        Buried::Service => &length::SERVICES,
-    }
+fn begin(notes: &FieldNotes, world: &World) -> Option<[f64; 2]> {
+    start(notes, &world.answer_of(notes).map).or_else(|| world.fix.map(|fix| degrees(fix.position)))
 }
 
-/// What it is made of or carries; nothing where its kind says it all.
-fn sort(line: &BuriedLine, words: &Words) -> Option<Block> {
-    let known = line.known();
-    let sorts = LineSort::ALL.iter().filter(|sort| sort.kind() == line.kind);
-    let mut answers: Vec<Button> = sorts
-        .map(|&sort| choice(words.label(sort), LineAct::Sort(Some(sort)), known == Some(sort)))
-        .collect();
-    if answers.is_empty() {
-        return None;
-    }
-    answers.push(choice(words.label(Caption::NotNoted), LineAct::Sort(None), known.is_none()));
-    Some(Block::Question { text: words.label(DetailText::LineSort), columns: 3, answers })
-}
-
-/// How deep it lies.
-fn deep(line: &BuriedLine, words: &Words) -> Vec<Block> {
-    let (unit, range) = (words.unit(), believed(line.kind).believed());
-    let usual = DEPTHS_MM.iter().map(|&mm| COARSE.nearest(mm, unit)).filter(|mm| range.contains(mm));
-    let button = |mm: u32| choice(words.depth(mm), LineAct::Deep(Some(mm)), line.depth_mm == Some(mm));
-    let what = match line.kind {
-        Buried::Drain => Detail::Drains,
-        Buried::MoleDrain => Detail::MoleDrains,
-        Buried::Service => Detail::Services,
-    };
-    let question = |text, columns, answers| Block::Question { text, columns, answers };
-    let mut blocks = vec![question(words.label(what), 4, usual.map(button).collect())];
-    if let Some(mm) = line.depth_mm {
-        let step = words.depth(COARSE.step_mm(unit));
-        let labels = [words.step_less(&step), words.step_more(&step)];
-        let sides = COARSE.around(mm, unit, range.clone());
-        let side = |(label, to): (String, Option<u32>)| {
-            act_button(label, LineAct::Deep(Some(to.unwrap_or(mm)))).enabled_if(to.is_some())
-        };
-        let mut steps: Vec<Button> = labels.into_iter().zip(sides).map(side).collect();
-        steps.insert(1, act_button(words.label(Caption::NotNoted), LineAct::Deep(None)));
-        blocks.push(question(String::new(), 3, steps));
-    }
-    blocks
+/// The plan on which a touch sets the next place of a line.
+pub(super) fn plan(notes: &FieldNotes, line: &BuriedLine, world: &World) -> Option<Picture> {
+    let answer = world.answer_of(notes);
+    let around = line.along.last().copied().or_else(|| begin(notes, world));
+    let around = around.filter(|_| !answer.map.has_outline()).map(|at| (at, AROUND_M));
+    let plan = plan_on_screen(world, &answer, Beside { around, ..Beside::default() })?;
+    let anywhere = Some(LineAct::At(plan.ground).into());
+    Some(Picture { anywhere, zooms: true, ..Picture::from(plan.pictured) })
 }
 
 /// Where a line begins on the plan: where the last pit was dug, else in the middle of the field.
@@ -244,7 +185,9 @@ pub(super) fn tap(
         let place = Place::Lines { field, line: Some(line.id) };
         return Ok(save(&notes.field, line, place, String::new()));
     }
-    let Place::Lines { line: Some(line), .. } = place else { return Err(gone(words)) };
+    let (Place::Lines { line: Some(line), .. } | Place::Line { line, .. }) = place else {
+        return Err(gone(words));
+    };
     let line = notes.field.lines.iter().find(|its| its.id == line).ok_or_else(|| gone(words))?;
     let mut line = line.clone();
     let refuse = |told: String| Ok(Done { told, ..Done::go(place) });
@@ -286,7 +229,7 @@ pub(super) fn tap(
             words.buried_line(&line)
         }
         LineAct::Deep(depth_mm) => {
-            if depth_mm.is_some_and(|mm| !believed(line.kind).believed().contains(&mm)) {
+            if depth_mm.is_some_and(|mm| !line::believed(line.kind).believed().contains(&mm)) {
                 return Err(gone(words));
             }
             line.depth_mm = depth_mm;
@@ -299,6 +242,11 @@ pub(super) fn tap(
             line.sort = sort;
             words.buried_line(&line)
         }
+    };
+    // An answer leads back to the line; steps may follow each other.
+    let place = match act {
+        LineAct::Sort(_) => Place::Lines { field, line: Some(line.id) },
+        _ => place,
     };
     Ok(save(&notes.field, line, place, told))
 }

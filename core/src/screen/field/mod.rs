@@ -3,6 +3,7 @@
 pub mod buried;
 pub mod detail;
 pub(super) mod details;
+pub mod line;
 pub(super) mod list;
 pub mod listed;
 pub(super) mod outline;

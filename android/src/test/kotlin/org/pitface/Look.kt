@@ -25,11 +25,10 @@ internal data class Look(
 
         /** Every phone at every size of letters, day and dark in turn. */
         val layouts = Phones.flatMapIndexed { place, (name, size) ->
-            // On its side a small phone has no room for letters twice as large.
-            Sizes.filter { name != "land" || it < 2f }.mapIndexed { index, letters -> Look(name, size.first, size.second, letters, dark = (place + index) % 2 == 1, german = false, left = false) }
+            Sizes.mapIndexed { index, letters -> Look(name, size.first, size.second, letters, dark = (place + index) % 2 == 1, german = false, left = false) }
         } + Look(Tablet.first, Tablet.second.first, Tablet.second.second, 1f, dark = true, german = false, left = false)
 
-        /** In both languages, for either hand: 96. */
+        /** In both languages, for either hand: 100. */
         val all = Both.flatMap { german -> layouts.flatMap { look -> Both.map { left -> look.copy(german = german, left = left, dark = look.dark != left) } } }
 
         /** A dozen of them, others at each turn, so that over a few screens every pair of properties is met. */

@@ -48,11 +48,11 @@ private val Between = 10.dp
 private val Above = 4.dp
 
 /** Share of the width a strip has at most, and of the height that is a picture's own where it is not asked for. */
-private const val STRIP_SHARE = 0.3f
+internal const val STRIP_SHARE = 0.3f
 private const val PICTURE_SHARE = 0.45f
 
-/** How the blocks stand: in which order, how close their answers, and how high what must be in sight is. */
-private class Plan(val blocks: List<ShownBlock>, val packing: Packing, val must: Dp)
+/** How the blocks stand: in which order, how many of them up to the last question, how close their answers, and how high what must be in sight is. */
+private class Plan(val blocks: List<ShownBlock>, val asked: Int, val packing: Packing, val must: Dp)
 
 /**
  * The roomiest way in which every answer is in sight: first sentences before the questions go behind them, then drawings and
@@ -60,11 +60,11 @@ private class Plan(val blocks: List<ShownBlock>, val packing: Packing, val must:
  */
 private fun Letters.plan(blocks: List<ShownBlock>, width: Dp, room: Dp): Plan {
     val asked = blocks.filterIsInstance<ShownBlock.Question>()
-    if (asked.isEmpty()) return Plan(blocks, Packings.first(), 0.dp)
+    if (asked.isEmpty()) return Plan(blocks, 0, Packings.first(), 0.dp)
     val said = blocks.subList(0, blocks.indexOf(asked.last())).filterIsInstance<ShownBlock.Text>()
     val first = blocks.filter { it in asked || it in said }
     val orders = listOf(first + (blocks - first.toSet()), asked + (blocks - asked.toSet()))
-    val plans = Packings.asSequence().flatMap { packing -> orders.asSequence().map { order -> Plan(order, packing, must(order, asked.last(), width, packing)) } }
+    val plans = Packings.asSequence().flatMap { packing -> orders.asSequence().map { order -> Plan(order, order.indexOf(asked.last()) + 1, packing, must(order, asked.last(), width, packing)) } }
     return plans.firstOrNull { it.must <= room } ?: plans.last()
 }
 
@@ -76,12 +76,12 @@ private fun Letters.must(order: List<ShownBlock>, last: ShownBlock.Question, wid
         else -> 0.dp
     } }
 
-/** Not every answer would be in sight. */
-internal fun Letters.crowded(blocks: List<ShownBlock>, width: Dp, room: Dp) = plan(blocks, width, room).let { it.must > room }
+/** Every answer would be in sight, with no less than that share of its drawing. */
+internal fun Letters.sees(blocks: List<ShownBlock>, width: Dp, room: Dp, drawn: Float) = plan(blocks, width, room).let { it.must <= room && it.packing.drawn >= drawn }
 
 /** What stands between the answer and the foot. */
 @Composable
-internal fun Body(shown: ShownScreen, doer: Doer, modifier: Modifier = Modifier, pictured: Boolean = true) = BoxWithConstraints(modifier) {
+internal fun Body(shown: ShownScreen, doer: Doer, foot: Standing.Foot, modifier: Modifier = Modifier, pictured: Boolean = true) = BoxWithConstraints(modifier) {
     val (width, height) = maxWidth to maxHeight
     val picture = shown.picture.takeIf { pictured }
     if (picture?.stand == Stand.STRIP) {
@@ -89,14 +89,14 @@ internal fun Body(shown: ShownScreen, doer: Doer, modifier: Modifier = Modifier,
         val strip = @Composable { PictureView(picture, doer, shown.leftHanded, Modifier.width(wide).fillMaxHeight()) }
         Row(Modifier.padding(start = if (shown.leftHanded) 0.dp else Edge / 2, end = if (shown.leftHanded) Edge / 2 else 0.dp)) {
             if (!shown.leftHanded) strip()
-            Scrolled(shown, null, doer, width - wide - Edge / 2, height, Modifier.weight(1f))
+            Scrolled(shown, null, doer, foot, width - wide - Edge / 2, height, Modifier.weight(1f))
             if (shown.leftHanded) strip()
         }
-    } else Scrolled(shown, picture, doer, width, height, Modifier.fillMaxWidth())
+    } else Scrolled(shown, picture, doer, foot, width, height, Modifier.fillMaxWidth())
 }
 
 @Composable
-private fun Scrolled(shown: ShownScreen, picture: ShownPicture?, doer: Doer, width: Dp, height: Dp, modifier: Modifier) {
+private fun Scrolled(shown: ShownScreen, picture: ShownPicture?, doer: Doer, foot: Standing.Foot, width: Dp, height: Dp, modifier: Modifier) {
     val letters = letters()
     val plan = remember(shown.blocks, width, height, letters) { letters.plan(shown.blocks, width, height) }
     val at = rememberScrollState()
@@ -104,8 +104,12 @@ private fun Scrolled(shown: ShownScreen, picture: ShownPicture?, doer: Doer, wid
     Column(modifier.fillMaxHeight().goesOn(at).verticalScroll(at)) {
         BelowPicture(picture, height, plan.must, { PictureView(it, doer, shown.leftHanded) }) {
             Column(Modifier.fillMaxWidth().padding(top = Above), Arrangement.spacedBy(Between)) {
-                plan.blocks.forEach { Block(it, plan.packing, doer, width, at, shown.leftHanded) }
+                val block = @Composable { one: ShownBlock -> Block(one, plan.packing, doer, width, at, shown.leftHanded) }
+                plan.blocks.take(plan.asked).forEach { block(it) }
+                if (!foot.read) Read(shown)
+                plan.blocks.drop(plan.asked).forEach { block(it) }
                 if (shown.more.isNotEmpty()) More(shown.moreLabel, shown.more)
+                if (!foot.tools) Tools(shown, doer, width, low = false)
             }
         }
     }

@@ -3,7 +3,6 @@ package org.pitface.screens
 import androidx.compose.foundation.background
 import androidx.compose.foundation.layout.Arrangement
 import androidx.compose.foundation.layout.Column
-import androidx.compose.foundation.layout.IntrinsicSize
 import androidx.compose.foundation.layout.Row
 import androidx.compose.foundation.layout.fillMaxHeight
 import androidx.compose.foundation.layout.fillMaxWidth
@@ -11,9 +10,7 @@ import androidx.compose.foundation.layout.height
 import androidx.compose.foundation.layout.heightIn
 import androidx.compose.foundation.layout.padding
 import androidx.compose.foundation.layout.width
-import androidx.compose.foundation.rememberScrollState
 import androidx.compose.foundation.shape.RoundedCornerShape
-import androidx.compose.foundation.verticalScroll
 import androidx.compose.material3.HorizontalDivider
 import androidx.compose.material3.MaterialTheme
 import androidx.compose.material3.Surface
@@ -35,31 +32,31 @@ import androidx.compose.ui.semantics.semantics
 import androidx.compose.ui.text.style.TextAlign
 import androidx.compose.ui.unit.Dp
 import androidx.compose.ui.unit.dp
+import androidx.compose.ui.unit.max
 import org.pitface.core.ShownButton
 import org.pitface.core.ShownScreen
 
-/** What was told of the last tap, what to heed, the next step, the tools; always in sight. */
+/** The next step and the tools, always in sight, with what was told and what to heed where there is room for it. */
 @Composable
-internal fun Foot(shown: ShownScreen, doer: Doer, width: Dp, height: Dp, low: Boolean = false) {
+internal fun Foot(shown: ShownScreen, doer: Doer, width: Dp, foot: Standing.Foot) {
     Column(Modifier.fillMaxWidth()) {
-        // Very large letters of what is only read do not push away what is tapped.
-        Column(Modifier.heightIn(max = height * READ_SHARE).verticalScroll(rememberScrollState())) {
-            if (shown.told.isNotEmpty()) Told(shown.told)
-            if (shown.caution.isNotEmpty() && shown.caution != shown.told) Caution(shown.caution)
-        }
+        if (foot.read) Read(shown)
         shown.next?.let { Next(it, doer, width) }
-        if (shown.tools.isNotEmpty()) Tools(if (shown.leftHanded) shown.tools.reversed() else shown.tools, doer, width, low)
+        if (foot.tools) Tools(shown, doer, width, foot.low)
     }
 }
 
-private const val READ_SHARE = 0.2f
+/** What was told of the last tap, and what to heed. */
+@Composable
+internal fun Read(shown: ShownScreen) {
+    if (shown.told.isNotEmpty()) Told(shown.told)
+    if (shown.caution.isNotEmpty() && shown.caution != shown.told) Caution(shown.caution)
+}
 
-/** About how high the foot is, before it is laid out. */
-internal fun Letters.footHeight(shown: ShownScreen, width: Dp): Dp {
-    val read = listOf(shown.told to type.bodySmall, shown.caution to type.bodyMedium).filter { it.first.isNotEmpty() }.map { (text, style) -> height(text, style, width - Edge * 4) + Gap }
-    val next = shown.next?.let { height(it.label, type.titleMedium, width - Edge * 6) + 42.dp } ?: 0.dp
-    val tool = width / shown.tools.size.coerceIn(1, ABREAST) - Gap
-    return read.fold(next, Dp::plus) + (shown.tools.maxOfOrNull { height(it.label, type.labelSmall, tool) + 28.dp } ?: 0.dp)
+/** How high [Read] is. */
+internal fun Letters.readHeight(shown: ShownScreen, width: Dp): Dp {
+    val told = if (shown.told.isEmpty()) 0.dp else height(shown.told, type.bodySmall, width - Edge * 2) + 8.dp
+    return told + if (shown.caution.isEmpty() || shown.caution == shown.told) 0.dp else height(shown.caution, type.bodyMedium, width - Edge * 2 - 12.dp) + 8.dp
 }
 
 @Composable
@@ -91,8 +88,7 @@ internal fun Next(next: ShownButton, doer: Doer, width: Dp) {
     val scheme = MaterialTheme.colorScheme
     val ink = if (next.enabled) scheme.onPrimary else scheme.tertiary
     val ground = if (next.enabled) scheme.primary else scheme.background
-    val room = width - Edge * 4 - if (next.drawing == null) 0.dp else 32.dp
-    val fit = Smaller.firstOrNull { letters.widest(wordsOf(next.label, next.note), letters.type.titleMedium * it) <= room } ?: Smaller.last()
+    val fit = letters.fit(next, width)
     Surface(
         onClick = { doer.does(next.does) },
         modifier = Modifier.fillMaxWidth().padding(horizontal = Edge, vertical = 4.dp).heightIn(min = 56.dp).testTag(NEXT).semantics {
@@ -114,37 +110,63 @@ internal fun Next(next: ShownButton, doer: Doer, width: Dp) {
 /** What the next step is found by in tests. */
 internal const val NEXT = "next"
 
-/** Most tools in one line. */
-private const val ABREAST = 5
+private fun roomOn(next: ShownButton, width: Dp) = width - Edge * 4 - if (next.drawing == null) 0.dp else 32.dp
 
-@Composable
-private fun Tools(tools: List<ShownButton>, doer: Doer, width: Dp, low: Boolean) {
-    val letters = letters()
+private fun Letters.fit(next: ShownButton, width: Dp) = fit(wordsOf(next.label, next.note), type.titleMedium, roomOn(next, width))
+
+/** How high [Next] is. */
+internal fun Letters.nextHeight(next: ShownButton, width: Dp): Dp {
+    val (fit, room) = fit(next, width) to roomOn(next, width)
+    val noted = if (next.note.isEmpty()) 0.dp else height(next.note, type.labelMedium * fit, room)
+    return max(56.dp, height(next.label, type.titleMedium * fit, room) + noted + 12.dp) + 8.dp
+}
+
+/** Most tools in one line, and most lines of what stands under the word of one. */
+private const val ABREAST = 5
+private const val NOTE_LINES = 2
+
+/** Tools in lines: how many abreast, how wide each, by how much their letters shrink, how high a line, whether notes are shown. */
+internal class Shelf(val abreast: Int, val each: Dp, val fit: Float, val high: Dp, val noted: Boolean, val lines: Int) {
+    val height get() = high * lines + 1.dp
+}
+
+internal fun Letters.shelf(tools: List<ShownButton>, width: Dp, low: Boolean): Shelf {
     val lines = (tools.size + ABREAST - 1) / ABREAST
     val abreast = (tools.size + lines - 1) / lines
-    val room = letters.whole((width - Edge) / abreast) - 6.dp
-    val words = tools.flatMap { wordsOf(it.label, it.note) }
-    val fit = Smaller.firstOrNull { letters.widest(words, letters.type.labelSmall * it) <= room } ?: Smaller.last()
+    val each = whole((width - Edge) / abreast)
+    val room = each - 4.dp
+    val fit = fit(tools.flatMap { wordsOf(it.label) }, type.labelSmall, room)
+    val style = type.labelSmall * fit
+    // A long note is left to whoever hears the tool, and to what is told once it was tapped.
+    val noted = !low && tools.all { widest(wordsOf(it.note), style) <= room && lines(it.note, style, room) <= NOTE_LINES }
+    val high = tools.maxOf { height(it.label, style, room) + if (noted && it.note.isNotEmpty()) height(it.note, style, room) + 2.dp else 0.dp }
+    return Shelf(abreast, each, fit, max(if (low) 48.dp else 64.dp, high + (if (low) 20.dp + 4.dp else 24.dp + 8.dp) + 2.dp), noted, lines)
+}
+
+@Composable
+internal fun Tools(shown: ShownScreen, doer: Doer, width: Dp, low: Boolean) {
+    if (shown.tools.isEmpty()) return
+    val shelf = letters().shelf(shown.tools, width, low)
     HorizontalDivider(color = MaterialTheme.colorScheme.outlineVariant)
-    tools.chunked(abreast).forEach { line ->
-        Row(Modifier.fillMaxWidth().padding(horizontal = Edge / 2).height(IntrinsicSize.Min)) {
-            line.forEach { Tool(it, fit, doer, low, Modifier.width(room + 6.dp).fillMaxHeight()) }
+    (if (shown.leftHanded) shown.tools.reversed() else shown.tools).chunked(shelf.abreast).forEach { line ->
+        Row(Modifier.fillMaxWidth().padding(horizontal = Edge / 2).height(shelf.high)) {
+            line.forEach { Tool(it, shelf, doer, low, Modifier.width(shelf.each).fillMaxHeight()) }
         }
     }
 }
 
 /** An icon over its word. */
 @Composable
-private fun Tool(tool: ShownButton, fit: Float, doer: Doer, low: Boolean, modifier: Modifier) {
+private fun Tool(tool: ShownButton, shelf: Shelf, doer: Doer, low: Boolean, modifier: Modifier) {
     val scheme = MaterialTheme.colorScheme
     val ground = if (tool.chosen) scheme.secondaryContainer else scheme.background
     val ink = if (tool.enabled) scheme.onBackground else scheme.tertiary
     Surface(
         onClick = { doer.does(tool.does) },
-        modifier = modifier.heightIn(min = if (low) 48.dp else 64.dp).testTag(TOOL).semantics {
+        modifier = modifier.testTag(TOOL).semantics {
             role = Role.Button
             if (tool.chosen) selected = true
-            if (tool.spoken.isNotEmpty()) contentDescription = tool.spoken
+            contentDescription = tool.spoken.ifEmpty { listOf(tool.label, tool.note).filter { it.isNotEmpty() }.joinToString(" ") }
         },
         enabled = tool.enabled, shape = RoundedCornerShape(12.dp), color = ground, contentColor = ink,
     ) {
@@ -153,9 +175,9 @@ private fun Tool(tool: ShownButton, fit: Float, doer: Doer, low: Boolean, modifi
             Arrangement.spacedBy(2.dp, Alignment.CenterVertically), Alignment.CenterHorizontally,
         ) {
             tool.drawing?.let { Painted(it, if (low) 20.dp else 24.dp, ground = ground, ink = ink) }
-            val style = MaterialTheme.typography.labelSmall * fit
+            val style = MaterialTheme.typography.labelSmall * shelf.fit
             Text(tool.label, style = style, textAlign = TextAlign.Center)
-            if (tool.note.isNotEmpty()) Text(tool.note, style = style, textAlign = TextAlign.Center)
+            if (shelf.noted && tool.note.isNotEmpty()) Text(tool.note, style = style, textAlign = TextAlign.Center)
         }
     }
 }

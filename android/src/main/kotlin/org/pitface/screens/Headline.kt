@@ -16,6 +16,7 @@ import androidx.compose.ui.semantics.semantics
 import androidx.compose.ui.text.TextStyle
 import androidx.compose.ui.unit.Dp
 import androidx.compose.ui.unit.dp
+import androidx.compose.ui.unit.max
 import org.pitface.core.ShownHeadline
 
 private val SignSide = 40.dp
@@ -24,7 +25,7 @@ private val SignSide = 40.dp
 @Composable
 internal fun Headline(said: ShownHeadline, width: Dp, low: Boolean = false, large: Boolean = false) {
     val letters = letters()
-    val room = letters.whole(width - Edge * 2 - if (said.sign == null) 0.dp else SignSide + Gap)
+    val room = letters.roomBeside(said, width)
     Row(
         Modifier.fillMaxWidth().padding(horizontal = Edge).padding(bottom = 6.dp),
         Arrangement.spacedBy(Gap), Alignment.CenterVertically,
@@ -40,6 +41,15 @@ internal fun Headline(said: ShownHeadline, width: Dp, low: Boolean = false, larg
             }
         }
     }
+}
+
+private fun Letters.roomBeside(said: ShownHeadline, width: Dp) = whole(width - Edge * 2 - if (said.sign == null) 0.dp else SignSide + Gap)
+
+/** How high [Headline] is. */
+internal fun Letters.headlineHeight(said: ShownHeadline, width: Dp, low: Boolean): Dp {
+    val room = roomBeside(said, width)
+    val line = if (said.line.isEmpty()) 0.dp else height(said.line, type.bodyMedium, room) + 2.dp
+    return max(if (said.sign == null) 0.dp else SignSide, height(said.text, display(said.text, room, low, large = false), room) + line) + 6.dp
 }
 
 private fun Letters.display(text: String, room: Dp, low: Boolean, large: Boolean): TextStyle {

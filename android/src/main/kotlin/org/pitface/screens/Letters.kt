@@ -28,6 +28,9 @@ internal class Letters(private val measurer: TextMeasurer, private val grain: De
         with(grain) { measurer.measure(word, style, softWrap = false, density = grain).size.width.toDp() }
     } ?: 0.dp
 
+    /** By how much letters shrink, at least, so that no word is wider than the room. */
+    fun fit(words: List<String>, style: TextStyle, room: Dp): Float = Smaller.firstOrNull { widest(words, style * it) <= room } ?: Smaller.last()
+
     /** In whole pixels, so that what is reckoned is what is laid out. */
     fun whole(width: Dp): Dp = with(grain) { kotlin.math.floor(width.toPx()).toDp() }
 

@@ -58,44 +58,45 @@ fun ScreenView(shown: ShownScreen, doer: Doer, modifier: Modifier = Modifier) {
 
 @Composable
 private fun OneColumn(shown: ShownScreen, doer: Doer, width: Dp, height: Dp) {
+    val letters = letters()
+    val standing = remember(shown, width, height, letters) { letters.oneColumn(shown, width, height) }
     Column(Modifier.fillMaxSize()) {
         TopLine(shown, doer)
-        Answer(shown, width, height)
-        Body(shown, doer, Modifier.weight(1f))
-        Foot(shown, doer, width, height)
+        Answer(shown, width, height * ANSWER_SHARE, standing.lowAnswer)
+        Body(shown, doer, standing.foot, Modifier.weight(1f))
+        Foot(shown, doer, width, standing.foot)
     }
 }
 
 /** The answer stays; only where it is very high does it scroll by itself. */
 @Composable
-private fun Answer(shown: ShownScreen, width: Dp, height: Dp, low: Boolean = false) {
+private fun Answer(shown: ShownScreen, width: Dp, most: Dp, low: Boolean) {
     val said = shown.answer ?: return
-    Column(Modifier.heightIn(max = height * ANSWER_SHARE).verticalScroll(rememberScrollState())) { Headline(said, width, low) }
+    Column(Modifier.heightIn(max = most).verticalScroll(rememberScrollState())) { Headline(said, width, low) }
 }
 
-private const val ANSWER_SHARE = 0.45f
+private const val ANSWER_SHARE = 0.6f
 
 /** Landscape and tablets: what is said and shown beside what is asked, the latter at the side of the thumb. */
 @Composable
 private fun SideBySide(shown: ShownScreen, doer: Doer, width: Dp, height: Dp) {
-    val low = height < Low
     val letters = letters()
-    val room = height - letters.footHeight(shown, width / 2)
-    val aside = low && remember(shown, room, letters) { letters.crowded(shown.blocks, width / 2, room) }
-    val part = whole(width * if (aside) 0.4f else 0.5f)
+    val beside = { aside: Boolean -> letters.whole(width * if (aside) 0.4f else 0.5f) }
+    val standing = remember(shown, width, height, letters) { letters.twoColumns(shown, width, height, height < Low, beside) }
+    val part = beside(standing.aside)
     val said = @Composable {
         Column(Modifier.width(part).fillMaxHeight()) {
             TopLine(shown, doer)
-            Answer(shown, part, height, low)
+            Answer(shown, part, if (standing.aside) height * ANSWER_SHARE else height - TopLineHeight, standing.lowAnswer)
             val picture = shown.picture
             if (picture == null) Column(Modifier.weight(1f)) {} else PictureView(picture, doer, shown.leftHanded, Modifier.weight(1f).fillMaxWidth())
-            if (aside) Foot(shown, doer, part, height, low)
+            if (standing.aside) Foot(shown, doer, part, standing.foot)
         }
     }
     val asked = @Composable {
         Column(Modifier.width(width - part).fillMaxHeight()) {
-            Body(shown, doer, Modifier.weight(1f), pictured = false)
-            if (!aside) Foot(shown, doer, width - part, height, low)
+            Body(shown, doer, standing.foot, Modifier.weight(1f), pictured = false)
+            if (!standing.aside) Foot(shown, doer, width - part, standing.foot)
         }
     }
     Row(Modifier.fillMaxSize()) {
@@ -103,9 +104,6 @@ private fun SideBySide(shown: ShownScreen, doer: Doer, width: Dp, height: Dp) {
         if (shown.leftHanded) said() else asked()
     }
 }
-
-@Composable
-private fun whole(width: Dp) = letters().whole(width)
 
 /** For the farmer: large letters, nothing to operate; a tap anywhere goes back. */
 @Composable

@@ -47,6 +47,9 @@ internal val Packings = listOf(
     Packing(0f, 0.75f, 2.dp, 4.dp, 4.dp, 48.dp),
 )
 
+/** What is tapped is never narrower, nor lower. */
+private val LeastTapped = 48.dp
+
 /** Answers side by side: how many in a row, how wide each, how high each row, by how much letters shrink. */
 internal class Grid(val columns: Int, val each: Dp, val letters: Float, val heights: List<Dp>, val packing: Packing) {
     val height: Dp get() = heights.fold(0.dp, Dp::plus) + packing.gap * (heights.size - 1).coerceAtLeast(0)
@@ -65,7 +68,7 @@ internal fun Letters.grid(answers: List<ShownButton>, asked: Int, width: Dp, pac
     // Letters that the reader wants large may come down to their usual size before an answer goes out of sight.
     val from = maxOf(packing.letters, 1f / scale).coerceAtMost(1f)
     fun wide(letters: Float) = widest(words, type.labelLarge * letters) + packing.beside * 2 + 2.dp
-    val fitting = (asked downTo 2).firstOrNull { wide(from) <= (width - packing.gap * (it - 1)) / it } ?: 1
+    val fitting = (asked downTo 2).firstOrNull { max(wide(from), LeastTapped) <= (width - packing.gap * (it - 1)) / it } ?: 1
     val rows = (answers.size + fitting - 1) / fitting
     val columns = if (fitting < asked && rows > 0) (answers.size + rows - 1) / rows else fitting // where it is fewer, no answer stays alone
     val each = whole((width - packing.gap * (columns - 1)) / columns)

@@ -37,7 +37,7 @@ import org.pitface.state.Phrase
 @Composable
 internal fun TopLine(shown: ShownScreen, doer: Doer) {
     val ink = MaterialTheme.colorScheme.onBackground
-    Row(Modifier.fillMaxWidth().heightIn(min = 48.dp), verticalAlignment = Alignment.CenterVertically) {
+    Row(Modifier.fillMaxWidth().heightIn(min = TopLineHeight), verticalAlignment = Alignment.CenterVertically) {
         val back = shown.back
         if (back == null) Spacer(Modifier.width(Edge))
         else Sign(back.label, { if (doer.menu) doer.menu = false else doer.does(back.does) }) {
