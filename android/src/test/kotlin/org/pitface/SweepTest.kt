@@ -47,6 +47,7 @@ internal class SweepTest : Looking() {
         looks++
         val nodes = rule.onAllNodes(SemanticsMatcher("any") { true }, useUnmergedTree = true).fetchSemanticsNodes()
         val faults = Faults(here, look, nodes, painted).all()
+        if (faults.any { "${screen.kind}: $it" !in found }) painted.written("fault-${screen.kind}-$look".replace(' ', '-'))
         faults.forEach { found.getOrPut("${screen.kind}: $it", ::mutableListOf) += look }
         val seen = if (faults.none { it.startsWith(Faults.OUT_OF_SIGHT) }) 1 else 0
         whole.merge(screen.kind, seen to 1) { (one, all), (other, more) -> one + other to all + more }

@@ -81,7 +81,7 @@ internal fun Letters.sees(blocks: List<ShownBlock>, width: Dp, room: Dp, drawn: 
 
 /** What stands between the answer and the foot. */
 @Composable
-internal fun Body(shown: ShownScreen, doer: Doer, foot: Standing.Foot, modifier: Modifier = Modifier, pictured: Boolean = true) = BoxWithConstraints(modifier) {
+internal fun Body(shown: ShownScreen, doer: Doer, standing: Standing, modifier: Modifier = Modifier, pictured: Boolean = true) = BoxWithConstraints(modifier) {
     val (width, height) = maxWidth to maxHeight
     val picture = shown.picture.takeIf { pictured }
     if (picture?.stand == Stand.STRIP) {
@@ -89,14 +89,14 @@ internal fun Body(shown: ShownScreen, doer: Doer, foot: Standing.Foot, modifier:
         val strip = @Composable { PictureView(picture, doer, shown.leftHanded, Modifier.width(wide).fillMaxHeight()) }
         Row(Modifier.padding(start = if (shown.leftHanded) 0.dp else Edge / 2, end = if (shown.leftHanded) Edge / 2 else 0.dp)) {
             if (!shown.leftHanded) strip()
-            Scrolled(shown, null, doer, foot, width - wide - Edge / 2, height, Modifier.weight(1f))
+            Scrolled(shown, null, doer, standing, width - wide - Edge / 2, height, Modifier.weight(1f))
             if (shown.leftHanded) strip()
         }
-    } else Scrolled(shown, picture, doer, foot, width, height, Modifier.fillMaxWidth())
+    } else Scrolled(shown, picture, doer, standing, width, height, Modifier.fillMaxWidth())
 }
 
 @Composable
-private fun Scrolled(shown: ShownScreen, picture: ShownPicture?, doer: Doer, foot: Standing.Foot, width: Dp, height: Dp, modifier: Modifier) {
+private fun Scrolled(shown: ShownScreen, picture: ShownPicture?, doer: Doer, standing: Standing, width: Dp, height: Dp, modifier: Modifier) {
     val letters = letters()
     val plan = remember(shown.blocks, width, height, letters) { letters.plan(shown.blocks, width, height) }
     val at = rememberScrollState()
@@ -106,10 +106,10 @@ private fun Scrolled(shown: ShownScreen, picture: ShownPicture?, doer: Doer, foo
             Column(Modifier.fillMaxWidth().padding(top = Above), Arrangement.spacedBy(Between)) {
                 val block = @Composable { one: ShownBlock -> Block(one, plan.packing, doer, width, at, shown.leftHanded) }
                 plan.blocks.take(plan.asked).forEach { block(it) }
-                if (!foot.read) Read(shown)
+                if (standing.scrolls(Part.READ)) Read(shown)
                 plan.blocks.drop(plan.asked).forEach { block(it) }
                 if (shown.more.isNotEmpty()) More(shown.moreLabel, shown.more)
-                if (!foot.tools) Tools(shown, doer, width, low = false)
+                if (standing.scrolls(Part.TOOLS)) Tools(shown, doer, width, low = false)
             }
         }
     }

@@ -36,16 +36,6 @@ import androidx.compose.ui.unit.max
 import org.pitface.core.ShownButton
 import org.pitface.core.ShownScreen
 
-/** The next step and the tools, always in sight, with what was told and what to heed where there is room for it. */
-@Composable
-internal fun Foot(shown: ShownScreen, doer: Doer, width: Dp, foot: Standing.Foot) {
-    Column(Modifier.fillMaxWidth()) {
-        if (foot.read) Read(shown)
-        shown.next?.let { Next(it, doer, width) }
-        if (foot.tools) Tools(shown, doer, width, foot.low)
-    }
-}
-
 /** What was told of the last tap, and what to heed. */
 @Composable
 internal fun Read(shown: ShownScreen) {
@@ -83,12 +73,12 @@ private fun Caution(caution: String) {
 
 /** The one thing worth doing now: filled and wide. */
 @Composable
-internal fun Next(next: ShownButton, doer: Doer, width: Dp) {
+internal fun Next(next: ShownButton, doer: Doer, width: Dp, low: Boolean = false) {
     val letters = letters()
     val scheme = MaterialTheme.colorScheme
     val ink = if (next.enabled) scheme.onPrimary else scheme.tertiary
     val ground = if (next.enabled) scheme.primary else scheme.background
-    val fit = letters.fit(next, width)
+    val fit = letters.fit(next, width, low)
     Surface(
         onClick = { doer.does(next.does) },
         modifier = Modifier.fillMaxWidth().padding(horizontal = Edge, vertical = 4.dp).heightIn(min = 56.dp).testTag(NEXT).semantics {
@@ -112,17 +102,30 @@ internal const val NEXT = "next"
 
 private fun roomOn(next: ShownButton, width: Dp) = width - Edge * 4 - if (next.drawing == null) 0.dp else 32.dp
 
-private fun Letters.fit(next: ShownButton, width: Dp) = fit(wordsOf(next.label, next.note), type.titleMedium, roomOn(next, width))
+/** Where room is scarce, letters that the reader wants large come down to their usual size before they take a second line. */
+private fun Letters.fit(next: ShownButton, width: Dp, low: Boolean): Float {
+    val room = roomOn(next, width)
+    val whole = fit(wordsOf(next.label, next.note), type.titleMedium, room)
+    if (!low) return whole
+    val usual = Smaller.filter { it in 1 / scale..whole }
+    return usual.firstOrNull { lines(next.label, type.titleMedium * it, room) <= 1 } ?: usual.lastOrNull() ?: whole
+}
 
 /** How high [Next] is. */
-internal fun Letters.nextHeight(next: ShownButton, width: Dp): Dp {
-    val (fit, room) = fit(next, width) to roomOn(next, width)
+internal fun Letters.nextHeight(next: ShownButton, width: Dp, low: Boolean): Dp {
+    val (fit, room) = fit(next, width, low) to roomOn(next, width)
     val noted = if (next.note.isEmpty()) 0.dp else height(next.note, type.labelMedium * fit, room)
     return max(56.dp, height(next.label, type.titleMedium * fit, room) + noted + 12.dp) + 8.dp
 }
 
-/** Most tools in one line, and most lines of what stands under the word of one. */
+/** Most tools in one line. */
 private const val ABREAST = 5
+
+/** The smallest share of their letters at which tools stand in one line rather than two; it is less on a low screen. */
+private const val LEAST = 0.75f
+private const val LEAST_LOW = 0.6f
+
+/** Most lines of what stands under the word of a tool. */
 private const val NOTE_LINES = 2
 
 /** Tools in lines: how many abreast, how wide each, by how much their letters shrink, how high a line, whether notes are shown. */
@@ -131,11 +134,14 @@ internal class Shelf(val abreast: Int, val each: Dp, val fit: Float, val high: D
 }
 
 internal fun Letters.shelf(tools: List<ShownButton>, width: Dp, low: Boolean): Shelf {
-    val lines = (tools.size + ABREAST - 1) / ABREAST
+    val words = tools.flatMap { wordsOf(it.label) }
+    val least = type.labelSmall * maxOf(if (low) LEAST_LOW else LEAST, 1 / scale).coerceAtMost(1f)
+    val most = (ABREAST downTo 2).firstOrNull { widest(words, least) <= whole((width - Edge) / it) - 4.dp } ?: 2
+    val lines = (tools.size + most - 1) / most
     val abreast = (tools.size + lines - 1) / lines
     val each = whole((width - Edge) / abreast)
     val room = each - 4.dp
-    val fit = fit(tools.flatMap { wordsOf(it.label) }, type.labelSmall, room)
+    val fit = fit(words, type.labelSmall, room)
     val style = type.labelSmall * fit
     // A long note is left to whoever hears the tool, and to what is told once it was tapped.
     val noted = !low && tools.all { widest(wordsOf(it.note), style) <= room && lines(it.note, style, room) <= NOTE_LINES }

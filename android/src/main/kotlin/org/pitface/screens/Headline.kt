@@ -55,7 +55,8 @@ internal fun Letters.headlineHeight(said: ShownHeadline, width: Dp, low: Boolean
 private fun Letters.display(text: String, room: Dp, low: Boolean, large: Boolean): TextStyle {
     val sizes = when {
         large -> listOf(type.displayLarge, type.displayMedium)
-        low -> listOf(type.headlineMedium, type.headlineSmall, type.titleLarge, type.titleMedium)
+        // Letters that the reader wants large come down to their usual size before the answer goes out of sight.
+        low -> listOf(type.headlineMedium, type.headlineSmall, type.titleLarge) + Smaller.filter { it >= 1 / scale }.map { type.titleMedium * it }
         else -> listOf(type.displaySmall, type.headlineMedium, type.headlineSmall, type.titleLarge)
     }
     val whole = sizes.filter { widest(wordsOf(text), it) <= room }

@@ -34,7 +34,7 @@ internal val Gap = 8.dp
 /** From this width on two parts stand side by side. */
 private val Wide = 600.dp
 
-/** Under this height the foot stands under what is said where the answers need all of the other side. */
+/** Under this height what stands at the foot may stand under the answer, where what is asked needs the room. */
 private val Low = 420.dp
 
 /** Any screen of the app, from the top: where one is, what it says, what it shows and asks, what comes next. */
@@ -62,9 +62,9 @@ private fun OneColumn(shown: ShownScreen, doer: Doer, width: Dp, height: Dp) {
     val standing = remember(shown, width, height, letters) { letters.oneColumn(shown, width, height) }
     Column(Modifier.fillMaxSize()) {
         TopLine(shown, doer)
-        Answer(shown, width, height * ANSWER_SHARE, standing.lowAnswer)
-        Body(shown, doer, standing.foot, Modifier.weight(1f))
-        Foot(shown, doer, width, standing.foot)
+        Answer(shown, width, height * ANSWER_SHARE, standing.low)
+        Body(shown, doer, standing, Modifier.weight(1f))
+        Parts(standing.asked, shown, doer, width, standing.low)
     }
 }
 
@@ -81,27 +81,36 @@ private const val ANSWER_SHARE = 0.6f
 @Composable
 private fun SideBySide(shown: ShownScreen, doer: Doer, width: Dp, height: Dp) {
     val letters = letters()
-    val beside = { aside: Boolean -> letters.whole(width * if (aside) 0.4f else 0.5f) }
-    val standing = remember(shown, width, height, letters) { letters.twoColumns(shown, width, height, height < Low, beside) }
-    val part = beside(standing.aside)
+    val standing = remember(shown, width, height, letters) { letters.twoColumns(shown, width, height, height < Low) }
+    val part = letters.saidWidth(standing, width)
     val said = @Composable {
         Column(Modifier.width(part).fillMaxHeight()) {
             TopLine(shown, doer)
-            Answer(shown, part, if (standing.aside) height * ANSWER_SHARE else height - TopLineHeight, standing.lowAnswer)
+            Answer(shown, part, if (standing.said.isEmpty()) height - TopLineHeight else height * ANSWER_SHARE, standing.low)
             val picture = shown.picture
             if (picture == null) Column(Modifier.weight(1f)) {} else PictureView(picture, doer, shown.leftHanded, Modifier.weight(1f).fillMaxWidth())
-            if (standing.aside) Foot(shown, doer, part, standing.foot)
+            Parts(standing.said, shown, doer, part, standing.low)
         }
     }
     val asked = @Composable {
         Column(Modifier.width(width - part).fillMaxHeight()) {
-            Body(shown, doer, standing.foot, Modifier.weight(1f), pictured = false)
-            if (!standing.aside) Foot(shown, doer, width - part, standing.foot)
+            Body(shown, doer, standing, Modifier.weight(1f), pictured = false)
+            Parts(standing.asked, shown, doer, width - part, standing.low)
         }
     }
     Row(Modifier.fillMaxSize()) {
         if (shown.leftHanded) asked() else said()
         if (shown.leftHanded) said() else asked()
+    }
+}
+
+/** What was told and what to heed, the next step, the tools: those of them that stand here. */
+@Composable
+private fun Parts(parts: Set<Part>, shown: ShownScreen, doer: Doer, width: Dp, low: Boolean) {
+    Column(Modifier.fillMaxWidth()) {
+        if (Part.READ in parts) Read(shown)
+        if (Part.NEXT in parts) shown.next?.let { Next(it, doer, width, low) }
+        if (Part.TOOLS in parts) Tools(shown, doer, width, low)
     }
 }
 

@@ -44,13 +44,13 @@ fun Whole(app: App, words: (Phrase) -> String) {
     }
 }
 
-/** What the shell says above a screen, on no more than half the height. */
+/** What the shell says above a screen, on no more than a part of the height. */
 @Composable
 internal fun Above(said: String?, way: String?, goes: () -> Unit, screen: @Composable (Modifier) -> Unit) = BoxWithConstraints(Modifier.fillMaxSize()) {
-    val half = maxHeight / 2
     val beside = maxWidth > maxHeight
+    val most = maxHeight * if (beside) 0.33f else 0.4f
     Column(Modifier.fillMaxSize()) {
-        if (said != null) Said(said, way, goes, beside, Modifier.heightIn(max = half).verticalScroll(rememberScrollState()))
+        if (said != null) Said(said, way, goes, beside, Modifier.heightIn(max = most).verticalScroll(rememberScrollState()))
         screen(Modifier.weight(1f))
     }
 }
