@@ -129,7 +129,7 @@ struct NodeView: View {
 private struct Sticking: ViewModifier {
   let most: Double
 
-  func body(content: Content) -> some View {
+  func body(content: Sticking.Content) -> some View {
     let most = most
     return content.visualEffect { view, place in view.offset(y: min(max(0, -place.frame(in: .scrollView).minY), most)) }
   }

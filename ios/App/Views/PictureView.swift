@@ -75,18 +75,27 @@ struct PictureView: View {
   /// Larger and smaller, for one hand.
   private var closer: some View {
     HStack(spacing: 0) {
-      ForEach([(Phrase.larger, 1.5, "plus"), (.smaller, 1 / 1.5, "minus")], id: \.2) { phrase, times, sign in
+      ForEach([Closer(.larger, 1.5, "plus"), Closer(.smaller, 2.0 / 3, "minus")], id: \.sign) { closer in
         Button {
-          zoom.by(times, about: whole.centre, in: whole)
+          zoom.by(closer.times, about: whole.centre, in: whole)
           before = zoom
         } label: {
-          Image(systemName: sign).frame(width: 48, height: 48)
+          Image(systemName: closer.sign).frame(width: 48, height: 48)
         }
-        .accessibilityLabel(words(phrase, in: window.shell.shown?.language))
+        .accessibilityLabel(words(closer.phrase, in: window.shell.shown?.language))
       }
     }
     .foregroundStyle(look.colour(.ink)).background(look.colour(.ground), in: RoundedRectangle(cornerRadius: 12))
   }
+}
+
+/// A button that makes a picture larger or smaller.
+private struct Closer {
+  let phrase: Phrase
+  let times: Double
+  let sign: String
+
+  init(_ phrase: Phrase, _ times: Double, _ sign: String) { (self.phrase, self.times, self.sign) = (phrase, times, sign) }
 }
 
 /// The commands of a drawing, painted.
@@ -97,7 +106,7 @@ struct PaintingView: View {
 
   var body: some View {
     Canvas { context, size in
-      let factor = size.width / painting.width * zoom.scale
+      let factor = Double(size.width) / painting.width * zoom.scale
       context.translateBy(x: zoom.corner.x, y: zoom.corner.y)
       context.scaleBy(x: factor, y: factor)
       for command in painting.legible(factor: factor, scale: scale) { paint(command, in: context) }
@@ -115,7 +124,7 @@ struct PaintingView: View {
       let side: Double =
         switch anchor {
         case .start: 0
-        case .middle: room.width / 2
+        case .middle: Double(room.width) / 2
         case .end: room.width
         }
       context.draw(letters, at: CGPoint(x: at.x - side, y: at.y - letters.firstBaseline(in: room)), anchor: .topLeading)

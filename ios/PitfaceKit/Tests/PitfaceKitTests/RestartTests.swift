@@ -53,6 +53,7 @@ import Testing
     try await phone.toTheFields()
     try await phone.tap("Lapwing Ground")
     try await aPit()
+    try await behindTheMachine()
     try await withANeighbour()
     print("restart: ended and begun \(ends) times through Swift, at \(kinds.count) kinds of screen")
     let all: Set<ScreenKind> = [
@@ -75,7 +76,22 @@ import Testing
       try await phone.tap(try phone.shown.tools.last!.label)
     }
     try await comesBack()
-    try await around(2)
+    let about = try #require(try phone.shown.tappable.map(\.does.act).joined().firstMatch(of: /"pit":"([^"]+)"/)).1
+    for place in ["photos", "layers"] {
+      try await phone.act("{\"go\":{\"\(place)\":{\"field\":\"\(field!)\",\"pit\":\"\(about)\"}}}")
+      try await comesBack()
+    }
+  }
+
+  private func behindTheMachine() async throws {
+    try await phone.toTheFields()
+    try await phone.tap("Lapwing Ground")
+    try await phone.to("pass")
+    try await comesBack()
+    try await phone.tap(try #require(try phone.shown.rows.first { $0.title.lowercased().contains("headland") }).title)
+    try await comesBack()
+    try await phone.to("in_hole")
+    try await comesBack()
   }
 
   /// What the same field became on somebody else's phone comes back, and differs from what it is here.

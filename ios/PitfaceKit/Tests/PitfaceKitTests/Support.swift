@@ -155,10 +155,8 @@ final class Phone: Platform {
   /// Waits until what another program gives is copied and the core has it.
   func read() async throws {
     let until = Date() + 30
-    repeat {
-      try await Task.sleep(for: .milliseconds(3))
-      try await settle()
-    } while try Date() < until && FileManager.default.contentsOfDirectory(atPath: folders.handed.path).contains { $0.hasPrefix("taken_in-") }
+    while shell.reading > 0 && Date() < until { try await Task.sleep(for: .milliseconds(1)) }
+    try await settle()
   }
 
   /// What the store holds of a field, as it would be handed over now.

@@ -49,6 +49,7 @@ private final class Foreign {
   }
 
   func start(_ open: @escaping @Sendable () throws -> any Source) {
+    shell.reading += 1
     let (whole, copied, folder) = (folder.appending(path: name), copied, folder)
     Thread.detachNewThread {
       let read = Result {
@@ -76,6 +77,7 @@ private final class Foreign {
   private func end(_ whole: URL?) {
     guard !over else { return }
     over = true
+    shell.reading -= 1
     guard let whole else {
       copied.stop()
       let folder = folder

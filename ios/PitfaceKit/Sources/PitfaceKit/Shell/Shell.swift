@@ -22,6 +22,8 @@ public final class Shell {
   /// The window there is now, if any.
   @ObservationIgnored public weak var platform: (any Platform)?
 
+  /// Files of other programs that are being read.
+  @ObservationIgnored var reading = 0
   @ObservationIgnored let folders: Folders
   @ObservationIgnored let lanes: Lanes
   @ObservationIgnored private let held = Held()
