@@ -23,8 +23,7 @@ final class Window: Platform {
   private(set) var buzzes = 0
   let shell: Shell
   @ObservationIgnored private let folders: Folders
-  @ObservationIgnored private lazy var gate = PositionGate(shell, receiver)
-  @ObservationIgnored private lazy var receiver = LocationReceiver(shell) { [weak self] in self?.gate.changed() }
+  @ObservationIgnored private let gate: PositionGate
 
   init() {
     let of = { (place: FileManager.SearchPathDirectory) in FileManager.default.urls(for: place, in: .userDomainMask)[0] }
@@ -38,6 +37,9 @@ final class Window: Platform {
         try Session.open(folder: $0.notes.path, keyFolder: $0.key.path, languageTag: language, offsetMinutes: offset)
       }
     }
+    let receiver = LocationReceiver(shell)
+    gate = PositionGate(shell, receiver)
+    receiver.changed = { [weak gate] in gate?.changed() }
     folders.tidy(camera: true)
     shell.platform = self
   }
@@ -86,7 +88,9 @@ final class Window: Platform {
   }
 
   func takePhoto(_ wanted: WantedPhoto) {
-    if CameraView.isThere { sheet = .camera } else {
+    if CameraView.isThere {
+      sheet = .camera
+    } else {
       shell.photoReturned(nil)
       shell.say(.noCamera)
     }

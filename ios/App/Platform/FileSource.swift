@@ -1,5 +1,6 @@
 import Foundation
 import PitfaceKit
+import UIKit
 
 /// A file that another program hands over, read as it comes.
 final class FileSource: Source, @unchecked Sendable {

@@ -6,10 +6,10 @@ import PitfaceKit
 final class LocationReceiver: NSObject, Receiver, @preconcurrency CLLocationManagerDelegate {
   private let manager = CLLocationManager()
   private let shell: Shell
-  private let changed: () -> Void
+  var changed: () -> Void = {}
 
-  init(_ shell: Shell, changed: @escaping () -> Void) {
-    (self.shell, self.changed) = (shell, changed)
+  init(_ shell: Shell) {
+    self.shell = shell
     super.init()
     manager.desiredAccuracy = kCLLocationAccuracyBest
     manager.delegate = self

@@ -30,8 +30,12 @@ struct NodeView: View {
       ScrollView { children.frame(width: node.place.width, height: height, alignment: .topLeading) }.scrollBounceBehavior(.basedOnSize).id(name)
     default:
       if let deed = node.deed {
-        Button { window.does(deed) } label: { drawn.contentShape(Rectangle()) }
-          .buttonStyle(.plain).disabled(!node.enabled).accessibilityLabel(node.spoken ?? "").accessibilityAddTraits(traits)
+        Button {
+          window.does(deed)
+        } label: {
+          drawn.contentShape(Rectangle())
+        }
+        .buttonStyle(.plain).disabled(!node.enabled).accessibilityLabel(node.spoken ?? "").accessibilityAddTraits(traits)
       } else if let spoken = node.spoken {
         drawn.accessibilityElement(children: .ignore).accessibilityLabel(spoken).accessibilityAddTraits(traits)
       } else {

@@ -159,7 +159,8 @@ struct PhotoView: View {
   var body: some View {
     ZStack {
       if let read {
-        Image(decorative: read.image, scale: 1).resizable().scaledToFill().scaleEffect(zoom.scale, anchor: .topLeading).offset(x: zoom.corner.x, y: zoom.corner.y)
+        Image(decorative: read.image, scale: 1).resizable().scaledToFill().scaleEffect(zoom.scale, anchor: .topLeading).offset(
+          x: zoom.corner.x, y: zoom.corner.y)
       } else {
         look.colour(.quiet)
         Text(verbatim: title).font(.system(size: 14 * look.scale)).foregroundStyle(look.colour(.ink)).padding(8)

@@ -32,10 +32,10 @@ struct WholeView: View {
     .environment(\.locale, Locale(identifier: shown?.language ?? Locale.current.identifier))
     .sensoryFeedback(.success, trigger: window.buzzes)
     .onChange(of: letter, initial: true) { window.shell.letters(letter / 17) }
-    .onChange(of: shown, initial: true) { before, now in
-      window.heeds(now)
-      if before?.kind != now?.kind { window.unfolded = false }
-      if let told = now?.told, !told.isEmpty, told != before?.told { AccessibilityNotification.Announcement(told).post() }
+    .onChange(of: shown, initial: true) { before, next in
+      window.heeds(next)
+      if before?.kind != next?.kind { window.unfolded = false }
+      if let told = next?.told, !told.isEmpty, told != before?.told { AccessibilityNotification.Announcement(told).post() }
     }
     .accessibilityAction(.escape) { window.shell.back() }
     .gesture(backSwipe)

@@ -43,7 +43,10 @@ public enum ScenePhase: Equatable, Sendable { case background, inactive, active 
 
 @MainActor @propertyWrapper public struct State<Value> {
   public init(wrappedValue: Value) { self.wrappedValue = wrappedValue }
-  public var wrappedValue: Value { nonmutating set {} get { fatalError() } }
+  public var wrappedValue: Value {
+    nonmutating set {}
+    get { fatalError() }
+  }
   public var projectedValue: Binding<Value> { fatalError() }
 }
 extension State where Value: ExpressibleByNilLiteral { public init() { self.init(wrappedValue: nil) } }
@@ -55,7 +58,10 @@ extension State where Value: ExpressibleByNilLiteral { public init() { self.init
 }
 @MainActor @propertyWrapper public struct Binding<Value> {
   public init(get: @escaping @MainActor () -> Value, set: @escaping @MainActor (Value) -> Void) {}
-  public var wrappedValue: Value { nonmutating set {} get { fatalError() } }
+  public var wrappedValue: Value {
+    nonmutating set {}
+    get { fatalError() }
+  }
   public var projectedValue: Binding<Value> { self }
 }
 @MainActor @propertyWrapper public struct Environment<Value> {
@@ -104,11 +110,13 @@ public struct HorizontalAlignment: Sendable {
 }
 public struct UnitPoint: Sendable { public static let topLeading = UnitPoint() }
 public enum Axis { case horizontal, vertical }
-public struct Edge { public struct Set: OptionSet, Sendable {
-  public let rawValue: Int8
-  public init(rawValue: Int8) { self.rawValue = rawValue }
-  public static let all = Set(rawValue: 15)
-} }
+public struct Edge {
+  public struct Set: OptionSet, Sendable {
+    public let rawValue: Int8
+    public init(rawValue: Int8) { self.rawValue = rawValue }
+    public static let all = Set(rawValue: 15)
+  }
+}
 
 public struct Path: Sendable {
   public init(_ callback: (inout Path) -> Void) {}
@@ -153,7 +161,9 @@ public struct Button<Label: View>: Primitive {
 extension Button where Label == Text { public init(_ title: String, action: @escaping @MainActor () -> Void) {} }
 public struct TextField: Primitive { public init(_ title: String, text: Binding<String>, axis: Axis) {} }
 public struct ZStack<Content: View>: Primitive { public init(alignment: Alignment = .center, @ViewBuilder content: () -> Content) {} }
-public struct VStack<Content: View>: Primitive { public init(alignment: HorizontalAlignment = .center, spacing: CGFloat? = nil, @ViewBuilder content: () -> Content) {} }
+public struct VStack<Content: View>: Primitive {
+  public init(alignment: HorizontalAlignment = .center, spacing: CGFloat? = nil, @ViewBuilder content: () -> Content) {}
+}
 public struct HStack<Content: View>: Primitive { public init(spacing: CGFloat? = nil, @ViewBuilder content: () -> Content) {} }
 public struct ScrollView<Content: View>: Primitive { public init(@ViewBuilder content: () -> Content) {} }
 public struct ForEach<Data: RandomAccessCollection, ID: Hashable, Content: View>: Primitive {
@@ -282,7 +292,9 @@ extension View {
   public func submitLabel(_ label: SubmitLabel) -> some View { self }
   public func textInputAutocapitalization(_ way: TextInputAutocapitalization?) -> some View { self }
   public func gesture<G: Gesture>(_ gesture: G, including mask: GestureMask = .all) -> some View { self }
-  public func fileImporter(isPresented: Binding<Bool>, allowedContentTypes: [UTType], onCompletion: @escaping (Result<URL, any Error>) -> Void) -> some View { self }
+  public func fileImporter(isPresented: Binding<Bool>, allowedContentTypes: [UTType], onCompletion: @escaping (Result<URL, any Error>) -> Void) -> some View {
+    self
+  }
   public func sheet<Item: Identifiable, C: View>(item: Binding<Item?>, @ViewBuilder content: @escaping (Item) -> C) -> some View { self }
   public func fullScreenCover<Item: Identifiable, C: View>(item: Binding<Item?>, @ViewBuilder content: @escaping (Item) -> C) -> some View { self }
   public func accessibilityElement(children: AccessibilityChildBehavior) -> some View { self }

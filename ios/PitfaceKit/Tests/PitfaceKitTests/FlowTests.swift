@@ -124,7 +124,10 @@ import Testing
     try await phone.to("on_plan")
     try await phone.tap("North")
     try await phone.act(try #require(try phone.shown.next).does.act)
-    for words in ["Moist", "Slips in", "Crumbs", "Same as above", "Same as above", "Same as above", "Hard push", "Flat plates", "Same as above", "Firm push", "Rounded lumps"] {
+    for words in [
+      "Moist", "Slips in", "Crumbs", "Same as above", "Same as above", "Same as above", "Hard push", "Flat plates", "Same as above", "Firm push",
+      "Rounded lumps",
+    ] {
       try await phone.tap(words)
     }
     for _ in 0..<2 where try phone.shown.kind == .knifeWalk { try await phone.tap("Bottom of hole") }
@@ -192,7 +195,8 @@ import Testing
   @Test func aDiskThatIsFullIsSaidAndOneThatIsBusyToo() async throws {
     let phone = try await Phone()
     let faults: [(PitfaceError, Phrase)] = [
-      (.DiskFull, .diskFull), (.Conflict, .openElsewhere), (.NewerVersion, .newerVersion), (.NotFound(what: ""), .notThere), (.Storage(reason: ""), .storageFault),
+      (.DiskFull, .diskFull), (.Conflict, .openElsewhere), (.NewerVersion, .newerVersion), (.NotFound(what: ""), .notThere),
+      (.Storage(reason: ""), .storageFault),
       (.Invalid(what: "", todo: ""), .fault),
     ]
     for (fault, phrase) in faults {
@@ -211,7 +215,7 @@ import Testing
     let disk = URL(fileURLWithPath: ProcessInfo.processInfo.environment["PITFACE_SMALL_DISK"]!)
     let folders = try Folders(support: disk, caches: try made("caches"))
     let shell = Phone.opened(folders, "en")
-    func settle() async throws { while !shell.idle { try await Task.sleep(for: .milliseconds(1)) } }
+    func settle() async throws { while !shell.idle || shell.reading > 0 { try await Task.sleep(for: .milliseconds(1)) } }
     try await settle()
     shell.does(try #require(shell.shown?.tappable.first { $0.label == "English" }).does)
     try await settle()
@@ -233,7 +237,9 @@ import Testing
 
   @Test func whatIsNoLongerWantedIsRemoved() async throws {
     let phone = try await Phone()
-    let (old, new, left) = (phone.folders.handed.appending(path: "old"), phone.folders.handed.appending(path: "new"), phone.folders.taken.appending(path: "a.jpg"))
+    let (old, new, left) = (
+      phone.folders.handed.appending(path: "old"), phone.folders.handed.appending(path: "new"), phone.folders.taken.appending(path: "a.jpg")
+    )
     for file in [old, new, left] { try Data("x".utf8).write(to: file) }
     try FileManager.default.setAttributes([.modificationDate: Date() - 3700], ofItemAtPath: old.path)
     phone.folders.tidy(camera: true)

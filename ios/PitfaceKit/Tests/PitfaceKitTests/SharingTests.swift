@@ -14,7 +14,8 @@ import Testing
     try await nora.opens(sent)
     #expect(try nora.shown.kind == .partners, "a stranger waits until the signs are compared")
     try await nora.act(try #require(try nora.shown.rows.first { $0.does.act.contains("partner") }).does.act)
-    try await nora.act(try #require(try nora.shown.tappable.last { $0.label.hasPrefix("Gleich") || $0.label.hasPrefix("Dasselbe") || $0.does.act.contains("accept") }).does.act)
+    try await nora.act(
+      try #require(try nora.shown.tappable.last { $0.label.hasPrefix("Gleich") || $0.label.hasPrefix("Dasselbe") || $0.does.act.contains("accept") }).does.act)
     #expect(try nora.shown.saved)
     try await nora.act("{\"go\":{\"detail\":{\"field\":\"\(field)\",\"detail\":\"texture\"}}}")
     try await nora.act(try #require(try nora.shown.tappable.last { $0.does.act.contains("{\"answer\":2}") }).does.act)

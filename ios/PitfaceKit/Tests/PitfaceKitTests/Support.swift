@@ -129,7 +129,9 @@ final class Phone: Platform {
   /// What leads from here to a place, by its words; acts are opaque to the app, a test may look into them.
   func to(_ place: String) async throws {
     let here = try shown
-    let there = here.tappable.first { $0.does != here.back?.does && ($0.does.act.contains("{\"go\":{\"\(place)\"") || $0.does.act.contains("{\"go\":\"\(place)\"")) }
+    let there = here.tappable.first {
+      $0.does != here.back?.does && ($0.does.act.contains("{\"go\":{\"\(place)\"") || $0.does.act.contains("{\"go\":\"\(place)\""))
+    }
     try await tap(there?.label ?? { throw Missing("nothing leads to \(place) from \(here.kind)") }())
   }
 
@@ -254,7 +256,9 @@ extension ShownDoes {
 }
 
 extension ShownScreen {
-  var questions: [(text: String, answers: [ShownButton])] { blocks.compactMap { if case .question(let text, _, let answers) = $0 { (text, answers) } else { nil } } }
+  var questions: [(text: String, answers: [ShownButton])] {
+    blocks.compactMap { if case .question(let text, _, let answers) = $0 { (text, answers) } else { nil } }
+  }
   var rows: [ShownRow] { blocks.flatMap { if case .ways(_, let rows) = $0 { rows } else { [ShownRow]() } } }
   var buttons: [ShownButton] { menu + questions.flatMap(\.answers) + [back, next].compactMap { $0 } + tools }
   var tappable: [(label: String, does: ShownDoes)] { buttons.filter(\.enabled).map { ($0.label, $0.does) } + rows.map { ($0.title, $0.does) } }
@@ -270,5 +274,7 @@ extension ShownScreen {
   }
 
   /// All that stands on it, to be compared.
-  var everything: String { "\(kind)\n\(title)\n\(answer as Any)\n\(picture as Any)\n\(blocks)\n\(caution)\n\(next?.label ?? "")\n\(tools.map(\.label))\n\(more)\n\(back?.label ?? "")" }
+  var everything: String {
+    "\(kind)\n\(title)\n\(answer as Any)\n\(picture as Any)\n\(blocks)\n\(caution)\n\(next?.label ?? "")\n\(tools.map(\.label))\n\(more)\n\(back?.label ?? "")"
+  }
 }

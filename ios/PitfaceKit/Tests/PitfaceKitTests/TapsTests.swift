@@ -12,7 +12,9 @@ import Testing
     phone.taps = 0
     try await phone.to("start_pit")
     let sameAbove = "Same as above"
-    for words in ["Wheeling", "Moist", "Slips in", "Crumbs", sameAbove, sameAbove, sameAbove, "Hard push", "Flat plates", sameAbove] { try await phone.tap(words) }
+    for words in ["Wheeling", "Moist", "Slips in", "Crumbs", sameAbove, sameAbove, sameAbove, "Hard push", "Flat plates", sameAbove] {
+      try await phone.tap(words)
+    }
     for words in ["Firm push", "Rounded lumps", sameAbove, sameAbove, sameAbove, "Bottom of hole"] { try await phone.tap(words) }
     let seen = [
       "0–20": ["Slips in", "Go right through", "Many", "Earthy", "Falls apart", "None"],

@@ -15,7 +15,7 @@ public struct Place: Hashable, Sendable {
   public var bottom: Double { y + height }
   public var centre: Point { Point(x: x + width / 2, y: y + height / 2) }
 
-  public func holds(_ at: Point) -> Bool { x <= at.x && at.x < right && y <= at.y && at.y < bottom }
+  public func holds(_ at: Point) -> Bool { x <= at.x && at.x < x + width && y <= at.y && at.y < y + height }
 
   func moved(_ by: Point) -> Place { Place(x + by.x, y + by.y, width, height) }
 

@@ -23,7 +23,9 @@ extension Letters {
   /// answers shrink. The picture has already given way.
   func plan(_ blocks: [ShownBlock], _ width: Double, _ room: Double) -> Plan {
     guard let last = blocks.lastIndex(where: \.isQuestion) else { return Plan(blocks: blocks, packing: Packing.all[0], must: 0) }
-    func first(_ leads: (Int) -> Bool) -> [ShownBlock] { blocks.indices.filter(leads).map { blocks[$0] } + blocks.indices.filter { !leads($0) }.map { blocks[$0] } }
+    func first(_ leads: (Int) -> Bool) -> [ShownBlock] {
+      blocks.indices.filter(leads).map { blocks[$0] } + blocks.indices.filter { !leads($0) }.map { blocks[$0] }
+    }
     let orders = [first { blocks[$0].isQuestion || $0 < last && blocks[$0].isText }, first { blocks[$0].isQuestion }]
     var plan: Plan?
     for packing in Packing.all {

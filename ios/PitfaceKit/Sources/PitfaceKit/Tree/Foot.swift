@@ -25,7 +25,8 @@ extension Letters {
   /// A thick stroke before it tells it from all other lines.
   private func caution(_ text: String, _ width: Double) -> Node {
     let words = set(text, .bodyMedium, width - edge * 2 - 12)
-    var node = Node(.caution, Place(edge, 4, width - edge * 2, words.height), children: [Node(.words, Place(12, 0, width - edge * 2 - 12, words.height), .words(words))])
+    var node = Node(
+      .caution, Place(edge, 4, width - edge * 2, words.height), children: [Node(.words, Place(12, 0, width - edge * 2 - 12, words.height), .words(words))])
     (node.spoken, node.stroked) = (text, true)
     return Node(.column, Place(0, 0, width, words.height + 8), children: [node])
   }
@@ -85,7 +86,9 @@ extension Letters {
     var parts = Column(room)
     if let drawing = tool.drawing {
       let wide = low ? 20.0 : 24
-      parts.add(Node(.drawing, Place(0, 0, wide, wide * drawing.height / drawing.width), .drawing(drawing, ground: ground, ink: ink, faint: false)), x: (room - wide) / 2)
+      parts.add(
+        Node(.drawing, Place(0, 0, wide, wide * drawing.height / drawing.width), .drawing(drawing, ground: ground, ink: ink, faint: false)),
+        x: (room - wide) / 2)
       parts.gap(2)
     }
     for text in [tool.label, tool.note] where !text.isEmpty {

@@ -45,7 +45,8 @@ extension Letters {
       let label = set(around.words(.settings), .titleMedium, room - edge * 2, centred: true)
       let height = max(64, label.height + 32)
       let words = Node(.words, Place(edge, (height - label.height) / 2, room - edge * 2, label.height), .words(label))
-      let way = Node(.settings, Place(0, 0, room, height), children: [words]).taps(.settings, label.text).looks(.ground, Edge(width: 1, tint: .edge), corner: 10)
+      let way = Node(.settings, Place(0, 0, room, height), children: [words]).taps(.settings, label.text).looks(
+        .ground, Edge(width: 1, tint: .edge), corner: 10)
       said.add(way, above: gap, x: edge)
     }
     said.gap(edge)
