@@ -58,7 +58,7 @@ fn holes(pits: &[&Pit]) -> Vec<Vec<usize>> {
         let alike = alike.entry((pit.place, day)).or_default();
         match alike.iter().copied().find(|&hole: &usize| are_one_hole(pits[holes[hole][0]], pit)) {
             Some(hole) if holes[hole].iter().all(|&other| pits[other].by != pit.by) => {
-                holes[hole].push(index)
+                holes[hole].push(index);
             }
             _ => {
                 alike.push(holes.len());

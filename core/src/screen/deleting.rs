@@ -166,10 +166,9 @@ fn left_after(place: Place, notes: &FieldNotes, of: &Named) -> Place {
         (Kind::Part, _) => Place::Outline { field },
         (Kind::Layer, Some(pit)) => Place::Layers { field, pit, layer: None, clue: None },
         (Kind::Roll, Some(pit)) => Place::Call { field, pit },
-        (Kind::Roll, None) => Place::Pass { field, pass },
         (Kind::Machine, _) => Place::Machine { field, machine: None },
         (Kind::Pass, _) => Place::Pass { field, pass: None },
-        (Kind::AfterDig, _) => Place::Pass { field, pass },
+        (Kind::AfterDig | Kind::Roll, _) => Place::Pass { field, pass },
         (Kind::BuriedLine, _) => Place::Lines { field, line: None },
         _ => place,
     }

@@ -241,10 +241,10 @@ impl Words {
             |depth_mm| self.say_with("shown-photo_at", &fluent_args!["depth" => self.depth(depth_mm)]),
         );
         let bytes = photo.size_bytes as f64;
-        let (size, unit) =
-            if bytes < MEGABYTE / 10.0 { (bytes / KILOBYTE, "kB") } else { (bytes / MEGABYTE, "MB") };
-        let size = self.decimal(size, if unit == "MB" { 1 } else { 0 });
-        let size = self.say_with("measure-length", &fluent_args!["number" => size, "unit" => unit]);
+        let (size, decimals, unit) =
+            if bytes < MEGABYTE / 10.0 { (bytes / KILOBYTE, 0, "kB") } else { (bytes / MEGABYTE, 1, "MB") };
+        let args = fluent_args!["number" => self.decimal(size, decimals), "unit" => unit];
+        let size = self.say_with("measure-length", &args);
         let mut args = fluent_args!["place" => place, "size" => size];
         let Some(taken) = photo.taken else { return self.say_with("shown-photo_undated", &args) };
         args.set("day", self.date(taken.date_naive()));
