@@ -62,7 +62,7 @@ fn zone_ha(answer: &FieldAnswer, call: &ZoneCall) -> Option<f64> {
 fn settings<'a>(answer: &'a FieldAnswer, calls: &[&ZoneCall]) -> Vec<Option<(&'a Machine, Setting, f64)>> {
     let passes = answer.notes.passes.iter().zip(&answer.passes);
     let done = passes.filter(|(_, said)| said.verdict == Some(Verdict::Done));
-    let proved = done.filter_map(|(noted, _)| noted.machine).last();
+    let proved = done.filter_map(|(noted, _)| noted.machine).next_back();
     let set_for = |call: &&ZoneCall| {
         let set_to = |machine: &'a Machine| {
             let work = work_in_zone(&answer.notes.field, call, machine, &Terms::default()).ok()?;

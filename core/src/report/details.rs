@@ -37,7 +37,9 @@ fn pit(html: &mut Html, words: &Words, answer: &FieldAnswer, index: usize, photo
     html.text("h3", "", &words.pit_numbered(index + 1, noted.place));
     let tip = answer.call_at(index).and_then(|call| call.tip);
     let face = small_face_of(words, answer, index, tip).filter(|_| index < DRAWN);
-    face.iter().for_each(|face| html.figure(words, face, ""));
+    if let Some(face) = &face {
+        html.figure(words, face, "");
+    }
     // What is sound stands on the drawing; where all is sound, or nothing drawn, it says why.
     let harmed = |read: &&LayerReading| read.condition >= Condition::Tight;
     let all = face.is_none() || !read.layers.iter().any(|read| harmed(&read));

@@ -44,7 +44,11 @@ impl Html {
     /// A list; nothing without lines.
     pub fn list(&mut self, lines: &[String]) {
         if !lines.is_empty() {
-            self.within("ul", "", |html| lines.iter().for_each(|line| html.text("li", "", line)));
+            self.within("ul", "", |html| {
+                for line in lines {
+                    html.text("li", "", line);
+                }
+            });
         }
     }
 
@@ -73,7 +77,9 @@ impl Html {
                 html.within("tr", "", |html| {
                     let (address, name) = (escape(address), escape(&name));
                     let _ = writeln!(html.0, "<th scope=\"row\"><a href=\"{address}\">{name}</a></th>");
-                    cells.iter().for_each(|cell| html.cell("td", cell));
+                    for cell in &cells {
+                        html.cell("td", cell);
+                    }
                 });
             }
         });
@@ -84,7 +90,9 @@ impl Html {
             html.text("caption", "", caption);
             html.within("thead", "", |html| {
                 html.within("tr", "", |html| {
-                    heads.iter().for_each(|head| html.cell("th scope=\"col\"", head));
+                    for head in heads {
+                        html.cell("th scope=\"col\"", head);
+                    }
                 });
             });
             html.within("tbody", "", rows);

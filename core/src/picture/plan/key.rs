@@ -37,8 +37,10 @@ pub(super) fn draw(picture: &PlanPicture, margin: f64, top: f64, size: f64, shap
         let above = (first - spacing) / 2.0;
         let height = (above + lines.len() as f64 * spacing).max(first);
         let sample = around(Point::new(left + SAMPLE.0 / 2.0, y + first / 2.0), SAMPLE);
-        match filled(picture, line.mark) {
-            Some(call) => draw_filled(call, sample, shapes),
+        match filled_by(picture, line.mark) {
+            Some(zones) => {
+                draw_filled(zones.iter().find_map(|zone| picture.call(*zone)), sample, shapes);
+            }
             None => draw_sample(line.mark, sample, shapes),
         }
         for (index, told) in lines.iter().enumerate() {
@@ -53,14 +55,14 @@ pub(super) fn draw(picture: &PlanPicture, margin: f64, top: f64, size: f64, shap
     y
 }
 
-/// The call that the ground of a mark is filled by, where the plan is filled by calls.
-fn filled(picture: &PlanPicture, mark: PlanMark) -> Option<Option<Call>> {
+/// The zones whose call fills the ground of a mark, where the plan is filled by calls: the first that has one.
+fn filled_by(picture: &PlanPicture, mark: PlanMark) -> Option<&'static [Zone]> {
     picture.calls.as_ref()?;
     Some(match mark {
-        PlanMark::Ground => picture.call(Zone::Open).or_else(|| picture.call(Zone::Whole)),
-        PlanMark::Headland => picture.call(Zone::Headland),
-        PlanMark::Gateway => picture.call(Zone::Gateway),
-        PlanMark::Patch => picture.call(Zone::Patch),
+        PlanMark::Ground => &[Zone::Open, Zone::Whole],
+        PlanMark::Headland => &[Zone::Headland],
+        PlanMark::Gateway => &[Zone::Gateway],
+        PlanMark::Patch => &[Zone::Patch],
         _ => return None,
     })
 }
