@@ -1,4 +1,4 @@
-//! SVG is well-formed, self-contained and say what they were given.
+//! SVG is well-formed, self-contained and says what they were given.
 
 use pitface_core::picture::{Role, Shape, Spoken, Theme, answer, roll, svg};
 use pitface_core::reading::Clue;

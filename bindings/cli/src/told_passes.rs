@@ -49,7 +49,6 @@ fn pass(words: &Words, field: &FieldRead, noted: &Pass, said: &PassAdvice, befor
         sentence: words.pass_verdict(said),
         paragraphs,
         sections,
-        ..Entry::default()
     }
 }
 

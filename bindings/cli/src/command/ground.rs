@@ -76,7 +76,6 @@ pub fn told_ground(words: &Words, field: &FieldRead, work: &GroundWork, machine:
             Section { heading: words.label(Heading::Zones), lines: zones.collect() },
             Section { heading: words.label(Heading::Note), lines: told::places(words, field) },
         ],
-        ..Entry::default()
     }
 }
 

@@ -35,7 +35,6 @@ impl Next {
             sentence: dig.map_or_else(String::new, |dig| words.next_pit_sentence(&dig.next, way)),
             paragraphs: dig.iter().flat_map(|dig| whereto::told_why(&words, dig)).collect(),
             sections: looks.chain([told::worth_asking(&words, &field)]).collect(),
-            ..Entry::default()
         };
         let looks = field.notes.pits.iter().zip(field.next_looks()).enumerate();
         let pits = looks.map(|(index, (noted, look))| {

@@ -95,7 +95,6 @@ impl Where {
                 Section { heading: words.label(Heading::Zones), lines: zones.collect() },
                 Section { heading: words.label(Heading::Note), lines: told::places(&words, &field) },
             ],
-            ..Entry::default()
         };
         let told = json!({
             "next": next_json(&dig, walk_json),
