@@ -64,7 +64,8 @@ fn whole(words: &Words, field: &FieldRead) -> Entry {
 }
 
 fn zone(words: &Words, field: &FieldRead, call: &ZoneCall) -> Entry {
-    let mut paragraphs = vec![sureness(words, call)];
+    let mut paragraphs: Vec<String> = words.hangs_on(field.changes(call.zone)).into_iter().collect();
+    paragraphs.push(sureness(words, call));
     paragraphs.extend(call.tip.map(|tip| words.tip_sentences(&tip)));
     paragraphs.extend(call.rooting_loss.as_ref().map(|loss| words.rooting_loss(loss)));
     let change = field.changes(call.zone).iter().map(|change| words.change(change));

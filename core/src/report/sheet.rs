@@ -270,7 +270,8 @@ fn why(words: &Words, answer: &FieldAnswer) -> Vec<String> {
         let carry = of(Stance::For).take(1);
         let further = of(Stance::Against).chain(of(Stance::Note)).take(FURTHER_REASONS);
         let loss = call.rooting_loss.as_ref().map(|loss| words.rooting_loss(loss));
-        let told: Vec<String> = carry.chain(further).chain(loss).collect();
+        let hangs = words.hangs_on(answer.changes(call.zone));
+        let told: Vec<String> = hangs.into_iter().chain(carry).chain(further).chain(loss).collect();
         add(&mut said, (!told.is_empty()).then(|| words.zone_says(call.zone, &told.join(" "))));
     }
     let readers = answer.readers().map(|several| words.several_readers(several, &answer.notes.pits));
