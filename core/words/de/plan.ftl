@@ -39,6 +39,7 @@ plan-lettered = { $kind } ({ $letter })
 plan-named = { $zone }: { $call }
 plan-pits_off = Gruben nicht im Plan, weil ihre Lage nicht vermerkt ist: { $pits }
 plan-after_digs_off = Hinter der Maschine gegraben, aber nicht im Plan: { $digs }
+plan-zones_off = Nicht auf dem Plan: { $zones }.
 
 walk-way = { $distance } { $way }
 walk-to = { $distance } { $way } gehen.
