@@ -43,7 +43,7 @@ pub fn how_to_roll() -> Drawing {
     sheet.hand();
     sheet.rolled(10.0, 85.0, 2.6);
     sheet.hand_above();
-    sheet.to_and_fro();
+    sheet.there_and_back();
     sheet.done()
 }
 

@@ -135,7 +135,7 @@ impl Sheet {
     }
 
     /// A way there and back, above everything.
-    pub fn to_and_fro(&mut self) {
+    pub fn there_and_back(&mut self) {
         self.stroke(Role::Outline, &[(28.0, 9.0), (68.0, 9.0)]);
         self.stroke(Role::Outline, &[(34.0, 4.5), (28.0, 9.0), (34.0, 13.5)]);
         self.stroke(Role::Outline, &[(62.0, 4.5), (68.0, 9.0), (62.0, 13.5)]);
