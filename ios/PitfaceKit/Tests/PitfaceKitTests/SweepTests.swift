@@ -165,9 +165,9 @@ private struct Rules {
     }
   }
 
-  /// A phone upright, with letters up to 1.3, on the smallest at their usual size: all of rank is in sight. Else what is of rank is there, be it behind some scrolling.
+  /// A phone upright, with letters up to 1.3, but for the smallest: all of rank is in sight. Else what is of rank is there, be it behind some scrolling.
   private func inSight() -> [String] {
-    let sees = scale <= (glass.height < 700 ? 1 : 1.3) && glass.height > glass.width && shown.kind != .show
+    let sees = scale <= 1.3 && glass.height >= 700 && glass.height > glass.width && shown.kind != .show
     func missing(_ rank: Rank, _ wanted: [String]) -> [String] {
       let found = placed.filter { $0.node.rank == rank && (!sees || wholly($0)) }.compactMap(\.node.spoken)
       return wanted.filter { !found.contains($0) }.map { "no \(rank) \"\($0)\" in sight" }
