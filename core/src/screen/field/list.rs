@@ -108,10 +108,9 @@ fn row(field: &FieldListed, world: &World) -> Option<Row> {
     let lines = if notes.pits.is_empty() {
         [words.of(FieldText::DigFirst), work]
     } else {
-        let all_dug = super::zones_not_dug(&answer).is_empty();
         let last = notes.pits.iter().filter_map(|pit| pit.dug).max().map(|dug| dug.date_naive());
         let pits = words.last_dug(field.pits, last);
-        [words.headline(&answer.advice, all_dug), words.comma(&[work, pits])]
+        [super::headline(&answer, answer.next().as_ref(), world).text, words.comma(&[work, pits])]
     };
     let away = field
         .distance_m

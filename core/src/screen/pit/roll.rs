@@ -1,6 +1,7 @@
 //! The roll tests of a pit: soil from the depth to be worked, then from the surface, one a screen.
 
 use super::super::bar::act_button;
+use super::super::deleting::entry;
 use super::super::{Block, Done, Edit, Headline, Place, Screen, ScreenKind, World};
 use super::faces::strip_face;
 use super::{AtPit, PitAct, Skipped, skip_tool};
@@ -45,7 +46,9 @@ fn asked(at: &AtPit, place: Place, depth_mm: Option<u32>, world: &World) -> Scre
         (depth_mm.saturating_sub(TAKEN_MM), depth_mm.saturating_add(TAKEN_MM))
     });
     shown.picture = Some(strip_face(at, Some(taken), world));
-    let given = roll_at(at.pit, depth_mm).map(|its| its.roll);
+    let noted = roll_at(at.pit, depth_mm);
+    shown.menu.extend(noted.and_then(|noted| entry(&at.answer.notes, noted.id, world)));
+    let given = noted.map(|its| its.roll);
     let button = |&roll: &RollOutcome| {
         act_button(words.label(roll), PitAct::Roll { depth_mm, roll })
             .about(words.soil_from(depth_mm))
