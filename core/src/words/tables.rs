@@ -17,11 +17,6 @@ impl Words {
         known.then(|| capital(self.say(&format!("{list}-{code}"))))
     }
 
-    /// Ground without a call, as a legend says it.
-    pub fn not_dug(&self) -> String {
-        capital(self.say("tables-not_dug"))
-    }
-
     /// How places were told, where they were not told as noted.
     pub fn tables_positions(&self, positions: Positions) -> Option<String> {
         match positions {

@@ -13,7 +13,6 @@ tables-no_place = { $pits ->
    *[other] { $pits } Gruben haben keine Position: Sie stehen in jeder Datei, aber auf keiner Karte.
 }
 
-tables-not_dug = nicht gegraben
 tables-positions_coarse = Orte sind auf etwa einen Kilometer genau angegeben: Umrisse und Linien stehen nicht in den Dateien.
 tables-positions_none = In den Dateien stehen keine Orte.
 tables-photos = { $photos ->

@@ -13,7 +13,6 @@ tables-no_place = { $pits ->
    *[other] { $pits } pits have no position: they stand in every file, but on no map.
 }
 
-tables-not_dug = not dug
 tables-positions_coarse = Places are told to about a kilometre: no outlines and no lines are in the files.
 tables-positions_none = No places are in the files.
 tables-photos = { $photos ->
