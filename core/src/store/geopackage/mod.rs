@@ -41,6 +41,7 @@ pub struct Packed<'a> {
 /// # Errors
 /// As writing does; [`StoreError::NotAStore`] where something stands in the file.
 pub fn write_geopackage(path: &Path, packed: Packed, at: DateTime<Utc>) -> Result<(), StoreError> {
+    let Packed { tables, styles, photos } = packed;
     if std::fs::metadata(path).is_ok_and(|file| file.len() > 0) {
         return Err(StoreError::NotAStore("something stands in the file already"));
     }
@@ -54,11 +55,11 @@ pub fn write_geopackage(path: &Path, packed: Packed, at: DateTime<Utc>) -> Resul
     transaction.pragma_update(None, "user_version", USER_VERSION)?;
     transaction.execute_batch(FRAME)?;
     let at = at.to_rfc3339_opts(SecondsFormat::Millis, true);
-    for table in packed.tables {
+    for table in tables {
         write(&transaction, table, &at)?;
     }
-    beside::styles(&transaction, packed.styles, &at)?;
-    beside::photos(&transaction, packed.photos, &at)?;
+    beside::styles(&transaction, styles, &at)?;
+    beside::photos(&transaction, photos, &at)?;
     transaction.commit()?;
     connection.close().map_err(|(_, error)| error)?;
     Ok(())
