@@ -168,8 +168,8 @@ impl Boundary {
             Taken::Outline(area) => vec![&area.ring],
             Taken::Lines(lines, ..) => lines.iter().map(|line| &line.along).collect(),
         };
-        let noted = places_of(notes);
-        let far = each.into_iter().find_map(|places| misplaced(places, &noted));
+        let around = places_of(notes);
+        let far = each.into_iter().find_map(|places| misplaced(places, &around));
         if let Some(far) = far.filter(|_| !self.anyway) {
             let kilometres = (far.distance_m / 1000.0).round();
             let wrong = format!("this lies {kilometres} km from everything noted of {}", notes.field.name);

@@ -112,11 +112,11 @@ impl Tables {
             }
         }
         let mut tasks = 0;
-        if also.contains(&Also::TaskData) {
-            if let Some((zipped, count)) = task_data(&terminal, &words, now).map_err(packed)? {
-                tasks = count;
-                folder.add("TASKDATA.zip", &zipped)?;
-            }
+        if also.contains(&Also::TaskData)
+            && let Some((zipped, count)) = task_data(&terminal, &words, now).map_err(packed)?
+        {
+            tasks = count;
+            folder.add("TASKDATA.zip", &zipped)?;
         }
         let written = told_written(&folder.finish()?);
 
