@@ -54,6 +54,9 @@ codes!(
         DeletedHere = "deleted_here",
         BackAsked = "back_asked",
         NothingDeleted = "nothing_deleted",
+        LookAtExample = "look_at_example",
+        Example = "example",
+        ExampleStays = "example_stays",
     }
 );
 

@@ -42,6 +42,9 @@ field_text-delete = löschen
 field_text-in_use = Noch in Gebrauch: bleibt da.
 field_text-deleted_here = hier gelöscht
 field_text-back_asked = Was soll zurückkommen?
+field_text-look_at_example = ein Beispiel ansehen
+field_text-example = Beispiel
+field_text-example_stays = Das ist ein Beispiel: Es wird nichts gespeichert.
 field_text-nothing_deleted = Auf diesem Handy ist nichts gelöscht.
 
 work-not_begun = noch keine Grube

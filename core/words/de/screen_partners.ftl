@@ -89,6 +89,6 @@ partner-photos_damaged = { $count ->
 }
 
 partner-not_shown = { $records ->
-    [one] Ein Eintrag stammt aus einer neueren Version der App. Er ist da und geht mit; gezeigt wird er nach einem Update.
-   *[other] { $records } Einträge stammen aus einer neueren Version der App. Sie sind da und gehen mit; gezeigt werden sie nach einem Update.
+    [one] Ein Eintrag stammt aus einer neueren Version. Er ist da und geht mit; gezeigt wird er nach einem Update.
+   *[other] { $records } Einträge stammen aus einer neueren Version. Sie sind da und gehen mit; gezeigt werden sie nach einem Update.
 }
