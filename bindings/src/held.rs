@@ -41,7 +41,7 @@ pub(crate) struct Held {
     told: String,
     pub notes: Notes,
     /// What follows from the notes, kept until they are others.
-    answers: Answers,
+    pub answers: Answers,
     pub others: Others,
     pub own: Own,
     /// The language until one is chosen.

@@ -83,6 +83,7 @@ const EXAMPLES: &[(&str, &[&str])] = &[
         &[
             "pitface tables out/lapwing_ground.notes.json out/mere_piece.notes.json --out out/tables",
             "pitface tables --store out/estate.pitface --out out/tables",
+            "pitface tables out/lapwing_ground.notes.json --out out/terminal --also shapefile,task-data",
         ],
     ),
     (

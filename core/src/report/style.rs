@@ -11,7 +11,7 @@ h2{font-size:1.0625rem;line-height:1.3;margin:1rem 0 .25rem}\n\
 h3{font-size:1rem;margin:0 0 .25rem}\n\
 p{margin:0 0 .5rem}\n\
 a{color:inherit}\n\
-article+article{border-top:2px solid var(--ink);margin-top:2rem;padding-top:1.5rem}\n\
+article+article,[id]{border-top:2px solid var(--ink);margin-top:2rem;padding-top:1.5rem}\n\
 .meta,figcaption,.closing,caption{color:var(--faint_ink);font-size:.9375rem;text-align:left}\n\
 caption{position:absolute;width:1px;height:1px;overflow:hidden;clip-path:inset(50%)}\n\
 .sentence{font-size:1.375rem;line-height:1.3;font-weight:600;margin:.5rem 0 .75rem}\n\
@@ -37,6 +37,6 @@ th,td{padding:1.5pt 6pt 1.5pt 0}figure{margin:0 0 4pt;break-inside:avoid}figure 
 .pictures{display:flex;gap:6mm;align-items:flex-start}.pictures>*{flex:1 1 0;min-width:0}\
 .pictures>section{flex-grow:1}.pictures svg{max-height:84mm}.pits svg{max-height:60mm}.pits .hole svg{max-height:80mm}\
 .columns{columns:2;column-gap:6mm}.pits{display:grid;grid-template-columns:repeat(3,1fr);gap:4mm}\
-.details,article+article{break-before:page;border:0;margin:0;padding:0}.pits section{break-inside:avoid}\
+.details,article+article,[id]{break-before:page;border:0;margin:0;padding:0}.pits section{break-inside:avoid}\
 .card svg{max-height:62mm}.columns section{break-inside:auto}li{break-inside:avoid}h2,h3{break-after:avoid}.closing{margin-top:4pt}\
 a{text-decoration:none}.boxes td,.boxes th{height:8mm;padding:1mm}}\n";

@@ -47,6 +47,11 @@ codes!(
         LookWalls = "look_walls",
         LookLift = "look_lift",
         LookNext = "look_next",
+        // Handing them over.
+        Pages = "pages",
+        Sheet = "sheet",
+        SheetLine = "sheet_line",
+        CardLine = "card_line",
         // The overview.
         OverviewOrder = "overview_order",
         LoosenArea = "loosen_area",

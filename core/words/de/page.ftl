@@ -35,6 +35,10 @@ page_text-stop_rain = es seit der letzten Ausrollprobe geregnet hat.
 page_text-look_walls = Die Wände der Schlitze bröckeln; keine ist verschmiert oder glänzt.
 page_text-look_lift = Die Oberfläche ist leicht und gleichmäßig angehoben, ohne Furchen.
 page_text-look_next = Sieht es so aus, weiterfahren und ab und zu wieder graben. Sonst Tiefe, Tempo oder Abstand ändern und noch 20 m versuchen, oder warten.
+page_text-pages = zum Lesen und Drucken
+page_text-sheet = Blatt des Schlags
+page_text-sheet_line = Empfehlung, Plan und Gruben auf einem Blatt.
+page_text-card_line = Was der Fahrer braucht, auf einem halben Blatt.
 page_text-overview_order = Nach Dringlichkeit geordnet.
 page_text-loosen_area = zu lockern
 

@@ -35,6 +35,10 @@ page_text-stop_rain = it has rained since soil was last rolled.
 page_text-look_walls = The walls of the slots crumble; none is smeared or shiny.
 page_text-look_lift = The surface is raised a little and evenly, without furrows.
 page_text-look_next = If it looks so, go on and dig again now and then. If not, change depth, speed or spacing and try another 20 m, or wait.
+page_text-pages = to read and print
+page_text-sheet = sheet of the field
+page_text-sheet_line = The call, the plan and the pits, on one page.
+page_text-card_line = What the driver needs, on half a page.
 page_text-overview_order = In order of urgency.
 page_text-loosen_area = to be loosened
 
