@@ -81,6 +81,10 @@ public final class Shell {
       enter()
       let folder = folders.handed.path
       off({ try $0.exportField(field: field, folder: folder) }) { self.platform?.share($0) }
+    case .sharePage(let field, let card):
+      enter()
+      let folder = folders.handed.path
+      off({ try $0.exportPage(field: field, card: card, folder: folder) }) { self.platform?.share($0) }
     case .shareBundle(let to, let withPhotos):
       enter()
       pendingTap = true
