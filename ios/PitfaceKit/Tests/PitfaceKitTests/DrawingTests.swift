@@ -100,12 +100,14 @@ import Testing
   }
 
   private func svg(_ painting: Painting) -> String {
+    // To a tenth of a point, as the core writes it.
+    func of(_ number: Double) -> String { "\((number * 10).rounded() / 10)" }
     func hex(_ colour: Colour) -> String { "rgb(\(colour.red),\(colour.green),\(colour.blue))" }
     func shape(_ path: Path, _ paint: String, closed: Bool) -> String {
       switch path {
-      case .rectangle(let place): "<rect x=\"\(place.x)\" y=\"\(place.y)\" width=\"\(place.width)\" height=\"\(place.height)\" \(paint)/>"
-      case .circle(let centre, let radius): "<circle cx=\"\(centre.x)\" cy=\"\(centre.y)\" r=\"\(radius)\" \(paint)/>"
-      case .points(let points): "<poly\(closed ? "gon" : "line") points=\"\(points.map { "\($0.x),\($0.y)" }.joined(separator: " "))\" \(paint)/>"
+      case .rectangle(let place): "<rect x=\"\(of(place.x))\" y=\"\(of(place.y))\" width=\"\(of(place.width))\" height=\"\(of(place.height))\" \(paint)/>"
+      case .circle(let centre, let radius): "<circle cx=\"\(of(centre.x))\" cy=\"\(of(centre.y))\" r=\"\(of(radius))\" \(paint)/>"
+      case .points(let points): "<poly\(closed ? "gon" : "line") points=\"\(points.map { "\(of($0.x)),\(of($0.y))" }.joined(separator: " "))\" \(paint)/>"
       }
     }
     let all = painting.commands.map { command in
@@ -114,9 +116,9 @@ import Testing
       case .stroke(let path, let width, let colour):
         shape(path, "fill=\"none\" stroke=\"\(hex(colour))\" stroke-width=\"\(width)\" stroke-linecap=\"round\" stroke-linejoin=\"round\"", closed: false)
       case .text(let text, let at, let anchor, let size, let strong, let colour):
-        "<text x=\"\(at.x)\" y=\"\(at.y)\" font-family=\"sans-serif\" font-size=\"\(size)\" font-weight=\"\(strong ? "bold" : "normal")\" text-anchor=\"\(anchor)\" fill=\"\(hex(colour))\">\(text.replacing("&", with: "&amp;").replacing("<", with: "&lt;"))</text>"
+        "<text x=\"\(of(at.x))\" y=\"\(of(at.y))\" font-family=\"system-ui, sans-serif\" font-size=\"\(size)\" font-weight=\"\(strong ? "bold" : "normal")\" text-anchor=\"\(anchor)\" fill=\"\(hex(colour))\">\(text.replacing("&", with: "&amp;").replacing("<", with: "&lt;"))</text>"
       }
     }
-    return "<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 \(painting.width) \(painting.height)\">\n\(all.joined(separator: "\n"))\n</svg>\n"
+    return "<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 \(of(painting.width)) \(of(painting.height))\">\n\(all.joined(separator: "\n"))\n</svg>\n"
   }
 }

@@ -80,7 +80,7 @@ final class Phone: Platform {
 
   /// Waits until the core has answered and the screen has it.
   func settle() async throws {
-    let until = Date() + 30
+    let until = Date() + 120
     while !shell.idle {
       guard Date() < until else { throw Missing("the core does not answer") }
       try await Task.sleep(for: .milliseconds(1))
@@ -156,7 +156,7 @@ final class Phone: Platform {
 
   /// Waits until what another program gives is copied and the core has it.
   func read() async throws {
-    let until = Date() + 30
+    let until = Date() + 120
     while shell.reading > 0 && Date() < until { try await Task.sleep(for: .milliseconds(1)) }
     try await settle()
   }

@@ -58,7 +58,9 @@ extension Letters {
 
   /// Heard in their own order, seen from the side of the thumb on.
   private func tools(_ tools: [ShownButton], _ leftHanded: Bool, _ width: Double, _ low: Bool) -> Node {
-    let lines = (tools.count + Self.abreast - 1) / Self.abreast
+    let words = Self.words(tools.flatMap { [$0.label, $0.note] })
+    let most = (1...Self.abreast).last { widest(words, .labelSmall * 0.5) + 6 <= (width - edge) / Double($0) } ?? 1
+    let lines = (tools.count + most - 1) / most
     let abreast = (tools.count + lines - 1) / lines
     let each = ((width - edge) / Double(abreast)).rounded(.down)
     let fit = fit(tools.flatMap { [$0.label, $0.note] }, .labelSmall, each - 6)

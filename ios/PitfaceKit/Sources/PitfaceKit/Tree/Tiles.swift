@@ -28,6 +28,9 @@ struct Grid {
 
 private let between = 3.0
 
+/// What a finger needs on this phone, after Apple's Human Interface Guidelines.
+private let leastTouch = 44.0
+
 extension ShownButton {
   var named: String { spoken.isEmpty ? [label, note].filter { !$0.isEmpty }.joined(separator: " ") : spoken }
   fileprivate var style: Style { strong ? .titleMedium : .labelLarge }
@@ -49,7 +52,7 @@ extension Letters {
       max(widest(words, .labelLarge * letters), answers.map { widest(Self.words([$0.label]), $0.style * letters) }.max() ?? 0) + packing.beside * 2 + 2
     }
     func each(_ columns: Int) -> Double { ((width - packing.gap * Double(columns - 1)) / Double(columns)).rounded(.down) }
-    let fitting = stride(from: asked, through: 2, by: -1).first { wide(from) <= each($0) } ?? 1
+    let fitting = stride(from: asked, through: 2, by: -1).first { max(wide(from), leastTouch) <= each($0) } ?? 1
     let rows = (answers.count + fitting - 1) / fitting
     let columns = fitting < asked && rows > 0 ? (answers.count + rows - 1) / rows : fitting  // where it is fewer, no answer stays alone
     let letters = ([from] + Self.smaller.filter { $0 < from }).first { wide($0) <= each(columns) } ?? Self.smaller.last!

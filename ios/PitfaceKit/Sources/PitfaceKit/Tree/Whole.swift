@@ -63,9 +63,12 @@ extension Letters {
   private func oneColumn(_ shown: ShownScreen, _ glass: Glass, _ around: Around) -> Node {
     let (width, height) = (glass.width, glass.height)
     let top = topLine(shown, width, around)
-    let answer = self.answer(shown, width, height)
     let foot = foot(shown, width, height)
+    var answer = self.answer(shown, width, height)
+    let left = height - top.place.height - foot.place.height - (answer?.place.height ?? 0)
+    if crowded(shown.blocks, width, left) { answer = self.answer(shown, width, height, low: true) }
     let rest = height - top.place.height - foot.place.height
+    guard rest >= leastBody else { return scrolledWhole(shown, glass, around) }
     var column = Column(width)
     column.add(top)
     let stands = answer.map { rest - $0.place.height >= leastBody } ?? true
@@ -74,6 +77,18 @@ extension Letters {
     column.add(body)
     column.add(foot)
     return column.node()
+  }
+
+  /// Letters so large, or a screen so low, that what stands above and below leaves nothing between: all of it scrolls.
+  private func scrolledWhole(_ shown: ShownScreen, _ glass: Glass, _ around: Around) -> Node {
+    var column = Column(glass.width)
+    column.add(topLine(shown, glass.width, around))
+    if let said = shown.answer { column.add(headline(said, glass.width, low: true)) }
+    var body = body(shown, glass.width, 0, unfolded: around.unfolded, pictured: false)
+    if case .scroll(_, let high) = body.content { body.place.height = high }
+    column.add(body)
+    column.add(foot(shown, glass.width, .infinity))
+    return scroller("whole \(shown.kind) \(shown.title)", column, glass.height)
   }
 
   /// Where one is, on one line always: the way back, the title, the menu of rare things.
@@ -142,13 +157,14 @@ extension Letters {
     let room = height - (aside ? under : 0)
     if let answer = answer(shown, part, room, low: low) { said.add(answer) }
     let left = room - said.high
+    guard left >= 0, height - (aside ? 0 : under) >= leastBody else { return scrolledWhole(shown, glass, around) }
     if let picture = shown.picture, left >= leastPicture { said.add(self.picture(picture, part, left)) }
-    said.high = max(said.high, room)
-    if aside { said.add(foot) }
     var asked = Column(width - part)
     asked.add(body(shown, width - part, height - (aside ? 0 : under), unfolded: around.unfolded, pictured: false))
     if !aside { asked.add(foot) }
-    let sides = [said.node().at(shown.leftHanded ? width - part : 0, 0), asked.node().at(shown.leftHanded ? 0 : part, 0)]
+    let (here, there) = shown.leftHanded ? (width - part, 0) : (0, part)
+    // The foot is heard last, wherever it stands.
+    let sides = [said.node().at(here, 0), asked.node().at(there, 0)] + (aside ? [foot.at(here, room)] : [])
     return Node(.column, Place(0, 0, width, height), children: sides)
   }
 
