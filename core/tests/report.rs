@@ -74,6 +74,7 @@ fn sound(page: &str, language: &str) {
             assert!(told.is_some_and(|told| !told.is_empty()), "a drawing without its {name}");
         }
     }
+    assert!(texts(&document, "th").iter().all(|head| !head.is_empty()), "a head of a table says nothing");
     let body = all(&document, "main").next().expect("a main part");
     let mut level = 0;
     for node in body.descendants().filter(roxmltree::Node::is_element) {

@@ -52,13 +52,14 @@ impl Html {
         }
     }
 
-    /// A table; of each row the first cell is its head.
+    /// A table; of each row the first cell is its head, if it says something.
     pub fn table(&mut self, caption: &str, heads: &[String], rows: &[Vec<String>]) {
         self.table_of(caption, heads, |html| {
             for row in rows {
                 html.within("tr", "", |html| {
                     for (index, cell) in row.iter().enumerate() {
-                        html.cell(if index == 0 { "th scope=\"row\"" } else { "td" }, cell);
+                        let head = index == 0 && !cell.is_empty();
+                        html.cell(if head { "th scope=\"row\"" } else { "td" }, cell);
                     }
                 });
             }
