@@ -1,5 +1,5 @@
 #!/usr/bin/env python3
-"""Whether the shell stays a shell: lists where Kotlin branches on the core's codes or words, and fails where a branch is
+"""Whether a shell stays a shell: lists where Kotlin or Swift branches on the core's codes or words, and fails where a branch is
 about soil, geometry, time or merging. Those are the core's to decide.
 
 A branch is the condition of an `if`, `while` or `when`, the left of an arm, and any comparison. An arm that gives each kind
@@ -11,6 +11,7 @@ import sys
 
 HERE = pathlib.Path(__file__).resolve().parent.parent
 KOTLIN = [HERE / "src/main", HERE / "desk/src"]
+SWIFT = [HERE.parent / "ios/PitfaceKit/Sources", HERE.parent / "ios/App"]
 RUST = [HERE.parent / "core/src", HERE.parent / "bindings/src"]
 BINDINGS = HERE / "target/generated-bindings/org/pitface/core/pitface_bindings.kt"
 
@@ -41,6 +42,10 @@ NOT_SO = {
     "it.pressed": "a finger on the glass",
     "change.pressed": "a finger on the glass",
     "getDistance()": "how far a finger went on the glass",
+    "Date().timeIntervalSince(": "how long another program took",
+    "changed < now": "how old a file is that was handed out",
+    "manager.accuracyAuthorization == .reducedAccuracy": "the phone's permission for more than a rough position",
+    "found.horizontalAccuracy": "the phone's way of saying that there is a number",
     "time < 3_000_000_000L": "frames of the picture that the desk writes",
 }
 
@@ -76,6 +81,18 @@ def branches(text):
             yield number, found.group(), bool(arm) and found.end() <= arm.end()
 
 
+def branches_of_swift(text):
+    """The same of Swift. An arm is a `case` of a `switch`; what it gives names to is no decision."""
+    for number, line in enumerate(text.split("\n"), 1):
+        arm = re.match(r"\s*case\s+(.*?):", line)
+        if arm:
+            yield number, re.sub(r"\b(?:let|var) \w+", "", arm.group(1)), True
+        for found in re.finditer(r"\b(?:if|while|guard|switch|where)\b([^{]*)", line):
+            yield number, re.sub(r"\b(?:let|var) \w+ =|\b(?:let|var) \w+", "", found.group(1)), False
+        for found in re.finditer(r"[\w.()?!]+ (?:==|!=|===|!==|<=|>=|<|>|\?) [\w.()?!]+", line):
+            yield number, found.group(), False
+
+
 def words(name):
     return [part.lower() for part in re.findall(r"[A-Z]+(?![a-z])|[A-Z]?[a-z]+", name)]
 
@@ -86,10 +103,11 @@ def looked_at(files, types):
     for path in files:
         source = path.read_text()
         lines = source.split("\n")
-        for number, decided, is_arm in branches(code(source)):
+        found = branches_of_swift if path.suffix == ".swift" else branches
+        for number, decided, is_arm in found(code(source)):
             where = (path, number)
             on = set(code_of.findall(decided))
-            if is_arm and on and on <= TABLES.get(path.name, set()):
+            if path.suffix == ".swift" and is_arm or is_arm and on and on <= TABLES.get(path.name, set()):
                 arms.add(where)
                 continue
             if on or re.search(r"\bkind\b|\.(label|title|note|act) [!=]=", decided):
@@ -108,19 +126,21 @@ def count(folders, ending):
 
 def told(found):
     for (path, number), line in sorted(found.items()):
-        print(f"  {path.relative_to(HERE) if path.is_relative_to(HERE) else path}:{number}: {line[:150]}")
+        print(f"  {path.relative_to(HERE.parent) if path.is_relative_to(HERE.parent) else path}:{number}: {line[:150]}")
 
 
 def main():
     if not BINDINGS.exists():
         sys.exit("thinness: there are no bindings; run tools/bindings.sh")
     types = re.findall(r"^(?:enum|sealed) class (\w+)", BINDINGS.read_text(), flags=re.M)
-    files = sorted(path for folder in [pathlib.Path(name) for name in sys.argv[1:]] or KOTLIN for path in folder.rglob("*.kt"))
+    folders = [pathlib.Path(name) for name in sys.argv[1:]] or KOTLIN + SWIFT
+    files = sorted(path for folder in folders for ending in ("*.kt", "*.swift") for path in folder.rglob(ending))
     listed, arms, forbidden = looked_at(files, types)
     print(f"thinness: {len(listed)} branches on domain codes in {len(files)} files, beside {len(arms)} arms of display tables")
     told(listed)
-    kotlin, rust = count(KOTLIN, ".kt"), count(RUST, ".rs")
-    print(f"thinness: {kotlin} lines of Kotlin against {rust} of Rust (core and bindings), 1 to {rust / kotlin:.0f}")
+    rust = count(RUST, ".rs")
+    for language, lines in (("Kotlin", count(KOTLIN, ".kt")), ("Swift", count(SWIFT, ".swift"))):
+        print(f"thinness: {lines} lines of {language} against {rust} of Rust (core and bindings), 1 to {rust / lines:.0f}")
     if forbidden:
         print(f"thinness: FAILED, {len(forbidden)} branches are about what only the core decides")
         told(forbidden)

@@ -8,12 +8,13 @@ use crate::save::why;
 use pitface_core::boundary;
 use pitface_core::merge::{Damage, Part};
 use pitface_core::record::{Field, FieldNotes, RecordId, notes};
+use pitface_core::report::{card, sheet};
 use pitface_core::screen::{Incoming, Place};
-use pitface_core::store::{NotesFile, ReadIn, StoreError, write_whole};
+use pitface_core::store::{NotesFile, ReadIn, StoreError, photo_hash, write_whole};
 use pitface_core::words::Around;
 use pitface_locked::{Opened, Refused, is_locked};
 use std::collections::BTreeSet;
-use std::fs::File;
+use std::fs::{self, File};
 use std::io::{self, Read, Seek};
 use std::path::Path;
 
@@ -40,6 +41,26 @@ impl Held {
         }
         let path = folder.join(format!("{}.notes.json", self.file_name(&notes.field)?));
         write_whole(&path, notes::write(&notes).as_bytes())?;
+        Ok(path.display().to_string())
+    }
+
+    pub fn export_page(&self, field: &str, of_card: bool, folder: &str) -> Result<String, PitfaceError> {
+        let notes = self.store.load_notes(id(field)?)?;
+        let folder = Path::new(folder);
+        if !folder.is_dir() {
+            return Err(PitfaceError::NotFound { what: folder.display().to_string() });
+        }
+        let answer = self.answers.of(&notes, self.now().date_naive());
+        let photos = self.folder.photos();
+        let photo = |hash: &str| fs::read(photos.path(&photo_hash(hash)?)).ok();
+        let (page, end) = if of_card {
+            let none = || PitfaceError::NotFound { what: format!("ground to be loosened in {field}") };
+            (card(&self.words, &answer).ok_or_else(none)?, "-card")
+        } else {
+            (sheet(&self.words, &answer, &photo), "")
+        };
+        let path = folder.join(format!("{}{end}.html", self.file_name(&notes.field)?));
+        write_whole(&path, page.as_bytes())?;
         Ok(path.display().to_string())
     }
 

@@ -37,9 +37,11 @@ pub(crate) struct Held {
     pub team_word: TeamWord,
     /// What happened when it was opened, to be told with the first screen.
     to_tell: String,
+    /// What was told with the last screen.
+    told: String,
     pub notes: Notes,
     /// What follows from the notes, kept until they are others.
-    answers: Answers,
+    pub answers: Answers,
     pub others: Others,
     pub own: Own,
     /// The language until one is chosen.
@@ -102,6 +104,7 @@ impl Held {
             team_word: TeamWord::load(key_folder),
             to_tell: set_aside
                 .map_or_else(String::new, |file| words.key_set_aside(&file.display().to_string())),
+            told: String::new(),
             key,
             notes: Notes::default(),
             answers: Answers::default(),
@@ -127,6 +130,13 @@ impl Held {
     /// The screen of the place one is at.
     pub fn shown(&mut self) -> Result<ShownScreen, PitfaceError> {
         let told = std::mem::take(&mut self.to_tell);
+        self.shown_with(told, false)
+    }
+
+    /// The screen of the place one is at, without a tap: what was told of the last one stands until the next.
+    fn shown_still(&mut self) -> Result<ShownScreen, PitfaceError> {
+        let told = if self.to_tell.is_empty() { &self.told } else { &self.to_tell }.clone();
+        self.to_tell.clear();
         self.shown_with(told, false)
     }
 
@@ -156,6 +166,7 @@ impl Held {
         if self.kept_at != self.at && self.folder.keep_whereabouts(&self.at).is_ok() {
             self.kept_at.clone_from(&self.at);
         }
+        self.told.clone_from(&told);
         let around = Around { told, saved, own: &self.own, words: &self.words };
         Ok(ShownScreen::new(screen, around))
     }
@@ -291,18 +302,18 @@ impl Held {
 
     pub fn fix(&mut self, fix: Fix) -> Result<Option<ShownScreen>, PitfaceError> {
         self.fixes.add(fix, now_ms());
-        if self.wants_position { self.shown().map(Some) } else { Ok(None) }
+        if self.wants_position { self.shown_still().map(Some) } else { Ok(None) }
     }
 
     pub fn position_refused(&mut self) -> Result<ShownScreen, PitfaceError> {
         self.fixes.forget();
         self.fixes.refused = true;
-        self.shown()
+        self.shown_still()
     }
 
     pub fn set_letters(&mut self, scale: f64) -> Result<ShownScreen, PitfaceError> {
         self.letters = if scale.is_finite() { scale.clamp(1.0, MOST_LETTERS) } else { 1.0 };
-        self.shown()
+        self.shown_still()
     }
 
     pub fn photo_path(&self, photo: &str) -> Result<Option<String>, PitfaceError> {

@@ -2,7 +2,7 @@
 
 use crate::PitfaceError;
 use pitface_core::record::{FieldNotes, RecordId};
-use pitface_core::screen::{Edit, Place};
+use pitface_core::screen::{Edit, Place, example};
 use pitface_core::store::{Store, StoreError};
 use std::collections::BTreeMap;
 
@@ -19,6 +19,9 @@ pub(crate) struct Notes {
 impl Notes {
     /// Loads what a place shows and is not loaded yet. Tells whether the field of the place is there.
     pub fn load(&mut self, store: &Store, place: Place) -> Result<bool, PitfaceError> {
+        if example::is_in(place) {
+            return Ok(true);
+        }
         for id in std::mem::take(&mut self.stale) {
             let mut pits = self.fields.iter_mut().flat_map(|notes| &mut notes.pits);
             if let Some(pit) = pits.find(|pit| pit.id == id) {
@@ -62,6 +65,9 @@ impl Notes {
 
     /// What a place shows: all fields, or the open one.
     pub fn of(&self, place: Place) -> &[FieldNotes] {
+        if example::is_in(place) {
+            return example::fields();
+        }
         match place.field() {
             _ if shows_all(place) => &self.fields,
             Some(field) => {

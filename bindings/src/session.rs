@@ -165,6 +165,16 @@ impl Session {
         held(&self.held).export_field(&field, &folder)
     }
 
+    /// Writes the sheet of a field, or its driver's card, into `folder` as a page in the chosen language, as
+    /// `ShownDoes::SharePage` says it, and gives its path. Photos go in without the place and time their camera noted.
+    ///
+    /// # Errors
+    /// `Invalid` for an id that is none, `NotFound` for a field or folder that is not there and for the card of a field without
+    /// ground to be loosened, `DiskFull`, `Storage`.
+    pub fn export_page(&self, field: String, card: bool, folder: String) -> Result<String, PitfaceError> {
+        held(&self.held).export_page(&field, card, &folder)
+    }
+
     /// Writes everything noted here into `folder` for others to take in, as `ShownDoes::ShareBundle` says it; with photos
     /// it may be large and take its time. What is to be told, also that it could not be written, is on the screen.
     ///

@@ -319,6 +319,14 @@ pub enum ShownDoes {
         /// Id of the field.
         field: String,
     },
+    /// Write the sheet of the field, or its driver's card, by `export_page` with these two and hand it to another program or
+    /// person.
+    SharePage {
+        /// Id of the field.
+        field: String,
+        /// The card in place of the sheet.
+        card: bool,
+    },
     /// Write everything noted here by `export_bundle` with these two, show its screen, and hand the file to another program
     /// or person.
     ShareBundle {
@@ -439,6 +447,7 @@ impl From<Does> for ShownDoes {
                 Self::TakePhoto { field: field.to_string(), pit: pit.to_string(), depth_mm }
             }
             Does::Ask(Ask::ShareField { field }) => Self::ShareField { field: field.to_string() },
+            Does::Ask(Ask::SharePage { field, card }) => Self::SharePage { field: field.to_string(), card },
             Does::Ask(Ask::ShareBundle { to, with_photos }) => {
                 Self::ShareBundle { to: to.map(DeviceId::to_hex), with_photos }
             }

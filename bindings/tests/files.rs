@@ -3,7 +3,7 @@
 
 mod support;
 
-use pitface_bindings::{PitfaceError, ScreenKind, Session, check_notes, read_field};
+use pitface_bindings::{PitfaceError, ScreenKind, Session, ShownBlock, ShownDoes, check_notes, read_field};
 use pitface_core::harmless::LONGEST_NAME;
 use serde_json::Value;
 use std::path::Path;
@@ -109,6 +109,37 @@ fn a_field_handed_over_is_taken_in_as_it_was() {
         other.export_field(field, out.display().to_string()),
         Err(PitfaceError::NotFound { .. })
     ));
+}
+
+#[test]
+fn the_pages_of_a_field_are_written_for_others_to_read() {
+    let (folder, session) = with_field("mere_piece");
+    let (field, out) = (field_id(&session), folder.path().display().to_string());
+    let sheet = session.export_page(field.clone(), false, out.clone()).unwrap();
+    assert!(sheet.ends_with("/Mere_Piece.html"), "{sheet}");
+    let page = std::fs::read_to_string(sheet).unwrap();
+    assert!(page.contains("<h1>Mere Piece</h1>") && page.contains("<html lang=\"en\">"));
+    let card = session.export_page(field.clone(), true, out.clone()).unwrap();
+    assert!(card.ends_with("/Mere_Piece-card.html"), "{card}");
+    assert!(std::fs::read_to_string(card).unwrap().contains("Driver's card"));
+    let nowhere = session.export_page(field.clone(), false, format!("{out}/not there"));
+    assert!(matches!(nowhere, Err(PitfaceError::NotFound { .. })));
+
+    // A way to both stands where the field is handed over.
+    let screen = session.tap(format!(r#"{{"go":{{"hand_over":{{"field":"{field}"}}}}}}"#)).unwrap();
+    let rows = screen.blocks.iter().filter_map(|block| match block {
+        ShownBlock::Ways { rows, .. } => Some(rows),
+        _ => None,
+    });
+    let asked = |wanted: bool| {
+        let does = ShownDoes::SharePage { field: field.clone(), card: wanted };
+        rows.clone().flatten().any(|row| row.does == does)
+    };
+    assert!(asked(false) && asked(true));
+
+    let (folder, session) = with_field("long_sedge");
+    let card = session.export_page(field_id(&session), true, folder.path().display().to_string());
+    assert!(matches!(card, Err(PitfaceError::NotFound { .. })), "nothing is to be loosened there");
 }
 
 #[test]

@@ -42,3 +42,15 @@ fn a_refusal_holds_until_the_next_fix() {
     session.position_refused().unwrap();
     assert_eq!(session.fix(2.503, 54.502, 4.0, NOW_MS + 1000).unwrap().unwrap(), before);
 }
+
+#[test]
+fn what_was_told_of_a_tap_stands_while_positions_come_in() {
+    let (_folder, session) = with_field("mere_piece");
+    session.back().unwrap();
+    let told = session.import_file("/nowhere".to_owned()).unwrap().told;
+    assert_ne!(told, "");
+    assert_eq!(session.fix(2.503, 54.502, 4.0, NOW_MS).unwrap().unwrap().told, told);
+    assert_eq!(session.letters(1.3).unwrap().told, told);
+    assert_eq!(session.position_refused().unwrap().told, told);
+    assert_eq!(session.screen().unwrap().told, "");
+}

@@ -110,3 +110,21 @@ fn settings_that_cannot_be_kept_are_told_and_nothing_goes_on() {
     std::fs::remove_dir(folder.path().join("own.json")).unwrap();
     assert_eq!(tap(&session, &screen, "English").kind, ScreenKind::Fields);
 }
+
+#[test]
+fn the_example_is_looked_at_and_leaves_nothing() {
+    let folder = tempfile::tempdir().unwrap();
+    let session = open(folder.path()).unwrap();
+    let empty = tap(&session, &session.screen().unwrap(), "English");
+    let field = tap(&session, &empty, "Look at an example");
+    assert_eq!((field.kind, field.title.starts_with("Example: Lapwing Ground")), (ScreenKind::Field, true));
+    // A restart comes back to it, as to any screen.
+    drop(session);
+    let session = open(folder.path()).unwrap();
+    assert_eq!(session.screen().unwrap().title, field.title);
+    let id = pitface_core::screen::example::FIELD.to_string();
+    let refused = session.export_field(id, folder.path().display().to_string());
+    assert!(matches!(refused, Err(PitfaceError::NotFound { .. })), "{refused:?}");
+    assert_eq!(session.back().unwrap().unwrap().blocks, empty.blocks);
+    assert!(!session.screen().unwrap().title.contains("Example"));
+}

@@ -61,6 +61,48 @@ fn what_is_said_to_change_the_call_does() {
     assert!(told >= 5, "{told}");
 }
 
+/// The only pit of open ground, told one sign off. Rolls and what was not looked at are no answers that a call hangs on.
+#[test]
+fn a_call_hangs_on_an_answer_next_to_what_was_noted_of_its_only_pit() {
+    let (mut hung, mut asked) = (0, 0);
+    let each = |sign: Sign| sign.answers().iter().copied();
+    let all = each(Sign::ComesAway).flat_map(|comes| {
+        each(Sign::Resistance).flat_map(move |hard| {
+            let roots = each(Sign::Roots).filter(|roots| *roots != "none_to_judge");
+            roots.map(move |roots| (comes, hard, roots))
+        })
+    });
+    for (comes, hard, roots) in all {
+        let mut alone = fit_to_loosen();
+        let seen = [(Sign::ComesAway, comes), (Sign::Resistance, hard), (Sign::Roots, roots)];
+        for (sign, code) in seen {
+            alone.pits[1].layers[1].signs.set(sign, sign.answers().iter().position(|its| *its == code));
+        }
+        let mut beside = alone.clone();
+        beside.pits.push(Pit { id: id(77), ..alone.pits[1].clone() });
+        beside.pits[2].dug_to_mm = Some(460);
+        assert!(changes(&beside, Zone::Open).iter().all(|change| !change.hangs), "two pits carry it");
+        asked += 1;
+        for change in changes(&alone, Zone::Open) {
+            let one_off = match change.answers.as_slice() {
+                [ChangedAnswer::Clue { clue, answer, .. }] if (*clue as usize) < Sign::ALL.len() => {
+                    let noted = alone.pits[1].layers[1].signs.get(Sign::ALL[*clue as usize]);
+                    let one_off = noted.is_some_and(|noted| noted.abs_diff(*answer) == 1);
+                    let calls = [open(&alone).call, change.call];
+                    let keeps_steel_out =
+                        calls.iter().all(|call| matches!(call, Call::LeaveIt | Call::RootsFirst));
+                    one_off && !calls.contains(&Call::DigAgain) && !keeps_steel_out
+                }
+                _ => false,
+            };
+            assert_eq!(change.hangs, one_off, "{comes}, {hard}, {roots}: {change:?}");
+            hung += usize::from(change.hangs);
+        }
+    }
+    println!("{hung} of {asked} hang on an answer");
+    assert!(hung > 0 && hung < asked, "{hung} of {asked}");
+}
+
 fn is_of_the_field(answer: &ChangedAnswer) -> bool {
     matches!(answer, ChangedAnswer::Clue { clue, .. } if *clue as usize >= Sign::ALL.len())
 }

@@ -34,8 +34,11 @@ fn levers(notes: &FieldNotes) -> Vec<Change> {
 /// The shallow end of the tip is at 305 mm; 200 mm are kept above a drain, 600 mm above a cable or pipe.
 #[test]
 fn a_depth_that_stands_in_the_way_is_to_be_measured() {
-    let deeper =
-        |obstacle, mm| Change { answers: vec![ChangedAnswer::Deeper { obstacle, mm }], call: Call::Loosen };
+    let deeper = |obstacle, mm| Change {
+        answers: vec![ChangedAnswer::Deeper { obstacle, mm }],
+        call: Call::Loosen,
+        hangs: false,
+    };
     let drains = with(|field| field.drains_mm = Some(450));
     assert_eq!(levers(&drains), [deeper(Obstacle::Drains, 505)]);
     assert_eq!(open(&with(|field| field.drains_mm = Some(505))).call, Call::Loosen, "and so it is");
@@ -64,7 +67,10 @@ fn what_stands_in_the_way_together_is_cleared_together() {
 fn a_depth_on_which_the_work_hangs_is_told() {
     let close = with(|field| field.drains_mm = Some(520));
     let shallower = ChangedAnswer::Shallower { obstacle: Obstacle::Drains, mm: 505 };
-    assert_eq!(levers(&close), [Change { answers: vec![shallower], call: Call::AskSpecialist }]);
+    assert_eq!(
+        levers(&close),
+        [Change { answers: vec![shallower], call: Call::AskSpecialist, hangs: false }]
+    );
     assert_eq!(levers(&with(|field| field.drains_mm = Some(900))), [], "deep drains change nothing");
     assert_eq!(levers(&fit_to_loosen()), []);
 }
@@ -75,10 +81,10 @@ fn the_owner_is_to_be_asked_where_leave_is_what_is_missing() {
     let gas = |depth_mm| {
         with(|field| field.lines = vec![line(Some(LineSort::GasOrOil), Buried::Service, depth_mm)])
     };
-    let leave = Change { answers: vec![ChangedAnswer::Leave], call: Call::Loosen };
+    let leave = Change { answers: vec![ChangedAnswer::Leave], call: Call::Loosen, hangs: false };
     assert_eq!(levers(&gas(Some(1_200))), [leave]);
     let deep = ChangedAnswer::Deeper { obstacle: Obstacle::GasOrOil, mm: 905 };
-    let both = Change { answers: vec![ChangedAnswer::Leave, deep], call: Call::Loosen };
+    let both = Change { answers: vec![ChangedAnswer::Leave, deep], call: Call::Loosen, hangs: false };
     for depth_mm in [None, Some(800)] {
         assert_eq!(levers(&gas(depth_mm)), std::slice::from_ref(&both));
     }
@@ -90,7 +96,7 @@ fn who_holds_to_deep_clay_is_told_what_it_changes() {
     clay.pits[1] = pan_pit(1, PlaceKind::Open, 330);
     clay.field.texture = Some(TextureNote::Group(TextureGroup::Heavy));
     assert_eq!(open(&clay).call, Call::RootsFirst);
-    let held = Change { answers: vec![ChangedAnswer::DeepClayHeldTo], call: Call::Loosen };
+    let held = Change { answers: vec![ChangedAnswer::DeepClayHeldTo], call: Call::Loosen, hangs: false };
     assert_eq!(levers(&clay), [held]);
     clay.field.deep_clay_anyway = Some(true);
     assert_eq!((open(&clay).call, levers(&clay)), (Call::Loosen, vec![]));
@@ -103,7 +109,7 @@ fn where_pits_disagree_another_pit_decides() {
     let three = vec![reference(), pan(1), pan(2), sound_pit(3, PlaceKind::Open)];
     assert_eq!(open(&notes(three.clone())).call, Call::DigAgain);
     let told = levers(&notes(three.clone()));
-    let [Change { answers, call: Call::Loosen }] = told.as_slice() else { panic!("{told:?}") };
+    let [Change { answers, call: Call::Loosen, .. }] = told.as_slice() else { panic!("{told:?}") };
     assert_eq!(answers, &[ChangedAnswer::AnotherPit { like: 2 }]);
     assert_eq!(open(&notes(three.into_iter().chain([pan(4)]).collect())).call, Call::Loosen);
 }

@@ -51,6 +51,23 @@ fn not_looked_differs_from_none_and_from_zero() {
     assert_eq!(again.notes.field.services_mm, None);
 }
 
+/// A store may hold texts that a file does not take: an earlier version wrote them, or another program.
+#[test]
+fn a_text_that_would_be_refused_is_left_out_and_the_rest_is_read() {
+    let text = r#"{"pitface": 1, "field": {"name": "Kiln Ground", "last_crop": "oats"}, "pits": [{"place": "open"}]}"#;
+    let mut notes = read(text).notes;
+    for refused in ["", "  ", "a\nb", &"x".repeat(500)] {
+        notes.field.crop_now = Some(refused.into());
+        notes.field.services_asked = Some(refused.into());
+        notes.pits[0].by = Some(refused.into());
+        notes.pits[0].remark = Some(String::new());
+        let again = read(&notes::write(&notes)).notes;
+        assert_eq!((again.field.crop_now, again.field.services_asked), (None, None), "{refused:?}");
+        assert_eq!((again.pits[0].by.as_ref(), again.pits[0].remark.as_ref()), (None, None));
+        assert_eq!(again.field.last_crop.as_deref(), Some("oats"));
+    }
+}
+
 #[test]
 fn a_byte_order_mark_closed_rings_and_whole_floats_are_taken() {
     let text = "\u{feff}".to_owned()

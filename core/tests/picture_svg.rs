@@ -1,9 +1,8 @@
-//! SVG and page are well-formed, self-contained and say what they were given.
+//! SVG is well-formed, self-contained and says what they were given.
 
 use pitface_core::picture::{Role, Shape, Spoken, Theme, answer, roll, svg};
 use pitface_core::reading::Clue;
 use pitface_core::record::{RollOutcome, Sign};
-use pitface_core::report::{Figure, Page, PageEntry, Section, page};
 use std::collections::BTreeSet;
 
 const NASTY: &str = "a < b & \"c\" 'd' > e \u{1}\u{fffe} ü ]]>";
@@ -91,58 +90,5 @@ fn answers_look_different_in_print_and_stay_on_their_sheet() {
             let printed = svg(&drawing, Theme::Print, &spoken());
             assert!(seen.insert((sign, printed)), "{sign:?} {index} looks like another answer");
         }
-    }
-}
-
-fn written_page() -> String {
-    let figure =
-        Figure { svg: svg(&roll(RollOutcome::Thread), Theme::Page, &spoken()), caption: "Roll".into() };
-    page(&Page {
-        language: "de".into(),
-        title: NASTY.into(),
-        lead: vec!["Walked on 12 September.".into()],
-        entries: vec![PageEntry {
-            heading: "Long Sedge".into(),
-            sentence: "Loosen the headland at 33–35 cm.".into(),
-            paragraphs: vec!["Likely.".into()],
-            figures: vec![figure],
-            sections: vec![
-                Section { heading: "For".into(), lines: vec!["Flat plates.".into(), NASTY.into()] },
-                Section { heading: "Against".into(), lines: vec![] },
-            ],
-        }],
-        closing: vec!["Estimates.".into()],
-    })
-}
-
-#[test]
-fn the_page_is_well_formed_and_says_its_language() {
-    let written = written_page();
-    assert!(written.starts_with("<!DOCTYPE html>\n"));
-    let options = roxmltree::ParsingOptions { allow_dtd: true, ..Default::default() };
-    let document = roxmltree::Document::parse_with_options(&written, options).expect("well-formed");
-    assert_eq!(document.root_element().attribute("lang"), Some("de"));
-    assert_eq!(texts(&document, "h1"), [CLEAN]);
-    assert_eq!(texts(&document, "li"), ["Flat plates.", CLEAN]);
-    assert_eq!(texts(&document, "h3"), ["For"], "an empty list has no heading");
-}
-
-#[test]
-fn the_page_puts_the_sentence_before_the_drawing_and_the_reasons_after_it() {
-    let written = written_page();
-    let place = |text: &str| written.find(text).expect(text);
-    let order =
-        ["Long Sedge", "Loosen the headland", "Likely.", "<svg", "<h3>For", "Flat plates.", "Estimates."];
-    assert!(order.windows(2).all(|pair| place(pair[0]) < place(pair[1])));
-}
-
-#[test]
-fn the_page_needs_nothing_from_elsewhere() {
-    let written = written_page();
-    for foreign in ["<script", "<link", "<img", "url(", "@import", "src=", "href="] {
-        assert!(!written.contains(foreign), "{foreign}");
-    }
-    for wanted in ["prefers-color-scheme:dark", "@media print", "width=device-width", "var(--soil_tight)"] {
-        assert!(written.contains(wanted), "{wanted}");
     }
 }

@@ -214,6 +214,19 @@ fn texture_organic_matter_crops_and_days_are_noted_without_a_pit() {
 }
 
 #[test]
+fn an_answered_detail_leads_back_to_where_it_was_asked() {
+    let mut phone = phone_at(|field| Place::Field { field }, vec![bare()]);
+    let id = field(&phone).id;
+    for asked_at in [Place::Field { field: id }, Place::Details { field: id }] {
+        phone.go(asked_at);
+        phone.go(Place::Detail { field: id, detail: Detail::Texture });
+        let heavy = phone.screen().buttons().next().unwrap().label.clone();
+        press(&mut phone, &plain(&heavy));
+        assert_eq!(phone.place, asked_at);
+    }
+}
+
+#[test]
 fn what_cannot_be_is_told_and_not_noted() {
     let mut phone = phone_at(|field| Place::Details { field }, vec![bare()]);
     for (detail, text, told) in [
@@ -285,9 +298,11 @@ fn a_line_is_drawn_by_hand_where_there_is_no_position() {
     let way = pitface_core::place::walk(along[0], along[1]);
     // 25 m north, then the lower of the two buttons called so: 25 m east.
     assert!((way.distance_m - 1_250.0_f64.sqrt()).abs() < 0.1, "{way:?}");
-    press(&mut phone, "Delete this line");
+    let delete = phone.screen().menu.pop().unwrap();
+    press(&mut phone, &plain(&delete.label));
+    press(&mut phone, "Delete");
     assert!(matches!(phone.edits.last(), Some(Edit::Delete { .. })));
-    assert_eq!(phone.told, "The line is no longer marked.");
+    assert!(phone.told.ends_with("is deleted. Undo brings it back."), "{}", phone.told);
     assert_eq!(field(&phone).lines, []);
 }
 

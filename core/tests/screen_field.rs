@@ -112,6 +112,25 @@ fn a_field_without_a_reference_is_dug_first_where_the_crop_looks_best() {
     }
 }
 
+/// Far Drove has a pit, and no reference pit to hold it against: its zone lacks that pit, not another of its own.
+#[test]
+fn a_zone_whose_reference_is_missing_says_so_and_never_to_dig_again() {
+    for (language, missing, again) in [
+        (Language::English, "Reference pit missing", "Dig again"),
+        (Language::German, "Vergleichsgrube fehlt", "graben"),
+    ] {
+        let mut phone = at_field(named("Far Drove"));
+        phone.words = pitface_core::words::Words::new(language, phone.words.unit());
+        let rows: Vec<String> = phone.screen().rows().map(|row| row.title.clone()).collect();
+        let row = rows.iter().find(|row| row.contains(missing)).unwrap_or_else(|| panic!("{rows:?}"));
+        assert!(!row.contains(again), "{row}");
+        phone.place = Place::Fields;
+        let listed = phone.screen().rows().next().unwrap().lines[0].clone();
+        phone.place = Place::Field { field: phone.fields[0].field.id };
+        assert_eq!(listed, phone.screen().answer.unwrap().text, "the list says what the field says");
+    }
+}
+
 #[test]
 fn the_next_step_says_where_and_how_far() {
     let mut phone = at_field(named("Fox Heath"));

@@ -114,6 +114,9 @@ fn the_last_entry_of_a_menu_asks_before_anything_goes() {
     let notes = lapwing();
     let (field, pit, pass) = (notes.field.id, notes.pits[1].id, notes.passes[0].id);
     let dig = notes.passes[0].after_digs[0].id;
+    let (layer, roll) = (notes.pits[1].layers[1].id, notes.pits[1].rolls[1].id);
+    let (part, line) = (notes.field.parts[0].id, notes.field.lines[1].id);
+    let layers = |layer: Option<u16>| Place::Layers { field, pit, layer, clue: None };
     for (language, asked) in [(Language::English, "Delete "), (Language::German, " löschen")] {
         for (place, record, left) in [
             (Place::Field { field }, field, Place::Fields),
@@ -121,6 +124,10 @@ fn the_last_entry_of_a_menu_asks_before_anything_goes() {
             (Place::StartPit { field, pit: Some(pit) }, pit, Place::Field { field }),
             (Place::Pass { field, pass: Some(pass) }, pass, Place::Pass { field, pass: None }),
             (Place::AfterDig { field, pass, dig }, dig, Place::Pass { field, pass: Some(pass) }),
+            (layers(Some(1)), layer, layers(None)),
+            (Place::RollOf { field, pit, surface: false }, roll, Place::Call { field, pit }),
+            (Place::Outline { field }, part, Place::Outline { field }),
+            (Place::Lines { field, line: Some(line) }, line, Place::Lines { field, line: None }),
         ] {
             let mut phone = Phone::new(language, vec![notes.clone()]);
             phone.place = place;

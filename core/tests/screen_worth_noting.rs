@@ -134,7 +134,11 @@ fn what_a_drain_is_laid_in_changes_the_call() {
     ] {
         phone.place = Place::Line { field, line: id(70), asked: LineAsked::Sort };
         phone.tap(label);
-        assert_eq!(phone.place, Place::Lines { field, line: Some(id(70)) }, "an answer leads back to the line");
+        assert_eq!(
+            phone.place,
+            Place::Lines { field, line: Some(id(70)) },
+            "an answer leads back to the line"
+        );
         assert_eq!(phone.fields[0].field.lines[0].sort, sort);
         assert_eq!(phone.told, format!("{label}, 2 places"));
         phone.place = Place::Field { field };

@@ -181,8 +181,7 @@ fn a_pass_is_told_from_title_to_traffic() {
     says(&english().pass_title(&Pass::new(id()), None), "Pass");
     let change = PassAdvice { remedy: Some(Remedy::Closer), ..pass_advice(NextStep::ChangeAndTry) };
     assert!(english().next_sentence(&change).starts_with(
-        "Next: set the legs closer, or run a second time between the lines; then run another trial strip and dig \
-         behind it."
+        "Next: set the legs closer, or run a second time between the lines; then another trial strip."
     ));
     says(
         &german().next_sentence(&pass_advice(NextStep::GoOn)),

@@ -325,7 +325,7 @@ fn every_change_is_a_sentence() {
             for answer in 0..clue.answers().len() {
                 let one = ChangedAnswer::Clue { top_mm: 200, bottom_mm: 280, clue, answer };
                 for &call in Call::ALL {
-                    sentence(&words.change(&Change { answers: vec![one], call }));
+                    sentence(&words.change(&Change { answers: vec![one], call, hangs: false }));
                 }
             }
         }
@@ -337,12 +337,12 @@ fn every_change_is_a_sentence() {
         levers.extend([ChangedAnswer::Leave, ChangedAnswer::DeepClayHeldTo]);
         levers.push(ChangedAnswer::AnotherPit { like: 3 });
         for &lever in &levers {
-            sentence(&words.change(&Change { answers: vec![lever], call: Call::Loosen }));
+            sentence(&words.change(&Change { answers: vec![lever], call: Call::Loosen, hangs: false }));
         }
-        sentence(&words.change(&Change { answers: levers, call: Call::Loosen }));
+        sentence(&words.change(&Change { answers: levers, call: Call::Loosen, hangs: false }));
         for &roll in RollOutcome::ALL {
             let both = [true, false].map(|surface| ChangedAnswer::Roll { surface, roll });
-            sentence(&words.change(&Change { answers: both.to_vec(), call: Call::Loosen }));
+            sentence(&words.change(&Change { answers: both.to_vec(), call: Call::Loosen, hangs: false }));
         }
     });
 }

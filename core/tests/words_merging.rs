@@ -67,6 +67,8 @@ fn values_are_told_as_people_read_them() {
     let ring = Value::Array(vec![place(), place(), place()]);
     let cases = [
         ("pit.dug_to_mm", Value::from(460), "46\u{a0}cm"),
+        ("field.headland_mm", Value::from(16_000), "16\u{a0}m"),
+        ("machine.working_width_mm", Value::from(3_500), "3.5\u{a0}m"),
         ("after_dig.firm_mm", list(&[300, 310]), "30\u{a0}cm, 31\u{a0}cm"),
         ("layer.signs.roots", "sideways".into(), "turned sideways"),
         ("layer.signs.roots", "of_a_newer_version".into(), "of_a_newer_version"),

@@ -212,7 +212,7 @@ fn a_layer_gives_its_reasons_with_the_reference_last() {
     );
     says(
         &german().why(&why),
-        "20–30 cm in Grube 3 ist dicht, verdichtet (86 %): plattig, Wurzeln seitwärts abgelenkt, Gänge abgeschnitten; in der Vergleichsgrube nicht so. Dagegen: erdiger Geruch.",
+        "20–30 cm in Grube 3 ist dicht, verdichtet (86 %): flache Platten, Wurzeln seitwärts abgelenkt, Gänge abgeschnitten; in der Vergleichsgrube nicht so. Dagegen: erdiger Geruch.",
     );
 }
 
@@ -256,13 +256,19 @@ fn kinds_that_differ_in_both_are_told_in_full() {
 fn what_would_change_a_call() {
     let roots = ChangedAnswer::Clue { top_mm: 200, bottom_mm: 280, clue: Clue::Roots, answer: 0 };
     let roll = ChangedAnswer::Roll { surface: false, roll: RollOutcome::Thread };
-    let one = Change { answers: vec![roots], call: Call::LeaveIt };
+    let one = Change { answers: vec![roots], call: Call::LeaveIt, hangs: false };
     says(&english().change(&one), "It would be Leave it if the roots went right through at 20–28 cm.");
     says(
         &german().change(&one),
         "Die Empfehlung wäre „So lassen“, wenn in 20–28 cm die Wurzeln glatt durchgingen.",
     );
-    let two = Change { answers: vec![roots, roll], call: Call::Wait };
+    let hung = [Change { hangs: true, ..one.clone() }];
+    says(
+        &english().hangs_on(&hung).unwrap(),
+        "The call hangs on one answer. It would be Leave it if the roots went right through at 20–28 cm.",
+    );
+    assert_eq!(english().hangs_on(&[one]), None);
+    let two = Change { answers: vec![roots, roll], call: Call::Wait, hangs: false };
     says(
         &english().change(&two),
         "It would be Wait if the roots went right through at 20–28 cm and soil from tip depth rolled to a thread.",
@@ -342,4 +348,23 @@ fn a_face_is_described_depth_by_depth_beside_the_reference() {
 fn words_can_be_shared_between_threads() {
     const fn shared<T: Send + Sync>() {}
     shared::<Words>();
+}
+
+#[test]
+fn a_photo_is_never_told_to_be_of_no_size() {
+    let photo = |size_bytes: u64| pitface_core::record::Photo {
+        id: pitface_core::record::RecordId::new(1, [1; 10]),
+        sha256: String::new(),
+        size_bytes,
+        media_type: "image/jpeg".into(),
+        taken: None,
+        depth_mm: None,
+        marks: Vec::new(),
+        unknown: pitface_core::record::Unknown::new(),
+    };
+    for (size_bytes, told) in [(1_240_000, "1.2 MB"), (100_000, "0.1 MB"), (41_700, "42 kB"), (1_200, "1 kB")]
+    {
+        let line = english().photo_line(&photo(size_bytes)).replace('\u{a0}', " ");
+        assert!(line.ends_with(told), "{line}");
+    }
 }

@@ -29,6 +29,8 @@ TYPED = [
     ["next", "out/fox_heath.notes.json"],
     ["where", "out/lapwing_ground.notes.json", "--at", "2.5160", "54.4960"],
     ["ground", "out/lapwing_ground.notes.json", "--machine", WINGED, "--cost-per-hour", "95", "--fuel-price", "0.75"],
+    ["page", "--store", "out/estate.pitface", "--out", "estate.html"],
+    ["page", "out/mere_piece.notes.json", "--card", "--out", "card.html"],
     ["tables", "--store", "out/estate.pitface", "--out", "tables"],
     ["boundary", "tables/fields.gpkg"],
     ["boundary", "tables/fields.geojson", "--area", "1", "--into", "out/mere_piece.notes.json", "--anyway"],

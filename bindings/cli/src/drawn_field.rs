@@ -2,19 +2,15 @@
 
 use crate::field::FieldRead;
 use crate::told;
-use crate::told_passes::dig_name;
-use pitface_core::advice::after_dig::DigAdvice;
 use pitface_core::picture::{Drawing, Spoken, Theme, svg};
-use pitface_core::record::{AfterDig, Pass};
-use pitface_core::screen::behind::Hole;
+use pitface_core::report::holes_behind;
 use pitface_core::screen::{Pictured, drawn};
 use pitface_core::words::Words;
 
 /// A drawing with what is said of it.
 pub struct Drawn {
     drawing: Drawing,
-    /// Its title.
-    pub title: String,
+    title: String,
     description: String,
 }
 
@@ -44,25 +40,7 @@ pub fn plan_of(words: &Words, field: &FieldRead) -> Option<Drawn> {
     drawn::plan_of(words, field).map(Drawn::from)
 }
 
-/// Every hole behind the machine, in the order of its number: beside the pit dug before where there is one. A hole
-/// without readings has no drawing.
+/// Every hole behind the machine; one without readings has no drawing.
 pub fn after_digs(words: &Words, field: &FieldRead) -> Vec<Option<Drawn>> {
-    let both = field.notes.passes.iter().zip(&field.passes);
-    let holes = both.flat_map(|(pass, said)| {
-        pass.after_digs.iter().zip(&said.digs).map(move |(dig, said)| (pass, dig, said))
-    });
-    holes
-        .enumerate()
-        .map(|(index, (pass, dig, said))| hole(words, field, (pass, dig, said), dig_name(words, index)))
-        .collect()
-}
-
-fn hole(
-    words: &Words,
-    field: &FieldRead,
-    (pass, dig, said): (&Pass, &AfterDig, &DigAdvice),
-    title: String,
-) -> Option<Drawn> {
-    let hole = Hole { notes: &field.notes, reading: &field.reading, pass, dig, said, text_scale: 1.0 };
-    hole.drawn(title, words).map(Drawn::from)
+    holes_behind(words, field).into_iter().map(|hole| hole.map(Drawn::from)).collect()
 }

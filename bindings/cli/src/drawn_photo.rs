@@ -23,11 +23,6 @@ pub struct DrawnPhoto {
 }
 
 impl DrawnPhoto {
-    /// What it is called.
-    pub fn title(&self) -> &str {
-        &self.drawn.title
-    }
-
     /// As an SVG file, the photo in it.
     pub fn svg(&self, words: &Words, theme: Theme) -> String {
         let OnPhoto { drawing, title, description } = &self.drawn;
@@ -57,6 +52,11 @@ pub fn remarks(words: &Words, field: &FieldRead) -> String {
     lines
 }
 
+/// The file of a photo by its hash, where it is at hand.
+pub fn photo_file(field: &FieldRead, hash: &str) -> Option<Vec<u8>> {
+    std::fs::read(photos_of(&field.origin.called).path(&photo_hash(hash)?)).ok()
+}
+
 /// `None` where the file is not at hand or no JPEG of a known size.
 fn over(
     words: &Words,
@@ -64,7 +64,7 @@ fn over(
     pit: usize,
     (index, photo): (usize, &Photo),
 ) -> Option<Result<DrawnPhoto, String>> {
-    let bytes = std::fs::read(photos_of(&field.origin.called).path(&photo_hash(&photo.sha256)?)).ok()?;
+    let bytes = photo_file(field, &photo.sha256)?;
     // What is drawn is for others: without the place and time that a camera noted.
     let bytes = without_notes(&bytes)?;
     let [width_px, height_px] = shown_size(&bytes)?;

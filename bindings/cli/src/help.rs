@@ -7,7 +7,7 @@ use std::fmt::Write as _;
 const GROUPS: &[(&str, &[&str])] = &[
     (
         "A field, from its notes file or from a store",
-        &["read", "next", "where", "behind", "ground", "draw", "tables", "boundary"],
+        &["read", "next", "where", "behind", "ground", "draw", "page", "tables", "boundary"],
     ),
     ("At the hole and the machine, without notes", &["roll", "texture", "sample", "class", "tip", "set"]),
     (
@@ -71,10 +71,19 @@ const EXAMPLES: &[(&str, &[&str])] = &[
     ),
     ("draw", &["pitface draw out/mere_piece.notes.json --out out/drawings --theme print"]),
     (
+        "page",
+        &[
+            "pitface page out/mere_piece.notes.json --out out/sheet.html",
+            "pitface page out/mere_piece.notes.json --card --out out/card.html",
+            "pitface page --store out/estate.pitface --out out/estate.html",
+        ],
+    ),
+    (
         "tables",
         &[
             "pitface tables out/lapwing_ground.notes.json out/mere_piece.notes.json --out out/tables",
             "pitface tables --store out/estate.pitface --out out/tables",
+            "pitface tables out/lapwing_ground.notes.json --out out/terminal --also shapefile,task-data",
         ],
     ),
     (

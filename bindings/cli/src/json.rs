@@ -160,7 +160,7 @@ fn zone(field: &FieldRead, call: &ZoneCall) -> Value {
         .iter()
         .map(|change| {
             let answers: Vec<Value> = change.answers.iter().map(changed_answer).collect();
-            json!({ "answers": answers, "call": change.call })
+            json!({ "answers": answers, "call": change.call, "hangs": change.hangs })
         })
         .collect();
     let rest = json!({

@@ -17,6 +17,7 @@ mod into_store;
 mod json;
 mod keep;
 mod machine;
+mod maps;
 mod output;
 mod preferences;
 mod progress;

@@ -18,6 +18,7 @@ enum Sort {
     Page,
     GeoJson,
     GeoPackage,
+    ForTerminal,
     Table,
     Bundle,
     ManualPage,
@@ -31,6 +32,9 @@ enum Sort {
 const GEOPACKAGE: &[u8] = b"GPKG";
 /// Where SQLite keeps it, and how its files begin (sqlite.org/fileformat2.html, 1.3).
 const APPLICATION_ID_AT: usize = 68;
+/// Where a zipped file names the first file within (APPNOTE 6.3, 4.3.7), and what that is in those for terminals.
+const ZIPPED_NAME_AT: usize = 30;
+const FOR_TERMINAL: [&str; 3] = ["zones.shp", "loosen.shp", "TASKDATA/"];
 /// Only our drawings say their language in both ways, in this order.
 const DRAWING: &str = "role=\"img\" xml:lang=\"";
 const SQLITE: &[u8] = b"SQLite format 3\0";
@@ -54,6 +58,12 @@ impl Sort {
             return *sort;
         }
         let has = |part: &str| head.windows(part.len()).any(|window| window == part.as_bytes());
+        // The first file within stands right behind the head of a zipped file.
+        if head.starts_with(b"PK") {
+            let first = head.get(ZIPPED_NAME_AT..).unwrap_or_default();
+            let ours = FOR_TERMINAL.iter().any(|name| first.starts_with(name.as_bytes()));
+            return if ours { Self::ForTerminal } else { Self::Unknown };
+        }
         if head.starts_with(b"<svg ") && has(DRAWING) {
             return Self::Drawing;
         }
@@ -84,6 +94,7 @@ impl Sort {
             Self::Page => "a page",
             Self::GeoJson => "a GeoJSON file",
             Self::GeoPackage => "a GeoPackage",
+            Self::ForTerminal => "a file for a terminal",
             Self::Table => "a table",
             Self::Bundle => "a bundle",
             Self::ManualPage => "a page of the manual",

@@ -1,38 +1,58 @@
 //! What was read and advised, put together from the words' sentences: a list of entries that is printed as
-//! text or set on a page.
+//! text.
 
 use crate::field::FieldRead;
 use pitface_core::RULES;
 use pitface_core::advice::{Caution, Stance, ZoneCall};
 use pitface_core::reading::{KINDS, Kind, LayerReading, NextLook};
 use pitface_core::record::{Pit, remark};
-use pitface_core::report::{PageEntry, Section};
 use pitface_core::words::{Heading, Words};
 use std::fmt::Write as _;
+
+/// One entry, such as a field or a zone of it.
+#[derive(Default)]
+pub struct Entry {
+    /// What it is about.
+    pub heading: String,
+    /// What matters, in one sentence; may be empty.
+    pub sentence: String,
+    /// Further paragraphs under the sentence.
+    pub paragraphs: Vec<String>,
+    /// Reasons for and against, cautions, what would change it.
+    pub sections: Vec<Section>,
+}
+
+/// Lines under a heading of their own; left out when there are none.
+pub struct Section {
+    /// Heading; may be empty.
+    pub heading: String,
+    /// Lines.
+    pub lines: Vec<String>,
+}
 
 /// A kind of layer with a smaller share than this is not worth a line.
 const TOLD_SHARE: f64 = 0.05;
 
 /// The whole field, then each zone, then each pit.
-pub fn field(words: &Words, field: &FieldRead) -> Vec<PageEntry> {
+pub fn field(words: &Words, field: &FieldRead) -> Vec<Entry> {
     let mut entries = calls(words, field);
     entries.extend((0..field.notes.pits.len()).map(|index| pit(words, field, index)));
     entries
 }
 
 /// The whole field, then each zone.
-pub fn calls(words: &Words, field: &FieldRead) -> Vec<PageEntry> {
+pub fn calls(words: &Words, field: &FieldRead) -> Vec<Entry> {
     let zones = field.advice.zones.iter().map(|call| zone(words, field, call));
     [whole(words, field)].into_iter().chain(zones).collect()
 }
 
 /// The field in one sentence, with what holds for all of it.
-fn whole(words: &Words, field: &FieldRead) -> PageEntry {
+fn whole(words: &Words, field: &FieldRead) -> Entry {
     let call = &field.advice.whole;
     let readers =
         field.readers().into_iter().flat_map(|several| words.several_readers(several, &field.notes.pits));
     let remarked = field.notes.field.remark.as_deref().map(|text| words.remark(text));
-    PageEntry {
+    Entry {
         heading: words.name(&field.notes.field.name),
         sentence: words.whole_sentence(&field.advice),
         paragraphs: [sureness(words, call)].into_iter().chain(readers).chain(remarked).collect(),
@@ -40,17 +60,17 @@ fn whole(words: &Words, field: &FieldRead) -> PageEntry {
             .chain([section(words, Heading::Cautions, cautions(field).map(|caution| words.of(caution)))])
             .chain([worth_asking(words, field)])
             .collect(),
-        figures: Vec::new(),
     }
 }
 
-fn zone(words: &Words, field: &FieldRead, call: &ZoneCall) -> PageEntry {
-    let mut paragraphs = vec![sureness(words, call)];
+fn zone(words: &Words, field: &FieldRead, call: &ZoneCall) -> Entry {
+    let mut paragraphs: Vec<String> = words.hangs_on(field.changes(call.zone)).into_iter().collect();
+    paragraphs.push(sureness(words, call));
     paragraphs.extend(call.tip.map(|tip| words.tip_sentences(&tip)));
     paragraphs.extend(call.rooting_loss.as_ref().map(|loss| words.rooting_loss(loss)));
     let change = field.changes(call.zone).iter().map(|change| words.change(change));
     let follow_up = call.follow_up.iter().map(|&step| words.of(step));
-    PageEntry {
+    Entry {
         heading: words.label(call.zone),
         sentence: words.call_sentence(call),
         paragraphs,
@@ -60,16 +80,15 @@ fn zone(words: &Words, field: &FieldRead, call: &ZoneCall) -> PageEntry {
                 section(words, Heading::FollowUp, follow_up),
             ])
             .collect(),
-        figures: Vec::new(),
     }
 }
 
 /// One pit: its layers with the kinds they may be, and the next look.
-fn pit(words: &Words, field: &FieldRead, index: usize) -> PageEntry {
+fn pit(words: &Words, field: &FieldRead, index: usize) -> Entry {
     let read = &field.reading.pits[index];
     let looks = field.next_looks()[index].as_ref();
     let noted = &field.notes.pits[index];
-    PageEntry {
+    Entry {
         heading: pit_name(words, field, index),
         paragraphs: noted.remark.as_deref().map(|text| words.remark(text)).into_iter().collect(),
         sections: read
@@ -78,7 +97,7 @@ fn pit(words: &Words, field: &FieldRead, index: usize) -> PageEntry {
             .map(|read| layer(words, noted, read))
             .chain([section(words, Heading::NextLook, [look(words, looks)])])
             .collect(),
-        ..PageEntry::default()
+        ..Entry::default()
     }
 }
 
@@ -166,7 +185,7 @@ fn section(words: &Words, heading: Heading, lines: impl IntoIterator<Item = Stri
 }
 
 /// The entries as plain text, with the rule set below them.
-pub fn text(words: &Words, entries: &[PageEntry]) -> String {
+pub fn text(words: &Words, entries: &[Entry]) -> String {
     entries_text(entries) + &closing(words)
 }
 
@@ -176,7 +195,7 @@ pub fn closing(words: &Words) -> String {
 }
 
 /// The entries as plain text, an empty line below each.
-pub fn entries_text(entries: &[PageEntry]) -> String {
+pub fn entries_text(entries: &[Entry]) -> String {
     let mut text = String::new();
     for entry in entries {
         let mut line = |indent: &str, told: &str| {

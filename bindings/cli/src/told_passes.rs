@@ -1,16 +1,17 @@
 //! What the holes behind the machine say, put together from the words' sentences: an entry a pass.
 
 use crate::field::FieldRead;
+use crate::told::{Entry, Section};
 use pitface_core::advice::after_dig::{DigAdvice, NextStep, PassAdvice, Verdict, VerdictReason};
 use pitface_core::record::Pass;
-use pitface_core::report::{PageEntry, Section};
+use pitface_core::report::hole_name;
 use pitface_core::words::{Heading, Words};
 
 /// A cause with a smaller share than this is not worth a line.
 const TOLD_CAUSE: f64 = 0.05;
 
 /// Every pass of a field, in the order of the notes.
-pub fn passes(words: &Words, field: &FieldRead) -> Vec<PageEntry> {
+pub fn passes(words: &Words, field: &FieldRead) -> Vec<Entry> {
     let mut before = 0;
     let both = field.notes.passes.iter().zip(&field.passes);
     both.map(|(noted, said)| {
@@ -21,12 +22,7 @@ pub fn passes(words: &Words, field: &FieldRead) -> Vec<PageEntry> {
     .collect()
 }
 
-/// What an after-dig is called: `After-dig A2`; numbered over all passes of the field.
-pub fn dig_name(words: &Words, index: usize) -> String {
-    format!("{} A{}", words.label(Heading::AfterDig), index + 1)
-}
-
-fn pass(words: &Words, field: &FieldRead, noted: &Pass, said: &PassAdvice, before: usize) -> PageEntry {
+fn pass(words: &Words, field: &FieldRead, noted: &Pass, said: &PassAdvice, before: usize) -> Entry {
     let named = |id| field.notes.machines.iter().find(|machine| machine.id == id);
     let machine = noted.machine.and_then(named).map(|machine| machine.name.as_str());
     let mut paragraphs: Vec<String> = said.rolled_wet.then(|| words.thread_first()).into_iter().collect();
@@ -48,17 +44,16 @@ fn pass(words: &Words, field: &FieldRead, noted: &Pass, said: &PassAdvice, befor
         let heading = words.label(Heading::Note);
         sections.push(Section { heading, lines: words.published_share() });
     }
-    PageEntry {
+    Entry {
         heading: words.pass_title(noted, machine),
         sentence: words.pass_verdict(said),
         paragraphs,
         sections,
-        ..PageEntry::default()
     }
 }
 
 fn dig_sections(words: &Words, dig: &DigAdvice, index: usize) -> [Section; 2] {
-    let name = dig_name(words, index);
+    let name = hole_name(words, index);
     let mut lines = vec![words.after_dig_sentence(dig)];
     lines.extend(dig.firm_at.iter().map(|stretch| words.firm_stretch(stretch)));
     // The shares stand in the sentence already, and where it is done in part only what counts against it too.

@@ -205,7 +205,36 @@ fn draw_writes_a_picture_a_pit_and_a_page() {
     let svg = std::fs::read_to_string(place.path("drawings/mere_piece-pit-3.svg")).unwrap();
     assert!(svg.starts_with("<svg") && svg.contains("<desc>") && svg.contains("run at 32 to"));
     let page = std::fs::read_to_string(place.path("drawings/mere_piece.html")).unwrap();
-    assert_eq!(page.matches("<svg").count(), 8);
+    // The plan and the face that decided, six pits, the hole.
+    assert_eq!(page.matches("<svg").count(), 9);
+}
+
+#[test]
+fn page_writes_the_sheet_of_a_field_its_card_or_an_overview_and_only_over_a_page() {
+    let place = Place::new();
+    let [mere, sedge] = ["mere_piece", "long_sedge"].map(|stem| place.notes(stem));
+    let read = |name: &str| std::fs::read_to_string(place.path(name)).unwrap();
+    let said = place.json(&["page", &mere, "--out", "made/sheet.html"]);
+    assert_eq!(said["written"][0], "made/sheet.html");
+    assert!(read("made/sheet.html").contains("<h1>Mere Piece</h1>"));
+    // The same bytes, whoever asks for them.
+    place.good(&["draw", &mere, "--out", "drawn"]);
+    assert_eq!(read("made/sheet.html"), read("drawn/mere_piece.html"));
+    place.good(&["page", &mere, "--card", "--out", "made/sheet.html"]);
+    assert!(read("made/sheet.html").contains("<h1>Driver's card: Mere Piece</h1>"));
+    place.good(&["page", &mere, &sedge, "--out", "estate.html"]);
+    let estate = read("estate.html");
+    assert!(estate.contains("<h1>estate</h1>") && estate.contains("<h1>Long Sedge</h1>"));
+    assert!(
+        place.bad(&["page", &sedge, "--card", "--out", "card.html"]).contains("nothing is to be loosened")
+    );
+    assert!(
+        place
+            .bad(&["page", &mere, &sedge, "--card", "--out", "card.html"])
+            .contains("a card is of one field")
+    );
+    assert!(place.bad(&["page", &mere, "--out", &mere]).contains("stands where this file goes"));
+    assert!(!place.path("card.html").exists());
 }
 
 #[test]
@@ -262,7 +291,15 @@ fn the_demo_writes_notes_drawings_page_and_store_with_every_call_among_its_zones
     let written: Vec<String> =
         demo["written"].as_array().unwrap().iter().map(|path| path.as_str().unwrap().to_owned()).collect();
     assert_eq!(written.len(), names.len());
-    for name in ["index.html", "estate.pitface", "mere_piece.notes.json", "mere_piece-pit-1.svg"] {
+    let wanted = [
+        "index.html",
+        "estate.pitface",
+        "mere_piece.html",
+        "mere_piece-card.html",
+        "mere_piece.notes.json",
+        "mere_piece-pit-1.svg",
+    ];
+    for name in wanted {
         assert!(names.iter().any(|written| written == name), "{name}");
     }
     // What it wrote is read as it was.

@@ -45,6 +45,16 @@ pub struct ZoneCall {
 }
 
 impl ZoneCall {
+    /// What the call stands on first.
+    pub fn lead(&self) -> Option<&What> {
+        self.reasons.iter().find(|why| why.stance == Stance::For).map(|why| &why.what)
+    }
+
+    /// All it lacks is a reference pit to hold its pits against: nothing more is to be dug in the zone itself.
+    pub fn lacks_reference(&self) -> bool {
+        self.call == Call::DigAgain && matches!(self.lead(), Some(What::NoReference))
+    }
+
     /// The cautions that bear on what is done now; the others follow them in [`Self::cautions`].
     pub fn cautions_now(&self) -> &[Caution] {
         let now = self.cautions.iter().take_while(|caution| caution.bears_on(self.call)).count();
@@ -356,6 +366,8 @@ pub struct Change {
     pub answers: Vec<ChangedAnswer>,
     /// The call it would then be.
     pub call: Call,
+    /// The call that is told hangs on it: one answer, one step from what was noted of the only pit that decides, would have other work done.
+    pub hangs: bool,
 }
 
 /// How much of a crop's rooting depth lies below the harmed layer's top.

@@ -5,6 +5,7 @@
 use super::call::{Change, ChangedAnswer, Stance, What, Why, ZoneCall};
 use super::pit_view::PitView;
 use super::regret::{LAYER_CALLS, expected, least};
+use super::zones::alike;
 use super::{advise_on, gates, in_time, lever, stands_for};
 use crate::place::FieldMap;
 use crate::reading::{Clue, Evidence, FieldReading, LayerReading, Since, Table, layers, read_field, shares};
@@ -44,6 +45,9 @@ pub(crate) fn changes_on(notes: &FieldNotes, zone: Zone, today: Option<NaiveDate
     let singles = base.singles();
     let mut found: Vec<Change> = lever::levers(&base);
     let levers = found.len();
+    // On which answer it hangs is told before what nobody has looked at.
+    let mut near = singles.iter().filter(|single| base.is_one_step_off(single));
+    found.extend(near.find_map(|single| base.change(&[*single]).filter(|change| change.hangs)));
     for single in &singles {
         if found.len() >= MOST {
             break;
@@ -188,7 +192,19 @@ impl Base {
     /// The call with these answers, where it is another one.
     pub(super) fn change(&self, answers: &[ChangedAnswer]) -> Option<Change> {
         let call = self.tried(answers)?.call;
-        (call != self.now.call).then(|| Change { answers: answers.to_vec(), call })
+        // To dig again is no call that one could get wrong.
+        let flips = ![call, self.now.call].contains(&Call::DigAgain) && !alike(call, self.now.call);
+        let hangs = flips && matches!(answers, [only] if self.is_one_step_off(only));
+        (call != self.now.call).then(|| Change { answers: answers.to_vec(), call, hangs })
+    }
+
+    /// An answer that lies next to what was noted of the only pit that decides: easily the one taken for the other.
+    fn is_one_step_off(&self, answer: &ChangedAnswer) -> bool {
+        let ChangedAnswer::Clue { clue, answer, .. } = *answer else { return false };
+        let noted = self.layer.evidence.get(clue).filter(|noted| !says_nothing(clue, *noted));
+        (clue as usize) < Sign::ALL.len()
+            && self.deciding.iter().flatten().count() == 1
+            && noted.is_some_and(|noted| noted.abs_diff(answer) == 1)
     }
 
     /// What would be said with these answers.

@@ -26,7 +26,7 @@ fn way_cleared(base: &Base) -> Option<Change> {
         answers.push(answer);
         said = base.tried(&answers)?;
         if said.call != base.now.call {
-            return Some(Change { answers, call: said.call });
+            return Some(Change { answers, call: said.call, hangs: false });
         }
     }
     None

@@ -7,7 +7,9 @@ use super::pit_view::{Limiting, PitView};
 use super::zones::alike;
 use crate::place::{UNSTATED_ACCURACY_M, walk};
 use crate::reading::{FaceLayer, FieldReading, LayerReading, PitReading};
-use crate::record::{Call, FieldNotes, Pit, Position, Sign, Zone};
+use crate::record::{Call, FieldNotes, Pit, PlaceKind, Position, Sign, Zone};
+use chrono::NaiveDate;
+use std::collections::HashMap;
 
 /// A degree of latitude is nowhere shorter, in metres (110,574 at the equator on the ellipsoid of WGS 84), and no way is shorter than its way
 /// from south to north.
@@ -46,13 +48,22 @@ pub fn several_readers(notes: &FieldNotes, reading: &FieldReading) -> Option<Sev
     (!holes.is_empty()).then(|| SeveralReaders { agreement: agreement(&faces), holes, calls })
 }
 
-/// Which of some pits are readings of one hole by several people, as their indices.
+/// Which of some pits are readings of one hole by several people, as their indices. Only pits of one day and one kind of place are
+/// compared with each other.
 fn holes(pits: &[&Pit]) -> Vec<Vec<usize>> {
     let mut holes: Vec<Vec<usize>> = Vec::new();
+    let mut alike: HashMap<(PlaceKind, NaiveDate), Vec<usize>> = HashMap::new();
     for (index, pit) in pits.iter().enumerate() {
-        match holes.iter_mut().find(|hole| are_one_hole(pits[hole[0]], pit)) {
-            Some(hole) if hole.iter().all(|&other| pits[other].by != pit.by) => hole.push(index),
-            _ => holes.push(vec![index]),
+        let Some(day) = day(pit).filter(|_| pit.by.is_some()) else { continue };
+        let alike = alike.entry((pit.place, day)).or_default();
+        match alike.iter().copied().find(|&hole: &usize| are_one_hole(pits[holes[hole][0]], pit)) {
+            Some(hole) if holes[hole].iter().all(|&other| pits[other].by != pit.by) => {
+                holes[hole].push(index);
+            }
+            _ => {
+                alike.push(holes.len());
+                holes.push(vec![index]);
+            }
         }
     }
     holes.retain(|hole| hole.len() > 1);
@@ -104,22 +115,20 @@ fn differing(one: &PitReading, other: &PitReading, top_mm: u32, bottom_mm: u32) 
     Sign::ALL.iter().copied().filter(differs).collect()
 }
 
-/// Whether two pits are readings of one hole: by different people, on one day, of one kind of place, and no further
-/// apart than their positions may be off. Our judgement.
+/// Whether two pits of one day and one kind of place are readings of one hole: by different people, and no further apart than their
+/// positions may be off. Our judgement.
 fn are_one_hole(one: &Pit, other: &Pit) -> bool {
-    let day = |pit: &Pit| pit.dug.map(|dug| dug.date_naive());
     let together = |(one, other): (Position, Position)| {
         let off_m = accuracy_m(one) + accuracy_m(other);
         // Most pits are further apart than that from south to north alone, which costs next to nothing to tell.
         let north_m = (one.latitude_deg - other.latitude_deg).abs() * LEAST_M_A_DEGREE;
         north_m <= off_m && walk(place(one), place(other)).distance_m <= off_m
     };
-    let known = one.by.is_some() && other.by.is_some();
-    known
-        && one.by != other.by
-        && one.place == other.place
-        && day(one).is_some_and(|dug| day(other) == Some(dug))
-        && one.at.zip(other.at).is_some_and(together)
+    one.by != other.by && one.at.zip(other.at).is_some_and(together)
+}
+
+fn day(pit: &Pit) -> Option<NaiveDate> {
+    pit.dug.map(|dug| dug.date_naive())
 }
 
 fn accuracy_m(position: Position) -> f64 {

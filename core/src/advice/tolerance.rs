@@ -5,30 +5,37 @@
 /// ground: the chance that fewer than `rank` of the pits hit that share, P(Bin(pits, share) ≤ rank - 1).
 /// For the deepest of n it is 1 - shareⁿ. `share` is taken into 0 to 1; rank 0 covers nothing.
 pub fn confidence(pits: usize, rank: usize, share: f64) -> f64 {
-    let share = share.clamp(0.0, 1.0);
     if rank == 0 || share.is_nan() {
         return 0.0;
     }
     if rank >= pits {
-        return 1.0 - share.powf(pits as f64);
+        return 1.0 - share.clamp(0.0, 1.0).powf(pits as f64);
     }
+    confidences(pits, share).nth(rank - 1).unwrap_or(1.0)
+}
+
+/// The same for one rank after the other, from the shallowest down to the last before the deepest: each adds one term to the one before.
+fn confidences(pits: usize, share: f64) -> impl Iterator<Item = f64> {
+    let share = share.clamp(0.0, 1.0);
     let (inside, outside) = (share.ln(), (1.0 - share).ln());
-    let mut ways = 0.0;
-    let mut sum = 0.0;
-    for hits in 0..rank {
+    let (mut ways, mut sum) = (0.0, 0.0);
+    (0..pits.saturating_sub(1)).map(move |hits| {
         if hits > 0 {
             ways += ((pits - hits + 1) as f64 / hits as f64).ln();
         }
         // 0 · ln 0 is 0 here: none of a share that cannot be hit.
         let log = |times: usize, chance: f64| if times == 0 { 0.0 } else { times as f64 * chance };
         sum += (ways + log(hits, inside) + log(pits - hits, outside)).exp();
-    }
-    sum.min(1.0)
+        f64::min(sum, 1.0)
+    })
 }
 
 /// Smallest rank that covers `share` of the ground with at least `sure`; the deepest where none does.
 pub fn rank_covering(pits: usize, share: f64, sure: f64) -> usize {
-    (1..pits).find(|&rank| confidence(pits, rank, share) >= sure).unwrap_or(pits)
+    if share.is_nan() {
+        return pits;
+    }
+    confidences(pits, share).position(|confidence| confidence >= sure).map_or(pits, |before| before + 1)
 }
 
 #[cfg(test)]
@@ -60,6 +67,16 @@ mod tests {
         let rank = rank_covering(40, 0.8, 0.8);
         assert!((33..40).contains(&rank), "{rank}");
         assert!(confidence(40, rank, 0.8) >= 0.8 && confidence(40, rank - 1, 0.8) < 0.8);
+    }
+
+    #[test]
+    fn the_rank_is_the_first_whose_confidence_is_enough() {
+        for pits in [2, 9, 40, 300] {
+            for (share, sure) in [(0.8, 0.8), (0.5, 0.95), (0.95, 0.2), (0.0, 0.5), (1.0, 0.5)] {
+                let first = (1..pits).find(|&rank| confidence(pits, rank, share) >= sure).unwrap_or(pits);
+                assert_eq!(rank_covering(pits, share, sure), first, "{pits} pits, {share}, {sure}");
+            }
+        }
     }
 
     #[test]

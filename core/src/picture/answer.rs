@@ -37,6 +37,16 @@ pub fn roll(outcome: RollOutcome) -> Drawing {
     sheet.done()
 }
 
+/// How the roll test is made: soil between a hand that holds still and one that goes to and fro over it.
+pub fn how_to_roll() -> Drawing {
+    let mut sheet = Sheet::default();
+    sheet.hand();
+    sheet.rolled(10.0, 85.0, 2.6);
+    sheet.hand_above();
+    sheet.there_and_back();
+    sheet.done()
+}
+
 /// A lump without edges about the origin, about 1 in half width and half height.
 const LUMP: [(f64, f64); 8] = [
     (1.0, 0.08),

@@ -27,7 +27,7 @@ mod strip;
 mod svg;
 mod theme;
 
-pub use answer::{answer, roll};
+pub use answer::{answer, how_to_roll, roll};
 pub use face::{Face, FaceLayer, FacePicture, Mark, PHONE_WIDTH, Ruler, Tip};
 pub use icon::{ICON_SIDE, Icon, icon};
 pub use layout::{BASE_LINE, LINE_HEIGHT, text_width};

@@ -124,6 +124,23 @@ impl Sheet {
         self.piece(&points);
     }
 
+    /// The other hand, lying on what is in the first: wrist on the right, fingers on the left.
+    pub fn hand_above(&mut self) {
+        let lower = [(93.0, 31.5), (76.0, 35.0), (60.0, 37.5), (40.0, 37.5), (20.0, 34.0), (6.0, 29.0)];
+        let upper =
+            [(4.0, 26.5), (16.0, 24.0), (32.0, 22.5), (50.0, 20.5), (68.0, 19.5), (84.0, 21.0), (93.0, 22.0)];
+        let edge: Vec<(f64, f64)> = lower.into_iter().chain(upper).collect();
+        self.curve(Role::Outline, &edge);
+        self.curve(Role::Boundary, &[(33.0, 30.0), (21.0, 29.5), (9.0, 27.5)]);
+    }
+
+    /// A way there and back, above everything.
+    pub fn there_and_back(&mut self) {
+        self.stroke(Role::Outline, &[(28.0, 9.0), (68.0, 9.0)]);
+        self.stroke(Role::Outline, &[(34.0, 4.5), (28.0, 9.0), (34.0, 13.5)]);
+        self.stroke(Role::Outline, &[(62.0, 4.5), (68.0, 9.0), (62.0, 13.5)]);
+    }
+
     /// An open hand from the side: wrist on the left, fingers on the right.
     pub fn hand(&mut self) {
         let upper = [(3.0, 44.0), (20.0, 44.5), (40.0, 46.5), (60.0, 46.5), (78.0, 43.5), (91.0, 38.0)];

@@ -10,7 +10,7 @@ pub struct RecordId(Uuid);
 
 impl RecordId {
     /// A new id from the caller's clock (Unix milliseconds) and ten random bytes.
-    pub fn new(unix_ms: u64, random: [u8; 10]) -> Self {
+    pub const fn new(unix_ms: u64, random: [u8; 10]) -> Self {
         Self(Builder::from_unix_timestamp_millis(unix_ms, &random).into_uuid())
     }
 

@@ -1,7 +1,17 @@
-//! Pages put together from words and pictures.
+//! What leaves for people: the sheet of a field, put together from words and pictures.
 
+mod behind;
+mod card;
+mod details;
+mod html;
 mod on_photo;
-mod page;
+mod overview;
+mod sheet;
+mod style;
 
+pub use behind::{hole_name, holes_behind};
+pub use card::card;
+pub use html::GENERATOR;
 pub use on_photo::{OnPhoto, on_photo};
-pub use page::{Figure, GENERATOR, Page, PageEntry, Section, page};
+pub use overview::{Listed, overview, overview_with_sheets};
+pub use sheet::{PhotoFile, sheet};

@@ -1,10 +1,12 @@
 //! A photo of a pit with its layers drawn over it.
 
+use super::sheet::PhotoFile;
 use crate::advice::TipDepth;
 use crate::answer::FieldAnswer;
-use crate::picture::photo::{self, PhotoSize, ScaleFault};
-use crate::picture::{Drawing, Face, Ruler, Tip};
+use crate::picture::photo::{self, PhotoSize, ScaleFault, photo_svg};
+use crate::picture::{Drawing, Face, Ruler, Spoken, Theme, Tip};
 use crate::record::Photo;
+use crate::store::{shown_size, without_notes};
 use crate::words::Words;
 
 /// A drawing over a photo, with what is said of it.
@@ -38,4 +40,29 @@ pub fn on_photo(
     let drawn = photo::on_photo(size, &photo.marks, &face, &ruler, 1.0);
     let description = words.describe(dug.place, read, None, tip.as_ref());
     Some(drawn.map(|drawing| OnPhoto { drawing, title, description }))
+}
+
+/// A photo without notes is always of this kind: only JPEG can be looked through for them.
+const JPEG: &str = "image/jpeg";
+
+/// The first photo of a pit that has a scale and a file, with the layers drawn over it, and its title. Place and time that a
+/// camera noted in it are left out, for a page is for others.
+pub(super) fn photo_of(
+    words: &Words,
+    answer: &FieldAnswer,
+    pit: usize,
+    file: PhotoFile,
+) -> Option<(String, String)> {
+    let tip = answer.call_at(pit).and_then(|call| call.tip);
+    let photos = answer.notes.pits.get(pit)?.photos.iter().filter(|photo| !photo.marks.is_empty());
+    let mut drawn = photos.filter_map(|photo| {
+        let bytes = without_notes(&file(&photo.sha256)?)?;
+        let [width_px, height_px] = shown_size(&bytes)?;
+        let size = PhotoSize { width_px, height_px };
+        let OnPhoto { drawing, title, description } =
+            on_photo(words, answer, pit, (photo, size), tip)?.ok()?;
+        let spoken = Spoken { language: words.language().code(), title: &title, description: &description };
+        Some((photo_svg(&drawing, &bytes, JPEG, Theme::Page, &spoken), title))
+    });
+    drawn.next()
 }

@@ -318,6 +318,13 @@ pub enum Ask {
         /// The field.
         field: RecordId,
     },
+    /// Hand the sheet of a field, or its driver's card, to another program or person.
+    SharePage {
+        /// The field.
+        field: RecordId,
+        /// The card in place of the sheet.
+        card: bool,
+    },
     /// Hand everything noted here to another program or person.
     ShareBundle {
         /// Without what this device is known to have; `None`: for anybody.

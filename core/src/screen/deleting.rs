@@ -162,11 +162,13 @@ fn left_after(place: Place, notes: &FieldNotes, of: &Named) -> Place {
     let pass = of.pass.and_then(|number| notes.passes.get(number - 1)).map(|pass| pass.id);
     match (of.kind, pit) {
         (Kind::Field, _) => Place::Fields,
-        (Kind::Pit | Kind::Part, _) => Place::Field { field },
+        (Kind::Pit, _) => Place::Field { field },
+        (Kind::Part, _) => Place::Outline { field },
         (Kind::Layer, Some(pit)) => Place::Layers { field, pit, layer: None, clue: None },
+        (Kind::Roll, Some(pit)) => Place::Call { field, pit },
         (Kind::Machine, _) => Place::Machine { field, machine: None },
         (Kind::Pass, _) => Place::Pass { field, pass: None },
-        (Kind::AfterDig, _) => Place::Pass { field, pass },
+        (Kind::AfterDig | Kind::Roll, _) => Place::Pass { field, pass },
         (Kind::BuriedLine, _) => Place::Lines { field, line: None },
         _ => place,
     }

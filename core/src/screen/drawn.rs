@@ -2,10 +2,10 @@
 //! screens and the command line.
 
 use super::{Pictured, World};
-use crate::advice::TipDepth;
 use crate::advice::sampling::{At, Next};
+use crate::advice::{TipDepth, ZoneCall};
 use crate::answer::FieldAnswer;
-use crate::picture::plan::{LOW, LaidOut, PlanPicture, lay_out, plan};
+use crate::picture::plan::{LOW, LaidOut, PlanMark, PlanPicture, lay_out, plan};
 use crate::picture::{Drawing, Face, FacePicture, Point, Ruler, Tip, face, low_face};
 use crate::place::{Plane, Walk, walk};
 use crate::record::{PlaceKind, Position, Zone};
@@ -21,9 +21,73 @@ pub fn plan_of(words: &Words, answer: &FieldAnswer) -> Option<Pictured> {
         return None;
     }
     let plane = PlanPicture::plane(&answer.notes, &answer.map)?;
-    let (picture, description) = told(words, answer, plane, true);
+    let (picture, description) = told(words, answer, plane, Shows::ALL);
     let drawing = plan(&picture);
     Some(Pictured { title: words.plan_title(&answer.notes.field.name), description, drawing })
+}
+
+/// The plan with its ground filled by the calls that are to be shown, and with a key; zones with such a call that have no
+/// ground on it are named below it. `None` where nothing of the field has a place.
+pub fn plan_filled(words: &Words, answer: &FieldAnswer, shows: Shows) -> Option<Pictured> {
+    if !has_places(answer) {
+        return None;
+    }
+    let plane = PlanPicture::plane(&answer.notes, &answer.map)?;
+    let (mut picture, mut description) = told(words, answer, plane, shows);
+    by_calls(&mut picture, answer, shows);
+    if !shows.digs {
+        picture.pits.clear();
+        picture.after_digs.clear();
+        picture.words.notes.clear();
+        picture.words.key.retain(|line| line.mark.is_ground());
+    }
+    picture.tallest = LOW;
+    picture.text_scale = SMALL_LETTERS;
+    let off = answer.advice.zones.iter().filter(|call| (shows.call)(call) && !is_drawn(&picture, call.zone));
+    if let Some(line) = words.zones_off(&off.collect::<Vec<_>>()) {
+        description = format!("{description} {line}");
+        picture.words.notes.push(line);
+    }
+    picture.words.key.retain(|line| line.mark != PlanMark::Tramline);
+    let drawing = plan(&picture);
+    Some(Pictured { title: words.plan_title(&answer.notes.field.name), description, drawing })
+}
+
+/// Whether the ground of a zone has a place on the plan.
+fn is_drawn(picture: &PlanPicture, zone: Zone) -> bool {
+    match zone {
+        Zone::Open | Zone::Whole => picture.outline.len() > 2,
+        Zone::Headland => !picture.headland.is_empty(),
+        Zone::Gateway | Zone::Patch => picture.parts.iter().any(|part| part.zone == zone),
+        // Nobody noted where they run.
+        Zone::Wheelings => false,
+    }
+}
+
+/// Fills the ground by its calls; lines on it would be taken for a hatching.
+fn by_calls(picture: &mut PlanPicture, answer: &FieldAnswer, shows: Shows) {
+    let calls =
+        answer.advice.zones.iter().filter(|call| (shows.call)(call)).map(|call| (call.zone, call.call));
+    picture.calls = Some(calls.collect());
+    picture.tramlines.clear();
+}
+
+/// What a plan shows of what is to be done.
+#[derive(Debug, Clone, Copy)]
+pub struct Shows {
+    /// Calls that are shown.
+    call: fn(&ZoneCall) -> bool,
+    /// Pits, holes behind the machine and where to dig next are shown.
+    digs: bool,
+}
+
+impl Shows {
+    /// Every call, what was dug, and where to dig next.
+    pub const ALL: Self = Self { call: |_| true, digs: true };
+    /// Only ground to be loosened, now or once it is dry enough.
+    pub const TO_LOOSEN: Self = Self { call: |call| call.tip.is_some(), digs: false };
+    /// No call.
+    const NOTHING: Self = Self { call: |_| false, digs: false };
 }
 
 /// Whether an edge or a pit of the field has a place.
@@ -58,7 +122,8 @@ pub(super) fn plan_on_screen(world: &World, answer: &FieldAnswer, beside: Beside
     let words = world.words;
     let given = beside.cross.map(|(_, at)| at).or(beside.around.map(|(at, _)| at));
     let plane = PlanPicture::plane(&answer.notes, &answer.map).or(given.map(Plane::at))?;
-    let (mut picture, mut description) = told(words, answer, plane, beside.by_calls);
+    let shows = if beside.by_calls { Shows::ALL } else { Shows::NOTHING };
+    let (mut picture, mut description) = told(words, answer, plane, shows);
     picture.words.key.clear();
     picture.words.notes.clear();
     picture.tallest = LOW;
@@ -70,10 +135,7 @@ pub(super) fn plan_on_screen(world: &World, answer: &FieldAnswer, beside: Beside
     }
     picture.around = beside.around.map(|(at, metres)| (plane.flat(at), metres));
     if beside.by_calls {
-        let calls = answer.advice.zones.iter().map(|call| (call.zone, call.call));
-        picture.calls = Some(calls.collect());
-        // Lines on the ground would be taken for a hatching.
-        picture.tramlines.clear();
+        by_calls(&mut picture, answer, Shows::ALL);
     }
     if let Some((pit, at)) = beside.cross {
         // Its number is that of its place in the list.
@@ -93,16 +155,16 @@ pub(super) fn plan_on_screen(world: &World, answer: &FieldAnswer, beside: Beside
     Some(PlanOnScreen { pictured, laid_out, ground })
 }
 
-/// What a plan shows, with its words, and the same told; with calls where they are wanted.
-fn told(words: &Words, answer: &FieldAnswer, plane: Plane, calls: bool) -> (PlanPicture, String) {
+/// What a plan shows, with its words, and the same told.
+fn told(words: &Words, answer: &FieldAnswer, plane: Plane, shows: Shows) -> (PlanPicture, String) {
     let FieldAnswer { notes, reading, map, .. } = answer;
-    let next = match answer.next().map(|dig| dig.next).filter(|_| calls) {
+    let next = match answer.next().map(|dig| dig.next).filter(|_| shows.digs) {
         Some(Next::Pit { at: At::Place(at), .. }) => Some(at),
         _ => None,
     };
     let mut picture = PlanPicture::laid_on(Some(plane), notes, reading, map, next);
     let areas = map.areas();
-    let call_of = |zone: Zone| answer.call_of(zone).filter(|_| calls);
+    let call_of = |zone: Zone| answer.call_of(zone).filter(|call| (shows.call)(call));
     let zones: Vec<ZoneTold> = Zone::ALL
         .iter()
         .map(|&zone| {
@@ -172,6 +234,31 @@ pub fn low_face_of(
 ) -> Option<Pictured> {
     pictured(words, (answer, pit), tip, beside_reference, low_face)
 }
+
+/// The face of a pit alone and small: no title, nothing that lives in it, larger letters. What is left out is to be told
+/// beside it.
+pub fn small_face_of(
+    words: &Words,
+    answer: &FieldAnswer,
+    pit: usize,
+    tip: Option<TipDepth>,
+) -> Option<Pictured> {
+    let (dug, read) = (answer.notes.pits.get(pit)?, answer.reading.pits.get(pit)?);
+    let line = tip.map(|tip| Tip { lo_mm: tip.lo_mm, hi_mm: tip.hi_mm, label: words.tip_label(&tip) });
+    let mut alone = Face::of(read, String::new(), line, |layer| words.layer_label(layer));
+    for layer in &mut alone.layers {
+        (layer.roots, layer.channels, layer.patches) = (None, None, None);
+    }
+    let ruler = Ruler::down_to(alone.dug_to_mm, words.unit(), words.unit_sign());
+    Some(Pictured {
+        description: words.describe(dug.place, read, None, tip.as_ref()),
+        drawing: low_face(&FacePicture { faces: vec![alone], ruler, text_scale: SMALL_LETTERS }),
+        title: words.pit_numbered(pit + 1, dug.place),
+    })
+}
+
+/// Size of letters on drawings that stand three beside each other on paper. Our judgement, by eye.
+const SMALL_LETTERS: f64 = 1.35;
 
 fn pictured(
     words: &Words,

@@ -3,11 +3,11 @@
 use super::bar::blank;
 use super::field::buried::is_short;
 use super::part::{more, way, ways, ways_under};
-use super::{Act, Ask, Button, Does, Headline, Place, Row, Screen, ScreenKind, Section, World};
+use super::{Act, Ask, Block, Button, Does, Headline, Place, Row, Screen, ScreenKind, Section, World};
 use crate::picture::Icon;
 use crate::place::Outline;
 use crate::record::{BuriedLine, Field, FieldNotes, RecordId};
-use crate::words::{Caption, DetailText, FieldText, PartnerText, PitText, Words};
+use crate::words::{Caption, DetailText, FieldText, PageText, PartnerText, PitText, Words};
 
 pub(in crate::screen) fn show(field: RecordId, world: &World) -> Option<Screen> {
     let (notes, words) = (world.notes(field)?, world.words);
@@ -33,12 +33,29 @@ pub(in crate::screen) fn show(field: RecordId, world: &World) -> Option<Screen> 
         words.label(Caption::OrEverything),
         Place::Partners,
     );
+    screen.blocks.extend(pages(field, notes, world));
     screen.blocks.extend(ways([everything]));
     screen.caution = words.label(Caption::Whom);
     screen.more = leaves(world).into_iter().collect();
     let share = Button::new(words.label(Caption::ShareField), Does::Ask(Ask::ShareField { field }));
     screen.next = Some(share.enabled_if(whole));
     Some(screen)
+}
+
+/// The pages of a field that has a pit, to be read and printed: its sheet, and the driver's card where ground is to be
+/// loosened.
+fn pages(field: RecordId, notes: &FieldNotes, world: &World) -> Vec<Block> {
+    let words = world.words;
+    let to_loosen = world.answer(field).is_some_and(|answer| answer.to_loosen().next().is_some());
+    let row = |title: PageText, line: PageText, card: bool| Row {
+        icon: None,
+        title: words.label(title),
+        lines: vec![words.label(line)],
+        does: Does::Ask(Ask::SharePage { field, card }),
+    };
+    let sheet = (!notes.pits.is_empty()).then(|| row(PageText::Sheet, PageText::SheetLine, false));
+    let card = to_loosen.then(|| row(PageText::Card, PageText::CardLine, true));
+    ways_under(words.label(PageText::Pages), sheet.into_iter().chain(card))
 }
 
 /// What goes along with a file and what does not, folded.

@@ -12,6 +12,7 @@ pub mod boundary;
 mod deleted;
 mod deleting;
 pub mod drawn;
+pub mod example;
 pub mod field;
 mod grid;
 mod hand_over;
@@ -106,7 +107,7 @@ pub fn show(place: Place, world: &World) -> Screen {
         Place::OneField { field, other } => incoming::show_two(field, other, world),
     };
     match shown {
-        Some(shown) => apart::told_apart(partners::marked(shown, world)),
+        Some(shown) => apart::told_apart(example::marked(partners::marked(shown, world), world)),
         None => show(place.above().unwrap_or(Place::Fields), world),
     }
 }
@@ -117,6 +118,16 @@ pub fn show(place: Place, world: &World) -> Screen {
 /// What is wrong with what was typed, or that the record tapped on is gone; in words of the chosen language where
 /// somebody has to read it, nothing saved.
 pub fn tap(
+    place: Place,
+    act: &Act,
+    input: Input,
+    world: &World,
+    new_id: &mut dyn FnMut() -> RecordId,
+) -> Result<Done, Fault> {
+    done(place, act, input, world, new_id).map(|done| example::nothing_saved(place, done, world))
+}
+
+fn done(
     place: Place,
     act: &Act,
     input: Input,

@@ -4,7 +4,7 @@ use super::boundary::InFile;
 use super::own::Light;
 use super::partners::Partners;
 use super::pit::Skipped;
-use super::{Incoming, Place};
+use super::{Incoming, Place, example};
 use crate::answer::{Answers, FieldAnswer};
 use crate::picture::photo::PhotoSize;
 use crate::place::AveragedFix;
@@ -89,8 +89,9 @@ impl<'a> World<'a> {
         self.passed_over.get(&pit).copied().unwrap_or(Skipped::NONE)
     }
 
-    /// What follows from notes today.
+    /// What follows from notes today; from those of the example on the last day noted in them.
     pub fn answer_of(&self, notes: &FieldNotes) -> Arc<FieldAnswer> {
-        self.answers.of(notes, self.now.date_naive())
+        let last = (notes.field.id == example::FIELD).then(|| crate::advice::last_day(notes)).flatten();
+        self.answers.of(notes, last.unwrap_or_else(|| self.now.date_naive()))
     }
 }

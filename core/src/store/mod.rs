@@ -100,7 +100,7 @@ pub use cells::{Cell, Kind};
 pub use check::Checked;
 pub use conflicts::{Conflict, Version};
 pub use error::StoreError;
-pub use geopackage::{read_geopackage, write_geopackage};
+pub use geopackage::{Packed, PitPhoto, read_geopackage, write_geopackage};
 pub use history::{Deleted, SaveTold};
 pub use kept::NAME_NOT_READABLE;
 pub use last_save::{Did, LastSave, Named, Written};

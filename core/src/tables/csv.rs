@@ -15,7 +15,7 @@ pub fn csv(table: &Table) -> Vec<u8> {
     let mut writer = WriterBuilder::new().terminator(Terminator::CRLF).from_writer(&mut text);
     let has_places = table.shapes == Some(Shapes::Points);
     let places = has_places.then_some(["longitude_deg", "latitude_deg"]).into_iter().flatten();
-    let header = table.columns.iter().map(|column| column.name.to_owned()).chain(places.map(str::to_owned));
+    let header = table.columns.iter().map(|column| column.name.to_string()).chain(places.map(str::to_owned));
     let rows = table.rows.iter().map(|row| {
         let place = has_places.then(|| place(row)).into_iter().flatten();
         row.cells.iter().map(cell).chain(place).collect()

@@ -40,7 +40,7 @@ fn feature(table: &Table, at: usize, nested: &[&Table]) -> Value {
 /// The cells of a row by their names, with or without those that say what it belongs to.
 fn members<'a>(table: &'a Table, row: &'a Row, links: bool) -> impl Iterator<Item = (String, Value)> + 'a {
     let cells = table.columns.iter().zip(&row.cells).filter(move |(column, _)| links || !column.links);
-    cells.map(|(column, cell)| (column.name.to_owned(), value(cell)))
+    cells.map(|(column, cell)| (column.name.to_string(), value(cell)))
 }
 
 fn value(cell: &Cell) -> Value {

@@ -1,20 +1,28 @@
 //! A field's notes with what was read and called, as tables that any other program reads: [`geojson`], [`csv`], and a
 //! GeoPackage, which is a database and so is written by [`crate::store::write_geopackage`].
 //!
-//! [`tables`] puts everything into rows once; the three only write them down. Nothing is added to what was noted, read and
+//! [`tables`] puts everything into rows once; `fitted` fits them to whoever reads them (words beside codes, units, how exactly
+//! places are told), `style` says how a map draws them; the formats only write them down. Nothing is added to what was noted, read and
 //! called but the numbers by which rows find each other. Lengths are whole millimetres, days and times ISO 8601 text with
 //! the offset they were noted with, ids text. Not looked is empty (`null`), "none" is `none`. Keys that this version does not
-//! know, photos and the measures of machines stay in the notes file, which has everything.
+//! know and the measures of machines stay in the notes file, which has everything.
 
 mod csv;
+mod fitted;
 mod geojson;
+mod prescription;
 mod rows;
+mod style;
 
 pub use csv::{csv, guarded};
+pub use fitted::{COARSE_DEG, Positions, in_units, labelled, placed};
 pub use geojson::geojson;
+pub use prescription::{Cells, Prescribed, cells, prescribed, unmarked};
 pub use rows::{FieldTold, tables};
+pub use style::{LayerStyle, styles};
 
 use crate::place::Rings;
+use std::borrow::Cow;
 
 /// Decimals of a degree in texts: a hundredth of a metre on the ground. A GeoPackage has them as they were noted.
 pub const DECIMALS: i32 = 7;
@@ -46,14 +54,16 @@ pub enum Shapes {
 }
 
 /// A column.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Column {
     /// Its name; a unit stands at the end.
-    pub name: &'static str,
+    pub name: Cow<'static, str>,
     /// What its cells hold.
     pub holds: Holds,
     /// It only says what the row belongs to.
     pub links: bool,
+    /// The lists of words that its codes may come from; empty = it holds no codes.
+    pub lists: &'static [&'static str],
 }
 
 /// What the cells of a column hold, where they are not empty.

@@ -3,8 +3,8 @@
 use super::clues::asks_layer;
 use super::{Language, Words, capital};
 use crate::advice::{
-    Change, ChangedAnswer, FieldAdvice, Obstacle, Readiness, RootingLoss, Stance, Sureness, TipDepth,
-    WaterHeld, What, WorthAsking, ZoneCall,
+    Change, ChangedAnswer, FieldAdvice, Obstacle, Readiness, RootingLoss, Sureness, TipDepth, WaterHeld,
+    What, WorthAsking, ZoneCall,
 };
 use crate::record::{Call, Zone};
 use crate::soil::rooting;
@@ -26,7 +26,7 @@ impl Words {
         if let Some(tip) = &call.tip {
             args.set("tip", self.tip_range(tip));
         }
-        let lead = call.reasons.iter().find(|why| why.stance == Stance::For).map(|why| &why.what);
+        let lead = call.lead();
         let id = match (call.call, call.readiness, call.tip) {
             (Call::AskSpecialist, ..) if matches!(lead, Some(What::NeedsLeave { .. })) => "ask-leave",
             (Call::AskSpecialist, ..) if is_buried(lead) => "ask-buried",
@@ -37,6 +37,7 @@ impl Words {
             }
             (Call::DigAgain, ..) if matches!(lead, Some(What::Behind { .. })) => "dig_again-behind",
             (Call::DigAgain, ..) if matches!(lead, Some(What::LoosenedSince { .. })) => "dig_again-loosened",
+            (Call::DigAgain, ..) if call.lacks_reference() => "dig_again-no_reference",
             (Call::Wait, Readiness::StripFirst, _) => "wait-strip_first",
             (Call::Loosen, Readiness::StripFirst, _) => "loosen-strip_first",
             (Call::Loosen, Readiness::RollFirst { depth_mm }, _) => {
@@ -77,10 +78,7 @@ impl Words {
             return self.call_sentence(&field.whole);
         }
         // What lies buried under the work leads, then comes work; what is left alone is said after it.
-        let lead = |zone: &ZoneCall| {
-            let first = zone.reasons.iter().find(|why| why.stance == Stance::For);
-            zone.call == Call::AskSpecialist && is_buried(first.map(|why| &why.what))
-        };
+        let lead = |zone: &ZoneCall| zone.call == Call::AskSpecialist && is_buried(zone.lead());
         let buried = field.zones.iter().any(lead);
         crate::order::sort_by_key(&mut calls, |&call| match call {
             Call::AskSpecialist if buried => 0,
@@ -95,6 +93,8 @@ impl Words {
                 "clause-ask_buried"
             } else if strip && call == Call::Wait {
                 "clause-hold_back"
+            } else if same().all(ZoneCall::lacks_reference) {
+                "clause-no_reference"
             } else if call != Call::Loosen || same().all(|zone| zone.readiness == Readiness::Fit) {
                 &format!("call-{}.clause", call.code())
             } else if strip {
@@ -110,8 +110,11 @@ impl Words {
         capital(self.say_with("sentence-whole", &fluent_args!["clauses" => clauses]))
     }
 
-    /// The call in a line of a list: `Loosen 33–35 cm`, `Loosen 33–35 cm, roll first`, `Leave it`.
+    /// The call in a line of a list: `Loosen 33–35 cm`, `Loosen 33–35 cm, roll first`, `Leave it`, `Reference pit missing`.
     pub fn call_line(&self, call: &ZoneCall) -> String {
+        if call.lacks_reference() {
+            return capital(self.say("call_line-no_reference"));
+        }
         let name = self.label(call.call);
         let (Call::Loosen, Some(tip)) = (call.call, &call.tip) else { return name };
         let id = match call.readiness {
@@ -180,6 +183,12 @@ impl Words {
         let answers: Vec<String> = change.answers.iter().map(|answer| self.changed_answer(answer)).collect();
         let args = fluent_args!["call" => self.label(change.call), "if" => self.and(&answers)];
         self.say_with("change-sentence", &args)
+    }
+
+    /// That a call hangs on one answer, and on which; `None` where it does not.
+    pub fn hangs_on(&self, changes: &[Change]) -> Option<String> {
+        let change = changes.iter().find(|change| change.hangs)?;
+        Some(self.say_with("change-hangs", &fluent_args!["change" => self.change(change)]))
     }
 
     fn changed_answer(&self, answer: &ChangedAnswer) -> String {

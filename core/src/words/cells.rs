@@ -3,8 +3,10 @@
 /// How a value is told.
 #[derive(Debug, Clone, Copy)]
 pub(super) enum Show {
-    /// Lengths in millimetres, in the chosen unit.
+    /// Lengths in millimetres, in the chosen unit of depth.
     Length,
+    /// Widths over the ground in millimetres, in metres or feet.
+    Width,
     /// A code of this list.
     Code(&'static str),
     /// A texture: a group, or scheme and class.
@@ -27,8 +29,8 @@ pub(super) const CELLS: &[(&str, &str, Show)] = &[
     ("same_as", "cell-same_as", Show::Whatever),
     ("field.name", "cell-name", Show::Whatever),
     ("field.outline", "cell-outline", Show::Places),
-    ("field.headland_mm", "cell-headland", Show::Length),
-    ("field.tramline_mm", "cell-tramline", Show::Length),
+    ("field.headland_mm", "cell-headland", Show::Width),
+    ("field.tramline_mm", "cell-tramline", Show::Width),
     ("field.texture", "cell-texture", Show::Texture),
     ("field.organic_matter", "cell-organic_matter", Show::Code("organic_matter")),
     ("field.crop_now", "cell-crop_now", Show::Whatever),
@@ -95,7 +97,7 @@ pub(super) const CELLS: &[(&str, &str, Show)] = &[
     ("machine.foot_width_mm", "cell-foot", Show::Length),
     ("machine.wings", "cell-wings", Show::Length),
     ("machine.leading", "cell-leading", Show::Length),
-    ("machine.working_width_mm", "cell-working_width", Show::Length),
+    ("machine.working_width_mm", "cell-working_width", Show::Width),
     ("machine.speed", "cell-speed", Show::Whatever),
     ("machine.reach_mm", "cell-reach", Show::Length),
     ("machine.tractor", "cell-tractor", Show::Whatever),

@@ -61,7 +61,6 @@ codes!(
         LeaveNotGiven = "leave_not_given",
         LineBegins = "line_begins",
         LineEmpty = "line_empty",
-        LineGone = "line_gone",
         LineOn = "line_on",
         LineShort = "line_short",
         LineSort = "line_sort",
@@ -78,7 +77,6 @@ codes!(
         OrSlope = "or_slope",
         OutlineShort = "outline_short",
         PercentWrong = "percent_wrong",
-        RemoveLine = "remove_line",
         SamePlace = "same_place",
         Use = "use",
     }

@@ -16,7 +16,7 @@ macro_rules! files {
     ($language:literal) => {
         files!(
             $language: "after_dig", "boundary", "calls", "details", "face", "ground", "headings", "machine", "measures", "merging",
-            "photos", "place", "plan", "reading_in", "reasons", "saving", "screen", "screen_field", "screen_machine", "screen_partners",
+            "page", "photos", "place", "plan", "reading_in", "reasons", "saving", "screen", "screen_field", "screen_machine", "screen_partners",
             "screen_pit", "screen_saved", "screen_work", "signs", "soil", "tables"
         )
     };

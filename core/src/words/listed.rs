@@ -1,8 +1,8 @@
 //! The closed lists that have a word for each value.
 
 use super::{
-    Caption, Detail, DetailText, FaceText, FieldText, Heading, Language, NotSaved, PartnerText, PitText,
-    WorkText,
+    Caption, Detail, DetailText, FaceText, FieldText, Heading, Language, NotSaved, PageText, PartnerText,
+    PitText, WorkText,
 };
 use crate::advice::after_dig::{
     Across, Check, FailureCause, Lasting, NextStep, PairBy, PassClue, Remedy, Verdict,
@@ -97,6 +97,7 @@ listed! {
     Obstacle = "obstacle",
     OrganicMatterLevel = "organic_matter",
     PackingFormula = "packing_formula",
+    PageText = "page_text",
     PairBy = "pair_by",
     ParticleSize = "particle_size",
     PartnerText = "partner_text",

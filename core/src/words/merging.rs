@@ -420,6 +420,14 @@ impl Words {
         self.say_with("regretted-line", &args)
     }
 
+    /// The same in few words: who deleted it, and who went on with it.
+    pub fn regretted_short(&self, place: &str, deleted: &Wrote, others: &[(Cell, Wrote)]) -> String {
+        let who = |wrote: &Wrote| self.device(wrote.device, wrote.holder);
+        let others: Vec<String> = others.iter().map(|(_, wrote)| who(wrote)).collect();
+        let args = fluent_args!["place" => place, "who" => who(deleted), "others" => self.and(&others)];
+        self.say_with("regretted-short", &args)
+    }
+
     /// That a record is back, or stays deleted.
     pub fn regret_settled(&self, place: &str, back: bool) -> String {
         let args = fluent_args!["place" => place];
@@ -451,7 +459,8 @@ impl Words {
         let Ok(value) = ciborium::from_reader::<Value, _>(value) else { return self.say("cell_value-other") };
         match (row(cell).map(|(.., show)| show), &value) {
             (_, Value::Null) => self.say("cell_value-none"),
-            (Some(Show::Length), _) => self.lengths(&value),
+            (Some(Show::Length), _) => self.lengths(&value, Self::depth),
+            (Some(Show::Width), _) => self.lengths(&value, Self::width),
             (Some(Show::Code(list)), Value::Text(code)) => self.code(list, code),
             (Some(Show::Code(_)), Value::Float(percent)) => self.percent(percent / 100.0),
             (Some(Show::Texture), Value::Text(code)) => self.code("texture", code),
@@ -485,11 +494,13 @@ impl Words {
         if self.bundle.has_message(&id) { self.say(&id) } else { code.to_owned() }
     }
 
-    fn lengths(&self, value: &Value) -> String {
+    fn lengths(&self, value: &Value, written: fn(&Self, u32) -> String) -> String {
         match value {
-            Value::Integer(mm) => u32::try_from(*mm).map_or_else(|_| self.plain(value), |mm| self.depth(mm)),
+            Value::Integer(mm) => {
+                u32::try_from(*mm).map_or_else(|_| self.plain(value), |mm| written(self, mm))
+            }
             Value::Array(items) => {
-                let items: Vec<String> = items.iter().map(|item| self.lengths(item)).collect();
+                let items: Vec<String> = items.iter().map(|item| self.lengths(item, written)).collect();
                 self.comma(&items)
             }
             _ => self.plain(value),

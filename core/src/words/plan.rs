@@ -180,6 +180,15 @@ impl Words {
         key
     }
 
+    /// Zones with a call whose ground is not on the plan, in a line; `None` where there is none.
+    pub fn zones_off(&self, calls: &[&ZoneCall]) -> Option<String> {
+        let told = |call: &&ZoneCall| {
+            self.zone_line(&ZoneTold { zone: call.zone, hectares: None, call: Some(call) })
+        };
+        let zones = self.comma(&calls.iter().map(told).collect::<Vec<_>>());
+        (!calls.is_empty()).then(|| self.say_with("plan-zones_off", &fluent_args!["zones" => zones]))
+    }
+
     /// `Headland: Loosen 33–35 cm`; the zone alone where it has no call.
     fn zone_line(&self, told: &ZoneTold) -> String {
         let zone = self.label(told.zone);

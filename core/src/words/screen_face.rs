@@ -1,7 +1,7 @@
 //! What stands on the screens of one pit: its title, what is to be done there in one short sentence, what comes next.
 
 use super::{Words, capital};
-use crate::advice::{Readiness, Stance, Sureness, What, Why, ZoneCall};
+use crate::advice::{Readiness, Sureness, What, Why, ZoneCall};
 use crate::reading::NextLook;
 use crate::record::codes::codes;
 use crate::record::{Call, PlaceKind, Zone};
@@ -125,7 +125,7 @@ impl Words {
         if let Some(tip) = &call.tip {
             args.set("tip", self.tip_range(tip));
         }
-        let lead = call.reasons.iter().find(|why| why.stance == Stance::For).map(|why| &why.what);
+        let lead = call.lead();
         let id = match (call.call, call.readiness, call.tip) {
             (Call::AskSpecialist, ..) => match lead {
                 Some(What::TooNear { .. } | What::DepthUnknown { .. }) => "pit_headline-ask_buried",

@@ -54,6 +54,9 @@ codes!(
         DeletedHere = "deleted_here",
         BackAsked = "back_asked",
         NothingDeleted = "nothing_deleted",
+        LookAtExample = "look_at_example",
+        Example = "example",
+        ExampleStays = "example_stays",
     }
 );
 
@@ -105,6 +108,9 @@ impl Words {
             .collect();
         let Some(first) = clauses.first().cloned() else { return self.of(PitText::NoPit) };
         let rest = match calls.as_slice() {
+            [_, last] if of(*last).all(ZoneCall::lacks_reference) => {
+                Some(self.say("clause-no_reference.rest"))
+            }
             [_, last] => Some(self.say(&format!("{}.rest", headline_id(*last)))),
             _ => None,
         };
@@ -131,6 +137,7 @@ impl Words {
         let names: Vec<Zone> = zones.iter().map(|zone| zone.zone).collect();
         let mut args = self.zone_args(if whole { &[Zone::Whole] } else { &names });
         let id = match (call, zones) {
+            _ if zones.iter().all(|zone| zone.lacks_reference()) => "clause-no_reference",
             (Call::Loosen, zones) if zones.iter().any(|zone| zone.readiness != Readiness::Fit) => {
                 "headline-loosen_unfit"
             }

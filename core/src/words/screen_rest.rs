@@ -120,6 +120,8 @@ codes!(
 
 /// Bytes in a megabyte.
 const MEGABYTE: f64 = 1_000_000.0;
+/// Bytes in a kilobyte: what is smaller than a tenth of a megabyte is told in these.
+const KILOBYTE: f64 = 1_000.0;
 
 impl Words {
     /// A machine by its measures, for a name nobody typed: `5 legs, 50 cm apart`.
@@ -232,14 +234,17 @@ impl Words {
         }
     }
 
-    /// What is noted of a photo: `2025-08-19, at 25 cm, 1.2 MB`.
+    /// What is noted of a photo: `2025-08-19, at 25 cm, 1.2 MB`; a small one in `kB`.
     pub fn photo_line(&self, photo: &Photo) -> String {
         let place = photo.depth_mm.map_or_else(
             || self.say("shown-photo_nowhere"),
             |depth_mm| self.say_with("shown-photo_at", &fluent_args!["depth" => self.depth(depth_mm)]),
         );
-        let size = self.decimal(photo.size_bytes as f64 / MEGABYTE, 1);
-        let size = self.say_with("measure-length", &fluent_args!["number" => size, "unit" => "MB"]);
+        let bytes = photo.size_bytes as f64;
+        let (size, decimals, unit) =
+            if bytes < MEGABYTE / 10.0 { (bytes / KILOBYTE, 0, "kB") } else { (bytes / MEGABYTE, 1, "MB") };
+        let args = fluent_args!["number" => self.decimal(size, decimals), "unit" => unit];
+        let size = self.say_with("measure-length", &args);
         let mut args = fluent_args!["place" => place, "size" => size];
         let Some(taken) = photo.taken else { return self.say_with("shown-photo_undated", &args) };
         args.set("day", self.date(taken.date_naive()));

@@ -244,10 +244,13 @@ impl Phone {
                 for pit in self.fields.iter_mut().flat_map(|notes| &mut notes.pits) {
                     pit.walk.retain(|step| step.id != *record);
                     pit.photos.retain(|photo| photo.id != *record);
+                    pit.layers.retain(|layer| layer.id != *record);
+                    pit.rolls.retain(|roll| roll.id != *record);
                 }
                 self.fields.retain(|notes| notes.field.id != *record);
                 for notes in &mut self.fields {
                     notes.field.lines.retain(|line| line.id != *record);
+                    notes.field.parts.retain(|part| part.id != *record);
                     notes.pits.retain(|pit| pit.id != *record);
                     notes.machines.retain(|machine| machine.id != *record);
                     notes.passes.retain(|pass| pass.id != *record);

@@ -24,7 +24,7 @@ boundary-points = { $points ->
 boundary-taken = Rand von { $field } übernommen: { $area }.
 boundary-replaced = Rand von { $field } übernommen: { $area }, anstelle von { $before }.
 boundary-line_taken = Linie für { $field } übernommen: { $kind }, { $length }.
-boundary_kind-drain = Drän
+boundary_kind-drain = Dränrohr
 boundary_kind-mole_drain = Maulwurfdrän
 boundary_kind-service = Kabel oder Leitung
 

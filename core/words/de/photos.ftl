@@ -6,9 +6,9 @@ photos-missing = { $count ->
 }
 photos-not_here = { $photo }, Foto fehlt auf diesem Handy
 photos-drawn_over = Foto von { $pit }
-scale_fault-none = Das Foto hat noch keinen Maßstab. Am Maßband die 0 antippen, dann eine andere Tiefe.
-scale_fault-one = Eine Stelle ergibt keinen Maßstab. Am Maßband eine weitere Tiefe antippen.
-scale_fault-count = { $marks } Stellen ergeben keinen Maßstab. Zwei am Maßband antippen oder je zwei an zwei Lotlinien.
+scale_fault-none = Das Foto hat noch keinen Maßstab. Am Zollstock die 0 antippen, dann eine andere Tiefe.
+scale_fault-one = Eine Stelle ergibt keinen Maßstab. Am Zollstock eine weitere Tiefe antippen.
+scale_fault-count = { $marks } Stellen ergeben keinen Maßstab. Zwei am Zollstock antippen oder je zwei an zwei Lotlinien.
 scale_fault-outside = Eine Stelle liegt außerhalb des Bildes. Neu antippen.
 scale_fault-same_depth = Die Stellen { $first } und { $second } haben dieselbe Tiefe. Zwei verschiedene Tiefen antippen.
 scale_fault-too_close = Die Stellen { $first } und { $second } liegen für einen Maßstab zu nah beieinander. Zwei weiter voneinander entfernte antippen.

@@ -37,17 +37,18 @@ plan-next_here = Hier als Nächstes graben
 plan-tramline = Fahrgassen
 plan-lettered = { $kind } ({ $letter })
 plan-named = { $zone }: { $call }
-plan-pits_off = Gruben nicht im Plan, weil keine Lage im Schlag vermerkt ist: { $pits }
+plan-pits_off = Gruben nicht im Plan, weil ihre Lage nicht vermerkt ist: { $pits }
 plan-after_digs_off = Hinter der Maschine gegraben, aber nicht im Plan: { $digs }
+plan-zones_off = Nicht auf dem Plan: { $zones }.
 
 walk-way = { $distance } { $way }
 walk-to = { $distance } { $way } gehen.
 walk-here = Sie stehen schon dort.
 
-buried-drain = Drän
+buried-drain = Dränrohr
     .count = { $count ->
-        [one] ein Drän
-       *[other] { $count } Dräne
+        [one] ein Dränrohr
+       *[other] { $count } Dränrohre
     }
 buried-mole_drain = Maulwurfdrän
     .count = { $count ->
@@ -110,14 +111,14 @@ section_behind-stayed = Fest geblieben über der Zieltiefe, { $target }
 section_behind-layer_left = Rest der Schicht, { $depths }
 section_behind-layer_gone = Die Schicht in { $depths } ist an jeder Messstelle gebrochen.
 section_behind-ridge = Ungelockerter Rücken zwischen den Zinken, { $ridge }
-section_behind-tip = Spitzen, wie eingestellt, { $tip }
+section_behind-tip = Scharspitzen, wie eingestellt, { $tip }
 section_behind-slots = Grund der Schlitze von links nach rechts: { $slots }
 section_behind-narrower = Breiten sind in einem anderen Maßstab gezeichnet als Tiefen.
 section_behind-described = Schnitt hinter der Maschine, von Zinkenspur zu Zinkenspur über { $spacing }. Tiefe bis zum festen Boden: { $readings }.
 section_behind-described_none = Schnitt hinter der Maschine. Noch nichts gemessen.
 section_behind-described_ridge = Ein ungelockerter Rücken von { $ridge } Höhe steht { $place }.
 section_behind-described_no_ridge = Zwischen den Zinken steht kein ungelockerter Rücken.
-section_behind-described_tip = Die Spitzen waren auf { $tip } eingestellt.
+section_behind-described_tip = Die Scharspitzen waren auf { $tip } eingestellt.
 section_behind-described_stayed = Über der Zieltiefe von { $target } blieb Boden fest.
 section_behind-described_clear = Bis zur Zieltiefe von { $target } traf keine Messung auf festen Boden.
 section_behind-described_layer_left = Ein Teil der Schicht in { $depths } ist noch da.
@@ -130,8 +131,8 @@ pair-title_before = Vorher
 pair-title_after = Nachher
 pair-described = Vorher: { $before } Nachher: { $after }
 
-line_sort-drain_in_stone = Drän mit Kies
-line_sort-bare_drain = Drän ohne Kies
+line_sort-drain_in_stone = Dränrohr mit Kies
+line_sort-bare_drain = Dränrohr ohne Kies
 line_sort-power_cable = Stromkabel
 line_sort-gas_or_oil = Gas- oder Ölleitung
 line_sort-water_main = Hauptwasserleitung

@@ -101,14 +101,14 @@ caption-or_everything = Für andere, die auch graben, mit Fotos und allem, was m
 caption-share_field = Diesen Schlag weitergeben
 caption-open_file = Datei übernehmen
 caption-what_leaves = Die Aufzeichnungen verlassen das Handy mit allem, was darin steht: Namen der Grabenden, Tage und Antworten.
-caption-positions_leave = Mit ihnen gehen die Positionen: die des Umrisses, der Gruben und von allem, was markiert ist.
+caption-positions_leave = Mit ihnen gehen die Positionen: die des Randes, der Gruben und von allem, was markiert ist.
 caption-photos_stay = Fotos bleiben hier; nur was von ihnen vermerkt ist, geht mit.
 caption-half_read = Eine Grube hinter der Maschine ist erst angefangen: erst weiter messen, sonst übernimmt kein anderes Handy die Datei.
 caption-whom = Nur an den weitergeben, mit dem der Hof einverstanden ist.
 
 caption-on_plan = Wo die Grube liegt
 caption-plan_pit = diese Grube
-caption-no_plan = Von diesem Schlag ist noch keine Lage bekannt: den Umriss abgehen oder das Handy die Position lesen lassen.
+caption-no_plan = Von diesem Schlag ist noch keine Lage bekannt: den Rand abgehen oder das Handy den Standort lesen lassen.
 caption-plan_start = Sie steht bei der zuletzt gegrabenen Grube, sonst in der Mitte des Schlags. Verschieben oder dort lassen.
 caption-plan_kept = Eine Lage von Hand gilt als auf 10 m bekannt.
 caption-plan_here = Hier liegt sie

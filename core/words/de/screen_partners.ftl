@@ -5,19 +5,19 @@ partner_text-everything = Alles weitergeben
 partner_text-with_photos = mit Fotos
 partner_text-notes_alone = Nur die Notizen weitergeben
 partner_text-nobody_yet = Noch ist kein anderes Handy bekannt. Eine Datei, die eines weitergibt, macht es bekannt.
-partner_text-others = Andere Geräte
+partner_text-others = Andere Handys
 partner_text-waiting = Hier nicht bekannt; was von dort kommt, wartet:
 partner_text-lacking = Es fehlt
-partner_text-only_lacking = Von hier weitergegeben, enthält eine Datei nur, was jenes Gerät nicht schon hat, soweit bekannt.
+partner_text-only_lacking = Von hier weitergegeben, enthält eine Datei nur, was jenes Handy nicht schon hat, soweit bekannt.
 partner_text-compare = Dort denselben Bildschirm öffnen und die zwanzig Zeichen des anderen Handys vorlesen lassen; hier stehen sie allein in der ersten Zeile.
 partner_text-accept_means = Wer angenommen ist, kann hier ergänzen und ändern. Nichts, was da ist, geht dadurch verloren.
 partner_text-same_signs = Sind sie gleich?
-partner_text-refuse = Dieses Gerät ablehnen
-partner_text-refuse_means = Von einem abgelehnten Gerät wird nichts mehr übernommen; was da ist, bleibt. Es lässt sich wieder annehmen.
-partner_text-answers_for = Steht für ein anderes Gerät ein
+partner_text-refuse = Dieses Handy ablehnen
+partner_text-refuse_means = Von einem abgelehnten Handy wird nichts mehr übernommen; was da ist, bleibt. Es lässt sich wieder annehmen.
+partner_text-answers_for = Steht für ein anderes Handy ein
 partner_text-believe = Ich weiß, dass es so war: glauben
 partner_text-empty_waiting = Verwerfen, was wartet
-partner_text-store_damaged = Die Notizen auf diesem Handy sind beschädigt. Weitergeben, was da ist, und ein anderes Handy verwahren lassen.
+partner_text-store_damaged = Die Notizen auf diesem Handy sind beschädigt. Weitergeben, was noch da ist, damit ein anderes Handy es bewahrt.
 partner_text-to_settle = Zu entscheiden
 partner_text-versions = Mehrere Fassungen
 partner_text-both_kept = Beide schrieben, ohne voneinander zu wissen. Nichts geht verloren: Was nicht gewählt wird, bleibt im Verlauf.
@@ -38,7 +38,7 @@ partner_text-regretted_short = Gelöscht und weitergeführt
 partner_text-personal = Namen, Orte und Bemerkungen aus allen Kopien entfernen
 partner_text-nothing_personal = In diesen Notizen steht kein Name, kein Ort und keine Bemerkung.
 partner_text-take_out = Entfernen
-partner_text-take_out_means = Was entfernt wird, ist hier endgültig weg, auch frühere Werte, und auf jedem anderen Gerät, sobald es übernimmt, was danach weitergegeben wird. Dass dort etwas stand, von wem und wann, bleibt.
+partner_text-take_out_means = Was entfernt wird, ist hier endgültig weg, auch frühere Werte, und auf jedem anderen Handy, sobald es übernimmt, was danach weitergegeben wird. Dass dort etwas stand, von wem und wann, bleibt.
 partner_text-take_out_cannot = Nicht erreicht werden Dateien und Bilder, die aus den Notizen entstanden sind, Fotos und wer nichts mehr übernimmt; und was andere geschrieben haben, müssen sie selbst entfernen. Ein kurzer Name lässt sich aus dem, was bleibt, noch erraten.
 
 personal-values = Hier geschriebene Werte: { $here }; von anderen: { $others }
@@ -74,7 +74,7 @@ bundle-ready = Die Datei ist fertig, { $photos ->
    *[other] mit { $photos } Fotos
 }.
 bundle-without = { $ready } Beschädigte Fotos, die nicht mitgehen: { $damaged }.
-bundle-too_much_waits = Nicht behalten: Hier warten schon zu viele Dateien aus neueren Fassungen. Die App erneuern oder verwerfen, was wartet.
+bundle-too_much_waits = Nicht behalten: Hier warten schon zu viele Dateien aus neueren Versionen der App. Sie aktualisieren oder verwerfen, was wartet.
 bundle-locked = Nicht übernommen: Die Datei ist mit einem Teamwort verschlossen. Es unter den eigenen Angaben setzen und die Datei noch einmal öffnen.
 bundle-wrong_word = Nicht übernommen: Das Teamwort auf diesem Handy öffnet die Datei nicht. Mit dem Absender vergleichen.
 bundle-none = Nicht übernommen: Diese Datei hat nicht Pitface weitergegeben.
@@ -89,6 +89,6 @@ partner-photos_damaged = { $count ->
 }
 
 partner-not_shown = { $records ->
-    [one] Ein Eintrag stammt aus einer neueren Fassung. Er ist da und geht mit; gezeigt wird er nach einer Erneuerung.
-   *[other] { $records } Einträge stammen aus einer neueren Fassung. Sie sind da und gehen mit; gezeigt werden sie nach einer Erneuerung.
+    [one] Ein Eintrag stammt aus einer neueren Version. Er ist da und geht mit; gezeigt wird er nach einem Update.
+   *[other] { $records } Einträge stammen aus einer neueren Version. Sie sind da und gehen mit; gezeigt werden sie nach einem Update.
 }

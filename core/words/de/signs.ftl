@@ -1,4 +1,4 @@
-# Zustand und Ursache; Zeichen und andere Hinweise mit ihren Antworten.
+# Zustand und Ursache; Merkmale und andere Hinweise mit ihren Antworten.
 # Je Antwort: der Wert steht unter seiner Frage; .clause steht allein unter den Gründen;
 # .if ergänzt "Es wäre …, wenn …".
 
@@ -64,7 +64,7 @@ comes_away-sharp_blocks = scharfe Stücke
     .clause = scharfkantige Stücke
     .if = der Boden in scharfkantige Stücke zerfiele
 comes_away-flat_plates = flache Platten
-    .clause = plattig
+    .clause = flache Platten
     .if = der Boden in flache Platten zerfiele
 comes_away-one_mass = eine Masse
     .clause = eine einzige Masse
@@ -183,8 +183,8 @@ organic_matter-high = viel
 
 # .pit benennt eine dort gegrabene Grube.
 place-reference = Vergleichsgrube
-    .clause = an unauffälliger Stelle
-    .if = die Grube an unauffälliger Stelle läge
+    .clause = an der Vergleichsstelle
+    .if = die Grube an der Vergleichsstelle läge
     .pit = Vergleichsgrube
 place-open = Feldinneres
     .clause = im Feldinneren
@@ -253,13 +253,13 @@ last_traffic-long_ago = länger her
 
 # Feuchte der Grubenwand.
 face-dry = trocken
-    .unreadable = Die Grubenwand war zum Ansprechen zu trocken.
+    .unreadable = Die Grubenwand war zum Beurteilen zu trocken.
     .described = Die Grubenwand ist trocken.
 face-moist = feucht
-    .unreadable = Die Grubenwand ließ sich nicht ansprechen.
+    .unreadable = Die Grubenwand ließ sich nicht beurteilen.
     .described = Die Grubenwand ist feucht.
 face-wet = nass
-    .unreadable = Die Grubenwand war zum Ansprechen zu nass.
+    .unreadable = Die Grubenwand war zum Beurteilen zu nass.
     .described = Die Grubenwand ist nass.
 
 # Die Ausrollprobe: Boden wird geknetet und zwischen den Händen gerollt.

@@ -263,8 +263,8 @@ next_step-change_and_try = change the setting, run another trial strip and dig b
 next_step-wait = wait until the moisture is right, then run another trial strip and dig behind it
 next_step-stop_loosening = loosen no more until the cause is found and removed
 next-line = Next: { $step }.
-next-remedy = Next: { $remedy }; then run another trial strip and dig behind it.
-next-check = Next, to tell the likely causes apart: { $check }.
+next-remedy = Next: { $remedy }; then another trial strip.
+next-check = Next: { $check }.
 
 lasting-held = it has held
 lasting-partly = it has held in part

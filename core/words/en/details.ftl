@@ -77,7 +77,6 @@ detail_text-leave_given = leave was given
 detail_text-leave_not_given = no leave
 detail_text-line_begins = the line begins here
 detail_text-line_empty = This line has no place yet. Stand where it begins, or begin it on the plan.
-detail_text-line_gone = The line is no longer marked.
 detail_text-line_on = Walk along it and tap wherever it bends and where it ends; or go on from here on the plan.
 detail_text-line_short = A line is only begun: give it a second place or take it away, else no other phone takes the file in.
 detail_text-line_sort = what it is
@@ -94,7 +93,6 @@ detail_text-or_percent = in percent by mass
 detail_text-or_slope = another slope, in percent
 detail_text-outline_short = The edge of the field is only begun: walk it to the end or start it anew, else no other phone takes the file in.
 detail_text-percent_wrong = Not noted: write a number from 0 to 100.
-detail_text-remove_line = delete this line
 detail_text-same_place = Not noted: this is where the last place is.
 detail_text-use = soil and crops
 

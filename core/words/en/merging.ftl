@@ -85,6 +85,7 @@ regretted = { $count ->
    *[other] { $count } records were deleted while somebody else went on with them:
 }
 regretted-line = { $number }. { $place }: deleted by { $who } on { $when }, changed by { $others }
+regretted-short = { $place }: deleted by { $who }, changed by { $others }
 regretted-one = { $who } on { $when } ({ $cell })
 regretted-back = { $place } is back.
 regretted-stays = { $place } stays deleted.

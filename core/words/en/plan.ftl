@@ -39,6 +39,7 @@ plan-lettered = { $kind } ({ $letter })
 plan-named = { $zone }: { $call }
 plan-pits_off = Pits not on the plan, as no position in the field is noted: { $pits }
 plan-after_digs_off = Dug behind the machine, but not on the plan: { $digs }
+plan-zones_off = Not on the plan: { $zones }.
 
 walk-way = { $distance } { $way }
 walk-to = Walk { $distance } { $way }.

@@ -42,6 +42,9 @@ field_text-delete = delete
 field_text-in_use = It is in use and stays.
 field_text-deleted_here = deleted here
 field_text-back_asked = What is to come back?
+field_text-look_at_example = look at an example
+field_text-example = example
+field_text-example_stays = This is an example: nothing is saved.
 field_text-nothing_deleted = Nothing is deleted on this phone.
 
 work-not_begun = no pit yet

@@ -32,19 +32,22 @@ pub struct Boundary {
     /// A file of another program: GeoJSON, KML, KMZ, GPX, a zipped shapefile or a GeoPackage.
     file: PathBuf,
     /// Take area N of the list as the field's outline; the only area if left out.
-    #[arg(long, value_name = "N", conflicts_with = "line")]
+    #[arg(long, value_name = "N", conflicts_with_all = ["line", "every_line"])]
     area: Option<usize>,
-    /// Take line N of the list as a line of what lies buried.
-    #[arg(long, value_name = "N", requires = "kind")]
-    line: Option<usize>,
-    /// What lies along the line: `drain`, `mole_drain` or `service`.
-    #[arg(long, value_name = "KIND", requires = "line", value_parser = Buried::CODES.to_vec())]
+    /// Take line N of the list as a line of what lies buried; several as 1,2,5.
+    #[arg(long, value_name = "N,…", requires = "kind", value_delimiter = ',')]
+    line: Vec<usize>,
+    /// Take all lines of the list, as of a drainage plan.
+    #[arg(long, requires = "kind", conflicts_with = "line")]
+    every_line: bool,
+    /// What lies along the lines: `drain`, `mole_drain` or `service`.
+    #[arg(long, value_name = "KIND", value_parser = Buried::CODES.to_vec())]
     kind: Option<String>,
-    /// What it is made of or carries, of a drain or a service.
-    #[arg(long, value_name = "SORT", requires = "line", value_parser = LineSort::CODES.to_vec())]
+    /// What they are made of or carry, of drains or services.
+    #[arg(long, value_name = "SORT", requires = "kind", value_parser = LineSort::CODES.to_vec())]
     sort: Option<String>,
-    /// Depth to its top: 800, 80cm or 31in (a bare number is millimetres).
-    #[arg(long, value_name = "DEPTH", requires = "line", value_parser = millimetres)]
+    /// Depth to their top: 800, 80cm or 31in (a bare number is millimetres).
+    #[arg(long, value_name = "DEPTH", requires = "kind", value_parser = millimetres)]
     depth: Option<u32>,
     /// The notes file of the field. It is left as it is; the notes with what was taken go to --out, or to standard output.
     #[arg(long, value_name = "FIELD.notes.json")]
@@ -69,7 +72,7 @@ pub struct Boundary {
 /// What is taken.
 enum Taken<'a> {
     Outline(&'a Area),
-    Line(&'a Course, Buried, Option<u32>),
+    Lines(Vec<&'a Course>, Buried, Option<u32>),
 }
 
 impl Boundary {
@@ -80,7 +83,7 @@ impl Boundary {
         let head = format!("{}: {}", self.file.display(), words.boundary_file(&found));
         let mut answer = self.json(&found);
         if self.into.is_none() && self.store.is_none() {
-            if self.area.or(self.line).is_some() {
+            if self.area.is_some() || self.kind.is_some() {
                 let todo = "name the notes file with --into, or a store with --store";
                 return Err(Trouble::of_arguments(Fault::new("", "nothing says where it shall go", todo)));
             }
@@ -131,13 +134,19 @@ impl Boundary {
             );
             Err(Trouble::one(&self.file, Fault::new("", wrong, todo)))
         };
-        if let Some(number) = self.line {
-            let line = number.checked_sub(1).and_then(|at| found.lines.get(at));
-            let kind = self.kind.as_deref().and_then(Buried::from_code);
-            return match (line, kind) {
-                (Some(line), Some(kind)) => Ok(Taken::Line(line, kind, self.depth)),
-                _ => wrong("--line", format!("there is no line {number} in it")),
-            };
+        if let Some(kind) = self.kind.as_deref().and_then(Buried::from_code) {
+            let numbers = if self.every_line { (1..=found.lines.len()).collect() } else { self.line.clone() };
+            if numbers.is_empty() {
+                return wrong("--line", "nothing says which lines to take".into());
+            }
+            let mut lines = Vec::new();
+            for number in numbers {
+                match number.checked_sub(1).and_then(|at| found.lines.get(at)) {
+                    Some(line) => lines.push(line),
+                    None => return wrong("--line", format!("there is no line {number} in it")),
+                }
+            }
+            return Ok(Taken::Lines(lines, kind, self.depth));
         }
         let area = match (self.area, found.areas.as_slice()) {
             (Some(number), areas) => match number.checked_sub(1).and_then(|at| areas.get(at)) {
@@ -155,11 +164,13 @@ impl Boundary {
 
     /// Puts it into the notes of a field; what is said of it.
     fn put(&self, taken: &Taken, notes: &mut FieldNotes, words: &Words) -> Result<String, Trouble> {
-        let places = match taken {
-            Taken::Outline(area) => &area.ring,
-            Taken::Line(line, ..) => &line.along,
+        let each: Vec<&Vec<[f64; 2]>> = match taken {
+            Taken::Outline(area) => vec![&area.ring],
+            Taken::Lines(lines, ..) => lines.iter().map(|line| &line.along).collect(),
         };
-        if let Some(far) = misplaced(places, &places_of(notes)).filter(|_| !self.anyway) {
+        let around = places_of(notes);
+        let far = each.into_iter().find_map(|places| misplaced(places, &around));
+        if let Some(far) = far.filter(|_| !self.anyway) {
             let kilometres = (far.distance_m / 1000.0).round();
             let wrong = format!("this lies {kilometres} km from everything noted of {}", notes.field.name);
             let todo = match far.mix_up {
@@ -179,18 +190,16 @@ impl Boundary {
                 field.outline.clone_from(&area.ring);
                 words.boundary_outline_taken(&field.name, area, before)
             }
-            Taken::Line(line, kind, depth_mm) => {
-                let along = line.along.clone();
-                let (id, unknown) = (new_id(), Unknown::new());
-                field.lines.push(BuriedLine {
-                    id,
-                    kind: *kind,
-                    along,
-                    depth_mm: *depth_mm,
-                    sort: self.sort_of()?,
-                    unknown,
-                });
-                words.boundary_line_taken(&field.name, *kind, line)
+            Taken::Lines(lines, kind, depth_mm) => {
+                let sort = self.sort_of()?;
+                let (kind, depth_mm) = (*kind, *depth_mm);
+                let mut said = Vec::new();
+                for line in lines {
+                    let (id, along, unknown) = (new_id(), line.along.clone(), Unknown::new());
+                    field.lines.push(BuriedLine { id, kind, along, depth_mm, sort, unknown });
+                    said.push(words.boundary_line_taken(&field.name, kind, line));
+                }
+                said.join("\n")
             }
         })
     }
@@ -256,8 +265,9 @@ fn told(taken: &Taken, notes: &FieldNotes) -> Value {
     let field = &notes.field.name;
     match taken {
         Taken::Outline(area) => json!({ "field": field, "outline_hectares": area.area_m2 / HECTARE_M2 }),
-        Taken::Line(line, kind, depth_mm) => {
-            json!({ "field": field, "line": kind.code(), "length_m": line.length_m, "depth_mm": depth_mm })
+        Taken::Lines(lines, kind, depth_mm) => {
+            let length_m: f64 = lines.iter().map(|line| line.length_m).sum();
+            json!({ "field": field, "line": kind.code(), "lines": lines.len(), "length_m": length_m, "depth_mm": depth_mm })
         }
     }
 }

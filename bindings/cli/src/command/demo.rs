@@ -8,6 +8,7 @@ use crate::write::{Folder, told_written};
 use crate::{Answer, drawn, json, keep, told};
 use clap::Args;
 use pitface_core::picture::Theme;
+use pitface_core::report::{Listed, card, overview};
 use std::path::{Path, PathBuf};
 
 /// The notes of the estate, as a walker would have written them: file stem and text.
@@ -33,7 +34,7 @@ const ESTATE_NAME: &str = "Ellmoor estate";
 /// Where to write it.
 #[derive(Args)]
 pub struct Demo {
-    /// Folder for the notes files, the drawings, the page and the store; made if it is not there. Only these
+    /// Folder for the notes files, the drawings, the sheets and cards, the overview and the store; made if it is not there. Only these
     /// files are overwritten.
     #[arg(long, value_name = "DIR", default_value = "out")]
     out: PathBuf,
@@ -65,8 +66,14 @@ impl Demo {
         for ((stem, _), field) in ESTATE.iter().zip(&fields) {
             drawn::pit_files(&words, field, stem, Theme::Light, &mut folder)?;
             drawn::field_files(&words, field, stem, Theme::Light, &mut folder)?;
+            folder.add(&format!("{stem}.html"), drawn::sheet_of(&words, field).as_bytes())?;
+            if let Some(card) = card(&words, field) {
+                folder.add(&format!("{stem}-card.html"), card.as_bytes())?;
+            }
         }
-        let page = drawn::fields_page(&words, ESTATE_NAME, &fields);
+        let sheets: Vec<String> = ESTATE.iter().map(|(stem, _)| format!("{stem}.html")).collect();
+        let listed = fields.iter().zip(&sheets).map(|(field, sheet)| Listed { answer: field, sheet });
+        let page = overview(&words, ESTATE_NAME, &listed.collect::<Vec<_>>());
         folder.add("index.html", page.as_bytes())?;
         let written = folder.finish()?;
 

@@ -1,4 +1,4 @@
-//! `pitface draw`: the pits of a field as SVG files, and a page with all of them.
+//! `pitface draw`: the pits of a field as SVG files, and its sheet.
 
 use crate::Answer;
 use crate::argument::Shown;
@@ -60,7 +60,7 @@ impl Draw {
         drawn::pit_files(&words, &field, stem, self.theme.into(), &mut folder)?;
         drawn::field_files(&words, &field, stem, self.theme.into(), &mut folder)?;
         drawn::photo_files(&words, &field, stem, self.theme.into(), &mut folder)?;
-        let page = drawn::fields_page(&words, &field.notes.field.name, std::slice::from_ref(&field));
+        let page = drawn::sheet_of(&words, &field);
         folder.add(&format!("{stem}.html"), page.as_bytes())?;
         let written = told_written(&folder.finish()?);
         let json = merged(json::fields(vec![json::head(&field)]), written.json);

@@ -8,13 +8,13 @@ use crate::asked::OneField;
 use crate::field::FieldRead;
 use crate::json::merged;
 use crate::machine::machine_of;
+use crate::told::{Entry, Section};
 use crate::trouble::Trouble;
 use crate::{json, keep, told};
 use clap::Args;
 use pitface_core::advice::ground::{Areas, GroundWork, ground_work};
 use pitface_core::advice::machine::Terms;
 use pitface_core::record::Machine;
-use pitface_core::report::{PageEntry, Section};
 use pitface_core::words::{Heading, Words};
 use serde_json::{Value, json};
 use std::path::Path;
@@ -65,15 +65,10 @@ fn worked(field: &FieldRead, machine: Option<&Machine>, terms: &Terms) -> Result
 }
 
 /// The field's ground in words: a line a zone, then what it takes and saves, then where pits lie.
-pub fn told_ground(
-    words: &Words,
-    field: &FieldRead,
-    work: &GroundWork,
-    machine: Option<&Machine>,
-) -> PageEntry {
+pub fn told_ground(words: &Words, field: &FieldRead, work: &GroundWork, machine: Option<&Machine>) -> Entry {
     let call_of = |zone| field.advice.zones.iter().find(|call| call.zone == zone);
     let zones = work.zones.iter().map(|zone| words.ground_line(zone, call_of(zone.zone)));
-    PageEntry {
+    Entry {
         heading: words.name(&field.notes.field.name),
         sentence: words.whole_sentence(&field.advice),
         paragraphs: words.ground(work, machine),
@@ -81,7 +76,6 @@ pub fn told_ground(
             Section { heading: words.label(Heading::Zones), lines: zones.collect() },
             Section { heading: words.label(Heading::Note), lines: told::places(words, field) },
         ],
-        ..PageEntry::default()
     }
 }
 

@@ -17,6 +17,7 @@ mod look;
 mod manual;
 mod new;
 mod next;
+mod page;
 mod partners;
 mod read;
 mod redact;
@@ -67,8 +68,10 @@ pub enum Command {
     Boundary(boundary::Boundary),
     /// The zones with their hectares, what working the harmed ones takes, and what that saves.
     Ground(ground::Ground),
-    /// Draws the pits of a field: SVG files and one page with all of them.
+    /// Draws the pits of a field: SVG files and its sheet.
     Draw(draw::Draw),
+    /// A page to keep or print: a field's sheet, its driver's card, or an overview of several fields.
+    Page(page::Page),
     /// Writes fields for other programs: GeoJSON, a GeoPackage and CSV.
     Tables(tables::Tables),
     /// Hands over what a store has: into a file, or into a folder that several share.
@@ -125,6 +128,7 @@ impl Command {
             Self::Boundary(boundary) => boundary.run(shown)?.into(),
             Self::Ground(ground) => ground.run(shown)?.into(),
             Self::Draw(draw) => draw.run(shown)?.into(),
+            Self::Page(page) => page.run(shown)?.into(),
             Self::Tables(tables) => tables.run(shown)?.into(),
             Self::HandOver(hand_over) => hand_over.run(shown)?.into(),
             Self::TakeIn(take_in) => take_in.run(shown)?.into(),

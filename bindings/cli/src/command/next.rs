@@ -5,10 +5,10 @@ use crate::Answer;
 use crate::argument::Shown;
 use crate::asked::OneField;
 use crate::json::{self, merged};
+use crate::told::{Entry, Section};
 use crate::trouble::Trouble;
 use crate::{keep, told};
 use clap::Args;
-use pitface_core::report::{PageEntry, Section};
 use serde_json::{Value, json};
 
 /// Which field to look at.
@@ -30,12 +30,11 @@ impl Next {
             heading: told::pit_name(&words, &field, index),
             lines: vec![told::look(&words, look.as_ref())],
         });
-        let entry = PageEntry {
+        let entry = Entry {
             heading: words.name(&field.notes.field.name),
             sentence: dig.map_or_else(String::new, |dig| words.next_pit_sentence(&dig.next, way)),
             paragraphs: dig.iter().flat_map(|dig| whereto::told_why(&words, dig)).collect(),
             sections: looks.chain([told::worth_asking(&words, &field)]).collect(),
-            ..PageEntry::default()
         };
         let looks = field.notes.pits.iter().zip(field.next_looks()).enumerate();
         let pits = looks.map(|(index, (noted, look))| {

@@ -14,7 +14,7 @@ macro_rules! answers {
 }
 const ANSWERS: &[(&str, &str)] = answers! {
     "behind" "boundary" "bring-back" "check" "class" "completions" "demo" "draw" "errors" "fields" "ground" "hand-over" "history" "join" "look" "manual" "new" "next"
-    "partners" "read" "redact" "roll" "sample" "schema" "set" "settle" "tables" "take-in" "texture" "tip" "undo" "where" "write"
+    "page" "partners" "read" "redact" "roll" "sample" "schema" "set" "settle" "tables" "take-in" "texture" "tip" "undo" "where" "write"
 };
 /// What they have in common.
 const PARTS: &str = include_str!("../../schemas/parts.schema.json");

@@ -5,6 +5,7 @@ use crate::argument::Shown;
 use crate::asked::OneField;
 use crate::field::FieldRead;
 use crate::json::{self, merged};
+use crate::told::{Entry, Section};
 use crate::trouble::Trouble;
 use crate::{keep, told};
 use clap::Args;
@@ -12,7 +13,6 @@ use pitface_core::advice::sampling::{At, Next, Plan, ZoneGround};
 use pitface_core::advice::{NextDig, next_dig};
 use pitface_core::error::Fault;
 use pitface_core::place::{Walk, walk};
-use pitface_core::report::{PageEntry, Section};
 use pitface_core::words::{Heading, WalkFrom, Words};
 use serde_json::{Value, json};
 
@@ -87,7 +87,7 @@ impl Where {
         let way = way_to(&dig.next, here, &field);
         let walk_json = way.as_ref().map(|(_, walk)| *walk);
         let zones = ground.zones.iter().map(|zone| words.zone_share(zone, &plan));
-        let entry = PageEntry {
+        let entry = Entry {
             heading: words.name(&field.notes.field.name),
             sentence: words.next_pit_sentence(&dig.next, way),
             paragraphs: told_why(&words, &dig).chain(words.next_pit_details(&dig.next)).collect(),
@@ -95,7 +95,6 @@ impl Where {
                 Section { heading: words.label(Heading::Zones), lines: zones.collect() },
                 Section { heading: words.label(Heading::Note), lines: told::places(&words, &field) },
             ],
-            ..PageEntry::default()
         };
         let told = json!({
             "next": next_json(&dig, walk_json),

@@ -59,7 +59,7 @@ pub fn lay_out(picture: &PlanPicture) -> LaidOut {
         }
         bottom += GAP / 2.0;
     }
-    let height = key::draw(&picture.words.key, MARGIN, bottom, size, &mut shapes) + MARGIN;
+    let height = key::draw(picture, MARGIN, bottom, size, &mut shapes) + MARGIN;
     let paper = Shape::Rectangle { role: Role::Paper, left: 0.0, top: 0.0, width: PHONE_WIDTH, height };
     shapes.insert(0, paper);
     LaidOut {

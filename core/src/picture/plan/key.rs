@@ -1,24 +1,26 @@
 //! The key below the plan: short lines stand two beside each other.
 
+use super::fill::{fill, tone};
 use super::ground::{HEADLAND_EDGE, part_tone, pattern};
 use super::marks::{DOUBLE, NEXT, after_dig, next, square};
 use super::room::{around, middle};
-use super::{PlanKeyLine, PlanMark, text, text_room};
+use super::{PlanMark, PlanPicture, text, text_room};
 use crate::picture::face::PHONE_WIDTH;
 use crate::picture::layout::{Area, LINE_HEIGHT, wrap};
 use crate::picture::pieces::{frame, patterned, rectangle};
 use crate::picture::shape::{Point, Role, Shape};
-use crate::record::{Buried, Condition, Zone};
+use crate::record::{Buried, Call, Condition, Zone};
 
 const SAMPLE: (f64, f64) = (36.0, NEXT + 2.0 * DOUBLE);
 const GAP: f64 = 0.0;
 const BESIDE: f64 = 8.0;
 
 /// Draws the key from `top` down; gives its bottom.
-pub(super) fn draw(key: &[PlanKeyLine], margin: f64, top: f64, size: f64, shapes: &mut Vec<Shape>) -> f64 {
+pub(super) fn draw(picture: &PlanPicture, margin: f64, top: f64, size: f64, shapes: &mut Vec<Shape>) -> f64 {
+    let key = &picture.words.key;
     let column = (PHONE_WIDTH - 2.0 * margin) / 2.0;
     let start = |mark: PlanMark| if mark == PlanMark::Note { 0.0 } else { SAMPLE.0 + BESIDE };
-    let fits = |line: &PlanKeyLine| {
+    let fits = |line: &super::PlanKeyLine| {
         line.mark != PlanMark::Note
             && text_room(&line.text, size, false).0 + start(line.mark) + BESIDE <= column
     };
@@ -35,7 +37,12 @@ pub(super) fn draw(key: &[PlanKeyLine], margin: f64, top: f64, size: f64, shapes
         let above = (first - spacing) / 2.0;
         let height = (above + lines.len() as f64 * spacing).max(first);
         let sample = around(Point::new(left + SAMPLE.0 / 2.0, y + first / 2.0), SAMPLE);
-        draw_sample(line.mark, sample, shapes);
+        match filled_by(picture, line.mark) {
+            Some(zones) => {
+                draw_filled(zones.iter().find_map(|zone| picture.call(*zone)), sample, shapes);
+            }
+            None => draw_sample(line.mark, sample, shapes),
+        }
         for (index, told) in lines.iter().enumerate() {
             let edge = y + above + index as f64 * spacing;
             shapes.push(text(Role::Ink, left + start(line.mark), edge, size, false, told));
@@ -46,6 +53,28 @@ pub(super) fn draw(key: &[PlanKeyLine], margin: f64, top: f64, size: f64, shapes
         }
     }
     y
+}
+
+/// The zones whose call fills the ground of a mark, where the plan is filled by calls: the first that has one.
+fn filled_by(picture: &PlanPicture, mark: PlanMark) -> Option<&'static [Zone]> {
+    picture.calls.as_ref()?;
+    Some(match mark {
+        PlanMark::Ground => &[Zone::Open, Zone::Whole],
+        PlanMark::Headland => &[Zone::Headland],
+        PlanMark::Gateway => &[Zone::Gateway],
+        PlanMark::Patch => &[Zone::Patch],
+        _ => return None,
+    })
+}
+
+/// A piece of ground with its call.
+fn draw_filled(call: Option<Call>, area: Area, shapes: &mut Vec<Shape>) {
+    let ground = around(middle(area), (SAMPLE.0, 18.0));
+    let Area { left, top, right, bottom } = ground;
+    let corners = [(left, top), (right, top), (right, bottom), (left, bottom)];
+    shapes.push(rectangle(tone(call), ground));
+    fill(&[corners.map(|(x, y)| Point::new(x, y)).to_vec()], call, shapes);
+    shapes.push(frame(ground));
 }
 
 fn draw_sample(mark: PlanMark, area: Area, shapes: &mut Vec<Shape>) {

@@ -162,6 +162,23 @@ codes!(
     }
 );
 
+impl PlanMark {
+    /// Whether it marks ground or what lies buried in it, and nothing that was dug.
+    pub const fn is_ground(self) -> bool {
+        matches!(
+            self,
+            Self::Ground
+                | Self::Headland
+                | Self::Tramline
+                | Self::Gateway
+                | Self::Patch
+                | Self::Drain
+                | Self::MoleDrain
+                | Self::Service
+        )
+    }
+}
+
 /// One line of the key.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct PlanKeyLine {

@@ -1,6 +1,7 @@
 //! Lines of drains, cables and pipes: walked place by place, or moved about on the plan.
 
 use super::super::bar::{act_button, blank, gone, tool};
+use super::super::deleting::entry;
 use super::super::drawn::{Beside, OnGround, plan_on_screen};
 use super::super::part::{allow_position, position_line, way, ways};
 use super::super::{
@@ -39,8 +40,6 @@ pub enum LineAct {
     Deep(Option<u32>),
     /// What it is made of or carries; `None` where that is not known.
     Sort(Option<LineSort>),
-    /// There is no such line.
-    Remove,
 }
 
 impl From<LineAct> for Act {
@@ -124,7 +123,7 @@ fn one(notes: &FieldNotes, line: &BuriedLine, world: &World) -> Screen {
     if !empty {
         shown.tools.push(tool(Icon::Delete, words.label(DetailText::DropPlace), LineAct::Drop));
     }
-    shown.menu = vec![act_button(words.label(DetailText::RemoveLine), LineAct::Remove)];
+    shown.menu = entry(notes, line.id, world).into_iter().collect();
     shown
 }
 
@@ -192,11 +191,7 @@ pub(super) fn tap(
     let mut line = line.clone();
     let refuse = |told: String| Ok(Done { told, ..Done::go(place) });
     let told = match act {
-        LineAct::New(_) | LineAct::Remove => {
-            let told = words.of(DetailText::LineGone);
-            let edit = Edit::Delete { record: line.id };
-            return Ok(Done { told, ..Done::save(edit, Place::Lines { field, line: None }) });
-        }
+        LineAct::New(_) => return Err(gone(words)),
         LineAct::Here | LineAct::At(_) => {
             let here = match act {
                 LineAct::At(ground) => {

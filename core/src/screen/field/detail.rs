@@ -259,14 +259,16 @@ pub(super) fn tap(
     world: &World,
 ) -> Result<Done, Fault> {
     let words = world.words;
+    // Back to where it was asked: the field, a call, or all the details.
+    let asked_at = world.back.unwrap_or(Place::Details { field: field.id });
     let (changed, then) = match to {
         DetailSet::Typed => match typed(field, detail, text.unwrap_or_default(), world) {
-            Ok(changed) => (changed, Place::Details { field: field.id }),
+            Ok(changed) => (changed, asked_at),
             Err(told) => return Ok(Done { told, ..Done::go(place) }),
         },
         // A length may be wanted a step further.
         DetailSet::Millimetres(_) => (with(field, detail, to), place),
-        _ => (with(field, detail, to), Place::Details { field: field.id }),
+        _ => (with(field, detail, to), asked_at),
     };
     if changed == *field {
         return Ok(Done::go(then));

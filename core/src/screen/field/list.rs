@@ -6,7 +6,7 @@ use super::super::own::Setting;
 use super::super::part::{go, way, ways};
 use super::super::partners::not_carried_note;
 use super::super::{
-    Act, Ask, Block, Button, Does, Done, Edit, Headline, Place, Row, Screen, ScreenKind, World,
+    Act, Ask, Block, Button, Does, Done, Edit, Headline, Place, Row, Screen, ScreenKind, World, example,
 };
 use super::listed::{FieldListed, listed};
 use super::{FieldAct, Sought};
@@ -22,6 +22,13 @@ pub(in crate::screen) fn list(world: &World) -> Screen {
         return fields(None, world);
     }
     let mut shown = first(Place::Fields, world);
+    let example = Row {
+        icon: Some(icon(Icon::Show)),
+        title: world.words.label(FieldText::LookAtExample),
+        lines: Vec::new(),
+        does: Does::Act(Act::Go(Place::Field { field: example::FIELD })),
+    };
+    shown.blocks.extend(ways([example]));
     let language = Place::Setting { setting: Setting::Language };
     let (title, now) = (world.words.label(Caption::Language), world.words.label(world.words.language()));
     shown.blocks.extend(ways([way(None, title, now, language)]));
@@ -108,10 +115,9 @@ fn row(field: &FieldListed, world: &World) -> Option<Row> {
     let lines = if notes.pits.is_empty() {
         [words.of(FieldText::DigFirst), work]
     } else {
-        let all_dug = super::zones_not_dug(&answer).is_empty();
         let last = notes.pits.iter().filter_map(|pit| pit.dug).max().map(|dug| dug.date_naive());
         let pits = words.last_dug(field.pits, last);
-        [words.headline(&answer.advice, all_dug), words.comma(&[work, pits])]
+        [super::headline(&answer, answer.next().as_ref(), world).text, words.comma(&[work, pits])]
     };
     let away = field
         .distance_m

@@ -192,7 +192,7 @@ fn zone_rows(answer: &FieldAnswer, world: &World) -> Vec<Row> {
         area.map(|area| area.area_m2 / HECTARE_M2)
     };
     let called = answer.advice.zones.iter().map(|call| Row {
-        icon: Some(icon(Icon::from(call.call))),
+        icon: Some(icon(if call.lacks_reference() { Icon::Reference } else { Icon::from(call.call) })),
         title: words.zone_call(call),
         lines: vec![words.zone_line_below(hectares(call.zone), Some(call))],
         does: Does::Act(Act::Go(deciding(answer, call.zone, world))),

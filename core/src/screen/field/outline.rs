@@ -1,6 +1,7 @@
 //! The edge of a field, corner by corner: where one stands, or where the plan is touched.
 
 use super::super::bar::{act_button, blank, tool};
+use super::super::deleting::entry;
 use super::super::drawn::{Beside, plan_on_screen};
 use super::super::part::{allow_position, position_line, ways};
 use super::super::{Ask, Does, Done, Edit, Headline, Picture, Place, Row, Screen, ScreenKind, World};
@@ -53,6 +54,8 @@ pub(in crate::screen) fn show(field: RecordId, world: &World) -> Option<Screen> 
         shown.tools.push(tool(Icon::Delete, words.label(FieldText::DropCorner), FieldAct::DropCorner));
         shown.menu = vec![act_button(words.label(PitText::OutlineAnew), FieldAct::OutlineAnew)];
     }
+    let notes = &answer.notes;
+    shown.menu.extend(notes.field.parts.iter().filter_map(|part| entry(notes, part.id, world)));
     Some(shown)
 }
 

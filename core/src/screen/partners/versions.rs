@@ -72,16 +72,18 @@ pub(in crate::screen) fn show_regretted(number: u16, world: &World) -> Option<Sc
     let mut screen = blank(place, ScreenKind::Versions, words.label(PartnerText::RegrettedShort), world);
     let others: Vec<_> =
         regretted.edited.iter().map(|(cell, version)| (*cell, wrote(version, world))).collect();
-    let told =
-        words.regretted_line(at + 1, &words.belongs(belongs), &wrote(&regretted.deleted, world), &others);
-    screen.answer = Some(Headline { line: told, ..Headline::new(words.label(PartnerText::WhatHolds)) });
+    let (place, deleted) = (words.belongs(belongs), wrote(&regretted.deleted, world));
+    let line = words.regretted_short(&place, &deleted, &others);
+    screen.answer = Some(Headline { line, ..Headline::new(words.label(PartnerText::WhatHolds)) });
     let record = regretted.record;
     let given = [
         (PartnerText::BringBack, PartnersAct::BringBack(record)),
         (PartnerText::StayDeleted, PartnersAct::StayDeleted(record)),
     ];
     let given = given.map(|(label, act)| act_button(words.label(label), act));
-    screen.blocks = vec![answers(given.into()), Block::Text(words.label(PartnerText::BothKept))];
+    let told = words.regretted_line(at + 1, &place, &deleted, &others);
+    screen.blocks =
+        vec![answers(given.into()), Block::Text(told), Block::Text(words.label(PartnerText::BothKept))];
     if all.len() > 1 {
         let next = u16::try_from((at + 1) % all.len()).unwrap_or_default();
         let label = words.next_version(at + 1, all.len());

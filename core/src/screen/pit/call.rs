@@ -25,10 +25,12 @@ pub(in crate::screen) fn show(field: RecordId, pit: RecordId, world: &World) -> 
     };
     shown.picture = wide_face(&at, call.and_then(|call| call.tip), true, world);
     if let Some(call) = call {
-        let sure = [Some(world.words.sure_of_face(call)), world.words.sure_of_ground(call)];
+        let words = world.words;
+        let hangs = words.hangs_on(at.answer.changes(call.zone));
+        let sure = [hangs, Some(words.sure_of_face(call)), words.sure_of_ground(call)];
         shown.blocks.extend(sure.into_iter().flatten().map(Block::Text));
         let now = call.cautions_now().first();
-        shown.caution = now.map_or_else(String::new, |&caution| world.words.of(caution));
+        shown.caution = now.map_or_else(String::new, |&caution| words.of(caution));
     }
     shown.blocks.extend(super::super::photos::thumbnails(field, at.pit, world));
     shown.blocks.push(Block::Ways { heading: String::new(), rows: ways(&at, looks, world) });

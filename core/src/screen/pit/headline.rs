@@ -36,9 +36,11 @@ pub(in crate::screen) fn says<'a>(at: &'a AtPit) -> Says<'a> {
         return Says::Reference;
     }
     let Some(call) = at.answer.call_at(at.index) else { return Says::Nothing };
+    if call.lacks_reference() {
+        return Says::NoReference;
+    }
     let lead = call.reasons.iter().find(|why| why.stance == Stance::For);
     match (call.call, lead.map(|why| &why.what)) {
-        (Call::DigAgain, Some(What::NoReference)) => Says::NoReference,
         (Call::DigAgain, Some(&What::TooShallow { dug_to_mm, need_mm })) if dug_to_mm == at.dug_to_mm() => {
             Says::TooShallow(need_mm)
         }

@@ -1,6 +1,7 @@
 //! The layers of a pit: boundaries and looks by hand, in any order.
 
 use super::super::bar::act_button;
+use super::super::deleting::entry;
 use super::super::step::FINE;
 use super::super::{Act, Block, Does, Done, Edit, Headline, Place, Row, Screen, ScreenKind, World};
 use super::faces::{face_to_move, own_place, to_layer};
@@ -107,6 +108,10 @@ fn one(at: &AtPit, place: Place, (index, layer): (usize, &LayerReading), world: 
     shown.blocks.push(Block::Ways { heading: String::new(), rows: rows.collect() });
     shown.blocks.extend(remark::told(at.pit, Some(layer)).map(|text| Block::Text(words.remark(&text))));
     shown.tools.push(remark::remark_tool(at, Some(index as u16), world));
+    // What the knife alone told of is deleted with its steps, not here.
+    let depths = (layer.top_mm, layer.bottom_mm);
+    let noted = at.pit.layers.iter().filter(|noted| (noted.top_mm, noted.bottom_mm) == depths);
+    shown.menu.extend(noted.filter_map(|noted| entry(&at.answer.notes, noted.id, world)));
     let own = |at_mm: &u32| *at_mm == layer.top_mm || *at_mm == layer.bottom_mm;
     shown.blocks.extend(boundary_places(at).into_iter().filter(own).map(|at_mm| nudges(at_mm, words)));
     shown

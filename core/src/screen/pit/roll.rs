@@ -1,13 +1,14 @@
 //! The roll tests of a pit: soil from the depth to be worked, then from the surface, one a screen.
 
 use super::super::bar::act_button;
-use super::super::{Block, Done, Edit, Headline, Place, Screen, ScreenKind, World};
+use super::super::deleting::entry;
+use super::super::{Block, Done, Edit, Headline, Pictured, Place, Screen, ScreenKind, World};
 use super::faces::strip_face;
 use super::{AtPit, PitAct, Skipped, skip_tool};
 use crate::advice::TIP_BELOW_MOST_MM;
-use crate::picture::roll as drawing;
+use crate::picture::{how_to_roll, roll as drawing};
 use crate::record::{Condition, FieldNotes, Pit, RecordId, Roll, RollOutcome, Unknown};
-use crate::words::PitText;
+use crate::words::{Heading, PitText};
 
 /// Soil from no deeper than this is from the surface, as the gates of the call have it.
 const SURFACE_MM: u32 = 100;
@@ -45,7 +46,9 @@ fn asked(at: &AtPit, place: Place, depth_mm: Option<u32>, world: &World) -> Scre
         (depth_mm.saturating_sub(TAKEN_MM), depth_mm.saturating_add(TAKEN_MM))
     });
     shown.picture = Some(strip_face(at, Some(taken), world));
-    let given = roll_at(at.pit, depth_mm).map(|its| its.roll);
+    let noted = roll_at(at.pit, depth_mm);
+    shown.menu.extend(noted.and_then(|noted| entry(&at.answer.notes, noted.id, world)));
+    let given = noted.map(|its| its.roll);
     let button = |&roll: &RollOutcome| {
         act_button(words.label(roll), PitAct::Roll { depth_mm, roll })
             .about(words.soil_from(depth_mm))
@@ -54,6 +57,8 @@ fn asked(at: &AtPit, place: Place, depth_mm: Option<u32>, world: &World) -> Scre
     };
     let answers = RollOutcome::ALL.iter().map(button).collect();
     shown.blocks.push(Block::Question { text: String::new(), columns: 2, answers });
+    let (title, description) = (words.label(Heading::RollTest), words.of(PitText::RollHow));
+    shown.blocks.push(Block::Drawing(Pictured { drawing: how_to_roll(), title, description }.into()));
     shown.blocks.push(Block::Ways { heading: String::new(), rows: super::faces::layer_rows(at, world) });
     shown.tools.push(skip_tool(PitAct::PassRoll { surface: depth_mm.is_none() }, world));
     shown

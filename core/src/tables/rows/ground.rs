@@ -14,15 +14,15 @@ pub fn tables(told: &[FieldTold]) -> [Table; 4] {
 /// These columns and what is called for, which zones, fields and pits share.
 pub fn call<'a, T: 'a>(columns: Columns<'a, T>, get: fn(&T) -> Option<&'a ZoneCall>) -> Columns<'a, T> {
     columns
-        .code("call", move |item| Some(get(item)?.call.code()))
+        .code("call", &["call"], move |item| Some(get(item)?.call.code()))
         .number("share", move |item| Some(get(item)?.share))
-        .code("sure", move |item| Some(get(item)?.sure.code()))
+        .code("sure", &["sureness"], move |item| Some(get(item)?.sure.code()))
         .number("ground_share", move |item| Some(get(item)?.ground.share))
-        .code("ground_sure", move |item| Some(get(item)?.ground.sure.code()))
+        .code("ground_sure", &["sureness"], move |item| Some(get(item)?.ground.sure.code()))
         .mm("tip_least_mm", move |item| Some(get(item)?.tip?.lo_mm))
         .mm("tip_most_mm", move |item| Some(get(item)?.tip?.hi_mm))
         .number("cleared_share", move |item| Some(get(item)?.tip?.cleared_share))
-        .code("rules", move |item| get(item).map(|_| RULES))
+        .code("rules", &[], move |item| get(item).map(|_| RULES))
 }
 
 fn grounds(pieces: Vec<Rings>) -> Option<Shape> {
@@ -38,9 +38,9 @@ fn fields(told: &[FieldTold]) -> Table {
         .mm("tramline_mm", |line| of(line).tramline_mm)
         .mm("wheel_track_mm", |line| of(line).wheel_track_mm)
         .mm("tyre_mm", |line| of(line).tyre_mm)
-        .code("texture", |line| of(line).texture.map(|note| texture(note).0))
-        .code("texture_scheme", |line| of(line).texture.and_then(|note| texture(note).1))
-        .code("organic_matter", |line| match of(line).organic_matter {
+        .code("texture", &["texture_class", "texture"], |line| of(line).texture.map(|note| texture(note).0))
+        .code("texture_scheme", &["texture_scheme"], |line| of(line).texture.and_then(|note| texture(note).1))
+        .code("organic_matter", &["organic_matter"], |line| match of(line).organic_matter {
             Some(OrganicMatter::Level(level)) => Some(level.code()),
             _ => None,
         })
@@ -111,7 +111,7 @@ fn zones_of<'a>(told: &'a FieldTold<'a>) -> Vec<ZoneTold<'a>> {
 
 fn zones(told: &[FieldTold]) -> Table {
     let columns = of_field::<ZoneTold>()
-        .code("zone", |line| Some(line.item.zone.code()))
+        .code("zone", &["zone"], |line| Some(line.item.zone.code()))
         .number("area_m2", |line| line.item.area_m2)
         .count("pits", |line| Some(line.item.call?.pits));
     let columns = call(columns, |line: &Line<ZoneTold>| line.item.call);
@@ -129,7 +129,7 @@ fn parts(told: &[FieldTold]) -> Table {
     let columns = of_field::<&Part>()
         .text("part_id", |line| line.id(line.item.id))
         .text("name", |line| line.item.name.clone())
-        .code("zone", |line| Some(line.item.zone.code()))
+        .code("zone", &["zone"], |line| Some(line.item.zone.code()))
         .number("radius_m", |line| circle(line).map(|(_, radius_m)| radius_m));
     let plan = Plan { name: "parts", shapes: Some(Shapes::Grounds), within: &[], columns };
     plan.fill(
@@ -151,9 +151,9 @@ fn parts(told: &[FieldTold]) -> Table {
 fn buried(told: &[FieldTold]) -> Table {
     let columns = of_field::<&BuriedLine>()
         .text("line_id", |line| line.id(line.item.id))
-        .code("kind", |line| Some(Buried::code(line.item.kind)))
+        .code("kind", &["buried"], |line| Some(Buried::code(line.item.kind)))
         .mm("depth_mm", |line| line.item.depth_mm)
-        .code("sort", |line| line.item.known().map(LineSort::code));
+        .code("sort", &["line_sort"], |line| line.item.known().map(LineSort::code));
     let plan = Plan { name: "lines", shapes: Some(Shapes::Lines), within: &[], columns };
     plan.fill(
         &lines(told, |field| field.answer.notes.field.lines.iter().collect()),

@@ -33,13 +33,13 @@ fn pits(told: &[FieldTold]) -> Table {
     let columns = of_field::<Numbered<&Pit>>()
         .count("pit", |line| Some(line.item.number))
         .text("pit_id", |line| line.id(line.item.it.id))
-        .code("place", |line| Some(line.item.it.place.code()))
-        .code("zone", |line| stands_for(&line.field.answer.map, line.item.it).map(Zone::code))
+        .code("place", &["place"], |line| Some(line.item.it.place.code()))
+        .code("zone", &["zone"], |line| stands_for(&line.field.answer.map, line.item.it).map(Zone::code))
         .number("accuracy_m", |line| line.item.it.at?.accuracy_m)
         .time("dug", |line| line.item.it.dug)
         .text("by", |line| line.item.it.by.clone())
         .mm("dug_to_mm", |line| line.item.it.dug_to_mm)
-        .code("face", |line| line.item.it.face.map(FaceMoisture::code))
+        .code("face", &["face"], |line| line.item.it.face.map(FaceMoisture::code))
         .text("remark", |line| line.item.it.remark.clone());
     let columns = call(columns, |line: &Line<Numbered<&Pit>>| call_of(line));
     let plan = Plan { name: "pits", shapes: Some(Shapes::Points), within: &[], columns };
@@ -81,8 +81,8 @@ fn steps(told: &[FieldTold]) -> Table {
     let columns = of_pit::<&Step>()
         .count("step", |line| Some(line.item.it.number))
         .mm("to_mm", |line| Some(line.item.it.it.to_mm))
-        .code("comes_away", |line| line.item.it.it.comes_away.map(ComesAway::code))
-        .code("resistance", |line| line.item.it.it.resistance.map(Resistance::code));
+        .code("comes_away", &["comes_away"], |line| line.item.it.it.comes_away.map(ComesAway::code))
+        .code("resistance", &["resistance"], |line| line.item.it.it.resistance.map(Resistance::code));
     let plan = Plan { name: "steps", shapes: None, within: &["pits"], columns };
     plan.fill(
         &in_pits(told, |field, index| field.answer.notes.pits[index].walk.iter().collect()),
@@ -99,20 +99,21 @@ fn layers(told: &[FieldTold]) -> Table {
         .mm("bottom_mm", |line| Some(line.item.it.it.bottom_mm));
     let columns = Sign::ALL.iter().fold(columns, |columns, &sign| {
         let seen = move |line: &Line<InPit<&LayerReading>>| line.item.it.it.signs.get(sign);
-        columns.code(sign.code(), move |line| seen(line).map(|answer| sign.answers()[answer]))
+        let list = std::slice::from_ref(&Sign::CODES[sign as usize]);
+        columns.code(sign.code(), list, move |line| seen(line).map(|answer| sign.answers()[answer]))
     });
     let columns = columns
-        .code("texture_group", |line| line.item.it.it.texture.map(TextureGroup::code))
+        .code("texture_group", &["texture"], |line| line.item.it.it.texture.map(TextureGroup::code))
         .text("remark", |line| {
             let read = line.item.it.it;
             let pit = &line.field.answer.notes.pits[line.item.pit - 1];
             let all: Vec<&str> = remark::of_layer(pit, read.top_mm, read.bottom_mm).collect();
             (!all.is_empty()).then(|| all.join("\n"))
         })
-        .code("condition", |line| Some(line.item.it.it.condition.code()))
-        .code("cause", |line| Some(line.item.it.it.cause.code()))
+        .code("condition", &["condition"], |line| Some(line.item.it.it.condition.code()))
+        .code("cause", &["cause"], |line| Some(line.item.it.it.cause.code()))
         .number("share", |line| Some(line.item.it.it.share))
-        .code("rules", |_| Some(RULES));
+        .code("rules", &[], |_| Some(RULES));
     let plan = Plan { name: "layers", shapes: None, within: &["pits"], columns };
     plan.fill(
         &in_pits(told, |field, index| {
@@ -138,7 +139,7 @@ fn rolls(told: &[FieldTold]) -> Table {
         .count("pass", |line: &Line<RollTold>| line.item.pass)
         .text("roll_id", |line| line.id(line.item.roll.id))
         .mm("depth_mm", |line| Some(line.item.roll.depth_mm))
-        .code("roll", |line| Some(line.item.roll.roll.code()));
+        .code("roll", &["roll"], |line| Some(line.item.roll.roll.code()));
     let in_pits = in_pits(told, |field, index| field.answer.notes.pits[index].rolls.iter().collect());
     let in_pits = in_pits.into_iter().map(|Line { field, number, item: InPit { pit, row, it } }| {
         let item = RollTold { pit: Some(pit), pass: None, of: ("pits", row), roll: it.it };

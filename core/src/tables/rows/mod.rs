@@ -68,7 +68,8 @@ impl<'a, T: 'a> Columns<'a, T> {
         cell: fn(V) -> Cell,
     ) -> Self {
         let cell = move |item: &T| get(item).map_or(Cell::Empty, cell);
-        self.0.push(Told { column: Column { name, holds, links: false }, cell: Box::new(cell) });
+        let column = Column { name: name.into(), holds, links: false, lists: &[] };
+        self.0.push(Told { column, cell: Box::new(cell) });
         self
     }
 
@@ -76,8 +77,16 @@ impl<'a, T: 'a> Columns<'a, T> {
         self.told(name, Holds::Text, get, Cell::Text)
     }
 
-    fn code(self, name: &'static str, get: impl Fn(&T) -> Option<&'static str> + 'a) -> Self {
-        self.told(name, Holds::Text, get, |code| Cell::Text(code.to_owned()))
+    /// Codes, with the lists of words that they may come from.
+    fn code(
+        self,
+        name: &'static str,
+        lists: &'static [&'static str],
+        get: impl Fn(&T) -> Option<&'static str> + 'a,
+    ) -> Self {
+        let mut columns = self.told(name, Holds::Text, get, |code| Cell::Text(code.to_owned()));
+        columns.0.iter_mut().rev().take(1).for_each(|told| told.column.lists = lists);
+        columns
     }
 
     fn time(self, name: &'static str, get: impl Fn(&T) -> Option<DateTime<FixedOffset>> + 'a) -> Self {

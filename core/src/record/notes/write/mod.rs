@@ -5,10 +5,12 @@ mod machine;
 mod pass;
 
 use super::VERSION;
+use crate::harmless::wrong_with_name;
 use crate::place::Outline;
 use crate::record::{
     BuriedLine, ComesAway, FaceMoisture, Field, FieldNotes, Layer, LineSort, OrganicMatter, Part, PartShape,
     Photo, PhotoMark, Pit, Position, RecordId, Resistance, Roll, Sign, Step, TextureNote, Unknown, Zone,
+    remark,
 };
 use chrono::{DateTime, FixedOffset, NaiveDate};
 pub(super) use layout::lay_out;
@@ -53,6 +55,17 @@ impl Keys {
             Some(value) => self.put(key, value),
             None => self,
         }
+    }
+
+    /// A text of people. One that a notes file does not take (empty, too long, with what cannot be seen) is left out: with it the
+    /// whole file could not be read.
+    fn text(self, key: &str, text: Option<&str>) -> Self {
+        self.may(key, text.filter(|text| !text.trim().is_empty() && wrong_with_name(text).is_none()))
+    }
+
+    /// What else was said of a record, likewise.
+    fn remark(self, text: Option<&str>) -> Self {
+        self.may("remark", text.filter(|text| remark::wrong_with(text).is_none()))
     }
 
     /// A list that is left out where it is empty.
@@ -121,8 +134,8 @@ fn field(field: &Field) -> Value {
         .may("tyre_mm", field.tyre_mm)
         .texture(field.texture)
         .may("organic_matter", organic_matter)
-        .may("crop_now", field.crop_now.as_deref())
-        .may("last_crop", field.last_crop.as_deref())
+        .text("crop_now", field.crop_now.as_deref())
+        .text("last_crop", field.last_crop.as_deref())
         .day("last_loosened", field.last_loosened)
         .day("last_traffic", field.last_traffic)
         .may("drains_mm", field.drains_mm)
@@ -130,7 +143,7 @@ fn field(field: &Field) -> Value {
         .may("services_mm", field.services_mm)
         .may("clearance_mm", field.clearance_mm)
         .may("services_clearance_mm", field.services_clearance_mm)
-        .may("services_asked", field.services_asked.as_deref())
+        .text("services_asked", field.services_asked.as_deref())
         .day("services_asked_on", field.services_asked_on)
         .may("services_leave", field.services_leave)
         .day("last_rain", field.last_rain)
@@ -138,12 +151,12 @@ fn field(field: &Field) -> Value {
         .may("tillage_mm", field.tillage_mm)
         .may("stony", field.stony)
         .may("plates_soft", field.plates_soft)
-        .may("next_crop", field.next_crop.as_deref())
+        .text("next_crop", field.next_crop.as_deref())
         .day("next_sown", field.next_sown)
         .may("slope_percent", field.slope_percent)
         .may("controlled_traffic", field.controlled_traffic)
         .may("deep_clay_anyway", field.deep_clay_anyway)
-        .may("remark", field.remark.as_deref())
+        .remark(field.remark.as_deref())
         .list("parts", field.parts.iter().map(part).collect())
         .list("lines", field.lines.iter().map(line).collect())
         .close(&field.unknown)
@@ -154,7 +167,7 @@ fn places(places: &[[f64; 2]]) -> Vec<Value> {
 }
 
 fn part(part: &Part) -> Value {
-    let keys = Keys::of(part.id).may("name", part.name.as_deref()).put("zone", part.zone.code());
+    let keys = Keys::of(part.id).text("name", part.name.as_deref()).put("zone", part.zone.code());
     let keys = match &part.shape {
         PartShape::Ring(ring) => keys.put("ring", places(ring)),
         PartShape::Circle { middle, radius_m } => keys.put("at", middle.to_vec()).put("radius_m", *radius_m),
@@ -177,14 +190,14 @@ fn pit(pit: &Pit) -> Value {
         .may("zone", pit.zone.map(Zone::code))
         .position(pit.at)
         .time("dug", pit.dug)
-        .may("by", pit.by.as_deref())
+        .text("by", pit.by.as_deref())
         .may("dug_to_mm", pit.dug_to_mm)
         .may("face", pit.face.map(FaceMoisture::code))
         .list("walk", pit.walk.iter().map(step).collect())
         .list("layers", pit.layers.iter().map(layer).collect())
         .list("rolls", pit.rolls.iter().map(roll).collect())
         .list("photos", pit.photos.iter().map(photo).collect())
-        .may("remark", pit.remark.as_deref())
+        .remark(pit.remark.as_deref())
         .close(&pit.unknown)
 }
 
@@ -200,7 +213,7 @@ fn layer(layer: &Layer) -> Value {
     let span = Keys::of(layer.id).put("top_mm", layer.top_mm).put("bottom_mm", layer.bottom_mm);
     let code = |sign: Sign| layer.signs.get(sign).map(|answer| sign.answers()[answer]);
     let signs = Sign::ALL.iter().fold(span, |keys, &sign| keys.may(sign.code(), code(sign)));
-    signs.texture(layer.texture).may("remark", layer.remark.as_deref()).close(&layer.unknown)
+    signs.texture(layer.texture).remark(layer.remark.as_deref()).close(&layer.unknown)
 }
 
 fn roll(roll: &Roll) -> Value {

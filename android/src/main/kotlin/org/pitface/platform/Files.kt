@@ -37,7 +37,8 @@ internal fun Pitface.tidy() = offTheScreen {
 /** A chooser of programs and people to hand a file to. */
 internal fun Context.handOver(file: File): Intent {
     val uri = FileProvider.getUriForFile(this, "$packageName.files", file)
-    val send = Intent(Intent.ACTION_SEND).setType("application/octet-stream").putExtra(Intent.EXTRA_STREAM, uri)
+    val type = if (file.extension == "html") "text/html" else "application/octet-stream"
+    val send = Intent(Intent.ACTION_SEND).setType(type).putExtra(Intent.EXTRA_STREAM, uri)
         .putExtra(Intent.EXTRA_SUBJECT, file.name).addFlags(Intent.FLAG_GRANT_READ_URI_PERMISSION)
     send.clipData = android.content.ClipData.newRawUri(file.name, uri)
     return Intent.createChooser(send, null)

@@ -44,7 +44,6 @@ import org.pitface.core.ShownPicture
 import org.pitface.core.ShownScreen
 import org.pitface.core.Stand
 
-private val Between = 10.dp
 private val Above = 4.dp
 
 /** Share of the width a strip has at most, and of the height that is a picture's own where it is not asked for. */
@@ -69,12 +68,15 @@ private fun Letters.plan(blocks: List<ShownBlock>, width: Dp, room: Dp): Plan {
 }
 
 private fun Letters.must(order: List<ShownBlock>, last: ShownBlock.Question, width: Dp, packing: Packing): Dp =
-    order.subList(0, order.indexOf(last) + 1).fold(Above) { sum, block -> sum + Between + when (block) {
+    order.subList(0, order.indexOf(last) + 1).fold(Above) { sum, block -> sum + packing.between + when (block) {
         is ShownBlock.Question -> grid(block.answers, block.columns.toInt(), width - Edge * 2, packing).height +
-            if (block.text.isEmpty()) 0.dp else height(block.text, type.titleMedium, width - Edge * 2) + Above * 2
+            if (block.text.isEmpty()) 0.dp else height(block.text, question(packing), width - Edge * 2) + packing.around * 2
         is ShownBlock.Text -> height(block.text, type.bodyMedium, width - Edge * 2) + Above
         else -> 0.dp
     } }
+
+/** Letters of a question. */
+private fun Letters.question(packing: Packing) = type.titleMedium * maxOf(packing.letters, 1 / scale).coerceAtMost(1f)
 
 /** Every answer would be in sight, with no less than that share of its drawing. */
 internal fun Letters.sees(blocks: List<ShownBlock>, width: Dp, room: Dp, drawn: Float) = plan(blocks, width, room).let { it.must <= room && it.packing.drawn >= drawn }
@@ -103,9 +105,10 @@ private fun Scrolled(shown: ShownScreen, picture: ShownPicture?, doer: Doer, sta
     LaunchedEffect(shown.answer?.text) { at.scrollTo(0) }
     Column(modifier.fillMaxHeight().goesOn(at).verticalScroll(at)) {
         BelowPicture(picture, height, plan.must, { PictureView(it, doer, shown.leftHanded) }) {
-            Column(Modifier.fillMaxWidth().padding(top = Above), Arrangement.spacedBy(Between)) {
+            Column(Modifier.fillMaxWidth().padding(top = Above), Arrangement.spacedBy(plan.packing.between)) {
                 val block = @Composable { one: ShownBlock -> Block(one, plan.packing, doer, width, at, shown.leftHanded) }
                 plan.blocks.take(plan.asked).forEach { block(it) }
+                if (!standing.lined) shown.answer?.line?.takeIf { it.isNotEmpty() }?.let { Words(it) }
                 if (standing.scrolls(Part.READ)) Read(shown)
                 plan.blocks.drop(plan.asked).forEach { block(it) }
                 if (shown.more.isNotEmpty()) More(shown.moreLabel, shown.more)
@@ -162,14 +165,14 @@ private fun Asked(asked: ShownBlock.Question, packing: Packing, doer: Doer, widt
     var high by remember { mutableStateOf(0) }
     Column(
         Modifier.fillMaxWidth().padding(horizontal = Edge).onPlaced { top = it.positionInParent().y; high = it.size.height },
-        Arrangement.spacedBy(Above),
+        Arrangement.spacedBy(packing.around),
     ) {
         if (asked.text.isNotEmpty()) Text(
             asked.text,
             Modifier.fillMaxWidth().zIndex(1f).graphicsLayer { translationY = (at.value - top - Above.toPx()).coerceIn(0f, maxOf(0f, high - size.height)) }
                 .background(MaterialTheme.colorScheme.background).pointerInput(Unit) {} // What it hides is not to be tapped through it.
-                .padding(top = Above).semantics { heading() },
-            style = letters.type.titleMedium, color = MaterialTheme.colorScheme.onBackground,
+                .padding(top = packing.around).semantics { heading() },
+            style = letters.question(packing), color = MaterialTheme.colorScheme.onBackground,
         )
         Tiles(asked.answers, grid, doer)
     }

@@ -23,7 +23,7 @@ private val SignSide = 40.dp
 
 /** What the screen says, in the largest letters in which it takes two lines, or three of smaller ones. */
 @Composable
-internal fun Headline(said: ShownHeadline, width: Dp, low: Boolean = false, large: Boolean = false) {
+internal fun Headline(said: ShownHeadline, width: Dp, low: Boolean = false, lined: Boolean = true, large: Boolean = false) {
     val letters = letters()
     val room = letters.roomBeside(said, width)
     Row(
@@ -36,7 +36,7 @@ internal fun Headline(said: ShownHeadline, width: Dp, low: Boolean = false, larg
                 said.text, Modifier.testTag(ANSWER).semantics { heading() },
                 style = letters.display(said.text, room, low, large), color = MaterialTheme.colorScheme.onBackground,
             )
-            if (said.line.isNotEmpty()) {
+            if (lined && said.line.isNotEmpty()) {
                 Text(said.line, style = if (large) letters.type.headlineMedium else letters.type.bodyMedium, color = MaterialTheme.colorScheme.onBackground)
             }
         }
@@ -46,9 +46,9 @@ internal fun Headline(said: ShownHeadline, width: Dp, low: Boolean = false, larg
 private fun Letters.roomBeside(said: ShownHeadline, width: Dp) = whole(width - Edge * 2 - if (said.sign == null) 0.dp else SignSide + Gap)
 
 /** How high [Headline] is. */
-internal fun Letters.headlineHeight(said: ShownHeadline, width: Dp, low: Boolean): Dp {
+internal fun Letters.headlineHeight(said: ShownHeadline, width: Dp, low: Boolean, lined: Boolean): Dp {
     val room = roomBeside(said, width)
-    val line = if (said.line.isEmpty()) 0.dp else height(said.line, type.bodyMedium, room) + 2.dp
+    val line = if (!lined || said.line.isEmpty()) 0.dp else height(said.line, type.bodyMedium, room) + 2.dp
     return max(if (said.sign == null) 0.dp else SignSide, height(said.text, display(said.text, room, low, large = false), room) + line) + 6.dp
 }
 

@@ -62,7 +62,7 @@ private fun OneColumn(shown: ShownScreen, doer: Doer, width: Dp, height: Dp) {
     val standing = remember(shown, width, height, letters) { letters.oneColumn(shown, width, height) }
     Column(Modifier.fillMaxSize()) {
         TopLine(shown, doer)
-        Answer(shown, width, height * ANSWER_SHARE, standing.low)
+        Answer(shown, width, height * ANSWER_SHARE, standing)
         Body(shown, doer, standing, Modifier.weight(1f))
         Parts(standing.asked, shown, doer, width, standing.low)
     }
@@ -70,9 +70,9 @@ private fun OneColumn(shown: ShownScreen, doer: Doer, width: Dp, height: Dp) {
 
 /** The answer stays; only where it is very high does it scroll by itself. */
 @Composable
-private fun Answer(shown: ShownScreen, width: Dp, most: Dp, low: Boolean) {
+private fun Answer(shown: ShownScreen, width: Dp, most: Dp, standing: Standing) {
     val said = shown.answer ?: return
-    Column(Modifier.heightIn(max = most).verticalScroll(rememberScrollState())) { Headline(said, width, low) }
+    Column(Modifier.heightIn(max = most).verticalScroll(rememberScrollState())) { Headline(said, width, standing.low, standing.lined) }
 }
 
 private const val ANSWER_SHARE = 0.6f
@@ -86,7 +86,7 @@ private fun SideBySide(shown: ShownScreen, doer: Doer, width: Dp, height: Dp) {
     val said = @Composable {
         Column(Modifier.width(part).fillMaxHeight()) {
             TopLine(shown, doer)
-            Answer(shown, part, if (standing.said.isEmpty()) height - TopLineHeight else height * ANSWER_SHARE, standing.low)
+            Answer(shown, part, if (standing.said.isEmpty()) height - TopLineHeight else height * ANSWER_SHARE, standing)
             val picture = shown.picture
             if (picture == null) Column(Modifier.weight(1f)) {} else PictureView(picture, doer, shown.leftHanded, Modifier.weight(1f).fillMaxWidth())
             Parts(standing.said, shown, doer, part, standing.low)

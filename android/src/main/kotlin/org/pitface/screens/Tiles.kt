@@ -33,8 +33,11 @@ import androidx.compose.ui.unit.min
 import org.pitface.core.Drawing
 import org.pitface.core.ShownButton
 
-/** How close the answers of a screen stand: share of their drawings and letters, room around and between, least height. */
-internal class Packing(val drawn: Float, val letters: Float, val above: Dp, val beside: Dp, val gap: Dp, val least: Dp)
+/** How close the answers of a screen stand: share of their drawings and letters, room in and between them, least height, room between questions. */
+internal class Packing(val drawn: Float, val letters: Float, val above: Dp, val beside: Dp, val gap: Dp, val least: Dp, val between: Dp = 10.dp) {
+    /** Above and below a question. */
+    val around get() = between * 0.4f
+}
 
 /** From the roomiest on; the first in which all answers are in sight is taken. */
 internal val Packings = listOf(
@@ -43,8 +46,8 @@ internal val Packings = listOf(
     Packing(0.62f, 1f, 4.dp, 6.dp, 6.dp, 56.dp),
     Packing(0.62f, 0.9f, 3.dp, 4.dp, 6.dp, 56.dp),
     Packing(0.5f, 0.8f, 2.dp, 4.dp, 5.dp, 52.dp),
-    Packing(0.35f, 0.75f, 2.dp, 4.dp, 4.dp, 48.dp),
-    Packing(0f, 0.75f, 2.dp, 4.dp, 4.dp, 48.dp),
+    Packing(0.35f, 0.75f, 2.dp, 4.dp, 4.dp, 48.dp, 6.dp),
+    Packing(0f, 0.75f, 2.dp, 4.dp, 4.dp, 48.dp, 4.dp),
 )
 
 /** What is tapped is never narrower, nor lower. */

@@ -100,6 +100,10 @@ class App(
                 enter()
                 offTheScreen({ session.exportField(what.field, handed) }) { platform?.share(it) }
             }
+            is ShownDoes.SharePage -> {
+                enter()
+                offTheScreen({ session.exportPage(what.field, what.card, handed) }) { platform?.share(it) }
+            }
             is ShownDoes.ShareBundle -> {
                 enter()
                 pendingTap = true

@@ -1,11 +1,13 @@
 //! Tables for other programs: whole in each format, and nothing in them that was not noted.
 #![allow(clippy::unwrap_used, reason = "a test fails by it")]
 
+mod maps;
+
 use geo::{GeodesicArea, Polygon, Validation};
 use pitface_core::answer::FieldAnswer;
 use pitface_core::place::{Rings, circle_of, ground_of, line_of, on_grid};
 use pitface_core::record::{Field, FieldNotes, Pit, PlaceKind, Position, RecordId};
-use pitface_core::store::{StoreError, write_geopackage};
+use pitface_core::store::{Packed, StoreError, write_geopackage};
 use pitface_core::tables::{Cell, DECIMALS, FieldTold, Holds, Shape, Table, csv, geojson, tables};
 use proptest::prelude::*;
 use serde_json::Value;
@@ -116,14 +118,18 @@ fn a_geopackage_is_not_written_over_something() {
     std::fs::write(&there, "something").unwrap();
     let all = told(&[FieldNotes::new(Field::new(id(1), "Long Sedge"), Vec::new())], true);
     let at = chrono::DateTime::UNIX_EPOCH;
-    assert!(matches!(write_geopackage(&there, &all, at), Err(StoreError::NotAStore(_))));
+    let write = |path: &std::path::Path| {
+        let packed = Packed { tables: &all, styles: &[], photos: &mut std::iter::empty() };
+        write_geopackage(path, packed, at)
+    };
+    assert!(matches!(write(&there), Err(StoreError::NotAStore(_))));
     assert_eq!(std::fs::read(&there).unwrap(), b"something");
-    write_geopackage(&fresh, &all, at).unwrap();
+    write(&fresh).unwrap();
     let names: Vec<_> =
         std::fs::read_dir(folder.path()).unwrap().map(|entry| entry.unwrap().file_name()).collect();
     assert_eq!(names.len(), 2, "nothing beside it: {names:?}");
     let again = folder.path().join("again.gpkg");
-    write_geopackage(&again, &all, at).unwrap();
+    write(&again).unwrap();
     assert_eq!(std::fs::read(&again).unwrap(), std::fs::read(&fresh).unwrap(), "the same comes out the same");
 }
 

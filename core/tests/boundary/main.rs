@@ -7,6 +7,8 @@
     reason = "a test may fail; places are written as they were read"
 )]
 
+mod bad;
+
 use pitface_core::boundary::{FromFile, LARGEST_BYTES, Misplaced, System, misplaced, read};
 use pitface_core::place::{MixUp, OutlineFault};
 use pitface_core::store::read_geopackage;
@@ -103,44 +105,6 @@ fn reference_systems_of_older_geojson_are_heeded() {
     assert_eq!(good(&with("EPSG:4258", degrees)).system, System::Etrs89);
     let refused = fault(&with("urn:ogc:def:crs:EPSG::31467", metres));
     assert!(refused.contains("EPSG::31467` is not read here") && refused.contains("EPSG:4326"), "{refused}");
-}
-
-#[test]
-fn what_is_no_boundary_is_told() {
-    let collection = |inner: &str| format!(r#"{{"type": "FeatureCollection", "features": [{inner}]}}"#);
-    let point = r#"{"type": "Feature", "geometry": {"type": "Point", "coordinates": [2.5, 54.5]}}"#;
-    for (text, said) in [
-        ("Dear neighbour".to_owned(), "none of the kinds of file that are read here"),
-        (String::new(), "none of the kinds"),
-        ("{".into(), "this is no JSON"),
-        ("{}".into(), "nothing says what it is"),
-        (collection(""), "there is no area and no line in it"),
-        (collection(point), "there are 1 points in it, but no area and no line"),
-        (collection(r#"{"type": "Feature", "geometry": null}"#), "no area and no line"),
-        (r#"{"type": "Topology"}"#.into(), "TopoJSON"),
-        (r#"{"type": "Polygon", "coordinates": [[["2.5", "54.5"]]]}"#.into(), "is not a position"),
-        (r#"{"type": "Circle", "coordinates": []}"#.into(), "`Circle` is no kind of geometry"),
-        ("<html></html>".into(), "XML of another kind (`html`)"),
-        ("<kml><Placemark></kml>".into(), "no XML that can be read"),
-        ("<!DOCTYPE k [<!ENTITY a 'b'>]><kml>&a;</kml>".into(), "no XML that can be read"),
-        ("<kml><NetworkLink/></kml>".into(), "links to a file that lies elsewhere"),
-        ("<gpx><trk><trkseg><trkpt lat='54,5' lon='2'/></trkseg></trk></gpx>".into(), "`54,5` is no lat"),
-        ("PK\u{3}\u{4} and no more".into(), "broken off or damaged"),
-    ] {
-        assert!(fault(&text).contains(said), "{text}: {}", fault(&text));
-    }
-    assert!(
-        read("a.shp", &[0, 0, 0x27, 0x0a, 0], false)
-            .unwrap_err()
-            .to_string()
-            .contains("zip the .shp, .dbf and .prj of one name together")
-    );
-    assert!(
-        read("large", &vec![b' '; LARGEST_BYTES + 1], false)
-            .unwrap_err()
-            .to_string()
-            .contains("more than 16 MiB")
-    );
 }
 
 #[test]
