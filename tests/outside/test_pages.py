@@ -17,6 +17,12 @@ PRINTS = CHROMIUM is not None and all(shutil.which(tool) for tool in ("pdfinfo",
 # Fields of the demo with up to six pits; their sheet is one leaf.
 SMALL = ["far_drove", "fox_heath", "heron_close", "kiln_ground", "long_sedge", "mere_piece", "sluice_ground", "withy_bottom"]
 
+# What a side is known by: the order of the overview, the rules, the pits in detail, the card and its room for readings.
+WORDS = {
+    "en": ("In order of urgency", "Rule set", "The pits in detail", "Driver's card", "Depth to firm soil"),
+    "de": ("Nach Dringlichkeit geordnet", "Regeln, Version", "Die Gruben im Einzelnen", "Fahrerkarte", "Tiefe bis zum festen Boden"),
+}
+
 
 @pytest.fixture(scope="module")
 def demo(tmp_path_factory) -> Path:
@@ -58,17 +64,19 @@ def told(*command) -> str:
 
 
 @pytest.mark.skipif(not PRINTS, reason="SKIPPED: no Chromium or no Poppler, so no page was printed and no side counted")
-@pytest.mark.parametrize("paper", ["A4", "letter"])
-def test_a_field_is_one_leaf_and_a_card_one_side(demo, tmp_path, paper):
-    estate = tmp_path / "estate.html"
-    asked(demo, "page", *(f"{field}.notes.json" for field in SMALL), "--out", str(estate))
+@pytest.mark.parametrize(("paper", "language"), [("A4", "de"), ("letter", "de"), ("letter", "en")])
+def test_a_field_is_one_leaf_and_a_card_one_side(demo, tmp_path, paper, language):
+    order, rules, details, card_of, readings = WORDS[language]
+    estate, card = tmp_path / "estate.html", tmp_path / "card.html"
+    asked(demo, "page", *(f"{field}.notes.json" for field in SMALL), "--out", str(estate), "--language", language)
+    asked(demo, "page", "mere_piece.notes.json", "--card", "--out", str(card), "--language", language)
     overview, *leaves = sides(printed(estate, paper, tmp_path))
-    assert "In order of urgency" in overview
+    assert order in overview
     assert len(leaves) == 2 * len(SMALL)
     for field, face, back in zip(SMALL, leaves[::2], leaves[1::2]):
         # What is said stands on the face, to its last line; the pits stand on the back.
         assert face.startswith(field.replace("_", " ").title()), face
-        assert "Rule set" in face and "The pits in detail" not in face, field
-        assert back.startswith("The pits in detail"), field
-    (card,) = sides(printed(demo / "mere_piece-card.html", paper, tmp_path))
-    assert "Driver's card: Mere Piece" in card and "Depth to firm soil" in card
+        assert rules in face and details not in face, field
+        assert back.startswith(details), field
+    (side,) = sides(printed(card, paper, tmp_path))
+    assert f"{card_of}: Mere Piece" in side and readings in side

@@ -30,12 +30,12 @@ thead th,tbody th{font-weight:600}\n\
 .pictures>section{flex-grow:1.4}.columns{columns:2;column-gap:2rem}.pits{display:grid;grid-template-columns:repeat(3,1fr);gap:1.25rem}}\n\
 section{break-inside:avoid}\n\
 .columns section:first-child h2,.pictures h2{margin-top:0}\n\
-@media print{@page{margin:11mm}body{max-width:none;padding:0;font-size:8pt;line-height:1.3}\
+@media print{@page{margin:10mm}body{max-width:none;padding:0;font-size:8pt;line-height:1.24}\
 h1{font-size:15pt}h2{font-size:8.5pt;margin:5pt 0 1pt}h3{font-size:8.5pt}p{margin:0 0 3pt}.sentence{font-size:11pt;margin:3pt 0 5pt}\
 .meta,figcaption,.closing,caption{font-size:7.5pt}li{margin:.5pt 0}ul{padding-left:9pt}table{margin:0 0 4pt}\
 th,td{padding:1.5pt 6pt 1.5pt 0}figure{margin:0 0 4pt;break-inside:avoid}figure svg{max-width:none}\
 .pictures{display:flex;gap:6mm;align-items:flex-start}.pictures>*{flex:1 1 0;min-width:0}\
-.pictures>section{flex-grow:1}.pictures svg{max-height:84mm}.pits svg{max-height:60mm}.pits .hole svg{max-height:80mm}\
+.pictures>section{flex-grow:1.5}.pictures svg{max-height:84mm}.pits svg{max-height:54mm}.pits .hole svg{max-height:72mm}\
 .columns{columns:2;column-gap:6mm}.pits{display:grid;grid-template-columns:repeat(3,1fr);gap:4mm}\
 .details,article+article,[id]{break-before:page;border:0;margin:0;padding:0}.pits section{break-inside:avoid}\
 .card svg{max-height:62mm}.columns section{break-inside:auto}li{break-inside:avoid}h2,h3{break-after:avoid}.closing{margin-top:4pt}\

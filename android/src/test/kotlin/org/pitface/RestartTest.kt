@@ -109,6 +109,7 @@ class RestartTest {
         phone.tap("English")
         ends()
         around(2)
+        been.clear() // What leads on from the example leads on from a field of one's own too, and deeper.
         phone.app.takesInNotes(File(System.getProperty("demo.dir"), "lapwing_ground.notes.json").path)
         phone.settle()
         field = phone.shown.field

@@ -168,11 +168,12 @@ class SharingTest {
     /** A path, or this app's own provider, is no file of another program. */
     @Test fun onlyWhatAnotherProgramGivesIsOpened() {
         phone.tap("English")
+        val example = phone.shown.rowsTo("field")
         for (uri in listOf(Uri.fromFile(demo("long_sedge")), Uri.parse("content://${process.packageName}.files/handed/x.pitb"))) {
             rule.runOnUiThread { InstrumentationRegistry.getInstrumentation().callActivityOnNewIntent(rule.activity, Intent(Intent.ACTION_VIEW, uri)) }
             phone.settle()
             assertEquals("$uri", org.pitface.state.Phrase.CANNOT_READ_FILE, phone.app.failure)
-            assertEquals("no field, and nothing that waits", ScreenKind.FIELDS to emptyList<ShownRow>(), phone.shown.kind to phone.shown.rowsTo("field"))
+            assertEquals("no field, and nothing that waits", ScreenKind.FIELDS to example, phone.shown.kind to phone.shown.rowsTo("field"))
             phone.app.positionRefused()
             phone.settle()
         }

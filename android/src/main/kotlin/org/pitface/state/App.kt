@@ -69,7 +69,7 @@ class App(
     private fun check() = run(aside, { session.check() }) { found -> if (found != null) ask { it.screen() } }
 
     /** How much larger than usual the reader wants letters: drawings heed it. */
-    fun letters(scale: Float) = ask { it.letters(scale.toDouble()).still() }
+    fun letters(scale: Float) = ask { it.letters(scale.toDouble()) }
 
     /** The latest few, so that coming back to a screen shows its photos at once. */
     private val read = object : LinkedHashMap<Pair<String, Int>, ImageBitmap>(16, 0.75f, true) {
@@ -158,16 +158,13 @@ class App(
     }
 
     fun fix(longitudeDeg: Double, latitudeDeg: Double, accuracyM: Double, satelliteTimeMs: Long) =
-        ask { it.fix(longitudeDeg, latitudeDeg, accuracyM, satelliteTimeMs)?.still() }
+        ask { it.fix(longitudeDeg, latitudeDeg, accuracyM, satelliteTimeMs) }
 
     /** There are no positions; [said] is what the platform adds to that. */
-    fun positionRefused(said: Phrase? = null) = offTheScreen({ session.positionRefused().still() }) {
+    fun positionRefused(said: Phrase? = null) = offTheScreen({ session.positionRefused() }) {
         show(it)
         if (said != null) failure = said
     }
-
-    /** What was told of the last tap stands until the next one: a position that comes in between does not wipe it off. */
-    private fun ShownScreen.still() = if (told.isEmpty()) copy(told = shown?.told.orEmpty()) else this
 
     fun photoTaken(field: String, pit: String, depthMm: UInt?, path: String, mediaType: String) =
         ask { it.photoTaken(field, pit, depthMm, path, mediaType) }
