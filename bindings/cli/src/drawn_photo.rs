@@ -11,8 +11,8 @@ use pitface_core::store::{photo_hash, shown_size, without_notes};
 use pitface_core::words::Words;
 use std::fmt::Write as _;
 
-/// What a photo without notes is: only JPEG can be looked through for them.
-const JPEG: &str = "image/jpeg";
+/// The type of a photo without notes: only JPEG can be looked through for them.
+pub const JPEG: &str = "image/jpeg";
 
 /// A photo with the layers drawn over it.
 pub struct DrawnPhoto {

@@ -75,7 +75,7 @@ fn card_of(words: &Words, field: &FieldRead) -> Result<String, Trouble> {
     })
 }
 
-/// What an overview is called: as its file, without the ending.
+/// The title of an overview: the name of its file, without the ending.
 fn title(out: &Path) -> String {
     out.file_stem().unwrap_or_default().to_string_lossy().into_owned()
 }

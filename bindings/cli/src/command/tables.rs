@@ -53,7 +53,7 @@ pub struct Tables {
     also: Vec<Also>,
 }
 
-/// What is written only on request.
+/// Files written only on request.
 #[derive(Clone, Copy, PartialEq, Eq, ValueEnum)]
 enum Also {
     /// Photos of the pits, into the GeoPackage; from the folder `photos` beside the notes file or store.

@@ -35,7 +35,7 @@ impl<'a> ForTerminal<'a> {
 }
 
 impl ForTerminal<'_> {
-    /// Whether a zone is to be loosened of which nobody noted where it lies, as with wheelings.
+    /// Some zone is to be loosened, and nobody noted where it lies, as with wheelings.
     pub fn runs_unmarked(&self) -> bool {
         unmarked(self.field, &self.zones)
     }

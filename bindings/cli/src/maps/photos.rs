@@ -1,13 +1,11 @@
 //! Photos of the pits on their way into a GeoPackage.
 
 use crate::carried::photos_of;
+use crate::drawn_photo::JPEG;
 use crate::field::FieldRead;
 use pitface_core::record::Photo;
 use pitface_core::store::{PitPhoto, photo_hash, without_notes};
 use std::path::PathBuf;
-
-/// What a photo without notes is: only JPEG can be looked through for them.
-const JPEG: &str = "image/jpeg";
 
 /// The photos of fields, read one by one when their turn comes.
 pub struct PitPhotos {
@@ -48,7 +46,7 @@ impl Iterator for PitPhotos {
     fn next(&mut self) -> Option<PitPhoto> {
         loop {
             let Waiting { pit_row, id, photo, file } = self.waiting.next()?;
-            // What leaves has none of what a camera noted of place and time.
+            // No photo leaves with the place and time that its camera noted.
             let Some(bytes) = file.and_then(|file| without_notes(&std::fs::read(file).ok()?)) else {
                 self.left_out += 1;
                 continue;
