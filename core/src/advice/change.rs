@@ -76,6 +76,8 @@ pub(super) struct Base {
     pub(super) now: ZoneCall,
     /// Deciding layer of each pit, by its depths.
     pub(super) deciding: Vec<Option<(u32, u32)>>,
+    /// Of the pits that give the same call by themselves the one that gives it most clearly, by its place in the notes.
+    pub(super) clearest: Vec<usize>,
     /// The deciding layer of the zone.
     layer: LayerReading,
 }
@@ -120,10 +122,11 @@ impl Base {
         let limiting: Vec<Option<&LayerReading>> = views.map(|view| Some(view?.judged()?.1)).collect();
         let deciding =
             limiting.iter().map(|layer| layer.map(|layer| (layer.top_mm, layer.bottom_mm))).collect();
+        let clearest = clearest(&limiting);
         let leaving = |layer: &LayerReading| expected(&layer.shares)[0];
         let worst = limiting.into_iter().flatten().max_by(|a, b| leaving(a).total_cmp(&leaving(b)));
         let layer = worst?.clone();
-        Some(Self { notes, numbers, map, zone, today, now, deciding, layer })
+        Some(Self { notes, numbers, map, zone, today, now, deciding, clearest, layer })
     }
 
     /// Every single answer other than what was noted: what can still be looked at first, then the least step away.
@@ -247,6 +250,25 @@ impl Base {
         }
         Some(())
     }
+}
+
+/// For each call that deciding layers give by themselves, the one that is furthest from any other call.
+fn clearest(deciding: &[Option<&LayerReading>]) -> Vec<usize> {
+    let mut best: [Option<(f64, usize)>; LAYER_CALLS.len()] = [None; LAYER_CALLS.len()];
+    for (index, layer) in deciding.iter().enumerate() {
+        let Some(layer) = layer else { continue };
+        let regrets = expected(&layer.shares);
+        let call = least(&regrets);
+        let others =
+            regrets.iter().enumerate().filter(|(other, _)| *other != call).map(|(_, regret)| *regret);
+        let lead = others.fold(f64::INFINITY, f64::min) - regrets[call];
+        if best[call].is_none_or(|(before, _)| lead > before) {
+            best[call] = Some((lead, index));
+        }
+    }
+    let mut found: Vec<usize> = best.into_iter().flatten().map(|(_, index)| index).collect();
+    found.sort_unstable();
+    found
 }
 
 /// A pit with its layers as they are read, so that one sign of one layer can be changed.

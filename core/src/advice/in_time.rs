@@ -3,11 +3,10 @@
 //! Pits tell how a zone was when they were dug. A loosening after them makes them past: then the holes behind the machine
 //! speak, or new pits are asked for. A loosening before them that left a harmed layer did not last, and that is said first.
 
+use super::FieldAdvice;
 use super::after_dig::{Lasting, NextStep, PassAdvice, Verdict};
 use super::belongs::{belonging, has_already};
 use super::call::{Readiness, Stance, Sureness, What, Why, ZoneCall};
-use super::{FieldAdvice, stands_for};
-use crate::place::FieldMap;
 use crate::record::{Call, Extent, FieldNotes, Pass, Zone};
 use chrono::NaiveDate;
 
@@ -35,8 +34,8 @@ pub fn last_day(notes: &FieldNotes) -> Option<NaiveDate> {
 
 /// The last day all of a zone was loosened before some pits of it were dug: those of that day and earlier describe the
 /// ground no more.
-pub fn past_until(notes: &FieldNotes, map: &FieldMap, zone: Zone) -> Option<NaiveDate> {
-    let last = last_dug(notes, map, zone)?;
+pub fn past_until(notes: &FieldNotes, stands: &[Option<Zone>], zone: Zone) -> Option<NaiveDate> {
+    let last = last_dug(notes, stands, zone)?;
     loosenings(notes, zone).filter(|day| *day < last).max()
 }
 
@@ -52,22 +51,28 @@ fn of_field(notes: &FieldNotes) -> Option<NaiveDate> {
     notes.field.last_loosened.filter(|day| !told(day))
 }
 
-/// The last day a pit of a zone was dug.
-fn last_dug(notes: &FieldNotes, map: &FieldMap, zone: Zone) -> Option<NaiveDate> {
-    let stands = |its: Zone| zone == Zone::Whole || its == zone;
-    let pits = notes.pits.iter().filter(|pit| stands_for(map, pit).is_some_and(stands));
-    pits.filter_map(|pit| pit.dug).map(|dug| dug.date_naive()).max()
+/// The last day a pit of a zone was dug. `stands` is the zone that each pit stands for.
+fn last_dug(notes: &FieldNotes, stands: &[Option<Zone>], zone: Zone) -> Option<NaiveDate> {
+    let of_zone = |its: &Option<Zone>| its.is_some_and(|its| zone == Zone::Whole || its == zone);
+    let pits = notes.pits.iter().zip(stands).filter(|(_, its)| of_zone(its));
+    pits.filter_map(|(pit, _)| pit.dug).map(|dug| dug.date_naive()).max()
 }
 
-/// The calls as they stand today. `dug` is what the pits say, `passes` what the holes behind the machine say.
-pub fn as_of(notes: &FieldNotes, map: &FieldMap, dug: FieldAdvice, passes: &[PassAdvice]) -> FieldAdvice {
+/// The calls as they stand today. `stands` is the zone of each pit, `dug` what the pits say, `passes` what the holes behind
+/// the machine say.
+pub fn as_of(
+    notes: &FieldNotes,
+    stands: &[Option<Zone>],
+    dug: FieldAdvice,
+    passes: &[PassAdvice],
+) -> FieldAdvice {
     let FieldAdvice { zones, whole } = dug;
     let mut changed = false;
     let zones: Vec<ZoneCall> = zones
         .into_iter()
         .map(|call| {
             let before = call.call;
-            let mut now = zone_now(notes, map, passes, call);
+            let mut now = zone_now(notes, stands, passes, call);
             now.follow_up.retain(|step| !has_already(&notes.field, *step));
             changed |= now.call != before;
             now
@@ -89,9 +94,9 @@ pub fn as_of(notes: &FieldNotes, map: &FieldMap, dug: FieldAdvice, passes: &[Pas
 }
 
 /// The call of one zone as it stands today.
-fn zone_now(notes: &FieldNotes, map: &FieldMap, passes: &[PassAdvice], call: ZoneCall) -> ZoneCall {
+fn zone_now(notes: &FieldNotes, stands: &[Option<Zone>], passes: &[PassAdvice], call: ZoneCall) -> ZoneCall {
     let zone = call.zone;
-    let last = last_dug(notes, map, zone);
+    let last = last_dug(notes, stands, zone);
     // A day that is not known comes after the pits: a pass is noted because of them.
     let since = |done: Option<NaiveDate>| done.zip(last).is_none_or(|(done, last)| done >= last);
     let covering = || notes.passes.iter().zip(passes).filter(|(pass, _)| covers(pass, zone));

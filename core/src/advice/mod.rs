@@ -71,29 +71,26 @@ pub(crate) fn advise_on(
     map: &FieldMap,
     today: Option<NaiveDate>,
 ) -> (FieldAdvice, Vec<PassAdvice>) {
-    let dug = by_pits(notes, reading, map, today.or_else(|| in_time::last_day(notes)));
+    // Where a pit lies on the map is asked once: it costs more than all else that is asked of it here.
+    let stands = all_stand_for(map, notes);
+    let sorted = Sorted::of(notes, reading, &stands);
+    let ground = Ground::of(notes, reading, map, today.or_else(|| in_time::last_day(notes)));
+    let dug = by_pits(&sorted, &ground);
     let passes = look_behind_as_of(notes, reading, &dug, map, today);
-    (in_time::as_of(notes, map, dug, &passes), passes)
+    (in_time::as_of(notes, &stands, dug, &passes), passes)
 }
 
 /// What the pits say.
-fn by_pits(
-    notes: &FieldNotes,
-    reading: &FieldReading,
-    map: &FieldMap,
-    today: Option<NaiveDate>,
-) -> FieldAdvice {
-    let ground = Ground::of(notes, reading, map, today);
-    let sorted = Sorted::of(notes, reading, map);
+fn by_pits(sorted: &Sorted<'_>, ground: &Ground<'_>) -> FieldAdvice {
     let zones: Vec<ZoneCall> = Zone::ALL
         .iter()
         .filter_map(|&zone| {
             let (views, twins) = sorted.of_zone(zone)?;
-            Some(judge(zone, &views, twins, &ground))
+            Some(judge(zone, &views, twins, ground))
         })
         .collect();
     let (views, twins) = sorted.all();
-    let whole = whole(&zones, &views, twins, &ground);
+    let whole = whole(&zones, &views, twins, ground);
     FieldAdvice { zones, whole }
 }
 
@@ -114,16 +111,13 @@ struct Sorted<'a> {
 }
 
 impl<'a> Sorted<'a> {
-    fn of(notes: &'a FieldNotes, reading: &'a FieldReading, map: &FieldMap) -> Self {
-        let mut pits: Vec<_> = notes
-            .pits
-            .iter()
-            .zip(&reading.pits)
-            .filter_map(|(pit, read)| Some((stands_for(map, pit)?, pit, read)))
-            .collect();
+    /// `stands` is the zone that each pit stands for.
+    fn of(notes: &'a FieldNotes, reading: &'a FieldReading, stands: &[Option<Zone>]) -> Self {
+        let pits = notes.pits.iter().zip(&reading.pits).zip(stands);
+        let mut pits: Vec<_> = pits.filter_map(|((pit, read), zone)| Some(((*zone)?, pit, read))).collect();
         crate::order::sort_by_key(&mut pits, |(_, pit, _)| pit.id);
         let mut sorted = Self { views: Vec::with_capacity(pits.len()), twins: Vec::new() };
-        let past: Vec<_> = Zone::ALL.iter().map(|&zone| in_time::past_until(notes, map, zone)).collect();
+        let past: Vec<_> = Zone::ALL.iter().map(|&zone| in_time::past_until(notes, stands, zone)).collect();
         let mut seen = Seen::default();
         for (zone, pit, read) in pits {
             let day = pit.dug.map(|dug| dug.date_naive());
@@ -157,6 +151,11 @@ impl<'a> Sorted<'a> {
 /// The zone whose call a pit bears on; one noted for the whole field stands for open ground, a reference for none.
 pub fn stands_for(map: &FieldMap, pit: &Pit) -> Option<Zone> {
     map.zone_of(pit).map(|zone| if zone == Zone::Whole { Zone::Open } else { zone })
+}
+
+/// The same of each pit.
+fn all_stand_for(map: &FieldMap, notes: &FieldNotes) -> Vec<Option<Zone>> {
+    notes.pits.iter().map(|pit| stands_for(map, pit)).collect()
 }
 
 /// Whether two pits say the same in all that counts: the same pit taken in twice, whatever its ids.

@@ -12,7 +12,7 @@ pub use sequential::{Bounds, Plan, PlanFault, Settled, usual_area_ha};
 pub use share::{Count, Regret, Share};
 pub(in crate::advice) use site::place_in;
 
-use super::Sorted;
+use super::{Sorted, all_stand_for};
 use crate::place::FieldMap;
 use crate::reading::FieldReading;
 use crate::record::{FieldNotes, Zone};
@@ -26,7 +26,7 @@ pub fn counts(notes: &FieldNotes, reading: &FieldReading) -> Vec<(Zone, Count)> 
 
 /// The same for a field that is laid out already.
 pub(super) fn counts_on(notes: &FieldNotes, reading: &FieldReading, map: &FieldMap) -> Vec<(Zone, Count)> {
-    let sorted = Sorted::of(notes, reading, map);
+    let sorted = Sorted::of(notes, reading, &all_stand_for(map, notes));
     let of = |zone: Zone| {
         let (views, _) = sorted.of_zone(zone)?;
         let judged: Vec<_> = views.iter().filter(|view| view.judged().is_some()).collect();
