@@ -1,6 +1,6 @@
 //! A field laid out: the zone of a position, the ground of each zone, what is said of where a pit lies.
 
-mod common;
+use crate::common;
 
 use pitface_core::place::{FieldMap, Located, Outline, PlaceRemark, Plane, UNSTATED_ACCURACY_M};
 use pitface_core::record::{Field, Part, PartShape, Pit, PlaceKind, Position, Unknown, Zone};
@@ -408,14 +408,17 @@ proptest! {
     ) {
         let field = Field { tyre_mm: None, ..drawn(&outline, &parts, Some(12_000), 1.0) };
         let map = FieldMap::of(&field);
-        let step = 4.0;
-        let places = (-75..75).flat_map(|east| (-75..75).map(move |north| (f64::from(east), f64::from(north))));
-        let zones: Vec<Zone> = places
-            .filter_map(|(east, north)| map.locate(&position(at(east * step, north * step), Some(0.0))).zone)
-            .collect();
+        // Spread evenly, and in no rows that the edge of a zone could run along: the additive recurrence of the plastic
+        // number (Roberts 2018, value from memory).
+        let (side_m, count) = (600.0, 22_500);
+        let spread = |at: u32, step: f64| ((f64::from(at) * step).fract() - 0.5) * side_m;
+        let places = (0..count).map(|place| at(spread(place, 0.754_877_666_2), spread(place, 0.569_840_291_0)));
+        let zones: Vec<Zone> =
+            places.filter_map(|place| map.locate(&position(place, Some(0.0))).zone).collect();
+        let each_m2 = side_m * side_m / f64::from(count);
         for area in map.areas() {
-            let met = zones.iter().filter(|zone| **zone == area.zone).count() as f64 * step * step;
-            // The edges of a zone pass through squares of the grid that count as a whole or not at all.
+            let met = zones.iter().filter(|zone| **zone == area.zone).count() as f64 * each_m2;
+            // The edges of a zone pass between the places.
             let slack = 0.02 * map.whole_m2().unwrap() + 200.0;
             prop_assert!((met - area.area_m2).abs() < slack, "{:?} {} {}", area.zone, met, area.area_m2);
         }
