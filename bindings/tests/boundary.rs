@@ -1,7 +1,6 @@
 //! A phone takes an outline and a line out of files of other programs.
-#![allow(clippy::unwrap_used)]
 
-mod support;
+use crate::support;
 
 use pitface_bindings::{BoundaryTaken, PitfaceError};
 use serde_json::Value;

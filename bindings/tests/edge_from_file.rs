@@ -1,7 +1,6 @@
 //! The edge of a field out of a file that was chosen on the phone: what is in it, one tap, one save.
-#![allow(clippy::unwrap_used)]
 
-mod support;
+use crate::support;
 
 use pitface_bindings::{ScreenKind, Session, ShownScreen};
 use serde_json::Value;

@@ -1,7 +1,6 @@
 //! Photos kept by their content, notes files out and in, and the published cases across the border.
-#![allow(clippy::unwrap_used)]
 
-mod support;
+use crate::support;
 
 use pitface_bindings::{PitfaceError, ScreenKind, Session, ShownBlock, ShownDoes, check_notes, read_field};
 use pitface_core::harmless::LONGEST_NAME;

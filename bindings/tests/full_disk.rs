@@ -1,9 +1,8 @@
 //! The app on a phone that is really full: a file system of one megabyte, in a mount namespace of its own. Needs Linux and
 //! the right to mount; where that is missing the test says so.
-#![allow(clippy::unwrap_used)]
 #![cfg(target_os = "linux")]
 
-mod support;
+use crate::support;
 
 use pitface_bindings::{PitfaceError, Session, ShownScreen};
 use serde_json::Value;
@@ -29,7 +28,8 @@ fn a_full_phone_says_so_loses_nothing_and_goes_on_with_room() {
     }
     let this = std::env::current_exe().unwrap();
     let done =
-        mounted(&format!("'{}' --ignored --exact on_the_full_phone --nocapture", this.display())).unwrap();
+        mounted(&format!("'{}' --ignored --exact full_disk::on_the_full_phone --nocapture", this.display()))
+            .unwrap();
     let said = String::from_utf8_lossy(&done.stdout) + String::from_utf8_lossy(&done.stderr);
     assert!(done.status.success() && said.contains("1 passed"), "{said}");
 }

@@ -1,9 +1,7 @@
 //! What a phone shows of a sender who wants to deceive is, text by text, what it shows of one with a plain name.
-#![allow(clippy::unwrap_used, reason = "a test may fail")]
 
-#[path = "../cli/tests/support/hostile.rs"]
-mod hostile;
-mod support;
+use crate::hostile;
+use crate::support;
 
 use hostile::{FORGED, file_of, names};
 use pitface_bindings::{Session, ShownDoes, ShownScreen};

@@ -1,7 +1,6 @@
 //! What is held in memory after taps is what a restart reads from the disk: a tap loads only what it changed.
-#![allow(clippy::unwrap_used)]
 
-mod support;
+use crate::support;
 
 use proptest::prelude::Rng;
 use proptest::test_runner::{RngAlgorithm, TestRng};

@@ -1,7 +1,6 @@
 //! Pictures that are not on this phone are told wherever their pit is.
-#![allow(clippy::unwrap_used)]
 
-mod support;
+use crate::support;
 
 use pitface_bindings::{ScreenKind, Session, ShownScreen};
 use serde_json::Value;

@@ -1,7 +1,6 @@
 //! Fixes come in at any time; a screen answers only where a position is wanted.
-#![allow(clippy::unwrap_used)]
 
-mod support;
+use crate::support;
 
 use pitface_bindings::ScreenKind;
 use support::with_field;

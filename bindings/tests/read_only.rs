@@ -1,9 +1,8 @@
 //! A folder that may not be written. Root may write everywhere, so under root the tapping is done by a child process that
 //! runs as nobody.
-#![allow(clippy::unwrap_used)]
 #![cfg(unix)]
 
-mod support;
+use crate::support;
 
 use pitface_bindings::{PitfaceError, Session, ShownScreen};
 use std::os::unix::fs::{MetadataExt, PermissionsExt};
@@ -29,7 +28,7 @@ fn a_folder_that_may_not_be_written_is_told_and_nothing_is_lost() {
     allow(&this, 0o755);
     allow(folder, 0o777);
     let mut child = Command::new(&this);
-    child.args(["--ignored", "--exact", "in_the_read_only_folder", "--nocapture"]);
+    child.args(["--ignored", "--exact", "read_only::in_the_read_only_folder", "--nocapture"]);
     child.env(FOLDER, folder).env("TMPDIR", folder).current_dir("/");
     if std::fs::metadata(folder).unwrap().uid() == 0 {
         child.uid(NOBODY).gid(NOBODY);

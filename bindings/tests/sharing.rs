@@ -1,7 +1,6 @@
 //! Two phones that hand over to each other: strangers, versions, deletions, photos, damage, a phone that was lost.
-#![allow(clippy::unwrap_used)]
 
-mod support;
+use crate::support;
 
 use pitface_bindings::{ScreenKind, Session, ShownBlock, ShownDoes, ShownRow, ShownScreen};
 use serde_json::{Value, json};

@@ -1,7 +1,6 @@
 //! The first start, a restart, and files that are missing, broken or held by somebody else.
-#![allow(clippy::unwrap_used)]
 
-mod support;
+use crate::support;
 
 use pitface_bindings::{PitfaceError, ScreenKind, Session};
 use support::{open, tap, with_field};

@@ -1,7 +1,6 @@
 //! The same file taken in twice, and two fields of one name handed over.
-#![allow(clippy::unwrap_used)]
 
-mod support;
+use crate::support;
 
 use pitface_bindings::{ScreenKind, Session};
 use serde_json::Value;

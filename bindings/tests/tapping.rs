@@ -1,7 +1,6 @@
 //! What a tap saves is saved whole, told, heard of, and taken back whole.
-#![allow(clippy::unwrap_used)]
 
-mod support;
+use crate::support;
 
 use pitface_bindings::{ChangeListener, PitfaceError, ScreenKind, Session};
 use proptest::prelude::Rng;

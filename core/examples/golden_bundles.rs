@@ -6,6 +6,7 @@
 
 #![allow(clippy::unwrap_used, reason = "it is run by hand and by tests, and may fail by it")]
 
+#[allow(dead_code, reason = "the tests use more of it")]
 #[path = "../tests/merge_forge/mod.rs"]
 mod merge_forge;
 

@@ -1,8 +1,7 @@
 //! Lines of which it is known what they are: how near a tip may come, over which strip the legs are lifted, and what needs
 //! its owner's leave. The figures stand in `advice::KNOWN` with their sources.
-#![allow(clippy::unwrap_used, reason = "a test may fail by it")]
 
-mod advice_fixture;
+use crate::advice_fixture;
 
 use advice_fixture::{fit_to_loosen, id, open, says};
 use chrono::NaiveDate;

@@ -1,6 +1,6 @@
 //! From a read field to its calls, case by case.
 
-mod advice_fixture;
+use crate::advice_fixture;
 
 use advice_fixture::{
     call_of, calls, fit_to_loosen, good, layer, notes, open, pan, pan_pit, pit, reference, roll, says, signs,

@@ -1,6 +1,6 @@
 //! What would change a call, and that it is true.
 
-mod advice_fixture;
+use crate::advice_fixture;
 
 use advice_fixture::{
     call_of, fit_to_loosen, good, id, layer, notes, open, pan, pan_pit, pit, reference, roll, signs,

@@ -1,7 +1,6 @@
 //! What was done since the pits were dug bears on the call, and rolls count for their day.
-#![allow(clippy::unwrap_used, reason = "a test may fail by it")]
 
-mod advice_fixture;
+use crate::advice_fixture;
 
 use advice_fixture::{call_of, fit_to_loosen, id, open, pan_pit, roll, says, sound_pit};
 use chrono::{DateTime, FixedOffset, NaiveDate};

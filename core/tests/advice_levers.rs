@@ -1,7 +1,6 @@
 //! What somebody can do to get another call: each lever that is told exists, and does what is told when it is pulled.
-#![allow(clippy::unwrap_used, reason = "a test may fail by it")]
 
-mod advice_fixture;
+use crate::advice_fixture;
 
 use advice_fixture::{fit_to_loosen, id, notes, open, pan_pit, reference, sound_pit};
 use chrono::NaiveDate;

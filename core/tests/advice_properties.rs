@@ -1,6 +1,6 @@
 //! What must hold of every call, whatever was noted.
 
-mod advice_fixture;
+use crate::advice_fixture;
 
 use advice_fixture::{calls, id, layer, notes, roll, says};
 use pitface_core::advice::regret::best;

@@ -1,6 +1,6 @@
 //! What is asked of a field as a whole is asked only where an answer changes something.
 
-mod advice_fixture;
+use crate::advice_fixture;
 
 use advice_fixture::{fit_to_loosen, notes, open, pan_pit, reference, sound_pit};
 use chrono::{DateTime, NaiveDate};

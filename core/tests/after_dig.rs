@@ -1,8 +1,6 @@
 //! Holes dug behind the machine: the cases of `tests/vectors/after_dig.json`, each with its source or as our judgement.
 
-#![allow(clippy::expect_used, reason = "a broken fixture should end the test")]
-
-mod after_dig_support;
+use crate::after_dig_support;
 
 use after_dig_support::{Given, told};
 use pitface_core::advice::after_dig::{Check, DigAdvice, GOOD_CONDITIONS, PASS_MARK, PassAdvice, Remedy};

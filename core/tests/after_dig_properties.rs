@@ -1,8 +1,6 @@
 //! What must always hold of holes behind the machine, and where a figure must never be given.
 
-#![allow(clippy::expect_used, reason = "a broken fixture should end the test")]
-
-mod after_dig_support;
+use crate::after_dig_support;
 
 use after_dig_support::{Given, behind, hole, id};
 use pitface_core::advice::after_dig::{DigAdvice, LikelyCause, Verdict};

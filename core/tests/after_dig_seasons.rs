@@ -1,9 +1,7 @@
 //! A hole behind the machine beside the pit before it, a season on, and what comes between: wheels, and the whole field
 //! without a strip. What is expected follows from the rules; sources stand beside the rules.
 
-#![allow(clippy::expect_used, reason = "a broken fixture should end the test")]
-
-mod advice_fixture;
+use crate::advice_fixture;
 
 use advice_fixture::{fit_to_loosen, id, pan_pit, sound_pit};
 use chrono::{DateTime, FixedOffset, NaiveDate};

@@ -2,9 +2,7 @@
 //! and which causes cannot be told apart without their check. The table of causes was settled before this test's seeds
 //! were run. The tables are printed with `cargo test -p pitface-core --test after_dig_simulation -- --nocapture`.
 
-#![allow(clippy::expect_used, reason = "a broken fixture should end the test")]
-
-mod virtual_strip;
+use crate::virtual_strip;
 
 use pitface_core::advice::after_dig::{
     CauseTable, Check, FailureCause, LikelyCause, Verdict, look_behind_with,

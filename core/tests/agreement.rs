@@ -1,7 +1,5 @@
 //! How far readers of the same pit agree.
 
-#![allow(clippy::expect_used, reason = "a broken vector or fixture should end the test")]
-
 use pitface_core::advice::agreement::{Agreement, ReaderFace, Weights, agreement, kappa};
 use pitface_core::reading::FaceLayer;
 use pitface_core::record::{Call, ComesAway, Resistance, RootsSeen, Sign, Signs};

@@ -1,7 +1,6 @@
 //! Whether another pit is worth digging, and where.
-#![allow(clippy::unwrap_used, reason = "a test may fail by it")]
 
-mod advice_fixture;
+use crate::advice_fixture;
 
 use advice_fixture::{notes, pan_pit, reference, roll, sound_pit};
 use pitface_core::advice::sampling::Next;

@@ -2,9 +2,8 @@
 //!
 //! The pairs are those of [`contradictions`]; each is named by what the two say. Seeds are fixed, so that a failure names
 //! its field.
-#![allow(clippy::unwrap_used, reason = "a test may fail by it")]
 
-mod advice_fixture;
+use crate::advice_fixture;
 
 use advice_fixture::{field, good, id, layer, pan, pit, roll, says, sound_subsoil};
 use chrono::{DateTime, Days, FixedOffset, NaiveDate};

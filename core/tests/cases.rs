@@ -1,7 +1,7 @@
 //! The labelled fields of `tests/vectors/cases` (our judgement, two sets of labels made apart): how many calls are right
 //! or could be defended, and that none is harmful.
 
-mod vectors;
+use crate::vectors;
 
 use pitface_core::advice::{FieldAdvice, ZoneCall, advise};
 use pitface_core::reading::read_field;

@@ -1,7 +1,7 @@
 //! The decision cases of `tests/vectors/decisions.json`, read from their notes files as a person would write them:
 //! what each source says comes out, and does not hang on the exact sizes in the table of clues.
 
-mod vectors;
+use crate::vectors;
 
 use pitface_core::advice::{Caution, FollowUp, Stance, ZoneCall, advise};
 use pitface_core::reading::{FieldReading, Table, read_field, read_field_with};

@@ -1,7 +1,7 @@
 //! How often the call of a drawn field is right, soil by soil, and whether a call told with 80 of 100 is right about 80
 //! times in 100. Half of the fields are sound.
 
-mod drawn_field;
+use crate::drawn_field;
 
 use drawn_field::soils::SOILS;
 use drawn_field::{Chance, Drawn, draw};

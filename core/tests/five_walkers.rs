@@ -1,8 +1,7 @@
 //! Five walkers with stores and notes files of their own do whatever walkers do, in any order. No record that somebody noted disappears
 //! from any store unless somebody who saw it removed it, none is turned into another, and everything comes back.
-#![allow(clippy::unwrap_used, reason = "a test may fail")]
 
-mod merge_support;
+use crate::merge_support;
 
 use merge_support::Phone;
 use pitface_core::record::ids::ids;

@@ -1,8 +1,6 @@
 //! Working only the harmed ground: hectares, hours, fuel, money, and what is saved.
 
-#![expect(clippy::unwrap_used, reason = "a test may fail")]
-
-mod advice_fixture;
+use crate::advice_fixture;
 
 use advice_fixture::{calls, fit_to_loosen, id, pan_pit, roll, sound_pit};
 use pitface_core::advice::ground::{Areas, GroundWork, ground_work};

@@ -1,9 +1,8 @@
 //! Small files that tell of huge things are refused without filling the memory. All in one test, for it measures the
 //! memory of the whole process (by the kernel's account, on Linux only).
-#![allow(clippy::unwrap_used, clippy::expect_used, reason = "a test may fail by it")]
 
-mod merge_forge;
-mod merge_support;
+use crate::merge_forge;
+use crate::merge_support;
 
 use ciborium::Value;
 use merge_forge::{Forged, columns, file};

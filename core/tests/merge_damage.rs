@@ -1,9 +1,8 @@
 //! Whatever happens to a bundle on its way: it is refused as a whole, and nothing of the store changes.
-#![allow(clippy::unwrap_used, clippy::expect_used, reason = "a test may fail by it")]
 
-mod merge_forge;
-mod merge_support;
-mod merge_untouched;
+use crate::merge_forge;
+use crate::merge_support;
+use crate::merge_untouched;
 
 use merge_forge::file;
 use merge_support::{Phone, pit};

@@ -1,7 +1,6 @@
 //! Values and edits come through a bundle as they went in, whatever they are.
-#![allow(clippy::unwrap_used, clippy::expect_used, reason = "a test may fail by it")]
 
-mod merge_forge;
+use crate::merge_forge;
 
 use ciborium::Value;
 use merge_forge::cbor;

@@ -1,9 +1,8 @@
 //! Whatever somebody makes up, hashes and signature in order: it is refused as a whole, and nothing of the store changes.
-#![allow(clippy::unwrap_used, clippy::expect_used, reason = "a test may fail by it")]
 
-mod merge_forge;
-mod merge_support;
-mod merge_untouched;
+use crate::merge_forge;
+use crate::merge_support;
+use crate::merge_untouched;
 
 use ciborium::Value;
 use merge_forge::{Forged, file, with_version};

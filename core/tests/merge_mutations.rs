@@ -1,10 +1,9 @@
 //! Bytes changed by lot, always the same ones: in bundles whose hashes and signature are then made anew (further than a
 //! fuzzer gets, for it cannot sign), in notes files and in a store's file. Nothing panics, and whatever is accepted
 //! leaves a store in order. `PITFACE_MUTATIONS=100000` tries more; `core/fuzz` has the same for `cargo fuzz`.
-#![allow(clippy::unwrap_used, clippy::expect_used, reason = "a test may fail by it")]
 
-mod merge_forge;
-mod merge_support;
+use crate::merge_forge;
+use crate::merge_support;
 
 use ciborium::Value;
 use merge_forge::{Forged, cbor, file};

@@ -1,9 +1,8 @@
 //! Builds of different age: what a newer one wrote goes through an older one and comes out as it was, and what an older
 //! one cannot read it keeps until it can.
-#![allow(clippy::unwrap_used, clippy::expect_used, reason = "a test may fail by it")]
 
-mod merge_forge;
-mod merge_support;
+use crate::merge_forge;
+use crate::merge_support;
 
 use ciborium::Value;
 use merge_forge::{Forged, cbor, file, with_version};

@@ -2,9 +2,8 @@
 //! has changed; and from another phone all of it comes back.
 //!
 //! `PITFACE_FLIPS=n` turns over n bits of each table and of the whole file instead of as many as in the normal run.
-#![allow(clippy::unwrap_used)] // Helpers of tests are tests too.
 
-mod merge_support;
+use crate::merge_support;
 
 use merge_support::{Phone, folder, key, pit};
 use pitface_core::merge::{DeviceId, Signer};

@@ -1,9 +1,8 @@
 //! Nothing damaged is signed: bits turn over in edits that no bundle has yet, and then the store is to hand over.
 //!
 //! `PITFACE_FLIPS=n` turns over n bits instead of as many as in the normal run.
-#![allow(clippy::unwrap_used)] // Helpers of tests are tests too.
 
-mod merge_support;
+use crate::merge_support;
 
 use merge_support::{Phone, folder, key, pit, sealer};
 use pitface_core::merge::{Bundle, Chain, FileWriter, PartKind, Signer, read_file};

@@ -3,11 +3,8 @@
 //! same, and nothing is gone that was saved.
 //!
 //! `PITFACE_SEEDS=0..10000 cargo test -p pitface-core --release --test merge_simulation -- --nocapture` runs other seeds.
-#![allow(clippy::unwrap_used, reason = "a test fails by it")]
 
-mod merge_forge;
-mod merge_support;
-mod merge_world;
+use crate::merge_world;
 
 use merge_world::{Plan, Tally, run};
 use std::panic::{AssertUnwindSafe, catch_unwind};

@@ -1,8 +1,7 @@
 //! Strangers and insiders: what nobody is made to believe, what is taken from whom, and how much of it may lie here.
-#![allow(clippy::unwrap_used, reason = "a test fails by it")]
 
-mod merge_forge;
-mod merge_support;
+use crate::merge_forge;
+use crate::merge_support;
 
 use merge_forge::{Forged, file};
 use merge_support::{Phone, key, sealer, texts};

@@ -1,6 +1,6 @@
 //! Two and three phones hand over and take in: what each of the rules looks like in an example.
 
-mod merge_support;
+use crate::merge_support;
 
 use merge_support::{Phone, name, pit, texts};
 use pitface_core::merge::plan::Missing;

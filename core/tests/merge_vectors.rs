@@ -1,5 +1,4 @@
 //! The golden bundles of every released version are read, and hold what is told of them (see `tests/vectors/bundles`).
-#![allow(clippy::unwrap_used, clippy::expect_used, reason = "a test may fail by it")]
 
 use pitface_core::merge::{Bundle, Content, Edit, PartKind, PhotoPiece, Witness, read_file};
 use serde_json::{Value as Json, json};

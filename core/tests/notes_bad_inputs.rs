@@ -1,8 +1,6 @@
 //! A table of bad notes files: every fault is told at its place, with what is wrong and what to do, word by word.
 
-#![allow(clippy::unwrap_used, reason = "a table that cannot be read fails the test")]
-
-mod notes_support;
+use crate::notes_support;
 
 use notes_support::counting_ids;
 use pitface_core::error::Fault;

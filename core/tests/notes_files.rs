@@ -1,9 +1,7 @@
 //! The notes files that come with the project: the published decision cases and the invented estate. Every one is
 //! read without a fault or an unknown key, and written back the same.
 
-#![allow(clippy::unwrap_used, reason = "a file that cannot be read fails the test")]
-
-mod notes_support;
+use crate::notes_support;
 
 use notes_support::read;
 use pitface_core::record::{FieldNotes, PlaceKind, notes};

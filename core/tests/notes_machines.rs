@@ -1,6 +1,6 @@
 //! Machines, passes, after-digs, parts and lines through the notes file and back, and how passes refer to others.
 
-mod notes_support;
+use crate::notes_support;
 
 use chrono::{DateTime, NaiveDate};
 use notes_support::{counting_ids, read};

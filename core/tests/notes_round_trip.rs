@@ -1,6 +1,6 @@
 //! A notes file read and written is the same again: unknown keys, zeros, and what nobody looked at included.
 
-mod notes_support;
+use crate::notes_support;
 
 use notes_support::{counting_ids, read};
 use pitface_core::record::{FieldNotes, RecordId, Sign, notes};

@@ -1,8 +1,6 @@
 //! The JSON Schema beside the reader says the same as the code: every closed list, every key.
 
-#![allow(clippy::unwrap_used, reason = "a schema or file that does not hold what it must fails the test")]
-
-mod notes_support;
+use crate::notes_support;
 
 use notes_support::read;
 use pitface_core::record::{

@@ -1,6 +1,6 @@
 //! The drawing of a face says what the record says, and can be read whatever the layers and the words.
 
-mod drawing_support;
+use crate::drawing_support;
 
 use drawing_support::{Extent, TOUCH, extent, of_role, texts};
 use pitface_core::picture::{

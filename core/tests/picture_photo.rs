@@ -1,8 +1,6 @@
 //! A photo gets a scale: what marks say of depths, against a pinhole camera of the test's own and cases worked out by another
 //! library (`tests/vectors/photo.json`, checked again by `tests/outside/test_photo.py`), and the layers drawn over it.
 
-mod common;
-
 use pitface_core::picture::photo::{PhotoSize, Scale, ScaleFault, on_photo};
 use pitface_core::picture::{Face, FaceLayer, PHONE_WIDTH, Point, Role, Ruler, Shape, Tip};
 use pitface_core::record::PhotoMark;

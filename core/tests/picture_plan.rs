@@ -1,6 +1,6 @@
 //! The plan of a field shows what it is given, nothing lies over anything else, and it can be told without being seen.
 
-mod drawing_support;
+use crate::drawing_support;
 
 use drawing_support::{TOUCH, extent, fault, of_role, texts};
 use pitface_core::picture::plan::{

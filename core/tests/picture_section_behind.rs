@@ -1,6 +1,6 @@
 //! The section behind a machine and the pair of before and after show what was measured and what stayed.
 
-mod drawing_support;
+use crate::drawing_support;
 
 use drawing_support::{TOUCH, extent, fault, of_role, texts};
 use pitface_core::advice::machine::LayerDepths;

@@ -1,8 +1,6 @@
 //! Distances, outlines and strips.
 
-#![expect(clippy::expect_used, reason = "the vectors are good or the test fails")]
-
-mod common;
+use crate::common;
 
 use pitface_core::place::{FieldMap, MixUp, Outline, OutlineFault, guess_mix_up, walk};
 use pitface_core::record::Field;

@@ -1,6 +1,6 @@
 //! Calls follow the zone that a pit's position gives.
 
-mod advice_fixture;
+use crate::advice_fixture;
 
 use advice_fixture::{calls, fit_to_loosen};
 use pitface_core::advice::{changes, stands_for};

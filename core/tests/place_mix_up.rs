@@ -4,7 +4,7 @@ use pitface_core::place::{FieldMap, MixUp, Outline, Plane, guess_mix_up};
 use pitface_core::record::{Field, Position, Zone};
 use proptest::prelude::*;
 
-mod common;
+use crate::common;
 
 const ALL: [MixUp; 4] = [MixUp::Swapped, MixUp::EastWest, MixUp::NorthSouth, MixUp::Both];
 

@@ -1,6 +1,6 @@
 //! Two people at one hole: that it is one, where they differ, and whether it matters.
 
-mod advice_fixture;
+use crate::advice_fixture;
 
 use advice_fixture::{notes, open, pan_pit, reference, says, signs, sound_pit, sound_subsoil};
 use chrono::DateTime;

@@ -1,6 +1,6 @@
 //! What must always hold when a face is read, whatever was seen.
 
-mod common;
+use crate::common;
 
 use common::{field, layer, pit, step};
 use pitface_core::reading::{FaceLayer, LayerReading, layers, read_field};

@@ -1,8 +1,6 @@
 //! Sheets, cards and the overview of the invented estate: well-formed, whole, and saying what the answer says.
 
-#![allow(clippy::expect_used, reason = "a test that finds no file or no element fails")]
-
-mod common;
+use crate::common;
 
 use common::id;
 use pitface_core::answer::FieldAnswer;

@@ -1,8 +1,6 @@
 //! How many pits, and where.
 
-#![allow(clippy::expect_used, reason = "a broken vector or fixture should end the test")]
-
-mod advice_fixture;
+use crate::advice_fixture;
 
 use advice_fixture::{notes, pan_pit, reference, sound_pit};
 use pitface_core::advice::sampling::{

@@ -1,8 +1,6 @@
 //! The ground of a field for its next pit, taken from its notes.
 
-#![expect(clippy::expect_used, reason = "a missing zone fails the test")]
-
-mod advice_fixture;
+use crate::advice_fixture;
 
 use advice_fixture::{id, notes, pan_pit, reference, sound_pit};
 use pitface_core::advice::sampling::{At, Count, DIG_CLEARANCE_M, Ground, Next, Plan, ZoneGround, next_pit};

@@ -1,9 +1,7 @@
 //! Virtual fields of known truth: pits and wrong calls of "where next and when to stop" against a fixed W and a grid
 //! of ten pits. The default plan was settled on other seeds than these. The table is printed with `cargo test -p pitface-core --test sampling_simulation -- --nocapture`.
 
-#![allow(clippy::expect_used, reason = "a broken fixture should end the test")]
-
-mod virtual_field;
+use crate::virtual_field;
 
 use pitface_core::advice::sampling::{At, Count, Ground, Next, Plan, ZoneGround, next_pit};
 use pitface_core::advice::{CLEARED_SHARE, rank_covering};

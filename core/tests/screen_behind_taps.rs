@@ -1,8 +1,6 @@
 //! A pass and the hole behind it by taps alone: eight readings in few taps, what is seen, what it says.
 
-#![allow(clippy::unwrap_used, reason = "a test may fail")]
-
-mod screen_machine_support;
+use crate::screen_machine_support;
 
 use pitface_core::record::{AfterDig, Clods, Extent, FieldNotes, Profile, Smear, Zone};
 use pitface_core::screen::behind::HoleStep;

@@ -1,9 +1,7 @@
 //! Details of a field and lines of what lies buried: every button leads to a sound screen, a tap is one save, and what is
 //! noted so can be handed over.
 
-#![allow(clippy::unwrap_used, reason = "a test may fail by it")]
-
-mod screen_pit_support;
+use crate::screen_pit_support;
 
 use pitface_core::record::{Buried, Field, FieldNotes, OrganicMatter, RecordId, TextureNote, notes};
 use pitface_core::screen::field::FieldAct;

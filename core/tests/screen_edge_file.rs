@@ -1,7 +1,6 @@
 //! A file with the edges of fields on a phone: the nearest area first, an area no field can have told, and each file known by how it begins.
-#![allow(clippy::unwrap_used, reason = "a test may fail by it")]
 
-mod screen_pit_support;
+use crate::screen_pit_support;
 
 use pitface_core::boundary::{Trouble, away_m, begins, read};
 use pitface_core::screen::boundary::{BoundaryAct, InFile};

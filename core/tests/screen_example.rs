@@ -1,7 +1,6 @@
 //! The example of the first start: it can be looked at all over, and no tap in it saves anything.
-#![allow(clippy::unwrap_used, reason = "a test may fail by it")]
 
-mod screen_pit_support;
+use crate::screen_pit_support;
 
 use pitface_core::record::FieldNotes;
 use pitface_core::screen::{Act, Block, Done, Input, Place, Screen, example, tap};

@@ -6,8 +6,8 @@
     reason = "a test may fail by it; a place is the very same or another"
 )]
 
-mod screen_names;
-mod screen_pit_support;
+use crate::screen_names;
+use crate::screen_pit_support;
 
 use pitface_core::picture::{Drawing, Point, Role, Shape};
 use pitface_core::place::{FieldMap, walk};

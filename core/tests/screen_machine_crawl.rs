@@ -1,10 +1,8 @@
 //! Every button of the screens of machine, pass, after-dig, show, photos, handing over, plan and own details: what it
 //! leads to is sound, in both languages.
 
-#![allow(clippy::unwrap_used, reason = "a test may fail")]
-
-mod screen_machine_support;
-mod screen_names;
+use crate::screen_machine_support;
+use crate::screen_names;
 
 use pitface_core::record::{Field, FieldNotes, Pit, PlaceKind, RecordId};
 use pitface_core::screen::behind::BehindAct;

@@ -1,8 +1,6 @@
 //! A machine described and set by taps alone, and the small screens: own details, photos, handing over, the plan.
 
-#![allow(clippy::unwrap_used, reason = "a test may fail")]
-
-mod screen_machine_support;
+use crate::screen_machine_support;
 
 use pitface_core::place::walk;
 use pitface_core::record::{Drive, FieldNotes, Tractor};

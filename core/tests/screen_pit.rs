@@ -1,8 +1,6 @@
 //! A pit from its place to its call, tapped on its screens.
 
-#![allow(clippy::unwrap_used, reason = "a test may fail by it")]
-
-mod screen_pit_support;
+use crate::screen_pit_support;
 
 use pitface_core::advice::advise;
 use pitface_core::reading::{Clue, read_field};

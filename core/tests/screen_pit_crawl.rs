@@ -1,9 +1,7 @@
 //! Everything that can be tapped on the screens of fields and pits can be tapped, and is said whole.
 
-#![allow(clippy::unwrap_used, reason = "a test may fail by it")]
-
-mod screen_names;
-mod screen_pit_support;
+use crate::screen_names;
+use crate::screen_pit_support;
 
 use pitface_core::record::{FieldNotes, RecordId, depth, notes};
 use pitface_core::screen::{Act, Block, Edit, Input, Place, Screen, ScreenKind, tap};

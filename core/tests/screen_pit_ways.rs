@@ -1,8 +1,6 @@
 //! What the screens of a pit ask at a time, where they lead, and how one comes back.
 
-#![allow(clippy::unwrap_used, reason = "a test may fail by it")]
-
-mod screen_pit_support;
+use crate::screen_pit_support;
 
 use pitface_core::picture::photo::PhotoSize;
 use pitface_core::picture::{Point, Role, Shape};

@@ -1,8 +1,7 @@
 //! Deleting with what goes along, and the list of fields as data. Source of all: our own rules; distances are told by `place::walk`, which
 //! `tests/outside` holds against geographiclib.
-#![allow(clippy::unwrap_used)] // Helpers of tests are tests too.
 
-mod screen_pit_support;
+use crate::screen_pit_support;
 
 use pitface_core::record::{Call, FieldNotes, RecordId, notes};
 use pitface_core::screen::field::Sought;

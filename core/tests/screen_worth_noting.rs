@@ -1,10 +1,8 @@
 //! What is worth noting of a field is asked on its screen and on that of the call it bears on, and nowhere else; and what a
 //! line is, said on its screen, changes what the call says.
 
-#![allow(clippy::unwrap_used, reason = "a test may fail by it")]
-
-mod advice_fixture;
-mod screen_pit_support;
+use crate::advice_fixture;
+use crate::screen_pit_support;
 
 use advice_fixture::{fit_to_loosen, good, id, layer, notes, reference, signs, sound_pit, sound_subsoil};
 use pitface_core::record::{Buried, BuriedLine, Call, FieldNotes, LineSort, PlaceKind, Sign, Unknown};

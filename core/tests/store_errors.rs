@@ -1,8 +1,7 @@
 //! Broken, foreign and locked stores, and values no record may have: each with the message it gets, and the
 //! bytes on the disk the same before and after.
-#![allow(clippy::unwrap_used)] // Helpers of tests are tests too.
 
-mod store_support;
+use crate::store_support;
 
 use pitface_core::record::{FieldNotes, OrganicMatter, PartShape, Pit, Position, Zone};
 use pitface_core::store::{DeviceId, SCHEMA_VERSION, Store, StoreError};

@@ -1,9 +1,8 @@
 //! A disk that is really full: a file system of 256 kB, in a mount namespace of its own. Needs Linux and the right to
 //! mount; where that is missing the test says so and only the simulation in `src/store/full_disk_test.rs` is left.
-#![allow(clippy::unwrap_used)] // Helpers of tests are tests too.
 #![cfg(target_os = "linux")]
 
-mod store_support;
+use crate::store_support;
 
 use pitface_core::record::{Person, Unknown};
 use pitface_core::store::{Store, StoreError};
@@ -25,8 +24,11 @@ fn a_full_disk_keeps_all_that_was_saved_and_nothing_half() {
         return;
     }
     let this = std::env::current_exe().unwrap();
-    let done =
-        mounted(&format!("'{}' --ignored --exact on_the_small_disk --nocapture", this.display())).unwrap();
+    let done = mounted(&format!(
+        "'{}' --ignored --exact store_full_disk::on_the_small_disk --nocapture",
+        this.display()
+    ))
+    .unwrap();
     let said = String::from_utf8_lossy(&done.stdout) + String::from_utf8_lossy(&done.stderr);
     assert!(done.status.success() && said.contains("1 passed"), "{said}");
 }

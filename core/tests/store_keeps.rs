@@ -1,7 +1,6 @@
 //! What is saved is there, to the bit, and nothing else is touched.
-#![allow(clippy::unwrap_used)] // Helpers of tests are tests too.
 
-mod store_support;
+use crate::store_support;
 
 use pitface_core::record::{ComesAway, Zone};
 use pitface_core::store::{Cell, Store, StoreError};

@@ -9,9 +9,8 @@
 //!
 //! `version_3_two_fields.sql` is another one of version 3: Ann read a notes file of a "Home Field" with pits dug to 410 and 420 mm, accepted Ben, and
 //! took in his field of that name with a pit dug to 510 mm.
-#![allow(clippy::unwrap_used)] // Helpers of tests are tests too.
 
-mod store_support;
+use crate::store_support;
 
 use pitface_core::record::{Field, FieldNotes};
 use pitface_core::store::{DeviceId, SCHEMA_VERSION, Store};

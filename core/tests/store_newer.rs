@@ -1,8 +1,7 @@
 //! Values that a newer version wrote and this one cannot read: the rest of the field is shown, the record is told, and no save
 //! touches it.
-#![allow(clippy::unwrap_used)] // Helpers of tests are tests too.
 
-mod store_support;
+use crate::store_support;
 
 use pitface_core::record::FieldNotes;
 use pitface_core::record::ids::ids;

@@ -1,7 +1,6 @@
 //! Two records that are one field, because somebody said so.
-#![allow(clippy::unwrap_used, reason = "a test may fail")]
 
-mod merge_support;
+use crate::merge_support;
 
 use merge_support::Phone;
 use pitface_core::record::{Pit, PlaceKind, RecordId};

@@ -1,8 +1,7 @@
 //! Machines, passes, after-digs, parts and lines in the store: how their values are written, tap by tap, and what a
 //! newer version may have put there.
-#![allow(clippy::unwrap_used)] // Helpers of tests are tests too.
 
-mod store_support;
+use crate::store_support;
 
 use pitface_core::record::{AfterDig, PartShape, Pass, RecordId, Smear};
 use pitface_core::store::{Kind, Store};

@@ -1,7 +1,6 @@
 //! Photos on the disk: pieces from any carrier in any order, wrong bytes, damage, and copies that do not say where.
-#![allow(clippy::unwrap_used, reason = "a test fails by it")]
 
-mod store_support;
+use crate::store_support;
 
 use pitface_core::merge::{PIECE_BYTES, PhotoPiece};
 use pitface_core::record::Photo;

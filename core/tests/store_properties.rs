@@ -1,7 +1,6 @@
 //! What holds for any notes.
-#![allow(clippy::unwrap_used)] // Helpers of tests are tests too.
 
-mod store_support;
+use crate::store_support;
 
 use pitface_core::record::{AfterDig, BuriedLine, Field, FieldNotes, Machine, Part, Pass};
 use proptest::prelude::*;

@@ -1,9 +1,8 @@
 //! Folders and files that the system really does not let be written. Root may write everywhere, so under root the
 //! opening is done by a child process that runs as nobody.
-#![allow(clippy::unwrap_used)] // Helpers of tests are tests too.
 #![cfg(unix)]
 
-mod store_support;
+use crate::store_support;
 
 use pitface_core::store::{Store, StoreError};
 use std::os::unix::fs::{MetadataExt, PermissionsExt};
@@ -38,7 +37,7 @@ fn a_folder_or_file_that_may_not_be_written_is_named_and_left_alone() {
     allow(folder, 0o555);
 
     let mut child = Command::new(&this);
-    child.args(["--ignored", "--exact", "opens_in_the_read_only_folder", "--nocapture"]);
+    child.args(["--ignored", "--exact", "store_read_only::opens_in_the_read_only_folder", "--nocapture"]);
     child.env(FOLDER, folder).current_dir("/");
     if std::fs::metadata(folder).unwrap().uid() == 0 {
         child.uid(NOBODY).gid(NOBODY);

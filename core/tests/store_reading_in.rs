@@ -1,7 +1,6 @@
 //! A notes file read into a store adds and changes; it never takes away what somebody noted.
-#![allow(clippy::unwrap_used, reason = "a test may fail")]
 
-mod merge_support;
+use crate::merge_support;
 
 use merge_support::Phone;
 use pitface_core::merge::Signer as _;

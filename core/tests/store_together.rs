@@ -1,7 +1,6 @@
 //! Several records in one save: all or nothing, and one undo takes all of it back.
-#![allow(clippy::unwrap_used)] // Helpers of tests are tests too.
 
-mod store_support;
+use crate::store_support;
 
 use pitface_core::record::{ComesAway, Pit, PlaceKind};
 use pitface_core::store::{Kind, StoreError};

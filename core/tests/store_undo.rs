@@ -1,7 +1,6 @@
 //! Undo is another edit, and tells what it took back.
-#![allow(clippy::unwrap_used)] // Helpers of tests are tests too.
 
-mod store_support;
+use crate::store_support;
 
 use pitface_core::record::ComesAway;
 use pitface_core::store::{Cell, DeviceId, Store};

@@ -1,7 +1,6 @@
 //! Undo and redo within a field: what they are named after, and that they leave other fields alone. Source of all: our own rules of undo.
-#![allow(clippy::unwrap_used)] // Helpers of tests are tests too.
 
-mod store_support;
+use crate::store_support;
 
 use pitface_core::record::{ComesAway, FieldNotes, Machine, PlaceKind};
 use pitface_core::record::{Field, Pit, RecordId};

@@ -1,6 +1,6 @@
 //! Everything a hole behind the machine, its pass and a pit's place can say is said whole, in both languages and units.
 
-mod after_dig_words;
+use crate::after_dig_words;
 
 use after_dig_words::*;
 use pitface_core::advice::after_dig::{

@@ -1,6 +1,6 @@
 //! What a hole behind the machine, its pass and a pit's place say, by example.
 
-mod after_dig_words;
+use crate::after_dig_words;
 
 use after_dig_words::*;
 use pitface_core::advice::after_dig::{

@@ -1,5 +1,4 @@
 //! What is said of merging: whole in both languages, values as people read them.
-#![allow(clippy::unwrap_used, reason = "a test fails by it")]
 
 use chrono::NaiveDate;
 use ciborium::Value;

@@ -1,6 +1,6 @@
 //! What is said, by example.
 
-mod common;
+use crate::common;
 
 use pitface_core::advice::{
     Change, ChangedAnswer, FieldAdvice, OfGround, Readiness, RootingLoss, Stance, Sureness, TipDepth,

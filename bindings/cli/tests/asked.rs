@@ -1,7 +1,6 @@
 //! A store as what one works with: asked about, listed, written as notes files.
-#![allow(clippy::unwrap_used, reason = "a test may fail")]
 
-mod support;
+use crate::support;
 
 use serde_json::{Value, json};
 use std::fs;

@@ -1,6 +1,6 @@
 //! Every command once, and what it answers.
 
-mod support;
+use crate::support;
 
 use serde_json::{Value, json};
 use sha2::{Digest as _, Sha256};

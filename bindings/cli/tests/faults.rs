@@ -1,8 +1,6 @@
 //! Bad input: exit code 2, a line a fault with file, place, what is wrong and what to do, and nothing else.
 
-#![allow(clippy::unwrap_used, reason = "a test may fail")]
-
-mod support;
+use crate::support;
 
 use serde_json::Value;
 use std::fs;

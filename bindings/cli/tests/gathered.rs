@@ -1,7 +1,6 @@
 //! A folder that several share, over many rounds: files of one device are made one, files arrive in pieces, programs are killed.
-#![allow(clippy::unwrap_used, clippy::expect_used, reason = "a test may fail")]
 
-mod support;
+use crate::support;
 
 use pitface_core::merge::read_file;
 use std::collections::{BTreeMap, BTreeSet};

@@ -1,6 +1,6 @@
 //! Nothing in a German answer is left over from the English one.
 
-mod support;
+use crate::support;
 
 use support::Place;
 

@@ -1,7 +1,6 @@
 //! `pitface where`, `ground`, `behind` and `set --from`: the second half of a day, from notes files.
-#![allow(clippy::unwrap_used, reason = "a test may fail")]
 
-mod support;
+use crate::support;
 
 use serde_json::{Value, json};
 use support::{ONE_PIT, Place};

@@ -1,7 +1,6 @@
 //! What somebody sees who knows nothing yet, and in which language.
-#![allow(clippy::unwrap_used, reason = "a test may fail")]
 
-mod support;
+use crate::support;
 
 use std::env;
 use std::path::Path;

@@ -1,9 +1,7 @@
 //! A sender whose name, program and field are made to deceive: whatever they hold, the lines are those of a sender with a plain name.
-#![allow(clippy::unwrap_used, reason = "a test may fail")]
 
-#[path = "support/hostile.rs"]
-mod hostile;
-mod support;
+use crate::hostile;
+use crate::support;
 
 use hostile::{FORGED, file_of, names};
 use support::walker::STORE;

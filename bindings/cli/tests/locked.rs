@@ -1,7 +1,6 @@
 //! A team locks its files with a word: whoever has it takes them in as always, and for others they are shut.
-#![allow(clippy::unwrap_used, clippy::expect_used, reason = "a test may fail")]
 
-mod support;
+use crate::support;
 
 use std::fs;
 use support::walker::{STORE, Walker, dug_to, pair};

@@ -1,7 +1,6 @@
 //! Walkers with a store each: they note, hand over, take in, see what differs and settle it.
-#![allow(clippy::unwrap_used, clippy::expect_used, reason = "a test may fail")]
 
-mod support;
+use crate::support;
 
 use pitface_core::merge::{FileWriter, Part, PartKind, PhotoPiece, read_file};
 use pitface_core::store::{DeviceId, Store};

@@ -1,8 +1,7 @@
 //! What comes in and goes out: answers that cannot be written, files that are not ours to replace, input without an end.
 #![cfg(target_os = "linux")]
-#![allow(clippy::unwrap_used, reason = "a test may fail")]
 
-mod support;
+use crate::support;
 
 use std::fs::{self, File};
 use std::os::unix::fs::symlink;

@@ -1,8 +1,7 @@
 //! What is noted is its owner's: stores, photos and the key are readable by nobody else.
 #![cfg(unix)]
-#![allow(clippy::unwrap_used, clippy::expect_used, reason = "a test may fail")]
 
-mod support;
+use crate::support;
 
 use std::fs::{self, Permissions};
 use std::os::unix::fs::PermissionsExt;

@@ -1,8 +1,7 @@
 //! From a medium that is read only notes still get out. Root may write everywhere, so under root the program runs as nobody.
 #![cfg(unix)]
-#![allow(clippy::unwrap_used, clippy::expect_used, reason = "a test may fail")]
 
-mod support;
+use crate::support;
 
 use std::fs::{self, Permissions};
 use std::os::unix::fs::{MetadataExt, PermissionsExt};

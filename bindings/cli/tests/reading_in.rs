@@ -1,7 +1,6 @@
 //! A read never takes away, whoever reads what; what happened can be seen, taken back and brought back.
-#![allow(clippy::unwrap_used, reason = "a test may fail")]
 
-mod support;
+use crate::support;
 
 use serde_json::Value;
 use support::walker::{STORE, Walker, dug_to};

@@ -1,7 +1,6 @@
 //! What the README shows is what happens. Its commands are typed by `tests/run`.
-#![allow(clippy::expect_used, reason = "a test may fail")]
 
-mod support;
+use crate::support;
 
 use support::Place;
 

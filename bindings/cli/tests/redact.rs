@@ -1,7 +1,6 @@
 //! Names and positions are taken out of every copy.
-#![allow(clippy::unwrap_used, clippy::expect_used, reason = "a test may fail")]
 
-mod support;
+use crate::support;
 
 use support::ONE_PIT;
 use support::walker::{STORE, Walker, pair};

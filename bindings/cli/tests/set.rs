@@ -1,6 +1,6 @@
 //! `pitface set`: a machine and a tip depth.
 
-mod support;
+use crate::support;
 
 use serde_json::json;
 use support::Place;

@@ -1,7 +1,6 @@
 //! What `--store` keeps, and what becomes of files when something goes wrong.
-#![allow(clippy::unwrap_used, reason = "a test may fail")]
 
-mod support;
+use crate::support;
 
 use pitface_core::store::{DeviceId, Store};
 use serde_json::{Map, Value};

@@ -1,7 +1,6 @@
 //! `pitface tables`: what it writes, and that it writes it whole or not at all.
-#![allow(clippy::expect_used, reason = "a test may fail")]
 
-mod support;
+use crate::support;
 
 use support::{ONE_PIT, Place};
 

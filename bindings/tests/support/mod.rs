@@ -1,5 +1,4 @@
 //! A phone's shell with nothing of a phone: opens a session, taps what is shown.
-#![allow(dead_code, clippy::unwrap_used, reason = "each test file uses its part")]
 
 use pitface_bindings::{
     PitfaceError, ScreenKind, Session, ShownBlock, ShownButton, ShownDoes, ShownRow, ShownScreen,

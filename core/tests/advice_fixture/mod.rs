@@ -1,5 +1,4 @@
 //! Fields and pits in a few words, for the tests of the advice room.
-#![allow(dead_code, reason = "each test file uses its part")]
 
 use pitface_core::advice::{FieldAdvice, What, ZoneCall, advise};
 use pitface_core::reading::read_field;

@@ -1,5 +1,4 @@
 //! One pass with one hole behind it, in a few words.
-#![allow(dead_code, reason = "each test file uses its part")]
 
 use chrono::{Days, NaiveDate};
 use pitface_core::advice::after_dig::{DigAdvice, PassAdvice, look_behind};

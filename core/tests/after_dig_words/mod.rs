@@ -1,7 +1,5 @@
 //! A hole behind the machine, a pass and what is told of them, as the tests of their words take them.
 
-#![allow(dead_code, clippy::unwrap_used)] // Each test file takes what it needs.
-
 use chrono::NaiveDate;
 use pitface_core::advice::after_dig::{
     Across, CauseReason, DigAdvice, FailureCause, Lasts, LikelyCause, NextStep, Pair, PairBy, PassAdvice,

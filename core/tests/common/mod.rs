@@ -1,9 +1,7 @@
 //! Short ways to write records in tests.
-#![allow(dead_code, reason = "each test file uses some of them")]
 
 use pitface_core::record::{
-    ComesAway, FaceMoisture, Field, Layer, Pit, PlaceKind, RecordId, Resistance, Roll, RollOutcome, Signs,
-    Step, Unknown,
+    ComesAway, FaceMoisture, Field, Layer, Pit, PlaceKind, RecordId, Resistance, Signs, Step, Unknown,
 };
 use std::sync::atomic::{AtomicU64, Ordering};
 
@@ -31,9 +29,4 @@ pub fn step(to_mm: u32, comes_away: Option<ComesAway>, resistance: Option<Resist
 /// One layer.
 pub fn layer(top_mm: u32, bottom_mm: u32, signs: Signs) -> Layer {
     Layer { id: id(), top_mm, bottom_mm, signs, texture: None, remark: None, unknown: Unknown::new() }
-}
-
-/// One roll test.
-pub fn roll(depth_mm: u32, roll: RollOutcome) -> Roll {
-    Roll { id: id(), depth_mm, roll, unknown: Unknown::new() }
 }

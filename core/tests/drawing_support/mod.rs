@@ -1,5 +1,4 @@
 //! The room that shapes of a drawing take.
-#![allow(dead_code, reason = "each test file uses some of them")]
 
 use pitface_core::picture::{Anchor, BASE_LINE, Drawing, LINE_HEIGHT, Point, Role, Shape, text_width};
 

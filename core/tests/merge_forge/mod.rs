@@ -1,5 +1,4 @@
 //! Parts made by hand: what no program of ours writes, but somebody's might.
-#![allow(dead_code, clippy::unwrap_used, reason = "each test file uses its part, and may fail by it")]
 
 use ciborium::Value;
 use pitface_core::merge::{FileWriter, KeyFromSeed, Part, PartKind, Signer};

@@ -1,5 +1,4 @@
 //! Phones that note, hand over and take in.
-#![allow(dead_code, clippy::unwrap_used, reason = "each test file takes what it needs, and may fail by it")]
 
 use pitface_core::merge::{Bundle, Content, DeviceId, FileWriter, KeyFromSeed, PartKind, Signer, read_file};
 use pitface_core::record::{ComesAway, Field, Pit, PlaceKind, RecordId, Step, Unknown};

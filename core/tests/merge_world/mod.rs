@@ -1,5 +1,4 @@
 //! A world of walkers: a plan of what happens to whom, run step by step, and what must be so at its end.
-#![allow(clippy::unwrap_used, reason = "a test fails by it")]
 
 mod newer;
 mod plan;

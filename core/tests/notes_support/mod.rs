@@ -1,5 +1,4 @@
 //! What the tests of the notes file share.
-#![allow(dead_code, reason = "each test file uses its part")]
 
 use pitface_core::record::{RecordId, notes};
 

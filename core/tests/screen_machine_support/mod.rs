@@ -1,6 +1,4 @@
 //! A phone without its shell: screens shown, buttons tapped, edits kept in notes.
-#![allow(dead_code, reason = "each test file uses its part")]
-#![allow(clippy::unwrap_used, reason = "a test may fail")]
 
 use chrono::{DateTime, FixedOffset};
 use pitface_core::answer::Answers;

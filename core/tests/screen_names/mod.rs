@@ -1,5 +1,4 @@
 //! Every button has a name of its own: what a screen reader says of it is said of no other one on its screen.
-#![allow(dead_code, reason = "each test file uses its part")]
 
 use pitface_core::screen::{Button, Screen};
 use std::collections::BTreeMap;

@@ -1,6 +1,4 @@
 //! A phone without its shell: shows screens, taps what is on them, and keeps what is saved.
-#![allow(dead_code, reason = "each test file uses its part")]
-#![allow(clippy::unwrap_used, reason = "a test may fail by it")]
 
 pub mod pit;
 

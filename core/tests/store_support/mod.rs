@@ -1,5 +1,4 @@
 //! Notes to keep in a store: one written out, and any by chance.
-#![allow(dead_code, clippy::unwrap_used)] // Each test file takes what it needs.
 
 pub mod passes;
 

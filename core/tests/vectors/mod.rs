@@ -1,5 +1,4 @@
 //! The cases of `tests/vectors`, which other languages read too.
-#![allow(dead_code, reason = "each test file uses its part")]
 
 use pitface_core::record::notes::{Read, read};
 use pitface_core::record::{FieldNotes, RecordId};

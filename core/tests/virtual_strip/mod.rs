@@ -1,7 +1,6 @@
 //! Strips loosened by a virtual machine, with one cause of failure planted. A rough physical model of its own: soil that
 //! lets itself be lifted or not, feet that wear, slots that lean. It knows nothing of the table of causes or its clues; what is
 //! seen follows from what the ground was made to do. All sizes are invented for this test.
-#![allow(dead_code, reason = "each test file uses its part")]
 
 mod seen;
 

@@ -1,10 +1,4 @@
 //! Runs the built `pitface` in a folder of its own.
-#![allow(
-    dead_code,
-    clippy::expect_used,
-    clippy::unwrap_used,
-    reason = "each test file uses some of it; a test may fail"
-)]
 
 pub mod walker;
 

@@ -1,5 +1,4 @@
 //! Tables for other programs: whole in each format, and nothing in them that was not noted.
-#![allow(clippy::unwrap_used, reason = "a test fails by it")]
 
 mod maps;
 
