@@ -1,7 +1,6 @@
 //! All tests of the session in one program.
 #![allow(clippy::unwrap_used, clippy::expect_used, reason = "a test may fail by it")]
 
-mod boundary;
 mod edge_from_file;
 mod files;
 mod full_disk;

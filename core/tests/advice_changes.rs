@@ -116,10 +116,10 @@ fn one_step_off(notes: &FieldNotes) -> impl Iterator<Item = FieldNotes> {
     let pits = 1..notes.pits.len();
     let signs = move |pit: usize| Sign::ALL.iter().map(move |&sign| (pit, sign));
     pits.flat_map(signs).flat_map(move |(pit, sign)| {
-        let noted = notes.pits[pit].layers[1].signs.get(sign);
+        let seen = notes.pits[pit].layers[1].signs.get(sign);
         let none = (sign == Sign::Roots).then_some(RootsSeen::NoneToJudge as usize);
         let near = (0..sign.answers().len()).filter(move |answer| {
-            noted.is_some_and(|noted| noted.abs_diff(*answer) == 1) && Some(*answer) != none
+            seen.is_some_and(|seen| seen.abs_diff(*answer) == 1) && Some(*answer) != none
         });
         near.map(move |answer| {
             let mut off = notes.clone();

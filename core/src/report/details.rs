@@ -1,8 +1,9 @@
-//! The back of a field's sheet: every pit with its face and its layers, and the holes behind the machine.
+//! The back of a field's sheet: every pit with its face and its layers, its zones over the years, and the holes behind the
+//! machine.
 
 use super::html::Html;
 use super::sheet::PhotoFile;
-use super::{behind::holes_behind, on_photo::photo_of};
+use super::{behind::holes_and_keys, on_photo::photo_of, seasons::over_the_years};
 use crate::answer::FieldAnswer;
 use crate::reading::{Kind, LayerReading};
 use crate::record::{Condition, Pit, remark};
@@ -22,10 +23,20 @@ pub(super) fn details(html: &mut Html, words: &Words, answer: &FieldAnswer, phot
             for index in 0..answer.notes.pits.len() {
                 html.within("section", "", |html| pit(html, words, answer, index, photo));
             }
-            for hole in holes_behind(words, answer).into_iter().flatten() {
-                html.within("section", "hole", |html| {
+            for (years, caption) in over_the_years(words, answer) {
+                html.within("section", "years", |html| {
+                    html.text("h3", "", &years.title);
+                    html.figure(words, &years, &caption);
+                });
+            }
+            let holes = holes_and_keys(words, answer);
+            // One alone has its key beside it, several stand beside each other.
+            let class = if holes.len() == 1 { "hole alone" } else { "hole" };
+            for (hole, key) in &holes {
+                html.within("section", class, |html| {
                     html.text("h3", "", &hole.title);
-                    html.figure(words, &hole, "");
+                    html.figure(words, hole, "");
+                    html.figure(words, key, "");
                 });
             }
         });

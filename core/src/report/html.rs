@@ -58,8 +58,11 @@ impl Html {
             for row in rows {
                 html.within("tr", "", |html| {
                     for (index, cell) in row.iter().enumerate() {
-                        let head = index == 0 && !cell.is_empty();
-                        html.cell(if head { "th scope=\"row\"" } else { "td" }, cell);
+                        if index == 0 && !cell.is_empty() {
+                            html.cell("th scope=\"row\"", cell);
+                        } else {
+                            html.cell_under(&heads[index], cell);
+                        }
                     }
                 });
             }
@@ -78,8 +81,8 @@ impl Html {
                 html.within("tr", "", |html| {
                     let (address, name) = (escape(address), escape(&name));
                     let _ = writeln!(html.0, "<th scope=\"row\"><a href=\"{address}\">{name}</a></th>");
-                    for cell in &cells {
-                        html.cell("td", cell);
+                    for (cell, head) in cells.iter().zip(&heads[1..]) {
+                        html.cell_under(head, cell);
                     }
                 });
             }
@@ -98,6 +101,11 @@ impl Html {
             });
             html.within("tbody", "", rows);
         });
+    }
+
+    /// A cell that knows its head: on a narrow page the cells of a row stand below each other.
+    fn cell_under(&mut self, head: &str, text: &str) {
+        let _ = writeln!(self.0, "<td data-head=\"{}\">{}</td>", escape(head), escape(text));
     }
 
     /// A cell of a table, empty too.

@@ -6,6 +6,7 @@ mod details;
 mod html;
 mod on_photo;
 mod overview;
+mod seasons;
 mod sheet;
 mod style;
 
