@@ -85,8 +85,9 @@ fn a_call_hangs_on_an_answer_next_to_what_was_noted_of_one_pit() {
             alone.pits[1].layers[1].signs.set(sign, sign.answers().iter().position(|its| *its == code));
         }
         let mut beside = alone.clone();
-        beside.pits.push(Pit { id: id(77), ..fit_to_loosen().pits[1].clone() });
-        beside.pits[2].dug_to_mm = Some(460);
+        // One pit speaks for steel, one against it: the third decides.
+        beside.pits.push(Pit { id: id(77), dug_to_mm: Some(460), ..fit_to_loosen().pits[1].clone() });
+        beside.pits.push(sound_pit(78, PlaceKind::Open));
         asked += 1;
         for (pits, notes) in [alone, beside].iter().enumerate() {
             let told = changes(notes, Zone::Open).into_iter().find(|change| change.hangs);
@@ -100,7 +101,7 @@ fn a_call_hangs_on_an_answer_next_to_what_was_noted_of_one_pit() {
             }
         }
     }
-    println!("of {asked} fields {} with one pit and {} with two hang on an answer", hung[0], hung[1]);
+    println!("of {asked} fields {} with one pit and {} with three hang on an answer", hung[0], hung[1]);
     assert!(hung.iter().all(|hung| *hung > 0 && *hung < asked), "{hung:?} of {asked}");
 }
 
