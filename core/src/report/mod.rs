@@ -6,6 +6,7 @@ mod details;
 mod html;
 mod on_photo;
 mod overview;
+mod page;
 mod sheet;
 mod style;
 
@@ -14,4 +15,5 @@ pub use card::card;
 pub use html::GENERATOR;
 pub use on_photo::{OnPhoto, on_photo};
 pub use overview::{Listed, overview, overview_with_sheets};
+pub use page::{Block, Group, Line, Page, Row};
 pub use sheet::{PhotoFile, sheet};
