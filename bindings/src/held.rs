@@ -200,7 +200,7 @@ impl Held {
     }
 
     /// Loads what the place shows; a place in a field that is gone becomes the list of fields.
-    fn load(&mut self) -> Result<(), PitfaceError> {
+    pub fn load(&mut self) -> Result<(), PitfaceError> {
         if !self.notes.load(&self.store, self.place)? {
             self.shown_place(Place::Fields);
             self.notes.load(&self.store, self.place)?;
@@ -209,7 +209,7 @@ impl Held {
         Ok(())
     }
 
-    fn world(&self) -> World<'_> {
+    pub fn world(&self) -> World<'_> {
         World {
             own: &self.own,
             words: &self.words,

@@ -42,7 +42,6 @@ mod take_photo;
 mod team_word;
 mod undoing;
 
-pub use boundary::{BoundaryChoice, BoundaryFile, BoundaryTaken};
 pub use bundle::BundleReady;
 pub use check::{check_notes, read_field};
 pub use drawing::{Anchor, Drawing, Point, Role, RoleColour, Shape, Theme, colours};

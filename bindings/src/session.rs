@@ -2,9 +2,7 @@
 
 use crate::held::{Answer, Held};
 use crate::listen::{Listening, held};
-use crate::{
-    BoundaryFile, BoundaryTaken, BundleReady, ChangeListener, PitfaceError, ShownScreen, Subscription,
-};
+use crate::{BundleReady, ChangeListener, PitfaceError, ShownScreen, Subscription};
 use pitface_core::picture::Point;
 use pitface_core::place::Fix;
 use pitface_core::screen::Input;
@@ -210,31 +208,6 @@ impl Session {
     /// As [`Session::screen`].
     pub fn import_file(&self, path: String) -> Result<ShownScreen, PitfaceError> {
         self.answer(|held| held.import_file(&path))
-    }
-
-    /// What a file of another program holds to be taken into a field: GeoJSON, KML, KMZ, GPX, a zipped shapefile or a GeoPackage.
-    /// Reads the whole file; nothing is saved. A file that holds nothing of use has no choices, and `said` tells why. `swapped`
-    /// takes latitude for longitude and the other way round.
-    ///
-    /// # Errors
-    /// None but a fault of this program.
-    pub fn boundaries_in(&self, path: String, swapped: bool) -> Result<BoundaryFile, PitfaceError> {
-        Ok(held(&self.held).boundaries_in(&path, swapped))
-    }
-
-    /// Takes one of the choices of a file into a field, in one save: an area as its outline, a line as one of what lies
-    /// buried. What lies far from everything noted of the field is refused and told, unless `anyway`.
-    ///
-    /// # Errors
-    /// `Invalid` for an id that is none, a choice that the file does not have or a kind of line that is none; `NotFound`
-    /// without the field; else as [`Session::screen`].
-    pub fn take_boundary(
-        &self,
-        field: String,
-        path: String,
-        taken: BoundaryTaken,
-    ) -> Result<ShownScreen, PitfaceError> {
-        self.answer(|held| held.take_boundary(&field, &path, &taken))
     }
 
     /// The local time's distance from UTC has changed: minutes, east positive.

@@ -110,6 +110,68 @@ fn a_line_of_a_kml_file_asks_what_lies_along_it() {
     assert!(rows(&screen).len() >= 2, "the rest of the file can still be taken");
 }
 
+fn line(name: &str, along: &[[f64; 2]]) -> Value {
+    let geometry = serde_json::json!({ "type": "LineString", "coordinates": along });
+    serde_json::json!({ "type": "Feature", "properties": { "name": name }, "geometry": geometry })
+}
+
+/// Lengths on WGS 84: 0.001° of longitude at 54.5° N is 64.8 m, 0.001° of latitude 111.3 m.
+#[test]
+fn a_drainage_plan_is_taken_whole_and_undone_whole() {
+    let (_folder, session) = with_field("mere_piece");
+    let field = field_id(&session);
+    let lines = |session: &Session| {
+        let notes: Value = serde_json::from_str(&noted(session, &field)).unwrap();
+        notes["field"]["lines"].as_array().map_or(0, Vec::len)
+    };
+    let before = lines(&session);
+    let files = tempfile::tempdir().unwrap();
+    let drains = [[2.5, 54.5], [2.501, 54.5], [2.502, 54.5]]
+        .map(|[east, north]| line("Drain", &[[east, north], [east, north + 0.001]]));
+    let screen = choose(&session, &collection(files.path(), &drains));
+    let all = rows(&screen)[0].title.replace('\u{a0}', " ");
+    assert_eq!(all, "All 3 lines at once, 334 m");
+    let screen = tap(&session, &screen, &rows(&screen)[0].title);
+    assert_eq!(screen.answer.as_ref().unwrap().text, "What lies along these 3 lines?");
+    assert_eq!(screen.caution, "");
+    let drain = buttons(&screen).into_iter().find(|button| button.label.starts_with("Drain")).unwrap();
+    let screen = tap(&session, &screen, &drain.label);
+    assert!(
+        screen.saved && screen.told.starts_with("3 lines taken into Mere Piece: drain"),
+        "{}",
+        screen.told
+    );
+    assert_eq!(lines(&session), before + 3);
+    session.tap(r#""undo""#.to_owned()).unwrap();
+    assert_eq!(lines(&session), before, "one save, one undo");
+}
+
+#[test]
+fn a_swapped_file_is_read_the_right_way_round_and_says_so() {
+    let (_folder, session) = with_field("mere_piece");
+    let field = field_id(&session);
+    let files = tempfile::tempdir().unwrap();
+    let turned = |[west, south]: [f64; 2]| {
+        let mut square = square("Turned", [west, south]);
+        for corner in square["geometry"]["coordinates"][0].as_array_mut().unwrap() {
+            corner.as_array_mut().unwrap().reverse();
+        }
+        square
+    };
+    let screen = choose(&session, &collection(files.path(), &[turned([2.5, 54.5])]));
+    assert!(screen.caution.starts_with("Latitude and longitude are swapped"), "{}", screen.caution);
+    let screen = tap(&session, &screen, &rows(&screen)[0].title);
+    assert_eq!(screen.caution, "", "it lies where the field is");
+    let screen = tap(&session, &screen, "Replace the edge");
+    assert!(screen.saved, "{}", screen.told);
+    assert_eq!(outline(&session, &field)[0], serde_json::json!([2.5, 54.5]));
+
+    // Numbers that are on the globe only when swapped need no field to tell.
+    session.tap(r#"{"go":"fields"}"#.to_owned()).unwrap();
+    let screen = choose(&session, &collection(files.path(), &[turned([170.0, 54.5])]));
+    assert!(screen.caution.starts_with("Latitude and longitude are swapped"), "{}", screen.caution);
+}
+
 #[test]
 fn without_an_open_field_an_area_becomes_a_field_of_its_name() {
     let folder = tempfile::tempdir().unwrap();

@@ -4,13 +4,17 @@
 
 mod common;
 
+use chrono::{Months, NaiveDate};
 use common::id;
-use pitface_core::answer::FieldAnswer;
-use pitface_core::record::{FieldNotes, Zone, notes};
+use pitface_core::advice::after_dig::{Lasting, Verdict};
+use pitface_core::answer::{FieldAnswer, HeldOn, Loosened};
+use pitface_core::record::{Call, FieldNotes, Pass, Pit, Zone, notes};
 use pitface_core::report::{Listed, card, overview, overview_with_sheets, sheet};
 use pitface_core::units::LengthUnit;
 use pitface_core::words::{Language, PageText, Words};
 use std::path::Path;
+
+const SVG: &str = "http://www.w3.org/2000/svg";
 
 const ESTATE: [&str; 9] = [
     "far_drove",
@@ -208,6 +212,81 @@ fn an_overview_puts_work_first_and_leads_to_every_sheet() {
     let document = parsed(&whole);
     for way in all(&document, "a").filter_map(|way| way.attribute("href")) {
         assert!(document.descendants().any(|node| node.attribute("id") == way.strip_prefix('#')), "{way}");
+    }
+}
+
+#[test]
+fn a_zone_is_told_over_the_years_with_what_was_found_done_and_held() {
+    let answer = answer("lapwing_ground");
+    let [told] = &answer.seasons()[..] else {
+        panic!("the headland alone was worked: {:?}", answer.seasons())
+    };
+    assert_eq!(told.zone, Zone::Headland);
+    let [then, now] = &told.years[..] else { panic!("{:?}", told.years) };
+    // Dug in May, loosened in August; dug behind again the May after. What the pits called for is not what stands today.
+    assert_eq!((then.year, then.call, then.pits), (2025, Some(Call::Loosen), 3));
+    let done = Loosened { tip_mm: Some(330), strip: false, verdict: Some(Verdict::Done) };
+    assert_eq!((then.loosened, then.held), (Some(done), None));
+    assert_eq!((now.year, now.call, now.pit, now.loosened), (2026, Some(Call::LeaveIt), None, None));
+    // The mean of its eleven readings, 3375 mm in all.
+    assert_eq!(now.held, Some(HeldOn { lasting: Lasting::Held, firm_mm: Some(306) }));
+    let page = sheet(&english(), &answer, &|_| None).html();
+    assert_eq!(page.matches("<title>Headland over the years</title>").count(), 1);
+    let said = "2025: called Loosen; the worst of 3 pits: Shut 21–29\u{a0}cm; Loosened to 33\u{a0}cm: done. \
+                2026: called Leave it; It has held, loose to 30.6\u{a0}cm on average.";
+    assert!(page.contains(said) && page.contains(&english().of(PageText::CalledToday)));
+}
+
+#[test]
+fn one_year_and_a_loosening_long_ago_are_no_seasons() {
+    // Dug and run over in 2026; the loosening of 2015 is past what any of them lasts.
+    assert_eq!(answer("mere_piece").seasons(), []);
+    let mut notes = noted("mere_piece");
+    notes.field.last_loosened = "2024-09-10".parse().ok();
+    let told = FieldAnswer::of(notes, None).seasons();
+    assert!(!told.is_empty());
+    for zone in told {
+        let unknown = Loosened { tip_mm: None, strip: false, verdict: None };
+        assert_eq!((zone.years[0].year, zone.years[0].call), (2024, None));
+        assert_eq!(zone.years[0].loosened, Some(unknown));
+    }
+}
+
+#[test]
+fn many_years_stand_in_rows_and_on_the_paper() {
+    let mut notes = noted("lapwing_ground");
+    for years in 1..8 {
+        let later = |day: NaiveDate| day.checked_add_months(Months::new(12 * years));
+        for pit in &noted("lapwing_ground").pits {
+            let dug = pit.dug.and_then(|dug| dug.checked_add_months(Months::new(12 * years)));
+            notes.pits.push(Pit { id: id(), dug, ..pit.clone() });
+        }
+        let pass = noted("lapwing_ground").passes.remove(2);
+        notes.passes.push(Pass { id: id(), done: pass.done.and_then(later), after_digs: Vec::new(), ..pass });
+    }
+    let answer = FieldAnswer::of(notes, None);
+    for &language in Language::ALL {
+        let words = Words::new(language, LengthUnit::Inches);
+        let page = sheet(&words, &answer, &|_| None).html();
+        sound(&page, language.code());
+        let document = parsed(&page);
+        let title = words.seasons_title(Zone::Headland);
+        let drawn =
+            all(&document, "svg").find(|svg| svg.descendants().any(|node| node.text() == Some(&title)));
+        let drawn = drawn.expect("the headland");
+        let number = |node: roxmltree::Node, name: &str| -> f64 {
+            node.attribute(name).and_then(|text| text.parse().ok()).expect(name)
+        };
+        let (width, height) = (number(drawn, "width"), number(drawn, "height"));
+        let texts: Vec<_> = drawn.descendants().filter(|node| node.has_tag_name((SVG, "text"))).collect();
+        for year in 2025..=2032 {
+            let year = year.to_string();
+            assert_eq!(texts.iter().filter(|text| text.text() == Some(&year)).count(), 1, "{year}");
+        }
+        for text in texts {
+            let (x, y) = (number(text, "x"), number(text, "y"));
+            assert!((0.0..width).contains(&x) && (0.0..height).contains(&y), "{:?}", text.text());
+        }
     }
 }
 

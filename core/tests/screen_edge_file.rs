@@ -3,7 +3,7 @@
 
 mod screen_pit_support;
 
-use pitface_core::boundary::{Trouble, away_m, begins, read};
+use pitface_core::boundary::{Trouble, away_m, begins, lies_swapped, read};
 use pitface_core::screen::boundary::{BoundaryAct, InFile};
 use pitface_core::screen::{Act, Input, Place, Screen, World, show, tap};
 use pitface_core::words::Language;
@@ -21,7 +21,8 @@ fn feature(name: &str, ring: &[[f64; 2]]) -> Value {
 
 fn file(features: &[Value]) -> InFile {
     let text = json!({ "type": "FeatureCollection", "features": features }).to_string();
-    InFile { name: "holding".into(), found: read("holding.json", text.as_bytes(), false).unwrap() }
+    let found = read("holding.json", text.as_bytes(), false).unwrap();
+    InFile { name: "holding".into(), found, swapped: false }
 }
 
 const NOWHERE: Place = Place::Boundary { field: None, chosen: None };
@@ -96,4 +97,28 @@ fn a_file_is_known_by_how_it_begins() {
         feature("Swapped", &[[54.5, 170.0], [54.5, 170.1], [54.6, 170.1], [54.5, 170.0]]).to_string();
     let fault = read("a.json", swapped.as_bytes(), false).unwrap_err();
     assert_eq!(Trouble::of("a.json", swapped.as_bytes(), &fault), Trouble::Swapped);
+}
+
+fn latitude_first(ring: &[[f64; 2]]) -> Vec<[f64; 2]> {
+    ring.iter().map(|[east, north]| [*north, *east]).collect()
+}
+
+#[test]
+fn a_file_lies_swapped_where_only_that_brings_something_of_it_near() {
+    let (here, far) = (ring([2.5, 54.5]), ring([9.0, 48.0]));
+    let lies = |features: &[Value], known: &[[f64; 2]]| lies_swapped(&file(features).found, known);
+    let there = [[2.503, 54.501]];
+    assert!(lies(&[feature("A", &latitude_first(&far)), feature("B", &latitude_first(&here))], &there));
+    assert!(!lies(&[feature("A", &latitude_first(&here)), feature("B", &here)], &there), "one lies right");
+    assert!(!lies(&[feature("A", &far)], &there), "elsewhere, but not swapped");
+    assert!(!lies(&[feature("A", &latitude_first(&here))], &[]), "nothing to hold it against");
+}
+
+#[test]
+fn a_file_that_was_read_swapped_says_so() {
+    let phone = Phone::new(Language::English, Vec::new());
+    let right = file(&[feature("A", &ring([2.5, 54.5]))]);
+    assert_eq!(shown(&phone, &right).caution, "");
+    let caution = shown(&phone, &InFile { swapped: true, ..right }).caution;
+    assert!(caution.starts_with("Latitude and longitude are swapped in this file."), "{caution}");
 }

@@ -52,6 +52,12 @@ fn of_field(notes: &FieldNotes) -> Option<NaiveDate> {
     notes.field.last_loosened.filter(|day| !told(day))
 }
 
+/// The same as far as it still counts: less than [`LASTS_DAYS`] before the first pit that is noted, or after it.
+pub fn recent_loosening(notes: &FieldNotes) -> Option<NaiveDate> {
+    let first = notes.pits.iter().filter_map(|pit| pit.dug).map(|dug| dug.date_naive()).min()?;
+    of_field(notes).filter(|day| first.signed_duration_since(*day).num_days() <= LASTS_DAYS)
+}
+
 /// The last day a pit of a zone was dug.
 fn last_dug(notes: &FieldNotes, map: &FieldMap, zone: Zone) -> Option<NaiveDate> {
     let stands = |its: Zone| zone == Zone::Whole || its == zone;

@@ -40,7 +40,7 @@ pub use call::{
 pub use change::changes;
 pub(crate) use change::changes_on;
 pub use gates::{ROLL_HOLDS_DAYS, fitted};
-pub(crate) use in_time::last_day;
+pub(crate) use in_time::{covers, last_day, recent_loosening};
 pub use next_dig::{Lacks, NextDig, next_dig};
 pub use pit_view::DEEP_ENOUGH_MM;
 pub use regret::{LAYER_CALLS, REGRET, REGRET_WITHOUT_STEEL, RegretTable};

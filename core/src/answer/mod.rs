@@ -5,8 +5,10 @@
 //! first asked for and kept. [`Answers`] keeps answers until the notes they follow from are others.
 
 mod kept;
+mod seasons;
 
 pub use kept::Answers;
+pub use seasons::{HeldOn, Loosened, ZoneYear, ZoneYears};
 
 use crate::advice::after_dig::PassAdvice;
 use crate::advice::readers::{SeveralReaders, several_readers};

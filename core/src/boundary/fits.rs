@@ -1,5 +1,6 @@
 //! Whether what a file holds lies where the field is.
 
+use super::FromFile;
 use crate::error::Fault;
 use crate::place::{MixUp, guess_mix_up, walk};
 use crate::record::{FieldNotes, Part, PartShape};
@@ -57,6 +58,20 @@ pub fn misplaced(places: &[[f64; 2]], known: &[[f64; 2]]) -> Option<Misplaced> {
     let step = places.len().div_ceil(256).max(1);
     let distance_m = places.iter().step_by(step).filter_map(from).min_by(f64::total_cmp)?;
     (distance_m > FAR_M).then(|| Misplaced { distance_m, mix_up: guess_mix_up(places, known) })
+}
+
+/// Whether a file has latitude before longitude: nothing in it lies near a known place as it stands, and something does with the two
+/// swapped. One place of the field tells, for a field is no larger than what counts as near.
+pub fn lies_swapped(found: &FromFile, known: &[[f64; 2]]) -> bool {
+    let known = &known[..known.len().min(1)];
+    let areas = found.areas.iter().map(|area| &area.ring);
+    let mut some = false;
+    let far = |places: &Vec<[f64; 2]>| {
+        let far = misplaced(places, known);
+        some |= far.is_some_and(|far| far.mix_up == Some(MixUp::Swapped));
+        far.is_some()
+    };
+    areas.chain(found.lines.iter().map(|line| &line.along)).all(far) && some
 }
 
 /// How far a ring of `[longitude, latitude]` lies from a place: to the nearest of its corners, metres; 0 within it.

@@ -29,7 +29,7 @@ mod wkb;
 mod wkt;
 mod xml;
 
-pub use fits::{Misplaced, away_m, misplaced, places_of};
+pub use fits::{Misplaced, away_m, lies_swapped, misplaced, places_of};
 pub(crate) use gathered::Gathered;
 pub(crate) use named::of as name_of;
 pub use system::{Metres, System};

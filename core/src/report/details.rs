@@ -1,8 +1,9 @@
-//! The back of a field's sheet: every pit with its face and its layers, and the holes behind the machine.
+//! The back of a field's sheet: every pit with its face and its layers, its zones over the years, and the holes behind the
+//! machine.
 
 use super::page::{Blocks, Group, Line};
 use super::sheet::PhotoFile;
-use super::{behind::holes_behind, on_photo::photo_of};
+use super::{behind::holes_and_keys, on_photo::photo_of, seasons::over_the_years};
 use crate::answer::FieldAnswer;
 use crate::reading::{Kind, LayerReading};
 use crate::record::{Condition, Pit, remark};
@@ -22,10 +23,19 @@ pub(super) fn details(page: &mut Blocks, words: &Words, answer: &FieldAnswer, ph
             for index in 0..answer.notes.pits.len() {
                 page.within(Group::Section, |page| pit(page, words, answer, index, photo));
             }
-            for hole in holes_behind(words, answer).into_iter().flatten() {
-                page.within(Group::Hole, |page| {
+            for (years, caption) in over_the_years(words, answer) {
+                page.within(Group::Years, |page| {
+                    page.text(Line::PitHeading, &years.title);
+                    page.figure(years, &caption);
+                });
+            }
+            let holes = holes_and_keys(words, answer);
+            let alone = holes.len() == 1;
+            for (hole, key) in holes {
+                page.within(if alone { Group::HoleAlone } else { Group::Hole }, |page| {
                     page.text(Line::PitHeading, &hole.title);
                     page.figure(hole, "");
+                    page.figure(key, "");
                 });
             }
         });

@@ -39,7 +39,9 @@ impl Group {
             Self::Details => ("article", "details"),
             Self::Head => ("header", ""),
             Self::Section => ("section", ""),
+            Self::Years => ("section", "years"),
             Self::Hole => ("section", "hole"),
+            Self::HoleAlone => ("section", "hole alone"),
             Self::Boxes => ("section", "boxes"),
             Self::Pictures => ("div", "pictures"),
             Self::Columns => ("div", "columns"),
@@ -143,7 +145,12 @@ impl Html {
                                 }
                                 _ => cell,
                             };
-                            html.cell(if head { "th scope=\"row\"" } else { "td" }, &cell);
+                            // On a narrow page the cells of a row stand below each other, each with its head.
+                            if head {
+                                html.cell("th scope=\"row\"", &cell);
+                            } else {
+                                html.cell(&format!("td data-head=\"{}\"", escape(&heads[index])), &cell);
+                            }
                         }
                     });
                 }

@@ -7,6 +7,7 @@ mod html;
 mod on_photo;
 mod overview;
 mod page;
+mod seasons;
 mod sheet;
 mod style;
 

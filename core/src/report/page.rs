@@ -70,8 +70,12 @@ pub enum Group {
     Head,
     /// A heading and what stands under it.
     Section,
-    /// A hole behind the machine.
+    /// A zone over the years.
+    Years,
+    /// A hole behind the machine, with its key.
     Hole,
+    /// The only one: its key stands beside it.
+    HoleAlone,
     /// A table to be written into by hand.
     Boxes,
     /// Drawings beside each other, with a part beside them.

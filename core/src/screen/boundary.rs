@@ -11,6 +11,7 @@ use crate::order;
 use crate::picture::{Icon, icon};
 use crate::place::Outline;
 use crate::record::{Buried, BuriedLine, Field, FieldNotes, RecordId, Unknown};
+use crate::words::Words;
 use serde::{Deserialize, Serialize};
 
 /// More areas than these are not shown: of a whole county's, only those near are looked for. Our judgement.
@@ -25,6 +26,8 @@ pub struct InFile {
     pub name: String,
     /// What it holds.
     pub found: FromFile,
+    /// Latitude stands before longitude in it, and was read so.
+    pub swapped: bool,
 }
 
 /// One of what is in the file, by its number among its kind from 0.
@@ -35,6 +38,8 @@ pub enum Chosen {
     Area(u32),
     /// A line.
     Line(u32),
+    /// All lines together.
+    Lines,
 }
 
 /// What can be tapped.
@@ -50,6 +55,8 @@ pub enum BoundaryAct {
         /// What lies along it.
         kind: Buried,
     },
+    /// All lines become lines of what lies buried.
+    TakeLines(Buried),
 }
 
 impl From<BoundaryAct> for Act {
@@ -63,8 +70,13 @@ impl InFile {
         self.found.areas.get(number as usize)
     }
 
-    fn line(&self, number: u32) -> Option<&Course> {
-        self.found.lines.get(number as usize)
+    /// The lines that were chosen, of which there is at least one.
+    fn lines(&self, chosen: Option<u32>) -> Option<&[Course]> {
+        let lines = &self.found.lines;
+        match chosen {
+            Some(number) => lines.get(number as usize).map(std::slice::from_ref),
+            None => (!lines.is_empty()).then_some(lines),
+        }
     }
 
     /// A name for a field that an area becomes; empty where neither it nor the file has one.
@@ -86,8 +98,9 @@ pub(super) fn show(field: Option<RecordId>, chosen: Option<Chosen>, world: &Worl
         (None, notes) => Some(list(file, notes, world)),
         (Some(Chosen::Area(number)), Some(notes)) => Some(asked(notes, number, file.area(number)?, world)),
         (Some(Chosen::Line(number)), Some(notes)) => {
-            Some(asked_line(notes, number, file.line(number)?, world))
+            Some(asked_lines(notes, Some(number), file.lines(Some(number))?, world))
         }
+        (Some(Chosen::Lines), Some(notes)) => Some(asked_lines(notes, None, file.lines(None)?, world)),
         (Some(_), None) => None,
     }
 }
@@ -105,6 +118,9 @@ fn list(file: &InFile, notes: Option<&FieldNotes>, world: &World) -> Screen {
     let (words, field) = (world.words, notes.map(|notes| notes.field.id));
     let mut shown = screen(notes, None, world);
     shown.wants_position = true;
+    if file.swapped {
+        shown.caution = words.edge_swapped();
+    }
     let count = file.found.areas.len();
     let line =
         if count == 0 { String::new() } else { words.edge_how(notes.map(|notes| notes.field.name.as_str())) };
@@ -147,6 +163,15 @@ fn list(file: &InFile, notes: Option<&FieldNotes>, world: &World) -> Screen {
             lines: Vec::new(),
             does: Does::Act(Act::Go(Place::Boundary { field, chosen: Some(Chosen::Line(number)) })),
         };
+        if (2..=MOST_LINES).contains(&lines.len()) {
+            let chosen = Some(Chosen::Lines);
+            shown.blocks.extend(ways([Row {
+                icon: Some(icon(Icon::Buried)),
+                title: words.all_lines(lines),
+                lines: Vec::new(),
+                does: Does::Act(Act::Go(Place::Boundary { field, chosen })),
+            }]));
+        }
         shown.blocks.extend(ways((0..).zip(lines).take(MOST_LINES).map(row)));
         if lines.len() > MOST_LINES {
             shown.blocks.push(Block::Text(words.edges_left_out(MOST_LINES, lines.len())));
@@ -154,6 +179,12 @@ fn list(file: &InFile, notes: Option<&FieldNotes>, world: &World) -> Screen {
     }
     shown.blocks.extend(allow_position(world));
     shown
+}
+
+/// Places `[longitude, latitude]` that what is in a file can be held against: those noted of the field that is open, else where one stands.
+pub fn known(field: Option<RecordId>, world: &World) -> Vec<[f64; 2]> {
+    let known = field.and_then(|field| world.notes(field)).map(places_of).unwrap_or_default();
+    if known.is_empty() { world.fix.map(|fix| degrees(fix.position)).into_iter().collect() } else { known }
 }
 
 /// Whether a field has an edge, or the beginning of one, that would be lost; and what the edge encloses.
@@ -176,14 +207,20 @@ fn asked(notes: &FieldNotes, number: u32, area: &Area, world: &World) -> Screen 
     shown
 }
 
-/// A line: what lies along it.
-fn asked_line(notes: &FieldNotes, number: u32, line: &Course, world: &World) -> Screen {
+/// Lines: what lies along them.
+fn asked_lines(notes: &FieldNotes, number: Option<u32>, lines: &[Course], world: &World) -> Screen {
     let words = world.words;
-    let mut shown = screen(Some(notes), Some(Chosen::Line(number)), world);
-    let asked = Headline::new(words.line_asked());
-    shown.answer = Some(Headline { line: words.boundary_line(line), ..asked });
-    shown.caution = caution(notes, &line.along, world);
-    let answer = |&kind: &Buried| act_button(words.label(kind), BoundaryAct::TakeLine { line: number, kind });
+    let chosen = number.map_or(Chosen::Lines, Chosen::Line);
+    let mut shown = screen(Some(notes), Some(chosen), world);
+    let asked = Headline::new(words.line_asked(lines.len()));
+    let line = number.map_or_else(|| words.all_lines(lines), |_| words.boundary_line(&lines[0]));
+    shown.answer = Some(Headline { line, ..asked });
+    let mut cautions = lines.iter().map(|line| caution(notes, &line.along, world));
+    shown.caution = cautions.find(|caution| !caution.is_empty()).unwrap_or_default();
+    let answer = |&kind: &Buried| {
+        let act = number.map_or(BoundaryAct::TakeLines(kind), |line| BoundaryAct::TakeLine { line, kind });
+        act_button(words.label(kind), act)
+    };
     let answers = Buried::ALL.iter().map(answer).collect();
     shown.blocks.push(Block::Question { text: String::new(), columns: 3, answers });
     shown
@@ -229,13 +266,26 @@ pub(super) fn tap(
             Ok(Done { told, ..Done::save(Edit::Field(field), to) })
         }
         BoundaryAct::TakeLine { line, kind } => {
-            let (Some(line), Some(notes)) = (file.line(line), notes) else { return Err(gone(words)) };
-            let mut field = notes.field.clone();
-            let (along, unknown) = (line.along.clone(), Unknown::new());
-            field.lines.push(BuriedLine { id: new_id(), kind, along, depth_mm: None, sort: None, unknown });
-            let told = words.boundary_line_taken(&field.name, kind, line);
-            let list = Place::Boundary { field: Some(field.id), chosen: None };
-            Ok(Done { told, ..Done::save(Edit::Field(field), list) })
+            take_lines(file.lines(Some(line)).zip(notes), kind, words, new_id)
         }
+        BoundaryAct::TakeLines(kind) => take_lines(file.lines(None).zip(notes), kind, words, new_id),
     }
+}
+
+/// Lines become lines of what lies buried in a field, in one save.
+fn take_lines(
+    taken: Option<(&[Course], &FieldNotes)>,
+    kind: Buried,
+    words: &Words,
+    new_id: &mut dyn FnMut() -> RecordId,
+) -> Result<Done, Fault> {
+    let (lines, notes) = taken.ok_or_else(|| gone(words))?;
+    let mut field = notes.field.clone();
+    field.lines.extend(lines.iter().map(|line| {
+        let (along, unknown) = (line.along.clone(), Unknown::new());
+        BuriedLine { id: new_id(), kind, along, depth_mm: None, sort: None, unknown }
+    }));
+    let told = words.boundary_lines_taken(&field.name, kind, lines);
+    let list = Place::Boundary { field: Some(field.id), chosen: None };
+    Ok(Done { told, ..Done::save(Edit::Field(field), list) })
 }

@@ -258,7 +258,7 @@ pub fn small_face_of(
 }
 
 /// Size of letters on drawings that stand three beside each other on paper. Our judgement, by eye.
-const SMALL_LETTERS: f64 = 1.35;
+pub(crate) const SMALL_LETTERS: f64 = 1.35;
 
 fn pictured(
     words: &Words,

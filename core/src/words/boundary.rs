@@ -88,19 +88,32 @@ impl Words {
         self.say_with(if before_m2.is_some() { "boundary-replaced" } else { "boundary-taken" }, &args)
     }
 
-    /// A line of what lies buried was taken from a file.
-    pub fn boundary_line_taken(&self, field: &str, kind: Buried, line: &Course) -> String {
+    /// All lines of a file in a clause: `All 12 lines at once, 2,300 m`.
+    pub fn all_lines(&self, lines: &[Course]) -> String {
+        self.say_with(
+            "boundary-all_lines",
+            &fluent_args!["lines" => lines.len(), "length" => self.length_of(lines)],
+        )
+    }
+
+    /// Lines of what lies buried were taken from a file.
+    pub fn boundary_lines_taken(&self, field: &str, kind: Buried, lines: &[Course]) -> String {
         let kind_key = match kind {
             Buried::Drain => "boundary_kind-drain",
             Buried::MoleDrain => "boundary_kind-mole_drain",
             Buried::Service => "boundary_kind-service",
         };
         let args = fluent_args![
+            "lines" => lines.len(),
             "field" => self.name(field),
             "kind" => self.say(kind_key),
-            "length" => self.amount(Quantity::Width, line.length_m),
+            "length" => self.length_of(lines),
         ];
         self.say_with("boundary-line_taken", &args)
+    }
+
+    fn length_of(&self, lines: &[Course]) -> String {
+        self.amount(Quantity::Width, lines.iter().map(|line| line.length_m).sum())
     }
 
     fn boundary_name(&self, name: Option<&str>) -> String {

@@ -89,9 +89,14 @@ impl Words {
         self.say("edge-crossed")
     }
 
-    /// What lies along a line of a file.
-    pub fn line_asked(&self) -> String {
-        self.say("edge-line_asked")
+    /// Latitude stands before longitude in a file, which was read so.
+    pub fn edge_swapped(&self) -> String {
+        self.say("edge-swapped")
+    }
+
+    /// What lies along so many lines of a file.
+    pub fn line_asked(&self, lines: usize) -> String {
+        self.say_with("edge-line_asked", &fluent_args!["lines" => lines])
     }
 
     /// Why nothing of a file can be taken, and what to do.

@@ -52,6 +52,7 @@ mod screen_pit;
 mod screen_rest;
 mod screen_saved;
 mod screen_work;
+mod seasons;
 mod section;
 mod since;
 mod soil;

@@ -18,6 +18,8 @@ codes!(
         Saves = "saves",
         Behind = "behind",
         Details = "details",
+        Key = "key",
+        CalledToday = "called_today",
         SurePits = "sure_pits",
         SureGround = "sure_ground",
         NothingToDo = "nothing_to_do",

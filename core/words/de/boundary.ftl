@@ -23,7 +23,11 @@ boundary-points = { $points ->
 }
 boundary-taken = Rand von { $field } übernommen: { $area }.
 boundary-replaced = Rand von { $field } übernommen: { $area }, anstelle von { $before }.
-boundary-line_taken = Linie für { $field } übernommen: { $kind }, { $length }.
+boundary-line_taken = { $lines ->
+    [one] Linie für { $field } übernommen: { $kind }, { $length }.
+   *[other] { $lines } Linien für { $field } übernommen: { $kind }, zusammen { $length }.
+}
+boundary-all_lines = Alle { $lines } Linien auf einmal, { $length }
 boundary_kind-drain = Dränrohr
 boundary_kind-mole_drain = Maulwurfdrän
 boundary_kind-service = Kabel oder Leitung
@@ -50,7 +54,11 @@ edge-replace = Rand ersetzen
 edge-take = als Rand übernehmen
 edge-far = Das liegt { $distance } von allem, was zu { $field } notiert ist.
 edge-crossed = Nicht übernommen: Zwei Seiten dieser Fläche kreuzen sich. Im anderen Programm berichtigen oder den Rand abgehen.
-edge-line_asked = Was liegt an dieser Linie?
+edge-line_asked = { $lines ->
+    [one] Was liegt an dieser Linie?
+   *[other] Was liegt an diesen { $lines } Linien?
+}
+edge-swapped = Länge und Breite sind in dieser Datei vertauscht. Sie wird richtig herum gelesen.
 boundary_trouble-unknown_kind = Nicht übernommen: Diese Datei enthält keine lesbaren Ränder von Schlägen. Lesbar sind GeoJSON, KML, KMZ, GPX, ein gezipptes Shapefile und GeoPackage.
 boundary_trouble-part_of_shapefile = Nicht übernommen: Das ist nur ein Teil eines Shapefiles. Seine Dateien .shp, .dbf und .prj zusammen zippen und die gezippte Datei wählen.
 boundary_trouble-too_large = Nicht übernommen: Diese Datei ist zu groß. Nur die gewünschten Schläge in eine eigene Datei speichern.

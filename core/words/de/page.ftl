@@ -7,6 +7,8 @@ page_text-not_looked = noch nicht angesehen
 page_text-saves = Aufwand und Ersparnis
 page_text-behind = hinter der Maschine
 page_text-details = die Gruben im Einzelnen
+page_text-key = Zeichenerklärung
+page_text-called_today = Empfehlungen früherer Jahre nach den heutigen Regeln.
 page_text-sure_pits = für die Gruben
 page_text-sure_ground = für den Boden dazwischen
 page_text-nothing_to_do = Nichts: so lassen.
@@ -55,3 +57,17 @@ page-fields = { $count ->
    *[other] { $count } Schläge
 }
 page-total = { $fields }, { $area }
+
+# Ein Teil des Schlags über die Jahre. Was in einem Jahr gesehen wurde, folgt seiner Zahl.
+seasons-title = { $zone } über die Jahre
+seasons-year = { $year }: { $told }.
+seasons-called = Empfehlung { $call }
+seasons-worst = die schlechteste von { $pits } Gruben
+seasons-layer = { $condition } { $depths }
+seasons-sound = nichts dicht oder verschlossen
+seasons-loosened = bis { $tip } gelockert
+seasons-loosened_unknown = gelockert, Tiefe nicht vermerkt
+seasons-strip = Probestreifen, Schare auf { $tip }
+seasons-strip_unknown = Probestreifen, Tiefe nicht vermerkt
+seasons-done = { $loosened }: { $verdict }
+seasons-loose = { $lasting }, im Mittel bis { $depth } locker

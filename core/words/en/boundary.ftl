@@ -23,7 +23,11 @@ boundary-points = { $points ->
 }
 boundary-taken = Outline of { $field } taken: { $area }.
 boundary-replaced = Outline of { $field } taken: { $area }, in place of one of { $before }.
-boundary-line_taken = Line taken into { $field }: { $kind }, { $length }.
+boundary-line_taken = { $lines ->
+    [one] Line taken into { $field }: { $kind }, { $length }.
+   *[other] { $lines } lines taken into { $field }: { $kind }, { $length } in all.
+}
+boundary-all_lines = All { $lines } lines at once, { $length }
 boundary_kind-drain = drain
 boundary_kind-mole_drain = mole drain
 boundary_kind-service = cable or pipe
@@ -50,7 +54,11 @@ edge-replace = replace the edge
 edge-take = take as the edge
 edge-far = It lies { $distance } from everything noted of { $field }.
 edge-crossed = Not taken: two sides of this area cross. Mend it in the program it comes from, or walk the edge.
-edge-line_asked = What lies along this line?
+edge-line_asked = { $lines ->
+    [one] What lies along this line?
+   *[other] What lies along these { $lines } lines?
+}
+edge-swapped = Latitude and longitude are swapped in this file. It is read the right way round.
 boundary_trouble-unknown_kind = Not taken: this file holds no field boundaries that can be read. Choose GeoJSON, KML, KMZ, GPX, a zipped shapefile or a GeoPackage.
 boundary_trouble-part_of_shapefile = Not taken: this is one part of a shapefile. Zip its .shp, .dbf and .prj together and choose the zipped file.
 boundary_trouble-too_large = Not taken: this file is too large. Save only the fields you want into a file of their own.

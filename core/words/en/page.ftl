@@ -7,6 +7,8 @@ page_text-not_looked = not looked at yet
 page_text-saves = what it takes and saves
 page_text-behind = behind the machine
 page_text-details = the pits in detail
+page_text-key = what is drawn
+page_text-called_today = Calls of earlier years by the rules of today.
 page_text-sure_pits = sure of the pits
 page_text-sure_ground = sure of the ground
 page_text-nothing_to_do = Nothing: leave it as it is.
@@ -55,3 +57,17 @@ page-fields = { $count ->
    *[other] { $count } fields
 }
 page-total = { $fields }, { $area }
+
+# A zone over the years. A list of what was seen in one year follows its number.
+seasons-title = { $zone } over the years
+seasons-year = { $year }: { $told }.
+seasons-called = called { $call }
+seasons-worst = the worst of { $pits } pits
+seasons-layer = { $condition } { $depths }
+seasons-sound = nothing tight or shut
+seasons-loosened = loosened to { $tip }
+seasons-loosened_unknown = loosened, depth not noted
+seasons-strip = trial strip, tips at { $tip }
+seasons-strip_unknown = trial strip, depth not noted
+seasons-done = { $loosened }: { $verdict }
+seasons-loose = { $lasting }, loose to { $depth } on average

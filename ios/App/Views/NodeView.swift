@@ -18,7 +18,7 @@ struct NodeView: View {
 
   var body: some View {
     heard.frame(width: node.place.width, height: node.place.height, alignment: .topLeading).modifier(Sticking(most: node.sticks))
-      .offset(x: node.place.x, y: node.place.y)
+      .offset(x: node.place.x, y: node.place.y).accessibilityIdentifier(node.id)
   }
 
   @ViewBuilder private var heard: some View {
@@ -27,7 +27,9 @@ struct NodeView: View {
     case .typing(let act, let label, let value, let long):
       TypingView(act: act, label: label, value: value, long: long, window: window, look: look).background(ground)
     case .scroll(let name, let height):
-      ScrollView { children.frame(width: node.place.width, height: height, alignment: .topLeading) }.scrollBounceBehavior(.basedOnSize).id(name)
+      ScrollView { children.frame(width: node.place.width, height: height, alignment: .topLeading) }.scrollBounceBehavior(.basedOnSize).scrollIndicatorsFlash(
+        onAppear: true
+      ).id(name)
     default:
       if let deed = node.deed {
         Button {
@@ -45,15 +47,8 @@ struct NodeView: View {
   }
 
   private var traits: AccessibilityTraits {
-    node.traits.reduce(into: AccessibilityTraits()) { all, trait in
-      switch trait {
-      case .button: all.formUnion(.isButton)
-      case .header: all.formUnion(.isHeader)
-      case .image: all.formUnion(.isImage)
-      case .selected: all.formUnion(.isSelected)
-      case .live: all.formUnion(.updatesFrequently)
-      }
-    }
+    let known: [Trait: AccessibilityTraits] = [.button: .isButton, .header: .isHeader, .image: .isImage, .selected: .isSelected, .live: .updatesFrequently]
+    return AccessibilityTraits(node.traits.compactMap { known[$0] })
   }
 
   private var drawn: some View {
@@ -88,7 +83,9 @@ struct NodeView: View {
     case .drawing(let drawing, let ground, let ink, let faint):
       PaintingView(painting: Painting(drawing, dark: look.dark, ground: ground?.colour(dark: look.dark), ink: ink?.colour(dark: look.dark)), scale: look.scale)
         .opacity(faint ? 0.5 : 1)
-    case .sign(let sign, let tint): SignView(sign: sign, colour: look.colour(tint))
+    case .sign(let sign, let tint):
+      Image(systemName: sign.rawValue).font(.system(size: 20, weight: .medium)).foregroundStyle(look.colour(tint))
+        .frame(width: node.place.width, height: node.place.height)
     case .photo(let hash): PhotoView(hash: hash, title: "", side: node.place.width, window: window, look: look)
     case .none, .picture, .typing, .scroll: EmptyView()
     }
@@ -169,27 +166,5 @@ private struct TypingView: View {
   private func enters(_ typed: String) {
     text = typed
     window.shell.typed(act, typed)
-  }
-}
-
-/// A sign of the shell's own.
-private struct SignView: View {
-  let sign: Sign
-  let colour: Color
-
-  var body: some View {
-    Image(systemName: name).font(.system(size: 20, weight: .medium)).foregroundStyle(colour).frame(maxWidth: .infinity, maxHeight: .infinity)
-  }
-
-  private var name: String {
-    switch sign {
-    case .back: "chevron.left"
-    case .menu: "ellipsis"
-    case .larger: "plus"
-    case .smaller: "minus"
-    case .leads: "chevron.right"
-    case .unfolds: "chevron.down"
-    case .folds: "chevron.up"
-    }
   }
 }

@@ -75,27 +75,18 @@ struct PictureView: View {
   /// Larger and smaller, for one hand.
   private var closer: some View {
     HStack(spacing: 0) {
-      ForEach([Closer(.larger, 1.5, "plus"), Closer(.smaller, 2.0 / 3, "minus")], id: \.sign) { closer in
+      ForEach([Phrase.larger, .smaller], id: \.self) { way in
         Button {
-          zoom.by(closer.times, about: whole.centre, in: whole)
+          zoom.by(way == .larger ? 1.5 : 2.0 / 3, about: whole.centre, in: whole)
           before = zoom
         } label: {
-          Image(systemName: closer.sign).frame(width: 48, height: 48)
+          Image(systemName: way == .larger ? "plus" : "minus").frame(width: 48, height: 48)
         }
-        .accessibilityLabel(words(closer.phrase, in: window.shell.shown?.language))
+        .accessibilityLabel(words(way, in: window.shell.shown?.language))
       }
     }
     .foregroundStyle(look.colour(.ink)).background(look.colour(.ground), in: RoundedRectangle(cornerRadius: 12))
   }
-}
-
-/// A button that makes a picture larger or smaller.
-private struct Closer {
-  let phrase: Phrase
-  let times: Double
-  let sign: String
-
-  init(_ phrase: Phrase, _ times: Double, _ sign: String) { (self.phrase, self.times, self.sign) = (phrase, times, sign) }
 }
 
 /// The commands of a drawing, painted.

@@ -284,6 +284,7 @@ extension View {
   public func environment<V>(_ path: WritableKeyPath<EnvironmentValues, V>, _ value: V) -> some View { self }
   public func preferredColorScheme(_ scheme: ColorScheme?) -> some View { self }
   public func scrollBounceBehavior(_ behavior: ScrollBounceBehavior) -> some View { self }
+  public func scrollIndicatorsFlash(onAppear: Bool) -> some View { self }
   public func sensoryFeedback<T: Equatable>(_ feedback: SensoryFeedback, trigger: T) -> some View { self }
   public func onChange<V: Equatable>(of value: V, initial: Bool = false, _ action: @escaping (V, V) -> Void) -> some View { self }
   public func onChange<V: Equatable>(of value: V, initial: Bool = false, _ action: @escaping () -> Void) -> some View { self }
@@ -299,6 +300,7 @@ extension View {
   public func fullScreenCover<Item: Identifiable, C: View>(item: Binding<Item?>, @ViewBuilder content: @escaping (Item) -> C) -> some View { self }
   public func accessibilityElement(children: AccessibilityChildBehavior) -> some View { self }
   public func accessibilityLabel(_ label: String) -> some View { self }
+  public func accessibilityIdentifier(_ identifier: String) -> some View { self }
   public func accessibilityAddTraits(_ traits: AccessibilityTraits) -> some View { self }
   public func accessibilitySortPriority(_ priority: Double) -> some View { self }
   public func accessibilityAction(_ kind: AccessibilityActionKind, _ handler: @escaping () -> Void) -> some View { self }

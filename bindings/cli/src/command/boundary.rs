@@ -197,7 +197,7 @@ impl Boundary {
                 for line in lines {
                     let (id, along, unknown) = (new_id(), line.along.clone(), Unknown::new());
                     field.lines.push(BuriedLine { id, kind, along, depth_mm, sort, unknown });
-                    said.push(words.boundary_line_taken(&field.name, kind, line));
+                    said.push(words.boundary_lines_taken(&field.name, kind, std::slice::from_ref(line)));
                 }
                 said.join("\n")
             }

@@ -17,11 +17,12 @@ const GAP: f32 = 17.0;
 const LINES_TOGETHER: usize = 8;
 /// How many pits stand beside each other.
 const PITS: usize = 3;
-/// Greatest heights of drawings, points: beside each other, on a card, of a pit, of a hole behind the machine.
+/// Greatest heights of drawings, points: beside each other, on a card, of a pit, over the years, of a hole behind the machine.
 const PICTURES_HEIGHT: f32 = 250.0;
 const CARD_HEIGHT: f32 = 200.0;
 const PIT_HEIGHT: f32 = 160.0;
-const HOLE_HEIGHT: f32 = 300.0;
+const YEARS_HEIGHT: f32 = 340.0;
+const HOLE_HEIGHT: f32 = 204.0;
 /// Width of a part beside drawings, in theirs.
 const PART_WEIGHT: f32 = 1.25;
 
@@ -116,7 +117,11 @@ impl Layout<'_> {
         match block {
             Block::Group(group, blocks) => {
                 let tag = self.tree.add(above, tag_of(group));
-                let figures = if *group == Group::Hole { HOLE_HEIGHT } else { figures };
+                let figures = match group {
+                    Group::Years => YEARS_HEIGHT,
+                    Group::Hole | Group::HoleAlone => HOLE_HEIGHT,
+                    _ => figures,
+                };
                 let room = if *group == Group::Closing { self.size * 0.9 } else { 0.0 };
                 let boxes = *group == Group::Boxes;
                 let mut units = Vec::new();
@@ -247,7 +252,7 @@ fn weights(blocks: &[Block]) -> Vec<f32> {
 fn tag_of(group: &Group) -> TagKind {
     match group {
         Group::Article | Group::Card | Group::Details => Tag::Article.into(),
-        Group::Section | Group::Hole | Group::Boxes => Tag::Section.into(),
+        Group::Section | Group::Years | Group::Hole | Group::HoleAlone | Group::Boxes => Tag::Section.into(),
         Group::Head | Group::Pictures | Group::Columns | Group::Pits | Group::Closing | Group::Anchor(_) => {
             Tag::Div.into()
         }

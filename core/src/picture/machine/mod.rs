@@ -9,7 +9,7 @@ mod key;
 mod pair;
 
 pub use behind::{BehindForm, BehindPicture, BehindWords, Ridge, behind, behind_form};
-pub use pair::{PairWords, pair};
+pub use pair::{PairWords, pair, pair_and_key};
 
 use super::face::{PHONE_WIDTH, Ruler};
 use super::ground::Scale;
@@ -216,7 +216,7 @@ fn zoom_lines(
 }
 
 /// Left edge of a section: right of its ruler's texts.
-fn right_of(ruler: &Ruler, size: f64) -> f64 {
+pub(super) fn right_of(ruler: &Ruler, size: f64) -> f64 {
     let marks = ruler.marks.iter().map(|mark| mark.text.as_str());
     let widest = marks.chain([ruler.unit.as_str()]).map(|text| text_width(text, size, false));
     MARGIN + widest.fold(0.0, f64::max).min(PHONE_WIDTH / 3.0) + 3.0 + TICK
@@ -228,7 +228,7 @@ fn size_of_text(scale: f64) -> f64 {
 }
 
 /// Draws the depth ruler at a section's left edge.
-fn draw_ruler(
+pub(super) fn draw_ruler(
     line: f64,
     (scale, depth_mm): (&Scale, f64),
     ruler: &Ruler,

@@ -30,6 +30,26 @@ const POINTS_PER_MM: f64 = 0.45;
 /// Draws the pit before beside the hole after. Layers of the pit are told in the key; the face's title and the labels
 /// of its layers are not drawn beside it.
 pub fn pair(before: &Face, after: &BehindPicture, words: &PairWords) -> Drawing {
+    let (mut shapes, bottom, lines) = parts(before, after, words);
+    let bottom = key::draw(&lines, bottom, size_of_text(after.text_scale), &mut shapes);
+    on_paper(shapes, bottom)
+}
+
+/// The same with its key apart.
+pub fn pair_and_key(before: &Face, after: &BehindPicture, words: &PairWords) -> (Drawing, Vec<KeyLine>) {
+    let (shapes, bottom, lines) = parts(before, after, words);
+    (on_paper(shapes, bottom), lines)
+}
+
+fn on_paper(mut shapes: Vec<Shape>, bottom: f64) -> Drawing {
+    let height = bottom + MARGIN;
+    let paper = Shape::Rectangle { role: Role::Paper, left: 0.0, top: 0.0, width: PHONE_WIDTH, height };
+    shapes.insert(0, paper);
+    Drawing { width: PHONE_WIDTH, height, shapes }
+}
+
+/// The two, where they end, and their key.
+fn parts(before: &Face, after: &BehindPicture, words: &PairWords) -> (Vec<Shape>, f64, Vec<KeyLine>) {
     let size = size_of_text(after.text_scale);
     let (left, right) = (right_of(&after.ruler, size), PHONE_WIDTH - MARGIN - right_room(after, size));
     let middle = left + (right - left - GAP) * FACE;
@@ -64,10 +84,7 @@ pub fn pair(before: &Face, after: &BehindPicture, words: &PairWords) -> Drawing 
     lines.push(note(&words.after));
     lines.extend(after.words.key.iter().cloned());
     lines.extend(cut.narrower());
-    let height = key::draw(&lines, bottom, size, &mut shapes) + MARGIN;
-    let paper = Shape::Rectangle { role: Role::Paper, left: 0.0, top: 0.0, width: PHONE_WIDTH, height };
-    shapes.insert(0, paper);
-    Drawing { width: PHONE_WIDTH, height, shapes }
+    (shapes, bottom, lines)
 }
 
 /// A layer of the pit in the key.

@@ -4,7 +4,9 @@ use super::super::Pictured;
 use super::readings::Aim;
 use crate::advice::after_dig::DigAdvice;
 use crate::advice::machine::LayerDepths;
-use crate::picture::machine::{BehindForm, BehindPicture, BehindWords, KeyLine, behind, behind_form, pair};
+use crate::picture::machine::{
+    BehindForm, BehindPicture, BehindWords, KeyLine, behind, behind_form, pair, pair_and_key,
+};
 use crate::picture::{Face, Ruler};
 use crate::reading::FieldReading;
 use crate::record::{AfterDig, FieldNotes, Machine, Pass};
@@ -40,11 +42,7 @@ impl Hole<'_> {
     }
 
     /// The same with its key apart, to be read at its own size below.
-    pub(in crate::screen) fn drawn_and_key(
-        &self,
-        title: String,
-        words: &Words,
-    ) -> Option<(Pictured, Vec<KeyLine>)> {
+    pub(crate) fn drawn_and_key(&self, title: String, words: &Words) -> Option<(Pictured, Vec<KeyLine>)> {
         self.pictured(title, words, false)
     }
 
@@ -65,7 +63,14 @@ impl Hole<'_> {
         let face = Face::of(read, words.pit(noted.place), None, |layer| words.layer_label(layer));
         picture.ruler = ruler(picture.depth_mm().max(face.dug_to_mm), words);
         let description = words.describe_pair(&words.describe(noted.place, read, None, None), &described);
-        Some((Pictured { drawing: pair(&face, &picture, &words.pair_words()), title, description }, key))
+        let beside = words.pair_words();
+        let (drawing, key) = if with_key {
+            (pair(&face, &picture, &beside), Vec::new())
+        } else {
+            picture.words.key = key;
+            pair_and_key(&face, &picture, &beside)
+        };
+        Some((Pictured { drawing, title, description }, key))
     }
 
     fn picture(&self) -> Option<BehindPicture> {

@@ -13,17 +13,10 @@ import Testing
     let sent = try await anna.handsOver()
     try await nora.opens(sent)
     #expect(try nora.shown.kind == .partners, "a stranger waits until the signs are compared")
-    try await nora.act(try #require(try nora.shown.rows.first { $0.does.act.contains("partner") }).does.act)
-    try await nora.act(
-      try #require(try nora.shown.tappable.last { $0.label.hasPrefix("Gleich") || $0.label.hasPrefix("Dasselbe") || $0.does.act.contains("accept") }).does.act)
-    #expect(try nora.shown.saved)
-    try await nora.act("{\"go\":{\"detail\":{\"field\":\"\(field)\",\"detail\":\"texture\"}}}")
-    try await nora.act(try #require(try nora.shown.tappable.last { $0.does.act.contains("{\"answer\":2}") }).does.act)
-    try await anna.sets(field, "texture", "Light")
-    try await nora.toTheFields()
-    try await nora.to("partners")
-    try await nora.act(try #require(try nora.shown.tappable.first { if case .shareBundle = $0.does { true } else { false } }).does, sharing: true)
-    try await anna.believes(URL(fileURLWithPath: try #require(nora.shared.last)))
+    try await nora.believes(sent)
+    try await nora.sets(field, "texture", 2)
+    try await anna.sets(field, "texture", 1)
+    try await anna.believes(try await nora.handsOver())
     try await anna.act(try #require(try anna.shown.tappable.first { $0.does.act.contains("{\"go\":{\"versions\"") }).does.act)
     #expect(try anna.shown.kind == .versions)
     try await anna.tap("Light")
@@ -32,7 +25,32 @@ import Testing
     #expect(try await nora.notes(field)["field"]?.text("texture") == "light")
   }
 
-  /// The command line stands for every other session over the same core; the Kotlin one reads and writes the same files.
+  /// The other phone is one over Kotlin's session, on a Java beside this test (`Exchange.kt`). Both change one value and add a pit, one of them with a photo.
+  @Test(.enabled(if: exchange != nil, "no phone over Kotlin's session beside this")) func aPhoneOverKotlinsSessionAndThisOneEndAlike() async throws {
+    let folder = try #require(exchange)
+    let phone = try await Phone()
+    try await phone.believes(try await arrived(folder.appending(path: "kotlin-1.pitb")))
+    try await phone.toTheFields()
+    try await phone.tap("Long Sedge")
+    let field = try #require(try phone.shown.field)
+    let pits = try await phone.notes(field).list("pits").count
+    try await phone.to("start_pit")
+    for words in ["Wheeling", "Moist", "Slips in", "Crumbs"] { try await phone.tap(words) }
+    try await phone.sets(field, "texture", 2)
+    let part = folder.appending(path: "swift.part")
+    try FileManager.default.copyItem(at: try await phone.handsOver(), to: part)
+    try FileManager.default.moveItem(at: part, to: folder.appending(path: "swift.pitb"))
+    try await phone.opens(try await arrived(folder.appending(path: "kotlin-2.pitb")))
+    let (ours, theirs) = (try await phone.notes(field), try Json(file: folder.appending(path: "kotlin.notes.json")))
+    #expect(ours == theirs, "both hold the same")
+    #expect(ours["field"]?.text("texture") == "light" && ours.list("pits").count == pits + 2, "settled there, and each has the other's pit")
+    let photo = try #require(ours.list("pits").flatMap { $0.list("photos") }.first?.text("sha256"))
+    let path = try #require(try await phone.asks { try $0.photoPath(photo: photo) })
+    let (came, sent) = (try Data(contentsOf: URL(fileURLWithPath: path)), try Data(contentsOf: folder.appending(path: "photo.jpg")))
+    #expect(came == sent)
+    print("exchange: a phone over Kotlin's session and one over Swift's end alike, \(ours.list("pits").count) pits and a photo")
+  }
+
   @Test(.enabled(if: program != nil, "no pitface beside the library")) func theCommandLineTakesWhatAPhoneHandsOverAndHandsItBack() async throws {
     let phone = try await Phone()
     try await phone.takesIn("long_sedge")
@@ -73,6 +91,18 @@ import Testing
   }
 }
 
+/// Where the phone over Kotlin's session leaves its files.
+private let exchange = ProcessInfo.processInfo.environment["PITFACE_EXCHANGE"].flatMap { $0.isEmpty ? nil : URL(fileURLWithPath: $0) }
+
+private func arrived(_ file: URL) async throws -> URL {
+  let until = Date() + 300
+  while !FileManager.default.fileExists(atPath: file.path) {
+    guard Date() < until else { throw Missing("\(file.lastPathComponent) never came") }
+    try await Task.sleep(for: .milliseconds(20))
+  }
+  return file
+}
+
 /// The command line beside the library, where it was put.
 private var program: URL? {
   let built = repository.appending(path: "ios/PitfaceKit/Generated/lib/pitface")
@@ -89,11 +119,4 @@ private func run(_ arguments: String...) throws -> String {
     throw Missing("\(arguments): \(said) \(String(decoding: err.fileHandleForReading.readDataToEndOfFile(), as: UTF8.self))")
   }
   return said
-}
-
-extension Phone {
-  func act(_ what: ShownDoes, sharing: Bool) async throws {
-    shell.does(what)
-    try await settle()
-  }
 }

@@ -55,7 +55,7 @@ final class Phone: Platform {
   var glass = Glass(width: 393, height: 852)
   var around = Around { $0.rawValue }
   var letters = Letters(Helvetica(), scale: 1)
-  private let language: String
+  let language: String
 
   init(_ language: String = "en", chosen: Bool = true) async throws {
     root = try made("phone")
@@ -180,7 +180,9 @@ final class Phone: Platform {
     try await toTheFields()
     try await to("partners")
     let before = shared.count
-    try await tap("Hand over everything")
+    let hands = try shown.tappable.first { if case .shareBundle = $0.does { true } else { false } }
+    shell.does(try hands?.does ?? { throw Missing("nothing hands over on \(try shown.kind)") }())
+    try await settle()
     guard shared.count == before + 1 else { throw Missing("nothing was shared: \(try shown.told)") }
     return URL(fileURLWithPath: shared.last!)
   }
@@ -188,18 +190,19 @@ final class Phone: Platform {
   /// Believes whoever handed this over.
   func believes(_ file: URL) async throws {
     try await opens(file)
-    while let waiting = try shown.rows.first(where: { row in row.lines.contains { $0.hasPrefix("waits") } }) {
-      try await act(waiting.does.act)
-      try await act(try shown.tappable.last { $0.label.hasPrefix("The same") }!.does.act)
+    for partner in try shown.rows where partner.does.act.contains("{\"go\":{\"partner\"") {
+      try await act(partner.does.act)
+      if let accepts = try shown.next, accepts.does.act.contains("accept") { try await act(accepts.does.act) }
       try await toTheFields()
       try await to("partners")
     }
   }
 
-  /// A detail of a field, by the label of its answer.
-  func sets(_ field: String, _ detail: String, _ label: String) async throws {
+  /// A detail of a field, by the place of its answer.
+  func sets(_ field: String, _ detail: String, _ answer: Int) async throws {
     try await act("{\"go\":{\"detail\":{\"field\":\"\(field)\",\"detail\":\"\(detail)\"}}}")
-    try await act(try shown.tappable.last { $0.label.hasPrefix(label) }!.does.act)
+    let there = try shown.tappable.last { $0.does.act.contains("{\"answer\":\(answer)}") }
+    try await act(there?.does.act ?? { throw Missing("no answer \(answer) on \(try shown.tappable)") }())
   }
 
   /// The process ends and another begins.
@@ -250,6 +253,12 @@ extension Node {
     all.dropFirst().lazy.compactMap { node -> String? in if case .words(let words) = node.content { words.text } else { nil } }.first
   }
 }
+
+let everyKind: Set<ScreenKind> = [
+  .welcome, .fields, .field, .startPit, .knifeWalk, .nextLook, .layers, .roll, .call, .machine, .pass, .afterDig, .show, .photos, .handOver, .partners,
+  .versions,
+  .own, .onPlan, .deleting,
+]
 
 extension ShownDoes {
   var act: String { if case .act(let act) = self { act } else { "" } }

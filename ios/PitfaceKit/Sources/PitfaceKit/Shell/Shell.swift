@@ -32,7 +32,8 @@ public final class Shell {
   @ObservationIgnored private var pendingTap = false
   @ObservationIgnored private var typed: (act: String, text: String)?
   @ObservationIgnored private var pendingPhoto: WantedPhoto?
-  @ObservationIgnored private var read = Latest()
+  /// The latest few photos, so that coming back to a screen shows them at once.
+  @ObservationIgnored private let read = NSCache<NSString, AnyObject>()
 
   /// Opens the notes with `open`, and shows the screen one was at.
   public init(
@@ -41,6 +42,7 @@ public final class Shell {
   ) {
     (self.folders, self.lanes, self.decode) = (folders, lanes, decode)
     let held = held
+    read.countLimit = 16
     run(lanes.work, { try held.open { try open(folders) }.screen() }) { screen in
       self.show(screen)
       self.check()
@@ -60,11 +62,11 @@ public final class Shell {
 
   /// The picture of a photo, not much larger than `side` pixels; `nil` where there is none.
   public func photo(_ hash: String, _ side: Int, shown: @escaping @MainActor ((any Picture)?) -> Void) {
-    let key = "\(hash) \(side)"
-    if let picture = read[key] { return shown(picture) }
+    let key = "\(hash) \(side)" as NSString
+    if let picture = read.object(forKey: key) as? any Picture { return shown(picture) }
     let (held, decode) = (held, decode)
     run(lanes.pictures, { try held.session().photoPath(photo: hash).flatMap { decode($0, side) } }) { picture in
-      if let picture { self.read[key] = picture }
+      if let picture { self.read.setObject(picture, forKey: key) }
       shown(picture)
     }
   }
@@ -263,22 +265,5 @@ private final class Held: @unchecked Sendable {
   func session() throws -> any SessionProtocol {
     guard let opened = lock.withLock({ opened }) else { throw PitfaceError.Conflict }
     return try opened.get()
-  }
-}
-
-/// The latest few photos, so that coming back to a screen shows them at once.
-private struct Latest {
-  private var kept: [(key: String, picture: any Picture)] = []
-
-  subscript(key: String) -> (any Picture)? {
-    mutating get {
-      guard let at = kept.firstIndex(where: { $0.key == key }) else { return nil }
-      kept.append(kept.remove(at: at))
-      return kept.last?.picture
-    }
-    set {
-      if let newValue { kept.append((key, newValue)) }
-      kept = kept.suffix(16)
-    }
   }
 }

@@ -1,14 +1,20 @@
 import PitfaceCore
 
-private let between = 10.0
 private let above = 4.0
+
+/// Letters up to this scale leave every answer in sight.
+private let sees = 1.3
+
+/// Share of the width that a strip has at most.
+private let strip = 0.3
 
 /// Under this height a picture shows nothing.
 let leastPicture = 60.0
 
-/// How the blocks stand: in which order, how close their answers, and how high what must be in sight is.
+/// How the blocks stand: in which order, how many of them up to the last question, how close their answers, and how high what must be in sight is.
 struct Plan {
   let blocks: [ShownBlock]
+  let asked: Int
   let packing: Packing
   let must: Double
 }
@@ -22,7 +28,7 @@ extension Letters {
   /// The roomiest way in which every answer is in sight: first sentences before the questions go behind them, then drawings and letters of the
   /// answers shrink. The picture has already given way.
   func plan(_ blocks: [ShownBlock], _ width: Double, _ room: Double) -> Plan {
-    guard let last = blocks.lastIndex(where: \.isQuestion) else { return Plan(blocks: blocks, packing: Packing.all[0], must: 0) }
+    guard let last = blocks.lastIndex(where: \.isQuestion) else { return Plan(blocks: blocks, asked: 0, packing: Packing.all[0], must: 0) }
     func first(_ leads: (Int) -> Bool) -> [ShownBlock] {
       blocks.indices.filter(leads).map { blocks[$0] } + blocks.indices.filter { !leads($0) }.map { blocks[$0] }
     }
@@ -30,43 +36,45 @@ extension Letters {
     var plan: Plan?
     for packing in Packing.all {
       for order in orders {
-        let must = must(order, width, packing)
-        plan = Plan(blocks: order, packing: packing, must: must)
+        let asked = order.lastIndex(where: \.isQuestion)! + 1
+        let must = order.prefix(asked).reduce(above) { $0 + packing.between + block($1, packing, width).place.height }
+        plan = Plan(blocks: order, asked: asked, packing: packing, must: must)
         if must <= room { return plan! }
       }
     }
     return plan!
   }
 
-  /// Not every answer would be in sight.
-  func crowded(_ blocks: [ShownBlock], _ width: Double, _ room: Double) -> Bool { plan(blocks, width, room).must > room }
-
-  private func must(_ order: [ShownBlock], _ width: Double, _ packing: Packing) -> Double {
-    let upTo = (order.lastIndex(where: \.isQuestion) ?? -1) + 1
-    return order.prefix(upTo).reduce(above) { sum, block in sum + between + self.block(block, packing, width).place.height }
+  /// Not every answer would be in sight; what is only read gives way before the drawings on answers have shrunk to little.
+  func crowded(_ shown: ShownScreen, _ width: Double, _ room: Double, _ standing: Standing, pictured: Bool) -> Bool {
+    let plan = plan(shown.blocks, pictured && shown.picture?.stand == .strip ? width * (1 - strip) - edge / 2 : width, room)
+    return scale <= sees && (plan.must > room || standing.read && plan.packing.drawn < 0.6)
   }
 
   /// What stands between the answer and the foot.
-  func body(_ shown: ShownScreen, _ width: Double, _ height: Double, unfolded: Bool, pictured: Bool = true, lead: Node? = nil) -> Node {
+  func body(_ shown: ShownScreen, _ width: Double, _ height: Double, _ standing: Standing, unfolded: Bool, pictured: Bool = true) -> Node {
     guard pictured, let picture = shown.picture, picture.stand == .strip else {
-      return scrolled(shown, pictured ? shown.picture : nil, width, height, unfolded, lead)
+      return scrolled(shown, pictured ? shown.picture : nil, width, height, standing, unfolded)
     }
     let proportion = picture.drawing.width / picture.drawing.height
-    let wide = min(max(height * proportion, 56), width * 0.3)
+    let wide = min(max(height * proportion, 56), width * strip)
     let rest = width - wide - edge / 2
     let (at, beside) = shown.leftHanded ? (rest, 0.0) : (edge / 2, wide + edge / 2)
-    let strip = self.picture(picture, wide, height).at(at, 0)
-    return Node(.column, Place(0, 0, width, height), children: [strip, scrolled(shown, nil, rest, height, unfolded, lead).at(beside, 0)])
+    let shownThere = self.picture(picture, wide, height).at(at, 0)
+    return Node(.column, Place(0, 0, width, height), children: [shownThere, scrolled(shown, nil, rest, height, standing, unfolded).at(beside, 0)])
   }
 
-  private func scrolled(_ shown: ShownScreen, _ picture: ShownPicture?, _ width: Double, _ height: Double, _ unfolded: Bool, _ lead: Node?) -> Node {
+  private func scrolled(_ shown: ShownScreen, _ picture: ShownPicture?, _ width: Double, _ height: Double, _ standing: Standing, _ unfolded: Bool) -> Node {
     let plan = plan(shown.blocks, width, height)
     var rest = Column(width)
     rest.gap(above)
-    for block in plan.blocks { rest.add(self.block(block, plan.packing, width), above: rest.nodes.isEmpty ? 0 : between) }
-    if !shown.more.isEmpty { rest.add(more(shown, unfolded, width), above: between) }
+    func add(_ node: Node) { rest.add(node, above: rest.nodes.isEmpty ? 0 : plan.packing.between) }
+    for block in plan.blocks.prefix(plan.asked) { add(self.block(block, plan.packing, width)) }
+    if !standing.lined, let line = shown.answer?.line, !line.isEmpty { add(sentence(line, .bodyMedium, width)) }
+    if !standing.read { read(shown, width).nodes.forEach(add) }
+    for block in plan.blocks.dropFirst(plan.asked) { add(self.block(block, plan.packing, width)) }
+    if !shown.more.isEmpty { add(more(shown, unfolded, width)) }
     var all = Column(width)
-    if let lead { all.add(lead) }
     if let picture {
       // A picture has what is left over, and a good part of the height is its own, as far as what must be in sight leaves it.
       let whole = width * picture.drawing.height / picture.drawing.width
@@ -108,9 +116,9 @@ extension Letters {
     let grid = grid(answers, columns, room, packing)
     var asked = Column(width)
     if !text.isEmpty {
-      let words = set(text, .titleMedium, room)
+      let words = set(text, .titleMedium * letters(packing), room)
       asked.add(Node(.question, words, 0, 0, room, [.header]).looks(.ground), x: edge)
-      asked.gap(above)
+      asked.gap(packing.between * 0.4)
     }
     let tiles = tiles(answers, grid)
     asked.add(Node(.column, Place(0, 0, room, grid.height), children: tiles), x: edge)

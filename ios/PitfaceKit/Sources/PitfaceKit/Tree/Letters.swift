@@ -27,7 +27,7 @@ public struct Letters: Sendable {
     return Self.smaller.first { widest(words, style * $0) <= room } ?? Self.smaller.last!
   }
 
-  static let smaller = [1, 0.9, 0.8, 0.7, 0.6, 0.5, 0.4]
+  static let smaller = [1, 0.9, 0.8, 0.7, 0.6, 0.5, 0.4, 0.33]
 
   static func words(_ texts: [String]) -> [String] { texts.flatMap { $0.split(whereSeparator: { $0 == " " || $0 == "\n" }).map(String.init) } }
 

@@ -7,8 +7,14 @@ public enum Rank: String, Sendable {
   case answer, told, caution, question, tile, next, tool, way, unfold, heading, typing, picture, touch, photo, said, settings, leave
 }
 
-/// A sign drawn by the shell.
-public enum Sign: Sendable { case back, menu, larger, smaller, leads, unfolds, folds }
+/// A sign of the shell's own, by its name among the platform's.
+public enum Sign: String, Sendable {
+  case back = "chevron.left"
+  case menu = "ellipsis"
+  case leads = "chevron.right"
+  case unfolds = "chevron.down"
+  case folds = "chevron.up"
+}
 
 /// What stands in a node.
 public enum Content: Sendable {

@@ -1,17 +1,17 @@
 import PitfaceCore
 
-/// How close the answers of a screen stand: share of their drawings and letters, room around and between, least height.
+/// How close the answers of a screen stand: share of their drawings and letters, room around and between them, least height, room between questions.
 struct Packing: Equatable, Sendable {
-  let drawn, letters, above, beside, gap, least: Double
+  let drawn, letters, above, beside, gap, least, between: Double
 
-  init(_ drawn: Double, _ letters: Double, _ above: Double, _ beside: Double, _ gap: Double, _ least: Double) {
-    (self.drawn, self.letters, self.above, self.beside, self.gap, self.least) = (drawn, letters, above, beside, gap, least)
+  init(_ drawn: Double, _ letters: Double, _ above: Double, _ beside: Double, _ gap: Double, _ least: Double, _ between: Double = 10) {
+    (self.drawn, self.letters, self.above, self.beside, self.gap, self.least, self.between) = (drawn, letters, above, beside, gap, least, between)
   }
 
   /// From the roomiest on; the first in which all answers are in sight is taken.
   static let all = [
     Packing(1, 1, 6, 8, 8, 64), Packing(0.8, 1, 4, 6, 8, 60), Packing(0.62, 1, 4, 6, 6, 56), Packing(0.62, 0.9, 3, 4, 6, 56),
-    Packing(0.5, 0.8, 2, 4, 5, 52), Packing(0.35, 0.75, 2, 4, 4, 48), Packing(0, 0.75, 2, 4, 4, 48),
+    Packing(0.5, 0.8, 2, 4, 5, 52), Packing(0.35, 0.75, 2, 4, 4, 48, 6), Packing(0, 0.75, 2, 4, 4, 48, 4),
   ]
 }
 
@@ -46,8 +46,7 @@ extension Letters {
   /// The largest number of columns, up to the one asked for, in which no word is wider than its tile.
   func grid(_ answers: [ShownButton], _ asked: Int, _ width: Double, _ packing: Packing) -> Grid {
     let words = Self.words(answers.flatMap { [$0.label, $0.note] })
-    // Letters that the reader wants large may come down to their usual size before an answer goes out of sight.
-    let from = min(max(packing.letters, 1 / scale), 1)
+    let from = letters(packing)
     func wide(_ letters: Double) -> Double {
       max(widest(words, .labelLarge * letters), answers.map { widest(Self.words([$0.label]), $0.style * letters) }.max() ?? 0) + packing.beside * 2 + 2
     }
@@ -61,6 +60,9 @@ extension Letters {
     }
     return Grid(columns: columns, each: each(columns), letters: letters, heights: heights, packing: packing)
   }
+
+  /// Letters that the reader wants large may come down to their usual size before an answer goes out of sight.
+  func letters(_ packing: Packing) -> Double { min(max(packing.letters, 1 / scale), 1) }
 
   /// Answers in rows, as they were reckoned.
   func tiles(_ answers: [ShownButton], _ grid: Grid) -> [Node] {

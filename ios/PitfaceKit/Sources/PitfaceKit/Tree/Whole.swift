@@ -19,14 +19,27 @@ public struct Around: Sendable {
   public init(words: @escaping @Sendable (Phrase) -> String) { self.words = words }
 }
 
+/// What of a screen stands still. Where there is no room for all of it, what is only read goes along with what scrolls, then all is as low as it can be, then
+/// the line under the answer goes along too.
+struct Standing {
+  var read = true
+  var low = false
+  var lined = true
+
+  static let all = [Standing(), Standing(read: false), Standing(read: false, low: true), Standing(read: false, low: true, lined: false)]
+}
+
 /// From this width on two parts stand side by side.
 private let wide = 600.0
 
-/// Under this height the foot stands under what is said where the answers need all of the other side.
+/// Under this height the foot may stand under what is said, where the answers need all of the other side.
 private let lowest = 420.0
 
-/// What is asked has this height at least, else the answer scrolls along with it.
-private let leastBody = 120.0
+/// What is asked has this height at least, else all scrolls.
+private let leastBody = 88.0
+
+/// What is said has this height at least where it scrolls by itself.
+private let leastAnswer = 60.0
 
 extension Letters {
   /// The app as it stands: the screen of the core, and above it what the shell says, on no more than half the height.
@@ -63,18 +76,19 @@ extension Letters {
   private func oneColumn(_ shown: ShownScreen, _ glass: Glass, _ around: Around) -> Node {
     let (width, height) = (glass.width, glass.height)
     let top = topLine(shown, width, around)
-    let foot = foot(shown, width, height)
-    var answer = self.answer(shown, width, height)
-    let left = height - top.place.height - foot.place.height - (answer?.place.height ?? 0)
-    if crowded(shown.blocks, width, left) { answer = self.answer(shown, width, height, low: true) }
-    let rest = height - top.place.height - foot.place.height
-    guard rest >= leastBody else { return scrolledWhole(shown, glass, around) }
-    var column = Column(width)
-    column.add(top)
-    let stands = answer.map { rest - $0.place.height >= leastBody } ?? true
-    if stands, let answer { column.add(answer) }
-    let body = body(shown, width, max(0, stands ? height - column.high - foot.place.height : rest), unfolded: around.unfolded, lead: stands ? nil : answer)
-    column.add(body)
+    var chosen: (standing: Standing, column: Column, foot: Node)?
+    for standing in Standing.all {
+      var column = Column(width)
+      column.add(top)
+      if let answer = answer(shown, width, height * 0.6, standing) { column.add(answer) }
+      let foot = foot(shown, width, height, standing)
+      let room = height - column.high - foot.place.height
+      guard room >= leastBody else { continue }
+      chosen = (standing, column, foot)
+      if !crowded(shown, width, room, standing, pictured: true) { break }
+    }
+    guard case (let standing, var column, let foot)? = chosen else { return scrolledWhole(shown, glass, around) }
+    column.add(body(shown, width, height - column.high - foot.place.height, standing, unfolded: around.unfolded))
     column.add(foot)
     return column.node()
   }
@@ -84,10 +98,10 @@ extension Letters {
     var column = Column(glass.width)
     column.add(topLine(shown, glass.width, around))
     if let said = shown.answer { column.add(headline(said, glass.width, low: true)) }
-    var body = body(shown, glass.width, 0, unfolded: around.unfolded, pictured: false)
+    var body = body(shown, glass.width, 0, Standing(), unfolded: around.unfolded, pictured: false)
     if case .scroll(_, let high) = body.content { body.place.height = high }
     column.add(body)
-    column.add(foot(shown, glass.width, .infinity))
+    column.add(foot(shown, glass.width, .infinity, Standing()))
     return scroller("whole \(shown.kind) \(shown.title)", column, glass.height)
   }
 
@@ -110,21 +124,21 @@ extension Letters {
   }
 
   /// The answer stays; only where it is very high does it scroll by itself.
-  private func answer(_ shown: ShownScreen, _ width: Double, _ height: Double, low: Bool = false) -> Node? {
+  private func answer(_ shown: ShownScreen, _ width: Double, _ most: Double, _ standing: Standing) -> Node? {
     shown.answer.map { said in
       var column = Column(width)
-      column.add(headline(said, width, low: low))
-      return column.high <= height * 0.45 ? column.node() : scroller("answer", column, height * 0.45)
+      column.add(headline(said, width, low: standing.low, lined: standing.lined))
+      return column.high <= most ? column.node() : scroller("answer", column, most)
     }
   }
 
   /// What the screen says, in the largest letters in which it takes two lines, or three of smaller ones.
-  private func headline(_ said: ShownHeadline, _ width: Double, low: Bool = false, large: Bool = false) -> Node {
+  private func headline(_ said: ShownHeadline, _ width: Double, low: Bool = false, lined: Bool = true, large: Bool = false) -> Node {
     let sign = said.sign == nil ? 0 : 40 + gap
     let room = width - edge * 2 - sign
     var parts = Column(room)
     parts.add(Node(.answer, set(said.text, display(said.text, room, low, large), room), 0, 0, room, [.header]))
-    if !said.line.isEmpty { parts.add(Node(.words, set(said.line, large ? .headlineMedium : .bodyMedium, room), 0, 0, room), above: 2) }
+    if lined && !said.line.isEmpty { parts.add(Node(.words, set(said.line, large ? .headlineMedium : .bodyMedium, room), 0, 0, room), above: 2) }
     let drawn = said.sign.map { Node(.drawing, Place(edge, 0, 40, 40 * $0.height / $0.width), .drawing($0, ground: nil, ink: nil, faint: false)) }
     let height = max(parts.high, drawn?.place.height ?? 0)
     let signs = drawn.map { [$0.at(edge, (height - $0.place.height) / 2)] } ?? []
@@ -135,7 +149,8 @@ extension Letters {
     let sizes: [Style] =
       switch (large, low) {
       case (true, _): [.displayLarge, .displayMedium]
-      case (false, true): [.headlineMedium, .headlineSmall, .titleLarge, .titleMedium]
+      // Letters that the reader wants large come down to their usual size before the answer goes out of sight.
+      case (false, true): [.headlineMedium, .headlineSmall, .titleLarge] + Self.smaller.filter { $0 >= 1 / scale }.map { .titleMedium * $0 }
       case (false, false): [.displaySmall, .headlineMedium, .headlineSmall, .titleLarge]
       }
     let whole = sizes.filter { widest(Self.words([text]), $0) <= room }
@@ -146,25 +161,34 @@ extension Letters {
   /// Landscape and tablets: what is said and shown beside what is asked, the latter at the side of the thumb.
   private func sideBySide(_ shown: ShownScreen, _ glass: Glass, _ around: Around) -> Node {
     let (width, height) = (glass.width, glass.height)
-    let low = height < lowest
-    let half = (width / 2).rounded(.down)
-    let aside = low && crowded(shown.blocks, half, height - foot(shown, half, height, low: low).place.height)
-    let part = aside ? (width * 0.4).rounded(.down) : half
-    let foot = foot(shown, aside ? part : width - part, height, low: low)
-    let under = foot.place.height
-    var said = Column(part)
-    said.add(topLine(shown, part, around))
-    let room = height - (aside ? under : 0)
-    if let answer = answer(shown, part, room, low: low) { said.add(answer) }
-    let left = room - said.high
-    guard left >= 0, height - (aside ? 0 : under) >= leastBody else { return scrolledWhole(shown, glass, around) }
+    var chosen: (standing: Standing, said: Column, foot: Node, aside: Bool)?
+    // Where the foot stands aside, what is asked may have more of the width.
+    let ways = height < lowest ? [(false, 0.5), (true, 0.4), (true, 0.5)] : [(false, 0.5)]
+    for (standing, (aside, share)) in Standing.all.flatMap({ standing in ways.map { (standing, $0) } }) {
+      let part = (width * share).rounded(.down)
+      let foot = foot(shown, aside ? part : width - part, height, standing)
+      let under = aside ? foot.place.height : 0
+      var said = Column(part)
+      said.add(topLine(shown, part, around))
+      let (most, room) = (height - under - said.high, height - foot.place.height + under)
+      guard most >= leastAnswer, room >= leastBody else { continue }
+      if let answer = answer(shown, part, most, standing) {
+        if chosen != nil && answer.rank == .scroller { continue }
+        said.add(answer)
+      }
+      chosen = (standing, said, foot, aside)
+      if !crowded(shown, width - part, room, standing, pictured: false) { break }
+    }
+    guard case (let standing, var said, let foot, let aside)? = chosen else { return scrolledWhole(shown, glass, around) }
+    let (part, under) = (said.width, height - foot.place.height)
+    let left = (aside ? under : height) - said.high
     if let picture = shown.picture, left >= leastPicture { said.add(self.picture(picture, part, left)) }
     var asked = Column(width - part)
-    asked.add(body(shown, width - part, height - (aside ? 0 : under), unfolded: around.unfolded, pictured: false))
+    asked.add(body(shown, width - part, aside ? height : under, standing, unfolded: around.unfolded, pictured: false))
     if !aside { asked.add(foot) }
     let (here, there) = shown.leftHanded ? (width - part, 0) : (0, part)
     // The foot is heard last, wherever it stands.
-    let sides = [said.node().at(here, 0), asked.node().at(there, 0)] + (aside ? [foot.at(here, room)] : [])
+    let sides = [said.node().at(here, 0), asked.node().at(there, 0)] + (aside ? [foot.at(here, under)] : [])
     return Node(.column, Place(0, 0, width, height), children: sides)
   }
 

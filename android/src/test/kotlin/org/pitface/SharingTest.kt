@@ -43,11 +43,15 @@ class SharingTest {
 
     private var opened = 0
 
-    /** A file tapped in another program. */
-    private fun opens(bytes: ByteArray) {
+    /** A file tapped in another program, or come in another way. */
+    private fun opens(bytes: ByteArray, how: (Uri) -> Intent = { Intent(Intent.ACTION_VIEW, it) }) {
         val uri = Uri.parse("content://elsewhere/${opened++}")
         shadowOf(rule.activity.contentResolver).registerInputStream(uri, ByteArrayInputStream(bytes))
-        rule.runOnUiThread { InstrumentationRegistry.getInstrumentation().callActivityOnNewIntent(rule.activity, Intent(Intent.ACTION_VIEW, uri)) }
+        comes(how(uri))
+    }
+
+    private fun comes(intent: Intent) {
+        rule.runOnUiThread { InstrumentationRegistry.getInstrumentation().callActivityOnNewIntent(rule.activity, intent) }
         foreignIsRead()
         phone.settle()
     }
@@ -163,6 +167,37 @@ class SharingTest {
         phone.settle()
         assertEquals(org.pitface.state.Phrase.CANNOT_READ_FILE, phone.app.failure)
         waits.countDown()
+    }
+
+    /** Types of IANA's registry (KML, KMZ; GeoJSON: RFC 7946, 12; GeoPackage: OGC 12-128r17), GPX's from memory, and what phones give where they know none. */
+    @Test fun filesOfMapProgramsAreOfferedToTheApp() {
+        fun offered(action: String, type: String?) = process.packageManager.queryIntentActivities(
+            Intent(action).apply { if (action == Intent.ACTION_VIEW) setDataAndType(Uri.parse("content://elsewhere/x"), type) else setType(type) }, 0,
+        ).any { it.activityInfo.name == MainActivity::class.java.name }
+        for (action in listOf(Intent.ACTION_VIEW, Intent.ACTION_SEND)) {
+            for (type in listOf(
+                "application/octet-stream", "application/json", "application/zip", "application/geo+json", "application/vnd.google-earth.kml+xml",
+                "application/vnd.google-earth.kmz", "application/gpx+xml", "text/xml", "application/geopackage+sqlite3",
+            )) assertTrue("$action $type", offered(action, type))
+            for (type in listOf("text/plain", "image/jpeg", "application/pdf")) assertFalse("$action $type", offered(action, type))
+        }
+    }
+
+    @Test fun boundariesThatAnotherProgramSendsAreShownToChooseFrom() {
+        phone.tap("English")
+        val kml = File(System.getProperty("demo.dir"), "../../../tests/vectors/boundary/simple.kml").readBytes()
+        opens(kml) { Intent(Intent.ACTION_SEND).setType("text/xml").putExtra(Intent.EXTRA_STREAM, it) }
+        assertEquals(ScreenKind.FIELDS, phone.shown.kind)
+        val areas = phone.shown.rows.map { it.title }
+        assertTrue("$areas", areas.any { it.endsWith("ha") })
+        phone.tap(areas.first { it.endsWith("ha") })
+        assertEquals("an area becomes a field", ScreenKind.FIELD to true, phone.shown.kind to phone.shown.saved)
+    }
+
+    @Test fun whatIsSentWithoutAFileIsSaidToBeUnreadable() {
+        phone.tap("English")
+        comes(Intent(Intent.ACTION_SEND).setType("text/xml").putExtra(Intent.EXTRA_TEXT, "words").putExtra(Intent.EXTRA_STREAM, "no address"))
+        assertEquals(org.pitface.state.Phrase.CANNOT_READ_FILE, phone.app.failure)
     }
 
     /** A path, or this app's own provider, is no file of another program. */

@@ -6,6 +6,7 @@ import android.content.Intent
 import android.net.Uri
 import android.os.Handler
 import android.os.Looper
+import android.os.Parcelable
 import android.os.SystemClock
 import android.provider.OpenableColumns
 import androidx.core.content.FileProvider
@@ -43,6 +44,9 @@ internal fun Context.handOver(file: File): Intent {
     send.clipData = android.content.ClipData.newRawUri(file.name, uri)
     return Intent.createChooser(send, null)
 }
+
+/** The file that another program sends; `null` where it sends none, or something that cannot be unpacked here. */
+internal fun Intent.sent(): Uri? = runCatching { @Suppress("DEPRECATION") getParcelableExtra<Parcelable>(Intent.EXTRA_STREAM) as? Uri }.getOrNull()
 
 /**
  * Copies a file of another program and gives it to the core. It is read on a thread of its own: another program may let one wait for ever. A stream

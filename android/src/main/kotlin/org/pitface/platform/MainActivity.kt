@@ -122,8 +122,12 @@ class MainActivity : ComponentActivity(), Platform {
         camera.save(state)
     }
 
+    /** A file tapped in another program, or sent by it; sent words without a file are said to be unreadable. */
     private fun opened(intent: Intent) {
-        if (intent.action == Intent.ACTION_VIEW) intent.data?.let(::takeIn)
+        when (intent.action) {
+            Intent.ACTION_VIEW -> intent.data?.let(::takeIn)
+            Intent.ACTION_SEND -> intent.sent()?.let(::takeIn) ?: app.say(Phrase.CANNOT_READ_FILE)
+        }
     }
 
     private fun takeIn(uri: Uri) = process.takeIn(uri)
