@@ -264,7 +264,7 @@ fn page_writes_pdf_by_its_ending_the_same_at_every_run_and_only_over_a_pdf_of_it
 fn a_pdf_is_made_of_names_in_any_script() {
     let place = Place::new();
     let notes = std::fs::read_to_string(place.path(&place.notes("mere_piece"))).unwrap();
-    let long = "\u{1f469}\u{200d}\u{1f33e} 麦田 שדה Ünïcodé ".repeat(4);
+    let long = "\u{1f469}\u{200d}\u{1f33e} 麦田 שדה Ünïcodé ".repeat(2);
     std::fs::write(place.path("far.notes.json"), notes.replacen("Mere Piece", long.trim(), 1)).unwrap();
     place.good(&["page", "far.notes.json", "--out", "far.pdf"]);
     assert!(std::fs::read(place.path("far.pdf")).unwrap().starts_with(b"%PDF-"));
