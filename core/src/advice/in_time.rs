@@ -8,8 +8,9 @@ use super::belongs::{belonging, has_already};
 use super::call::{Readiness, Stance, Sureness, What, Why, ZoneCall};
 use super::{FieldAdvice, stands_for};
 use crate::place::FieldMap;
-use crate::record::{Call, Extent, FieldNotes, Pass, Zone};
+use crate::record::{Call, Extent, FieldNotes, Pass, Pit, Zone};
 use chrono::NaiveDate;
+use std::cmp::Reverse;
 
 /// Days within which a harmed layer found after a loosening means that it did not last: about three seasons (DPIRD, on 35
 /// to 50 cm deep loosening); of older ones nothing else is to be expected.
@@ -61,8 +62,11 @@ pub fn recent_loosening(notes: &FieldNotes) -> Option<NaiveDate> {
 /// The last day a pit of a zone was dug.
 fn last_dug(notes: &FieldNotes, map: &FieldMap, zone: Zone) -> Option<NaiveDate> {
     let stands = |its: Zone| zone == Zone::Whole || its == zone;
-    let pits = notes.pits.iter().filter(|pit| stands_for(map, pit).is_some_and(stands));
-    pits.filter_map(|pit| pit.dug).map(|dug| dug.date_naive()).max()
+    let dug = notes.pits.iter().filter_map(|pit| Some((pit.dug?.date_naive(), pit)));
+    let mut pits: Vec<(NaiveDate, &Pit)> = dug.collect();
+    // From the last one back: where a pit lies takes much longer to reckon than all the rest.
+    crate::order::sort_by_key(&mut pits, |(day, _)| Reverse(*day));
+    pits.into_iter().find(|(_, pit)| stands_for(map, pit).is_some_and(stands)).map(|(day, _)| day)
 }
 
 /// The calls as they stand today. `dug` is what the pits say, `passes` what the holes behind the machine say.
