@@ -60,7 +60,7 @@ impl Held {
             (sheet(&self.words, &answer, &photo), "")
         };
         let path = folder.join(format!("{}{end}.html", self.file_name(&notes.field)?));
-        write_whole(&path, page.as_bytes())?;
+        write_whole(&path, page.html().as_bytes())?;
         Ok(path.display().to_string())
     }
 

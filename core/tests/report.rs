@@ -99,8 +99,8 @@ fn every_page_of_the_estate_is_sound_in_every_language_and_unit() {
             let words = Words::new(language, unit);
             for stem in ESTATE {
                 let answer = answer(stem);
-                sound(&sheet(&words, &answer, &|_| None), language.code());
-                let card = card(&words, &answer);
+                sound(&sheet(&words, &answer, &|_| None).html(), language.code());
+                let card = card(&words, &answer).map(|card| card.html());
                 assert_eq!(card.is_some(), answer.to_loosen().next().is_some(), "{stem}");
                 if let Some(card) = card {
                     sound(&card, language.code());
@@ -113,7 +113,7 @@ fn every_page_of_the_estate_is_sound_in_every_language_and_unit() {
 #[test]
 fn a_sheet_has_a_line_a_zone_with_call_depth_hectares_and_sureness() {
     let (words, answer) = (english(), answer("mere_piece"));
-    let page = sheet(&words, &answer, &|_| None);
+    let page = sheet(&words, &answer, &|_| None).html();
     let document = parsed(&page);
     let rows: Vec<String> = texts(&document, "tr").into_iter().skip(1).collect();
     assert_eq!(rows.len(), 3, "{rows:?}");
@@ -131,7 +131,7 @@ fn a_sheet_has_a_line_a_zone_with_call_depth_hectares_and_sureness() {
 
 #[test]
 fn a_sheet_says_the_call_before_the_drawings_and_the_reasons_after_them() {
-    let page = sheet(&english(), &answer("mere_piece"), &|_| None);
+    let page = sheet(&english(), &answer("mere_piece"), &|_| None).html();
     let place = |text: &str| page.find(text).unwrap_or_else(|| panic!("{text}"));
     let order = [
         "<h1>Mere Piece",
@@ -155,9 +155,9 @@ fn text_of_others_is_text_on_every_page() {
     notes.machines[0].name = nasty.into();
     let (words, answer) = (english(), FieldAnswer::of(notes, None));
     let pages = [
-        sheet(&words, &answer, &|_| None),
-        card(&words, &answer).expect("ground to loosen"),
-        overview_with_sheets(&words, nasty, &[&answer], &|_, _| None),
+        sheet(&words, &answer, &|_| None).html(),
+        card(&words, &answer).expect("ground to loosen").html(),
+        overview_with_sheets(&words, nasty, &[&answer], &|_, _| None).html(),
     ];
     for page in &pages {
         sound(page, "en");
@@ -168,7 +168,7 @@ fn text_of_others_is_text_on_every_page() {
 #[test]
 fn a_card_says_how_deep_what_lies_there_and_has_room_for_readings() {
     let (words, answer) = (english(), answer("lapwing_ground"));
-    let page = card(&words, &answer).expect("the gateway is to be loosened");
+    let page = card(&words, &answer).expect("the gateway is to be loosened").html();
     // The plain feet left the layer in places; the winged ones did it.
     for said in ["33–35\u{a0}cm", "winged feet, 50 cm apart", "Service, 90\u{a0}cm deep", "dig behind it"] {
         assert!(page.contains(said), "{said}");
@@ -185,7 +185,7 @@ fn a_card_never_says_that_nothing_lies_there() {
     notes.field.lines.clear();
     (notes.field.drains_mm, notes.field.mole_drains_mm, notes.field.services_mm) = (None, None, None);
     let words = english();
-    let page = card(&words, &FieldAnswer::of(notes, None)).expect("ground to loosen");
+    let page = card(&words, &FieldAnswer::of(notes, None)).expect("ground to loosen").html();
     assert!(page.contains(&words.of(PageText::NothingNoted)));
 }
 
@@ -196,7 +196,7 @@ fn an_overview_puts_work_first_and_leads_to_every_sheet() {
     let sheets = ESTATE.map(|stem| format!("{stem}.html"));
     let fields: Vec<Listed> =
         answers.iter().zip(&sheets).map(|(answer, sheet)| Listed { answer, sheet }).collect();
-    let page = overview(&words, "Ellmoor estate", &fields);
+    let page = overview(&words, "Ellmoor estate", &fields).html();
     sound(&page, "en");
     let document = parsed(&page);
     let ways: Vec<&str> = all(&document, "a").filter_map(|way| way.attribute("href")).collect();
@@ -205,7 +205,7 @@ fn an_overview_puts_work_first_and_leads_to_every_sheet() {
     assert!(place("mere_piece") < place("withy_bottom") && place("withy_bottom") < place("long_sedge"));
     assert!(page.contains("9 fields, 94.2\u{a0}ha"), "{page}");
     // In one file every way leads to a place in it.
-    let whole = overview_with_sheets(&words, "Ellmoor estate", &answers.each_ref(), &|_, _| None);
+    let whole = overview_with_sheets(&words, "Ellmoor estate", &answers.each_ref(), &|_, _| None).html();
     sound(&whole, "en");
     let document = parsed(&whole);
     for way in all(&document, "a").filter_map(|way| way.attribute("href")) {
@@ -228,7 +228,7 @@ fn a_zone_is_told_over_the_years_with_what_was_found_done_and_held() {
     assert_eq!((now.year, now.call, now.pit, now.loosened), (2026, Some(Call::LeaveIt), None, None));
     // The mean of its eleven readings, 3375 mm in all.
     assert_eq!(now.held, Some(HeldOn { lasting: Lasting::Held, firm_mm: Some(306) }));
-    let page = sheet(&english(), &answer, &|_| None);
+    let page = sheet(&english(), &answer, &|_| None).html();
     assert_eq!(page.matches("<title>Headland over the years</title>").count(), 1);
     let said = "2025: called Loosen; the worst of 3 pits: Shut 21–29\u{a0}cm; Loosened to 33\u{a0}cm: done. \
                 2026: called Leave it; It has held, loose to 30.6\u{a0}cm on average.";
@@ -265,7 +265,7 @@ fn many_years_stand_in_rows_and_on_the_paper() {
     let answer = FieldAnswer::of(notes, None);
     for &language in Language::ALL {
         let words = Words::new(language, LengthUnit::Inches);
-        let page = sheet(&words, &answer, &|_| None);
+        let page = sheet(&words, &answer, &|_| None).html();
         sound(&page, language.code());
         let document = parsed(&page);
         let title = words.seasons_title(Zone::Headland);
@@ -298,7 +298,7 @@ fn a_page_of_fifty_pits_can_be_sent() {
         pit.dug = pit.dug.map(|dug| dug + chrono::Duration::minutes(number.into()));
         notes.pits.push(pit);
     }
-    let page = sheet(&english(), &FieldAnswer::of(notes, None), &|_| None);
+    let page = sheet(&english(), &FieldAnswer::of(notes, None), &|_| None).html();
     sound(&page, "en");
     assert!(page.contains("Pit 50, "));
     assert!(page.len() <= 400_000, "{} bytes", page.len());

@@ -6,7 +6,10 @@ published structures and share nothing with the program.
 
 import hashlib
 import io
+import json
+import shutil
 import sqlite3
+import subprocess
 import xml.etree.ElementTree as ElementTree
 import zipfile
 from pathlib import Path
@@ -21,7 +24,7 @@ from conftest import ROOT
 from geopackage import faults
 from isoxml.converter.np_grid import to_numpy_array
 from isoxml.util.isoxml_io import isoxml_from_path
-from made_tables import ESTATE, asked, estate, features, notes, packed, rows, signed, write
+from made_tables import ESTATE, FEATURES, asked, estate, features, notes, packed, rows, signed, write
 from PIL import Image
 from test_geopackage import gdals_checks
 
@@ -57,6 +60,36 @@ def test_a_shapefile_has_the_depth_of_each_zone(terminal):
         assert all(least <= depth <= most for depth in its.DEPTH_MM) and (its.DEPTH_CM == its.DEPTH_MM // 10).all()
     everything = geopandas.read_file(terminal / "out/zones.zip")
     assert (everything[everything.ADVICE != "loosen"].DEPTH_MM == 0).all() and len(everything) > len(read)
+
+
+@pytest.mark.skipif(shutil.which("ogr2ogr") is None, reason="SKIPPED: no ogr2ogr (Debian: gdal-bin), so no map was put through it")
+@pytest.mark.parametrize("packed_as", ["fields.gpkg", "zones.zip", "loosen.zip"])
+def test_ogr2ogr_takes_over_every_row_without_a_word(terminal, tmp_path, packed_as):
+    source = terminal / "out" / packed_as
+    layers = FEATURES if packed_as == "fields.gpkg" else [source.stem]
+    path = source if packed_as == "fields.gpkg" else f"/vsizip/{source}/{source.stem}.shp"
+    for layer in layers:
+        out = tmp_path / f"{layer}.geojson"
+        command = ["ogr2ogr", "-f", "GeoJSON", "-lco", "COORDINATE_PRECISION=15", out, path, layer]
+        done = subprocess.run(command, capture_output=True, text=True, env={"PATH": "/usr/bin:/bin"}, timeout=60)
+        # GDAL before 3.7 says of version 1.4, which it reads, that it does not know it.
+        said = [line for line in done.stderr.splitlines() if "GeoPackage user_version" not in line]
+        assert (done.returncode, said) == (0, []), layer
+        taken = json.loads(out.read_text(encoding="utf-8"))["features"]
+        if packed_as != "fields.gpkg":
+            with shapefile.Reader(str(source)) as read:
+                assert len(taken) == len(read) > 1
+                assert [one["properties"]["ZONE"] for one in taken] == [record["ZONE"] for record in read.records()]
+            assert all(one["geometry"] for one in taken)
+            continue
+        assert len(taken) == len(rows(terminal, layer)) > 0
+        for one, row in zip(taken, packed(terminal, layer)):
+            # Numbers with decimals are written with other digits in GeoJSON.
+            kept = {name: value for name, value in row.items() if name not in ("fid", "shape") and name in one["properties"]}
+            assert len(kept) == len(row) - 2
+            plain = {name: value for name, value in kept.items() if not isinstance(value, float)}
+            assert {name: one["properties"][name] for name in plain} == plain, layer
+            assert (one["geometry"] is None) == (row["shape"] is None)
 
 
 def test_a_shapefile_is_as_old_readers_want_it(terminal):

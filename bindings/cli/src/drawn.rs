@@ -6,7 +6,7 @@ use crate::field::FieldRead;
 use crate::trouble::Trouble;
 use crate::write::Folder;
 use pitface_core::picture::Theme;
-use pitface_core::report::sheet;
+use pitface_core::report::{Page, sheet};
 use pitface_core::words::Words;
 
 /// Adds an SVG file for every pit of a field, `STEM-pit-N.svg`; their names.
@@ -65,7 +65,7 @@ pub fn field_files(
         .collect()
 }
 
-/// The sheet of a field as a page.
-pub fn sheet_of(words: &Words, field: &FieldRead) -> String {
+/// The sheet of a field.
+pub fn sheet_of(words: &Words, field: &FieldRead) -> Page {
     sheet(words, field, &|hash| photo_file(field, hash))
 }

@@ -74,6 +74,7 @@ const EXAMPLES: &[(&str, &[&str])] = &[
         "page",
         &[
             "pitface page out/mere_piece.notes.json --out out/sheet.html",
+            "pitface page out/mere_piece.notes.json --out out/sheet.pdf --paper letter",
             "pitface page out/mere_piece.notes.json --card --out out/card.html",
             "pitface page --store out/estate.pitface --out out/estate.html",
         ],

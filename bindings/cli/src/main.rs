@@ -19,6 +19,7 @@ mod keep;
 mod machine;
 mod maps;
 mod output;
+mod pdf;
 mod preferences;
 mod progress;
 mod replacing;

@@ -1,6 +1,7 @@
 //! What may be put where something stands already: only what this program writes anew at every run, over an earlier one of the same
 //! sort. A store, notes, a key, a bundle under a drawing's name are somebody's work, and so is all that is not known.
 
+use crate::pdf;
 use crate::trouble::Trouble;
 use crate::write::cannot;
 use pitface_core::error::Fault;
@@ -16,6 +17,7 @@ enum Sort {
     Nothing,
     Drawing,
     Page,
+    Pdf,
     GeoJson,
     GeoPackage,
     ForTerminal,
@@ -70,6 +72,9 @@ impl Sort {
         if head.starts_with(b"<!DOCTYPE html>") && has(GENERATOR) {
             return Self::Page;
         }
+        if head.starts_with(pdf::BEGINS) {
+            return if has(pdf::PRODUCED) { Self::Pdf } else { Self::Unknown };
+        }
         if head.starts_with(SQLITE) {
             return match head.get(APPLICATION_ID_AT..APPLICATION_ID_AT + 4) {
                 Some(id) if id == GEOPACKAGE => Self::GeoPackage,
@@ -92,6 +97,7 @@ impl Sort {
             Self::Nothing => "an empty file",
             Self::Drawing => "a drawing",
             Self::Page => "a page",
+            Self::Pdf => "a page as PDF",
             Self::GeoJson => "a GeoJSON file",
             Self::GeoPackage => "a GeoPackage",
             Self::ForTerminal => "a file for a terminal",
@@ -152,9 +158,14 @@ fn stands(place: &Path, what: &str) -> Trouble {
     Trouble::one(place, Fault::new("", wrong, "move it, or name another place"))
 }
 
+/// The head of a file; a PDF, which tells its writer near its end, as a whole.
 fn head(path: &Path) -> io::Result<Vec<u8>> {
     let mut head = Vec::new();
-    File::open(path)?.take(HEAD_BYTES).read_to_end(&mut head)?;
+    let mut file = File::open(path)?;
+    file.by_ref().take(HEAD_BYTES).read_to_end(&mut head)?;
+    if head.starts_with(pdf::BEGINS) {
+        file.read_to_end(&mut head)?;
+    }
     Ok(head)
 }
 

@@ -238,6 +238,39 @@ fn page_writes_the_sheet_of_a_field_its_card_or_an_overview_and_only_over_a_page
 }
 
 #[test]
+fn page_writes_pdf_by_its_ending_the_same_at_every_run_and_only_over_a_pdf_of_its_own() {
+    let place = Place::new();
+    let mere = place.notes("mere_piece");
+    let read = |name: &str| std::fs::read(place.path(name)).unwrap();
+    assert_eq!(place.json(&["page", &mere, "--out", "sheet.pdf"])["written"][0], "sheet.pdf");
+    let first = read("sheet.pdf");
+    assert!(first.starts_with(b"%PDF-1.7"));
+    place.good(&["page", &mere, "--out", "sheet.pdf"]);
+    assert_eq!(first, read("sheet.pdf"));
+    place.good(&["page", &mere, "--card", "--paper", "letter", "--out", "sheet.pdf"]);
+    assert_ne!(first, read("sheet.pdf"));
+    place.good(&["page", &mere, "--out", "sheet.html"]);
+    std::fs::write(place.path("theirs.pdf"), b"%PDF-1.4 somebody's").unwrap();
+    std::fs::rename(place.path("sheet.html"), place.path("page.pdf")).unwrap();
+    for stands in ["theirs.pdf", "page.pdf"] {
+        let said = place.bad(&["page", &mere, "--out", stands]);
+        assert!(said.contains("stands where this file goes"), "{said}");
+    }
+    let said = place.bad(&["page", &mere, "--out", "sheet.html", "--paper", "letter"]);
+    assert!(said.contains("HTML has no paper of its own"), "{said}");
+}
+
+#[test]
+fn a_pdf_is_made_of_names_in_any_script() {
+    let place = Place::new();
+    let notes = std::fs::read_to_string(place.path(&place.notes("mere_piece"))).unwrap();
+    let long = "\u{1f469}\u{200d}\u{1f33e} 麦田 שדה Ünïcodé ".repeat(2);
+    std::fs::write(place.path("far.notes.json"), notes.replacen("Mere Piece", long.trim(), 1)).unwrap();
+    place.good(&["page", "far.notes.json", "--out", "far.pdf"]);
+    assert!(std::fs::read(place.path("far.pdf")).unwrap().starts_with(b"%PDF-"));
+}
+
+#[test]
 fn a_photo_with_a_scale_is_drawn_over_where_its_file_lies() {
     let place = Place::new();
     // A JPEG of 300 by 400 that says where it was taken; no picture in it.

@@ -1,7 +1,7 @@
 //! The driver's card: half a sheet with the ground to work, how deep and how, what lies buried, when to stop, and what it has
 //! to look like behind the machine.
 
-use super::html::Html;
+use super::page::{Blocks, Group, Line, Page};
 use super::sheet::{closing, whole_ha};
 use crate::advice::ZoneCall;
 use crate::advice::after_dig::{READINGS, Verdict};
@@ -15,43 +15,43 @@ use crate::words::{Heading, PageText, Words};
 const STOP: [PageText; 5] =
     [PageText::StopThread, PageText::StopHard, PageText::StopClods, PageText::StopSlip, PageText::StopRain];
 
-/// The driver's card as a page that needs nothing else; `None` where nothing is to be loosened, now or once it is dry enough.
-pub fn card(words: &Words, answer: &FieldAnswer) -> Option<String> {
+/// The driver's card; `None` where nothing is to be loosened, now or once it is dry enough.
+pub fn card(words: &Words, answer: &FieldAnswer) -> Option<Page> {
     let calls: Vec<&ZoneCall> = answer.to_loosen().collect();
     let first = *calls.first()?;
     let name = words.name(&answer.notes.field.name);
     let title = words.says_of(&words.label(PageText::Card), &name);
-    let mut html = Html::default();
-    html.within("article", "card", |html| {
-        html.text("h1", "", &title);
+    let mut page = Blocks::default();
+    page.within(Group::Card, |page| {
+        page.text(Line::Title, &title);
         let to_work: f64 = calls.iter().filter_map(|call| zone_ha(answer, call)).sum();
         let parts =
             [whole_ha(answer).map(|ha| words.ground_ha(ha)), (to_work > 0.0).then(|| words.to_work(to_work))];
-        html.text("p", "meta", &words.comma(&parts.into_iter().flatten().collect::<Vec<_>>()));
+        page.text(Line::Meta, &words.comma(&parts.into_iter().flatten().collect::<Vec<_>>()));
         let set = settings(answer, &calls);
         for call in &calls {
-            html.text("p", "sentence", &words.call_sentence(call));
+            page.text(Line::Sentence, &words.call_sentence(call));
         }
         for (call, (_, setting, _)) in
             calls.iter().zip(&set).filter_map(|(call, set)| Some((call, set.as_ref()?)))
         {
             let forbidden = words.not_to_be_worked(setting).map(|line| words.zone_says(call.zone, &line));
-            html.text("p", "", &forbidden.unwrap_or_default());
+            page.text(Line::Plain, &forbidden.unwrap_or_default());
         }
-        html.within("div", "pictures", |html| {
+        page.within(Group::Pictures, |page| {
             if let Some(plan) = plan_filled(words, answer, Shows::TO_LOOSEN) {
-                html.figure(words, &plan, "");
+                page.figure(plan, "");
             }
-            html.part(&words.label(PageText::Buried), &buried(words, answer));
-            html.part(&words.label(PageText::Stop), &STOP.map(|text| words.of(text)));
+            page.part(&words.label(PageText::Buried), &buried(words, answer));
+            page.part(&words.label(PageText::Stop), &STOP.map(|text| words.of(text)));
         });
-        html.within("section", "", |html| how(html, words, answer, &calls, &set));
+        page.within(Group::Section, |page| how(page, words, answer, &calls, &set));
         let bottom_mm = first.tip.map_or(0, |tip| tip.bottom_mm);
-        html.part(&words.label(PageText::DigBehind), &words.look_behind(bottom_mm, layer_of(first)));
-        html.within("section", "boxes", |html| boxes(html, words));
-        closing(html, words);
+        page.part(&words.label(PageText::DigBehind), &words.look_behind(bottom_mm, layer_of(first)));
+        page.within(Group::Boxes, |page| boxes(page, words));
+        closing(page, words);
     });
-    Some(html.page(words, &title))
+    Some(page.page(words, &title))
 }
 
 fn zone_ha(answer: &FieldAnswer, call: &ZoneCall) -> Option<f64> {
@@ -79,7 +79,7 @@ fn settings<'a>(answer: &'a FieldAnswer, calls: &[&ZoneCall]) -> Vec<Option<(&'a
 
 /// A line a zone: hectares, tip depth, machine, spacing, speed.
 fn how(
-    html: &mut Html,
+    page: &mut Blocks,
     words: &Words,
     answer: &FieldAnswer,
     calls: &[&ZoneCall],
@@ -105,7 +105,7 @@ fn how(
         };
         vec![words.comma(&zone), tip, spacing, speed, machine]
     });
-    html.table(&words.label(PageText::Card), &heads, &rows.collect::<Vec<_>>());
+    page.table(&words.label(PageText::Card), &heads, rows.collect());
 }
 
 /// What is noted of cables, pipes and drains, and what is not known of them.
@@ -127,8 +127,8 @@ fn buried(words: &Words, answer: &FieldAnswer) -> Vec<String> {
 }
 
 /// Room for what the driver reads, as many depths as the core asks for behind the machine.
-fn boxes(html: &mut Html, words: &Words) {
-    html.text("h2", "", &words.label(PageText::Readings));
+fn boxes(page: &mut Blocks, words: &Words) {
+    page.text(Line::Heading, &words.label(PageText::Readings));
     let mut heads = [PageText::Day, PageText::Driver, PageText::SetTo].map(|text| words.label(text)).to_vec();
     heads.extend((0..READINGS).map(|index| match index {
         0 => words.label(PageText::LineOne),
@@ -136,5 +136,5 @@ fn boxes(html: &mut Html, words: &Words) {
         _ => (index + 1).to_string(),
     }));
     let empty = vec![String::new(); heads.len()];
-    html.table(&words.label(PageText::Readings), &heads, &[empty.clone(), empty]);
+    page.table(&words.label(PageText::Readings), &heads, vec![empty.clone(), empty]);
 }

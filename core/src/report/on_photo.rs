@@ -3,9 +3,10 @@
 use super::sheet::PhotoFile;
 use crate::advice::TipDepth;
 use crate::answer::FieldAnswer;
-use crate::picture::photo::{self, PhotoSize, ScaleFault, photo_svg};
-use crate::picture::{Drawing, Face, Ruler, Spoken, Theme, Tip};
+use crate::picture::photo::{self, PhotoSize, ScaleFault};
+use crate::picture::{Drawing, Face, Ruler, Tip};
 use crate::record::Photo;
+use crate::screen::Pictured;
 use crate::store::{shown_size, without_notes};
 use crate::words::Words;
 
@@ -42,17 +43,14 @@ pub fn on_photo(
     Some(drawn.map(|drawing| OnPhoto { drawing, title, description }))
 }
 
-/// A photo without notes is always of this kind: only JPEG can be looked through for them.
-const JPEG: &str = "image/jpeg";
-
-/// The first photo of a pit that has a scale and a file, with the layers drawn over it, and its title. Place and time that a
+/// The first photo of a pit that has a scale and a file, with the layers drawn over it, and its file. Place and time that a
 /// camera noted in it are left out, for a page is for others.
 pub(super) fn photo_of(
     words: &Words,
     answer: &FieldAnswer,
     pit: usize,
     file: PhotoFile,
-) -> Option<(String, String)> {
+) -> Option<(Pictured, Vec<u8>)> {
     let tip = answer.call_at(pit).and_then(|call| call.tip);
     let photos = answer.notes.pits.get(pit)?.photos.iter().filter(|photo| !photo.marks.is_empty());
     let mut drawn = photos.filter_map(|photo| {
@@ -61,8 +59,7 @@ pub(super) fn photo_of(
         let size = PhotoSize { width_px, height_px };
         let OnPhoto { drawing, title, description } =
             on_photo(words, answer, pit, (photo, size), tip)?.ok()?;
-        let spoken = Spoken { language: words.language().code(), title: &title, description: &description };
-        Some((photo_svg(&drawing, &bytes, JPEG, Theme::Page, &spoken), title))
+        Some((Pictured { drawing, title, description }, bytes))
     });
     drawn.next()
 }

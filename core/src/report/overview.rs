@@ -1,6 +1,6 @@
 //! Several fields on one page: calls, hectares and the order of urgency, each with a way to its sheet.
 
-use super::html::Html;
+use super::page::{Blocks, Group, Line, Page, Row};
 use super::sheet::{PhotoFile, closing, whole_ha, work, write_sheet};
 use crate::advice::{FieldAdvice, Readiness};
 use crate::answer::FieldAnswer;
@@ -16,10 +16,10 @@ pub struct Listed<'a> {
 }
 
 /// Fields on one page, the most urgent first, each with a way to its sheet.
-pub fn overview(words: &Words, title: &str, fields: &[Listed]) -> String {
-    let mut html = Html::default();
-    write_overview(&mut html, words, title, fields);
-    html.page(words, title)
+pub fn overview(words: &Words, title: &str, fields: &[Listed]) -> Page {
+    let mut page = Blocks::default();
+    write_overview(&mut page, words, title, fields);
+    page.page(words, title)
 }
 
 /// The overview and every sheet behind it in one page. `photo` gives the photos of a field by its place in the list.
@@ -28,48 +28,51 @@ pub fn overview_with_sheets(
     title: &str,
     fields: &[&FieldAnswer],
     photo: &dyn Fn(usize, &str) -> Option<Vec<u8>>,
-) -> String {
+) -> Page {
     let addresses: Vec<String> = (1..=fields.len()).map(|number| format!("#field-{number}")).collect();
     let listed: Vec<Listed> =
         fields.iter().zip(&addresses).map(|(answer, address)| Listed { answer, sheet: address }).collect();
-    let mut html = Html::default();
-    write_overview(&mut html, words, title, &listed);
+    let mut page = Blocks::default();
+    write_overview(&mut page, words, title, &listed);
     for (index, answer) in fields.iter().enumerate() {
         let of_field: PhotoFile = &|hash| photo(index, hash);
-        html.anchored(&addresses[index][1..], |html| write_sheet(html, words, answer, of_field));
+        page.within(Group::Anchor(addresses[index][1..].to_owned()), |page| {
+            write_sheet(page, words, answer, of_field);
+        });
     }
-    html.page(words, title)
+    page.page(words, title)
 }
 
-fn write_overview(html: &mut Html, words: &Words, title: &str, fields: &[Listed]) {
+fn write_overview(page: &mut Blocks, words: &Words, title: &str, fields: &[Listed]) {
     let mut order: Vec<&Listed> = fields.iter().collect();
     crate::order::sort_by_key(&mut order, |field| urgency(&field.answer.advice));
-    html.within("article", "", |html| {
-        html.text("h1", "", title);
+    page.within(Group::Article, |page| {
+        page.text(Line::Title, title);
         let hectares: Option<f64> = fields.iter().map(|field| whole_ha(field.answer)).sum();
-        html.text("p", "meta", &words.fields_total(fields.len(), hectares));
-        html.text("p", "", &words.of(PageText::OverviewOrder));
+        page.text(Line::Meta, &words.fields_total(fields.len(), hectares));
+        page.text(Line::Plain, &words.of(PageText::OverviewOrder));
         let heads = [
             words.label(Heading::Field),
             words.label(Heading::WholeField),
             words.label(PageText::LoosenArea),
             words.label(Heading::Call),
         ];
-        html.linked_table(title, &heads, order.into_iter().map(|field| row(words, field)));
-        closing(html, words);
+        page.table_of(title, &heads, order.into_iter().map(|field| row(words, field)).collect());
+        closing(page, words);
     });
 }
 
 /// Address and name, then hectares, hectares to be loosened, and the calls in one sentence.
-fn row<'a>(words: &Words, field: &Listed<'a>) -> (&'a str, String, Vec<String>) {
+fn row(words: &Words, field: &Listed) -> Row {
     let answer = field.answer;
     let harmed = work(answer).harmed.map(|spent| words.ground_ha(spent.area_ha));
     let cells = vec![
+        words.name(&answer.notes.field.name),
         whole_ha(answer).map(|hectares| words.ground_ha(hectares)).unwrap_or_default(),
         harmed.unwrap_or_default(),
         words.whole_sentence(&answer.advice),
     ];
-    (field.sheet, words.name(&answer.notes.field.name), cells)
+    Row { address: Some(field.sheet.to_owned()), cells }
 }
 
 /// Place in the order of urgency, of its most urgent zone: work whose days are few, then what has to be asked or mended before

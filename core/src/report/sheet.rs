@@ -1,8 +1,8 @@
 //! The sheet of a field: what is to be done and why on its face, the pits in detail on its back.
 
 use super::details::details;
-use super::html::Html;
 use super::on_photo::photo_of;
+use super::page::{Blocks, Group, Line, Page};
 use crate::RULES;
 use crate::advice::ground::{Areas, GroundWork, ground_work};
 use crate::advice::machine::Terms;
@@ -24,55 +24,55 @@ const LOOKS: usize = 3;
 /// What always stands at the end of a page.
 const DEFERS: [Caution; 2] = [Caution::ProtectedGround, Caution::EstimatesOnly];
 
-/// The sheet of a field as a page that needs nothing else: no script, nothing fetched.
-pub fn sheet(words: &Words, answer: &FieldAnswer, photo: PhotoFile) -> String {
-    let mut html = Html::default();
-    write_sheet(&mut html, words, answer, photo);
-    html.page(words, &words.name(&answer.notes.field.name))
+/// The sheet of a field.
+pub fn sheet(words: &Words, answer: &FieldAnswer, photo: PhotoFile) -> Page {
+    let mut page = Blocks::default();
+    write_sheet(&mut page, words, answer, photo);
+    page.page(words, &words.name(&answer.notes.field.name))
 }
 
-pub(super) fn write_sheet(html: &mut Html, words: &Words, answer: &FieldAnswer, photo: PhotoFile) {
-    html.within("article", "", |html| {
-        head(html, words, answer);
-        html.text("p", "sentence", &words.whole_sentence(&answer.advice));
-        let to_do = |html: &mut Html| html.part(&words.label(PageText::ToDo), &to_do(words, answer));
+pub(super) fn write_sheet(page: &mut Blocks, words: &Words, answer: &FieldAnswer, photo: PhotoFile) {
+    page.within(Group::Article, |page| {
+        head(page, words, answer);
+        page.text(Line::Sentence, &words.whole_sentence(&answer.advice));
+        let to_do = |page: &mut Blocks| page.part(&words.label(PageText::ToDo), &to_do(words, answer));
         let mut told = false;
-        html.within("div", "pictures", |html| {
+        page.within(Group::Pictures, |page| {
             // A photo takes the place beside the two drawings.
-            told = !pictures(html, words, answer, photo);
+            told = !pictures(page, words, answer, photo);
             if told {
-                to_do(html);
+                to_do(page);
             }
         });
         let work = work(answer);
-        html.within("section", "", |html| zones(html, words, answer, &work));
-        html.within("div", "columns", |html| {
+        page.within(Group::Section, |page| zones(page, words, answer, &work));
+        page.within(Group::Columns, |page| {
             if !told {
-                to_do(html);
+                to_do(page);
             }
-            html.part(&words.label(PageText::First), &first(words, answer));
-            html.part(&words.label(PageText::Why), &why(words, answer));
-            html.part(&words.label(PageText::Behind), &behind(words, answer));
-            html.part(&words.label(PageText::NotLooked), &not_looked(words, answer));
-            html.part(&words.label(PageText::Saves), &words.ground(&work, only_machine(answer)));
+            page.part(&words.label(PageText::First), &first(words, answer));
+            page.part(&words.label(PageText::Why), &why(words, answer));
+            page.part(&words.label(PageText::Behind), &behind(words, answer));
+            page.part(&words.label(PageText::NotLooked), &not_looked(words, answer));
+            page.part(&words.label(PageText::Saves), &words.ground(&work, only_machine(answer)));
             let (_, others) = answer.advice.cautions();
             let others = others.into_iter().filter(|caution| !DEFERS.contains(caution));
             let others: Vec<String> = others.map(|caution| words.of(caution)).collect();
-            html.within("section", "", |html| {
-                html.text("h2", "", &words.label(Heading::Cautions));
-                html.text("p", "", &others.join(" "));
+            page.within(Group::Section, |page| {
+                page.text(Line::Heading, &words.label(Heading::Cautions));
+                page.text(Line::Plain, &others.join(" "));
             });
         });
-        closing(html, words);
+        closing(page, words);
     });
-    details(html, words, answer, photo);
+    details(page, words, answer, photo);
 }
 
 /// The field with its hectares, and who dug when.
-pub(super) fn head(html: &mut Html, words: &Words, answer: &FieldAnswer) {
+pub(super) fn head(page: &mut Blocks, words: &Words, answer: &FieldAnswer) {
     let notes = &answer.notes;
-    html.within("header", "", |html| {
-        html.text("h1", "", &words.name(&notes.field.name));
+    page.within(Group::Head, |page| {
+        page.text(Line::Title, &words.name(&notes.field.name));
         let area = whole_ha(answer).map(|hectares| words.ground_ha(hectares));
         let days = notes.pits.iter().filter_map(|pit| pit.dug).map(|dug| dug.date_naive());
         let days = days.clone().min().zip(days.max());
@@ -83,17 +83,17 @@ pub(super) fn head(html: &mut Html, words: &Words, answer: &FieldAnswer) {
             }
         }
         let dug = Some(words.dug(notes.pits.len(), days, &who));
-        html.text("p", "meta", &words.comma(&[area, dug].into_iter().flatten().collect::<Vec<_>>()));
+        page.text(Line::Meta, &words.comma(&[area, dug].into_iter().flatten().collect::<Vec<_>>()));
         let remark = notes.field.remark.as_deref().map(|text| words.remark(text));
-        html.text("p", "", &remark.unwrap_or_default());
+        page.text(Line::Plain, &remark.unwrap_or_default());
     });
 }
 
 /// By which rules it was said, and what comes before it.
-pub(super) fn closing(html: &mut Html, words: &Words) {
+pub(super) fn closing(page: &mut Blocks, words: &Words) {
     let rules = format!("{} {RULES}.", words.label(Heading::Rules));
     let told: Vec<String> = DEFERS.iter().map(|&caution| words.of(caution)).chain([rules]).collect();
-    html.within("div", "closing", |html| html.text("p", "", &told.join(" ")));
+    page.within(Group::Closing, |page| page.text(Line::Plain, &told.join(" ")));
 }
 
 pub(super) fn whole_ha(answer: &FieldAnswer) -> Option<f64> {
@@ -102,21 +102,23 @@ pub(super) fn whole_ha(answer: &FieldAnswer) -> Option<f64> {
 
 /// The plan filled by calls, the face that decided beside the reference, and its photo where there is one; gives whether
 /// there is.
-fn pictures(html: &mut Html, words: &Words, answer: &FieldAnswer, photo: PhotoFile) -> bool {
+fn pictures(page: &mut Blocks, words: &Words, answer: &FieldAnswer, photo: PhotoFile) -> bool {
     if let Some(plan) = plan_filled(words, answer, Shows::ALL) {
-        html.figure(words, &plan, "");
+        page.figure(plan, "");
     }
     let Some((pit, call)) = leading(answer) else { return false };
     let tip = call.and_then(|call| call.tip);
     if let Some(face) = face_of(words, answer, pit, tip, true) {
         let name = words.pit_numbered(pit + 1, answer.notes.pits[pit].place);
-        html.figure(words, &face, &words.says_of(&words.label(PageText::Decides), &name));
+        page.figure(face, &words.says_of(&words.label(PageText::Decides), &name));
     }
     let photo = photo_of(words, answer, pit, photo);
-    if let Some((svg, title)) = &photo {
-        html.figure_of(svg, title);
+    let there = photo.is_some();
+    if let Some((drawn, photo)) = photo {
+        let title = drawn.title.clone();
+        page.figure_of(drawn, Some(photo), &title);
     }
-    photo.is_some()
+    there
 }
 
 /// The call that leads the sheet, and the pit that decides it: ground to be loosened before other work before what is left.
@@ -155,7 +157,7 @@ pub(super) fn work(answer: &FieldAnswer) -> GroundWork {
 }
 
 /// A line a zone: call, tip depth, hectares, how sure of the pits and of the ground between them.
-fn zones(html: &mut Html, words: &Words, answer: &FieldAnswer, work: &GroundWork) {
+fn zones(page: &mut Blocks, words: &Words, answer: &FieldAnswer, work: &GroundWork) {
     let heads = [
         words.label(Heading::Zone),
         words.label(Heading::Call),
@@ -188,7 +190,7 @@ fn zones(html: &mut Html, words: &Words, answer: &FieldAnswer, work: &GroundWork
             ]
         })
         .collect();
-    html.table(&words.label(Heading::Zones), &heads, &rows);
+    page.table(&words.label(Heading::Zones), &heads, rows);
 }
 
 /// The zones' calls with their depths, work before what is left alone, and what has to follow.

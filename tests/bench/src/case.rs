@@ -7,7 +7,10 @@ use crate::table::{Bar, Row};
 use pitface_core::answer::FieldAnswer;
 use pitface_core::reading::{Table, read_pit, reference_faces};
 use pitface_core::record::{ComesAway, FieldNotes, RecordId, notes};
+use pitface_core::report::sheet;
 use pitface_core::store::{DeviceId, Store};
+use pitface_core::units::LengthUnit;
+use pitface_core::words::{Language, Words};
 use std::error::Error;
 use std::hint::black_box;
 use std::ops::Range;
@@ -106,6 +109,15 @@ fn reading(large: &Large, size: &Size) -> Vec<Row> {
         },
         || drop(black_box(plain.select(pits.clone()))),
     );
+    let words = Words::new(Language::English, LengthUnit::Centimetres);
+    let page = interleaved(
+        size.rounds / 10,
+        || {
+            let answer = FieldAnswer::of(black_box(notes).clone(), None);
+            black_box(sheet(&words, &answer, &|_| None));
+        },
+        || drop(black_box(plain.select(pits.clone()))),
+    );
     vec![
         Row {
             what: "reading one pit",
@@ -118,6 +130,12 @@ fn reading(large: &Large, size: &Size) -> Vec<Row> {
             floor: "plain SELECT of the field's cells",
             measured: whole_field,
             bar: Bar::Within(Duration::from_millis(5)),
+        },
+        Row {
+            what: "... and its sheet, without photos",
+            floor: "plain SELECT of the field's cells",
+            measured: page,
+            bar: Bar::Within(Duration::from_millis(50)),
         },
     ]
 }

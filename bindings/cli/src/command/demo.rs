@@ -66,15 +66,15 @@ impl Demo {
         for ((stem, _), field) in ESTATE.iter().zip(&fields) {
             drawn::pit_files(&words, field, stem, Theme::Light, &mut folder)?;
             drawn::field_files(&words, field, stem, Theme::Light, &mut folder)?;
-            folder.add(&format!("{stem}.html"), drawn::sheet_of(&words, field).as_bytes())?;
+            folder.add(&format!("{stem}.html"), drawn::sheet_of(&words, field).html().as_bytes())?;
             if let Some(card) = card(&words, field) {
-                folder.add(&format!("{stem}-card.html"), card.as_bytes())?;
+                folder.add(&format!("{stem}-card.html"), card.html().as_bytes())?;
             }
         }
         let sheets: Vec<String> = ESTATE.iter().map(|(stem, _)| format!("{stem}.html")).collect();
         let listed = fields.iter().zip(&sheets).map(|(field, sheet)| Listed { answer: field, sheet });
         let page = overview(&words, ESTATE_NAME, &listed.collect::<Vec<_>>());
-        folder.add("index.html", page.as_bytes())?;
+        folder.add("index.html", page.html().as_bytes())?;
         let written = folder.finish()?;
 
         let entries: Vec<_> = fields.iter().flat_map(|field| told::calls(&words, field)).collect();

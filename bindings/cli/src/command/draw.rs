@@ -61,7 +61,7 @@ impl Draw {
         drawn::field_files(&words, &field, stem, self.theme.into(), &mut folder)?;
         drawn::photo_files(&words, &field, stem, self.theme.into(), &mut folder)?;
         let page = drawn::sheet_of(&words, &field);
-        folder.add(&format!("{stem}.html"), page.as_bytes())?;
+        folder.add(&format!("{stem}.html"), page.html().as_bytes())?;
         let written = told_written(&folder.finish()?);
         let json = merged(json::fields(vec![json::head(&field)]), written.json);
         Ok(Answer {

@@ -44,7 +44,7 @@ pub(super) fn show(field: RecordId, world: &World) -> Option<Screen> {
     Some(screen)
 }
 
-/// Legs and reach of a machine, and how it fits what is to be loosened.
+/// How a machine fits what is to be loosened, then its legs and reach.
 fn lines(answer: &FieldAnswer, machine: &Machine, words: &Words) -> Vec<String> {
     let measures: Vec<String> =
         [words.machine_measures(machine)].into_iter().chain(words.reaches(machine)).collect();
@@ -53,5 +53,5 @@ fn lines(answer: &FieldAnswer, machine: &Machine, words: &Words) -> Vec<String> 
         let setting = set(machine, &work).ok()?;
         Some(super::set::Fit::of(&setting).headline(&setting, &work, words))
     });
-    [words.comma(&measures)].into_iter().chain(fit).collect()
+    fit.into_iter().chain([words.comma(&measures)]).collect()
 }

@@ -76,9 +76,9 @@ extension Letters {
     if !shown.more.isEmpty { add(more(shown, unfolded, width)) }
     var all = Column(width)
     if let picture {
-      // A picture has what is left over, and a good part of the height is its own, as far as what must be in sight leaves it.
+      // A picture has what is left over, and a good part of the height is its own, more where nothing is asked, as far as what must be in sight leaves it.
       let whole = width * picture.drawing.height / picture.drawing.width
-      let high = min(max(height - rest.high, min(height - plan.must, height * 0.45), 0), whole)
+      let high = min(max(height - rest.high, min(height - plan.must, height * (plan.asked > 0 ? 0.45 : 0.6)), 0), whole)
       if high >= leastPicture { all.add(self.picture(picture, width, high)) }
     }
     let down = all.high

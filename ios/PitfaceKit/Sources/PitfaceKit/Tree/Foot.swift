@@ -67,18 +67,19 @@ extension Letters {
 
   /// Heard in their own order, seen from the side of the thumb on.
   private func tools(_ tools: [ShownButton], _ leftHanded: Bool, _ width: Double, _ low: Bool) -> Node {
-    // Where room is scarce, the note of a tool is left to whoever hears it.
-    let texts = tools.map { low ? [$0.label] : [$0.label, $0.note] }
-    let words = Self.words(texts.flatMap { $0 })
+    let words = Self.words(tools.map(\.label))
     let most = (1...Self.abreast).last { widest(words, .labelSmall * 0.5) + 6 <= (width - edge) / Double($0) } ?? 1
     let lines = (tools.count + most - 1) / most
     let abreast = (tools.count + lines - 1) / lines
     let each = ((width - edge) / Double(abreast)).rounded(.down)
-    let fit = fit(texts.flatMap { $0 }, .labelSmall, each - 6)
+    let fit = fit(words, .labelSmall, each - 6)
+    let small = Style.labelSmall * fit
+    // A long note, and any where room is scarce, is left to whoever hears the tool and to what is told once it was tapped.
+    let noted = !low && tools.allSatisfy { widest(Self.words([$0.note]), small) <= each - 6 && self.lines($0.note, small, each - 6).count <= 2 }
     var rows = Column(width)
     rows.add(divider(width))
     for first in stride(from: 0, to: tools.count, by: abreast) {
-      let row = tools[first..<min(first + abreast, tools.count)].map { tool($0, each, fit, low) }
+      let row = tools[first..<min(first + abreast, tools.count)].map { tool($0, each, small, noted: noted, low) }
       let high = row.map(\.place.height).max()!
       let placed = row.enumerated().map { index, tool in
         var tool = tool.at(edge / 2 + each * Double(leftHanded ? row.count - 1 - index : index), 0)
@@ -93,7 +94,7 @@ extension Letters {
   }
 
   /// An icon over its word.
-  private func tool(_ tool: ShownButton, _ width: Double, _ fit: Double, _ low: Bool) -> Node {
+  private func tool(_ tool: ShownButton, _ width: Double, _ style: Style, noted: Bool, _ low: Bool) -> Node {
     let (ground, ink): (Tint, Tint) = (tool.chosen ? .chosen : .ground, tool.enabled ? .ink : .off)
     let room = width - 6
     var parts = Column(room)
@@ -104,8 +105,8 @@ extension Letters {
         x: (room - wide) / 2)
       parts.gap(2)
     }
-    for text in [tool.label, low ? "" : tool.note] where !text.isEmpty {
-      let words = set(text, .labelSmall * fit, room, ink, centred: true, fitted: false)
+    for text in [tool.label, noted ? tool.note : ""] where !text.isEmpty {
+      let words = set(text, style, room, ink, centred: true, fitted: false)
       parts.add(Node(.words, Place(0, 0, room, words.height), .words(words)))
     }
     let height = max(low ? 48 : 64, parts.high + (low ? 4 : 8))

@@ -46,9 +46,10 @@ import org.pitface.core.Stand
 
 private val Above = 4.dp
 
-/** Share of the width a strip has at most, and of the height that is a picture's own where it is not asked for. */
+/** Share of the width a strip has at most, and of the height that is a picture's own: more where nothing is asked beside it. */
 internal const val STRIP_SHARE = 0.3f
 private const val PICTURE_SHARE = 0.45f
+private const val PICTURE_ALONE = 0.6f
 
 /** How the blocks stand: in which order, how many of them up to the last question, how close their answers, and how high what must be in sight is. */
 private class Plan(val blocks: List<ShownBlock>, val asked: Int, val packing: Packing, val must: Dp)
@@ -132,7 +133,7 @@ private fun BelowPicture(picture: ShownPicture?, height: Dp, must: Dp, view: @Co
         val width = constraints.maxWidth
         val placedBelow = below.measure(constraints.copy(minHeight = 0, maxHeight = Constraints.Infinity))
         val whole = (width * picture.drawing.height / picture.drawing.width).toInt()
-        val own = minOf(height - must, height * PICTURE_SHARE).roundToPx()
+        val own = minOf(height - must, height * if (must > 0.dp) PICTURE_SHARE else PICTURE_ALONE).roundToPx()
         val high = maxOf(height.roundToPx() - placedBelow.height, own).coerceIn(0, whole).let { if (it < LeastPicture.roundToPx()) 0 else it }
         val placedAbove = above.measure(Constraints.fixed(width, high))
         layout(width, high + placedBelow.height) {
