@@ -27,7 +27,7 @@ impl Held {
         }
     }
 
-    /// What a file holds, and whether it was read with latitude for longitude: where that alone brings it onto the globe, or
+    /// Returns what a file holds, and whether it was read with latitude for longitude: where that alone brings it onto the globe, or
     /// to the field that is open, or to where one stands while none is.
     fn found_in(&self, path: &Path, bytes: &[u8]) -> Result<(FromFile, bool), Trouble> {
         let trouble = |fault: Fault| {

@@ -152,7 +152,7 @@ impl Held {
         }
     }
 
-    /// What a notes file would bring.
+    /// Returns what a notes file would bring.
     fn would_bring(&self, came: &ReadIn, field: &str) -> Vec<String> {
         let belongs = |record| self.store.belongs(record).ok();
         let made = |_| None;

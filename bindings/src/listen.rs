@@ -60,7 +60,7 @@ impl Drop for Subscription {
     }
 }
 
-/// What a lock guards; a thread that panicked while holding it has left nothing half-done in here.
+/// Returns what a lock guards; a thread that panicked while holding it has left nothing half-done in here.
 pub(crate) fn held<T>(guarded: &Mutex<T>) -> MutexGuard<'_, T> {
     guarded.lock().unwrap_or_else(PoisonError::into_inner)
 }

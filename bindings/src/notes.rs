@@ -63,7 +63,7 @@ impl Notes {
         Ok(())
     }
 
-    /// What a place shows: all fields, or the open one.
+    /// Returns what a place shows: all fields, or the open one.
     pub fn of(&self, place: Place) -> &[FieldNotes] {
         if example::is_in(place) {
             return example::fields();

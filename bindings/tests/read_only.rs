@@ -38,7 +38,7 @@ fn a_folder_that_may_not_be_written_is_told_and_nothing_is_lost() {
     assert!(done.status.success() && said.contains("1 passed"), "{said}");
 }
 
-/// Whether the app's folder and all its files may be written.
+/// Returns whether the app's folder and all its files may be written.
 fn writable(app: &Path, writable: bool) {
     allow(app, 0o755);
     for file in std::fs::read_dir(app).unwrap() {

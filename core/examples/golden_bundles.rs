@@ -106,7 +106,7 @@ fn copied_device() -> Vec<Told> {
     vec![begun, first, second, settled]
 }
 
-/// What a lost key left is signed by that of the phone restored from its backup.
+/// Returns what a lost key left is signed by that of the phone restored from its backup.
 fn vouched() -> Vec<Told> {
     let mut lost = Device::new(1);
     let left = lost.name(FIELD_NAME, "never handed over", &[]);
@@ -202,7 +202,7 @@ fn photo(size: u64) -> Vec<Told> {
     parts
 }
 
-/// What a later version adds that this one need not know.
+/// Returns what a later version adds that this one need not know.
 fn newer() -> Vec<Told> {
     let mut ann = Device::new(1);
     let edit = ann.name(FIELD_NAME, "Long Sedge", &[]);

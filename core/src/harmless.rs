@@ -30,13 +30,13 @@ pub fn name(text: &str) -> Cow<'_, str> {
     }
 }
 
-/// What somebody typed as a name, as it may be kept: clean, without blanks around it, no longer than [`LONGEST_NAME`].
+/// Returns what somebody typed as a name, as it may be kept: clean, without blanks around it, no longer than [`LONGEST_NAME`].
 pub fn typed_name(text: &str) -> String {
     let kept: String = line(text).trim().chars().take(LONGEST_NAME).collect();
     kept.trim_end().to_owned()
 }
 
-/// What is wrong with a name that is to be kept; nothing if [`typed_name`] would leave it as it is but for blanks around it.
+/// Returns what is wrong with a name that is to be kept; nothing if [`typed_name`] would leave it as it is but for blanks around it.
 pub fn wrong_with_name(text: &str) -> Option<String> {
     let letters = text.trim().chars().count();
     if letters > LONGEST_NAME {
@@ -101,7 +101,7 @@ fn cleaned(text: &str, keeps_breaks: bool) -> Cow<'_, str> {
 const NON_JOINER: char = '\u{200c}';
 const JOINER: char = '\u{200d}';
 
-/// What begins a new line or page somewhere (Unicode Standard Annex 14, classes BK, CR, LF, NL), and the tabulator.
+/// Returns what begins a new line or page somewhere (Unicode Standard Annex 14, classes BK, CR, LF, NL), and the tabulator.
 fn is_break(sign: char) -> bool {
     matches!(sign, '\t'..='\r' | '\u{85}' | '\u{2028}' | '\u{2029}')
 }
@@ -111,7 +111,7 @@ fn is_mark(sign: char) -> bool {
     matches!(sign, '\u{300}'..='\u{36f}')
 }
 
-/// What takes no room, or changes the direction of what follows: the code points that the Unicode Character Database gives
+/// Returns what takes no room, or changes the direction of what follows: the code points that the Unicode Character Database gives
 /// `Default_Ignorable_Code_Point` or `Bidi_Control` (but for variation selectors, which choose between shapes), and those of
 /// interlinear annotation.
 fn is_unseen(sign: char) -> bool {

@@ -105,7 +105,7 @@ fn a_call_hangs_on_an_answer_next_to_what_was_noted_of_one_pit() {
     assert!(hung.iter().all(|hung| *hung > 0 && *hung < asked), "{hung:?} of {asked}");
 }
 
-/// Whether a field is worked under one of two calls and not under the other; to dig again is no call that one could get wrong.
+/// Returns whether a field is worked under one of two calls and not under the other; to dig again is no call that one could get wrong.
 fn turns(one: Call, other: Call) -> bool {
     let keeps_steel_out = |call: Call| matches!(call, Call::LeaveIt | Call::RootsFirst);
     let same = one == other || (keeps_steel_out(one) && keeps_steel_out(other));

@@ -78,7 +78,7 @@ fn every(advice: &FieldAdvice) -> impl Iterator<Item = &ZoneCall> {
     advice.zones.iter().chain([&advice.whole])
 }
 
-/// What a call is, apart from how it is told.
+/// Returns what a call is, apart from how it is told.
 fn gist(advice: &FieldAdvice) -> Vec<(Zone, Call, Readiness, Option<u32>, u64, usize)> {
     every(advice)
         .map(|call| {
@@ -221,7 +221,7 @@ fn improvements(notes: &FieldNotes) -> Vec<(FieldNotes, String)> {
     all
 }
 
-/// Whether shares after say Pressed more than before of a layer as harmed as it may be. A layer's own better sign
+/// Returns whether shares after say Pressed more than before of a layer as harmed as it may be. A layer's own better sign
 /// never does; one of the layer below may (the step in resistance grows). That speaks of the cause, and is no case of
 /// "better, so no steel".
 fn speaks_for_pressing(before: &PerKind, after: &PerKind) -> bool {

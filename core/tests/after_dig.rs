@@ -30,7 +30,7 @@ fn cases() -> Vec<Case> {
     file.cases
 }
 
-/// What came out under a name of the file: a number, a code, or the reason why there is none.
+/// Returns what came out under a name of the file: a number, a code, or the reason why there is none.
 fn found(name: &str, pass: &PassAdvice, dig: &DigAdvice) -> Value {
     fn shown<T: Copy + Into<f64>>(model: &Model<T>) -> Value {
         match model {

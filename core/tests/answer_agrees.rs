@@ -179,7 +179,7 @@ fn any_notes(chance: &mut Chance) -> FieldNotes {
     FieldNotes { machines, passes, ..FieldNotes::new(field, pits) }
 }
 
-/// What the deciding reason of a call is.
+/// Returns what the deciding reason of a call is.
 fn lead(call: &ZoneCall) -> Option<&What> {
     call.reasons.iter().find(|why| why.stance == Stance::For).map(|why| &why.what)
 }

@@ -30,7 +30,7 @@ impl Label {
         main.map_or("", String::as_str)
     }
 
-    /// Whether a call of the main zone would do harm: one that is named so, or steel where none is wanted.
+    /// Returns whether a call of the main zone would do harm: one that is named so, or steel where none is wanted.
     fn is_harmful(&self, call: &str) -> bool {
         let steel = Call::Loosen.code();
         self.never.iter().any(|never| never == call)

@@ -252,7 +252,7 @@ fn edits_that_changed(whole: &Rows, now: &Rows) -> Option<Vec<(DeviceId, i64)>> 
     changed.map(name).collect()
 }
 
-/// Whether a message names device and edits, and those.
+/// Returns whether a message names device and edits, and those.
 fn names(told: &str, edits: &[(DeviceId, i64)]) -> Option<bool> {
     let (_, rest) = told.split_once("edits ")?;
     let mut words = rest.split(' ');

@@ -9,7 +9,7 @@ use crate::merge_world;
 use merge_world::{Plan, Tally, run};
 use std::panic::{AssertUnwindSafe, catch_unwind};
 
-/// What a plan ends in; a panic is as bad as any other end.
+/// Returns what a plan ends in; a panic is as bad as any other end.
 fn outcome(plan: &Plan) -> Result<Tally, String> {
     catch_unwind(AssertUnwindSafe(|| run(plan))).unwrap_or_else(|panic| {
         let text = panic.downcast_ref::<String>().cloned();

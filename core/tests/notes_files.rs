@@ -60,7 +60,7 @@ fn the_invented_estate_is_all_there() {
 /// Metres a degree of longitude and of latitude on the estate.
 const METRES: [f64; 2] = [64_770.0, 111_312.0];
 
-/// Whether a point lies in a ring, and its distance from it in metres.
+/// Returns whether a point lies in a ring, and its distance from it in metres.
 fn in_ring(ring: &[[f64; 2]], point: [f64; 2]) -> (bool, f64) {
     let flat = |point: [f64; 2]| [point[0] * METRES[0], point[1] * METRES[1]];
     let [x, y] = flat(point);

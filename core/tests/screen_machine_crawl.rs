@@ -13,7 +13,7 @@ use screen_machine_support::{Phone, acts, demo, screen_is_sound};
 use screen_names::assert_told_apart;
 use std::collections::{HashSet, VecDeque};
 
-/// Whether a place is shown by one of these screens.
+/// Returns whether a place is shown by one of these screens.
 fn is_here(place: Place) -> bool {
     match place {
         Place::Welcome
@@ -100,7 +100,7 @@ const SAVES: usize = 1;
 /// How many screens it goes on to after a save: what a save changes shows near it.
 const ON: usize = 1;
 
-/// What tells one state of the crawl from another: the place, and of a machine being described only which of its
+/// Returns what tells one state of the crawl from another: the place, and of a machine being described only which of its
 /// measures are there.
 fn state(screen: &Screen) -> String {
     if let Place::NewMachine { field, legs, spacing_mm, foot_width_mm } = screen.place {

@@ -25,7 +25,7 @@ impl Dice {
     }
 }
 
-/// Whether an act stays among the screens of fields and pits.
+/// Returns whether an act stays among the screens of fields and pits.
 fn is_ours(act: &Act) -> bool {
     match act {
         Act::Undo | Act::Field(_) | Act::Pit(_) => true,

@@ -143,7 +143,7 @@ proptest! {
     }
 }
 
-/// What a ring of this volume says, with sand and clay in percent.
+/// Returns what a ring of this volume says, with sand and clay in percent.
 fn ring(volume_cm3: f64, wet_g: Option<f64>, dry_g: f64, (sand, clay): (f64, f64)) -> RingReading {
     let fractions = Fractions::new(sand, 100.0 - sand - clay, clay).ok();
     let given = Ring { volume_cm3, wet_g, dry_g, stones_g: None };

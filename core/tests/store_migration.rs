@@ -31,7 +31,7 @@ fn schema(path: &Path) -> String {
     read(path, "SELECT group_concat(sql, char(10)) FROM (SELECT sql FROM sqlite_schema ORDER BY name)")
 }
 
-/// What version 1 could hold of [`ellmoor`]: no machines, no passes, nothing marked on the field.
+/// Returns what version 1 could hold of [`ellmoor`]: no machines, no passes, nothing marked on the field.
 fn ellmoor_of_version_1() -> FieldNotes {
     let whole = ellmoor();
     let field = Field {

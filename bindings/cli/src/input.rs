@@ -17,7 +17,7 @@ pub fn called(file: &Path) -> &Path {
     if is_standard_input(file) { Path::new("standard input") } else { file }
 }
 
-/// Whether standard input is meant.
+/// Returns whether standard input is meant.
 pub fn is_standard_input(file: &Path) -> bool {
     file == Path::new(STANDARD_INPUT)
 }

@@ -65,7 +65,7 @@ fn with_file(
     does(&NotesFile { source: source.as_deref(), made: &sound.made, remove })
 }
 
-/// What is wrong with a file, or with the store.
+/// Returns what is wrong with a file, or with the store.
 fn of_file(sound: &Sound, store: &Path, error: &StoreError) -> Trouble {
     let of_the_file = matches!(error, StoreError::InvalidValue(_) | StoreError::FieldDeleted { .. });
     let file = sound.source.as_deref().unwrap_or(Path::new("standard input"));

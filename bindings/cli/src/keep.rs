@@ -32,7 +32,7 @@ pub struct Sound {
     pub unknown_keys: Vec<String>,
 }
 
-/// What a question is asked about: a notes file, which is kept nowhere and writes nothing.
+/// Returns what a question is asked about: a notes file, which is kept nowhere and writes nothing.
 pub fn of_file(file: &Path) -> Result<FieldRead, Trouble> {
     passing(sound(file)?)
 }
@@ -95,7 +95,7 @@ impl Kept {
         }
     }
 
-    /// What a field's files are named after.
+    /// Returns what a field's files are named after.
     pub fn file_name(&self, field: &FieldSummary) -> String {
         let others = self.fields.iter().filter(|other| other.id != field.id);
         notes::file_name(&field.name, field.id, others.map(|other| other.name.as_str()))
@@ -211,7 +211,7 @@ pub fn read_text(file: &Path, text: &str) -> Result<Sound, Trouble> {
     Ok(Sound { origin, source, notes: read.notes, made, unknown_keys: read.unknown_keys })
 }
 
-/// What to know of a file that was read: keys nobody knows, a line each.
+/// Returns what to know of a file that was read: keys nobody knows, a line each.
 pub fn remarks(field: &FieldRead) -> String {
     let mut lines = String::new();
     for place in &field.unknown_keys {

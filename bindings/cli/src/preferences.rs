@@ -88,7 +88,7 @@ impl Preferences {
         trouble.or(found)
     }
 
-    /// What the locale says: the first of its variables that is set and not empty holds (POSIX.1-2024, 8.2), for measures that of GNU,
+    /// Returns what the locale says: the first of its variables that is set and not empty holds (POSIX.1-2024, 8.2), for measures that of GNU,
     /// `LC_MEASUREMENT`.
     fn of_locale(variable: impl Fn(&str) -> Option<String>) -> Self {
         let first =

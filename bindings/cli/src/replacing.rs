@@ -169,7 +169,7 @@ fn head(path: &Path) -> io::Result<Vec<u8>> {
     Ok(head)
 }
 
-/// Whether both are ordinary files with the same bytes: to put one over the other changes nothing.
+/// Returns whether both are ordinary files with the same bytes: to put one over the other changes nothing.
 fn same(one: &Path, other: &Path) -> io::Result<bool> {
     Ok(std::fs::symlink_metadata(one)?.is_file()
         && std::fs::metadata(one)?.len() == std::fs::metadata(other)?.len()

@@ -111,7 +111,7 @@ pub fn look(words: &Words, look: Option<&NextLook>) -> String {
     look.map_or_else(|| words.no_more_looks(), |look| words.look(look))
 }
 
-/// What is to be said about where the pits lie.
+/// Returns what is to be said about where the pits lie.
 pub fn places(words: &Words, field: &FieldRead) -> Vec<String> {
     let pits = field.notes.pits.iter().enumerate();
     pits.flat_map(|(index, pit)| {
@@ -131,13 +131,13 @@ pub fn rules(words: &Words) -> String {
     format!("{} {RULES}", words.label(Heading::Rules))
 }
 
-/// What is worth asking of the field as a whole.
+/// Returns what is worth asking of the field as a whole.
 pub fn worth_asking(words: &Words, field: &FieldRead) -> Section {
     let asked = field.worth_asking().iter().map(|worth| words.worth_asking(worth));
     section(words, Heading::WorthAsking, asked)
 }
 
-/// What applies in any zone, once; what bears on what is done now before the rest.
+/// Returns what applies in any zone, once; what bears on what is done now before the rest.
 fn cautions(field: &FieldRead) -> impl Iterator<Item = Caution> {
     let (now, others) = field.advice.cautions();
     now.into_iter().chain(others)
@@ -189,7 +189,7 @@ pub fn text(words: &Words, entries: &[Entry]) -> String {
     entries_text(entries) + &closing(words)
 }
 
-/// What stands below all entries.
+/// Returns what stands below all entries.
 pub fn closing(words: &Words) -> String {
     rules(words) + "\n"
 }

@@ -17,7 +17,7 @@ impl Trouble {
         Self::of_file(file, vec![fault])
     }
 
-    /// What an error of the core says of a file: `what is wrong; what to do`.
+    /// Returns what an error of the core says of a file: `what is wrong; what to do`.
     pub fn of_said(file: &Path, said: &dyn fmt::Display) -> Self {
         let said = said.to_string();
         let (wrong, todo) = said.rsplit_once("; ").unwrap_or((&said, "try another file"));
@@ -29,7 +29,7 @@ impl Trouble {
         Self::of_file(Path::new("arguments"), vec![fault])
     }
 
-    /// What clap has to say of the arguments, on one line.
+    /// Returns what clap has to say of the arguments, on one line.
     pub fn arguments(error: &clap::Error) -> Self {
         let said = error.to_string();
         let mut lines = said.lines().map(str::trim).filter(|line| !line.is_empty());

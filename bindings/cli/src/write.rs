@@ -109,7 +109,7 @@ pub fn cannot(place: &Path, what: &str, error: &io::Error, todo: &str) -> Troubl
     Trouble::one(place, Fault::new("", format!("{what} ({error})"), todo))
 }
 
-/// What a notes file's drawings are named after: `long-sedge` for `long-sedge.notes.json`.
+/// Returns what a notes file's drawings are named after: `long-sedge` for `long-sedge.notes.json`.
 pub fn stem(file: &Path) -> String {
     if is_standard_input(file) {
         return "notes".into();

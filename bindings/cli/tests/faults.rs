@@ -104,7 +104,7 @@ fn table() -> Value {
     serde_json::from_str(include_str!("../../../tests/vectors/bad_commands.json")).unwrap()
 }
 
-/// Whether what was told is what the table has, `…` there standing for anything.
+/// Returns whether what was told is what the table has, `…` there standing for anything.
 fn is_as_written(told: &str, written: &str) -> bool {
     let mut rest = told;
     let parts: Vec<&str> = written.split('…').collect();

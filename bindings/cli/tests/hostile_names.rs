@@ -7,7 +7,7 @@ use hostile::{FORGED, file_of, names};
 use support::walker::STORE;
 use support::{ONE_PIT, Place};
 
-/// What the commands say of a file whose sender calls everything `name`, all lines in order.
+/// Returns what the commands say of a file whose sender calls everything `name`, all lines in order.
 fn told(name: &str) -> Vec<String> {
     let place = Place::new();
     let fingerprint = file_of(name, ONE_PIT, place.folder.path(), "theirs.pitb");

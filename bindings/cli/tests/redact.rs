@@ -5,7 +5,7 @@ use crate::support;
 use support::ONE_PIT;
 use support::walker::{STORE, Walker, pair};
 
-/// Whether anything a walker has on the disk, or hands over, holds a text.
+/// Returns whether anything a walker has on the disk, or hands over, holds a text.
 fn holds(walker: &Walker, text: &str) -> bool {
     let bundle = walker.hand_over("looked_through.pitb", &[]);
     let bundle = pitface_core::merge::read_file(&std::fs::read(&bundle).unwrap())

@@ -13,7 +13,7 @@ fn counted(place: &Place, store: &str) -> (usize, Vec<(String, u32)>) {
     (store.check().unwrap().edits, fields)
 }
 
-/// What is read, without what the file brought.
+/// Returns what is read, without what the file brought.
 fn read_only(mut answer: Value) -> Value {
     answer["fields"][0].as_object_mut().unwrap().remove("read_in").unwrap();
     answer

@@ -26,7 +26,7 @@ pub const BEGINNING: &[u8] = b"age-encryption.org/v1\n";
 /// phone, so it is two steps below what programs for the format take by themselves. Our judgement.
 const WORK: u8 = 16;
 
-/// Whether a file is locked, by how it begins.
+/// Returns whether a file is locked, by how it begins.
 pub fn is_locked(bytes: &[u8]) -> bool {
     bytes.starts_with(BEGINNING)
 }

@@ -55,7 +55,7 @@ impl<R: Read + Seek> Seek for Opened<R> {
     }
 }
 
-/// What a locked file holds, all of it or nothing; never more bytes than went in. Takes a moment and at most 256 MiB beside the two.
+/// Returns what a locked file holds, all of it or nothing; never more bytes than went in. Takes a moment and at most 256 MiB beside the two.
 ///
 /// # Errors
 /// As [`Opened::open`], or if any byte of it is not as it was written.
@@ -90,7 +90,7 @@ fn identity(phrase: SecretString) -> scrypt::Identity {
     identity
 }
 
-/// What age reports of a block is damage; what the file below reports stays as it is.
+/// Returns what age reports of a block is damage; what the file below reports stays as it is.
 fn damaged(error: io::Error) -> io::Error {
     match error.kind() {
         io::ErrorKind::InvalidData | io::ErrorKind::UnexpectedEof => {

@@ -18,7 +18,7 @@ pub fn as_meant(word: &str) -> String {
     letters.split_whitespace().collect::<Vec<_>>().join(" ")
 }
 
-/// Whether a team's word is long enough to lock with, as it is meant.
+/// Returns whether a team's word is long enough to lock with, as it is meant.
 ///
 /// # Errors
 /// [`Refused::TooShort`].
@@ -26,7 +26,7 @@ pub fn long_enough(word: &str) -> Result<(), Refused> {
     if as_meant(word).chars().count() < SHORTEST_WORD { Err(Refused::TooShort) } else { Ok(()) }
 }
 
-/// What may open a file: the word as it is meant, and as files were locked before (only the ends trimmed) where that is another.
+/// Returns what may open a file: the word as it is meant, and as files were locked before (only the ends trimmed) where that is another.
 pub(crate) fn phrases(word: &str) -> (SecretString, Option<SecretString>) {
     let (meant, before) = (as_meant(word), word.trim());
     let before = (before != meant).then(|| SecretString::from(before.to_owned()));

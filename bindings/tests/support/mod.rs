@@ -125,7 +125,7 @@ pub fn field_id(session: &Session) -> String {
     place.unwrap()
 }
 
-/// What is noted in a field, as its file says it.
+/// Returns what is noted in a field, as its file says it.
 pub fn noted(session: &Session, field: &str) -> String {
     let folder = tempfile::tempdir().unwrap();
     let path = session.export_field(field.to_owned(), folder.path().display().to_string()).unwrap();

@@ -84,7 +84,7 @@ fn bearing_first(cautions: &mut [Caution], call: Call) {
 }
 
 impl Caution {
-    /// Whether it bears on what a call asks to be done now: on the hole that is dug again, on the machine that goes in, on
+    /// Returns whether it bears on what a call asks to be done now: on the hole that is dug again, on the machine that goes in, on
     /// what is to be asked meanwhile. The others hold whenever it comes to that. Our judgement.
     pub const fn bears_on(self, call: Call) -> bool {
         let digs = matches!(call, Call::DigAgain);
@@ -109,7 +109,7 @@ impl Caution {
     }
 }
 
-/// What has to follow, in order; `harmed` is the deciding layer.
+/// Returns what has to follow, in order; `harmed` is the deciding layer.
 ///
 /// Nobody is told to do what the field has already: organic matter where it is high, deep roots in a standing ley.
 pub fn follow_up(call: Call, whys: &[Why], harmed: Option<&LayerReading>, field: &Field) -> Vec<FollowUp> {
@@ -118,7 +118,7 @@ pub fn follow_up(call: Call, whys: &[Why], harmed: Option<&LayerReading>, field:
     steps
 }
 
-/// Whether a field has already what a step asks for.
+/// Returns whether a field has already what a step asks for.
 pub fn has_already(field: &Field, step: FollowUp) -> bool {
     match step {
         FollowUp::OrganicMatter => field.organic_matter.map(level) == Some(OrganicMatterLevel::High),

@@ -45,7 +45,7 @@ pub struct ZoneCall {
 }
 
 impl ZoneCall {
-    /// What the call stands on first.
+    /// Returns what the call stands on first.
     pub fn lead(&self) -> Option<&What> {
         self.reasons.iter().find(|why| why.stance == Stance::For).map(|why| &why.what)
     }

@@ -84,7 +84,7 @@ pub(super) struct Base {
 }
 
 impl Base {
-    /// Whether the call waits for another hole rather than for an answer: then no answer is worth telling.
+    /// Returns whether the call waits for another hole rather than for an answer: then no answer is worth telling.
     fn lacks_a_hole(&self) -> bool {
         let hole = |why: &Why| {
             let what = matches!(
@@ -230,7 +230,7 @@ impl Base {
         all
     }
 
-    /// What would be said with these answers.
+    /// Returns what would be said with these answers.
     pub(super) fn tried(&self, answers: &[ChangedAnswer]) -> Option<ZoneCall> {
         let mut notes = self.notes.clone();
         let mut today = self.today;

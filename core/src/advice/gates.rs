@@ -116,7 +116,7 @@ fn within_reach(ground: &Ground, mut tip: TipDepth) -> (TipDepth, Option<What>) 
     (tip, none_fits.then_some(What::NoMachine { tip_mm: tip.lo_mm, foot_mm }))
 }
 
-/// Whether a machine reaches a tip depth and is not held to press there instead of lifting. With wings nobody gives a
+/// Returns whether a machine reaches a tip depth and is not held to press there instead of lifting. With wings nobody gives a
 /// figure, so they never rule a machine out.
 fn fits(machine: &Machine, tip_mm: u32) -> bool {
     let reaches = machine.reach_mm.is_none_or(|reach_mm| reach_mm >= tip_mm);
@@ -132,7 +132,7 @@ fn away_mm(roll: &Roll, surface: bool, tip: &TipDepth) -> u32 {
     }
 }
 
-/// Whether a roll is near enough to count for the surface or for the tip.
+/// Returns whether a roll is near enough to count for the surface or for the tip.
 pub fn counts(roll: &Roll, surface: bool, tip: &TipDepth) -> bool {
     away_mm(roll, surface, tip) <= if surface { SURFACE_MM } else { ROLL_NEAR_MM }
 }
@@ -173,7 +173,7 @@ impl Rolled {
         Self { tip: rolls(false, at_tip), surface: rolls(true, at_surface), past }
     }
 
-    /// What was rolled, or is missing, beside a thread that decides.
+    /// Returns what was rolled, or is missing, beside a thread that decides.
     fn notes(&self, readiness: Readiness) -> Vec<Why> {
         // Rolls that are past are all that is to be said of rolls.
         if let Some(what) = self.past.clone() {
@@ -241,7 +241,7 @@ impl Rolls {
         fit.into_iter().map(|seen| Why { stance: stance(seen.1), what: self.what(seen) }).collect()
     }
 
-    /// What the rolls at tip depth say of the day, by the one rule of [`RollMeaning`]. In sand there is nothing to
+    /// Returns what the rolls at tip depth say of the day, by the one rule of [`RollMeaning`]. In sand there is nothing to
     /// roll for.
     fn fitness(&self, texture: Option<TextureGroup>, depth_mm: u32) -> (Readiness, bool) {
         let says =

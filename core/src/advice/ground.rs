@@ -83,7 +83,7 @@ impl Spent {
         }
     }
 
-    /// What is left of it when part of the ground is not worked.
+    /// Returns what is left of it when part of the ground is not worked.
     fn less(self, other: Self) -> Self {
         Self {
             area_ha: self.area_ha - other.area_ha,
@@ -181,7 +181,7 @@ pub fn ground_work(
     Ok(GroundWork { whole_ha, zones, harmed, everything, saved, unmeasured, unknown_ha })
 }
 
-/// Whether a zone is loosened, now or once it is dry enough.
+/// Returns whether a zone is loosened, now or once it is dry enough.
 const fn is_worked(call: &ZoneCall) -> bool {
     matches!(call.call, Call::Loosen | Call::Wait) && call.tip.is_some()
 }

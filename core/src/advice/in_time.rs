@@ -14,12 +14,12 @@ use chrono::NaiveDate;
 /// to 50 cm deep loosening); of older ones nothing else is to be expected.
 const LASTS_DAYS: i64 = 3 * 365;
 
-/// Whether a pass ran over ground of a zone.
+/// Returns whether a pass ran over ground of a zone.
 pub fn covers(pass: &Pass, zone: Zone) -> bool {
     zone == Zone::Whole || pass.zone.is_none_or(|its| its == Zone::Whole || its == zone)
 }
 
-/// Whether a pass worked all of its zone.
+/// Returns whether a pass worked all of its zone.
 fn is_whole(pass: &Pass) -> bool {
     pass.extent == Some(Extent::Zone)
 }
@@ -180,7 +180,7 @@ fn did_not_last(notes: &FieldNotes, last: Option<NaiveDate>, mut call: ZoneCall)
     call
 }
 
-/// What the holes behind a pass say.
+/// Returns what the holes behind a pass say.
 fn behind(pass: &Pass, said: &PassAdvice) -> What {
     What::Behind {
         on: pass.done,
@@ -210,7 +210,7 @@ fn told(mut call: ZoneCall, now: Call, what: What) -> ZoneCall {
     belonging(ZoneCall { call: now, sure, readiness, ..call })
 }
 
-/// What bears on a call only while there is work to be done.
+/// Returns what bears on a call only while there is work to be done.
 const fn is_of_work(what: &What) -> bool {
     matches!(
         what,

@@ -80,7 +80,7 @@ pub(crate) fn advise_on(
     (in_time::as_of(notes, &stands, dug, &passes), passes)
 }
 
-/// What the pits say.
+/// Returns what the pits say.
 fn by_pits(sorted: &Sorted<'_>, ground: &Ground<'_>) -> FieldAdvice {
     let zones: Vec<ZoneCall> = Zone::ALL
         .iter()
@@ -158,7 +158,7 @@ fn all_stand_for(map: &FieldMap, notes: &FieldNotes) -> Vec<Option<Zone>> {
     notes.pits.iter().map(|pit| stands_for(map, pit)).collect()
 }
 
-/// Whether two pits say the same in all that counts: the same pit taken in twice, whatever its ids.
+/// Returns whether two pits say the same in all that counts: the same pit taken in twice, whatever its ids.
 fn are_twins(one: &Pit, other: &Pit) -> bool {
     one.place == other.place
         && one.zone == other.zone

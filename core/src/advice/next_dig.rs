@@ -35,7 +35,7 @@ pub struct NextDig {
     pub why: Option<Lacks>,
 }
 
-/// What to dig next: of the zones that lack the same, the one with most at stake. `ground` and `advice` are those of the
+/// Returns what to dig next: of the zones that lack the same, the one with most at stake. `ground` and `advice` are those of the
 /// same notes.
 ///
 /// # Errors

@@ -64,7 +64,7 @@ pub struct Limiting {
 }
 
 impl Limiting {
-    /// What it would be best to do on what was seen, were there no more to see.
+    /// Returns what it would be best to do on what was seen, were there no more to see.
     pub fn doing(&self) -> Call {
         if self.needs_roots { Call::DigAgain } else { LAYER_CALLS[least_doing(&self.expected)] }
     }
@@ -113,7 +113,7 @@ impl<'a> PitView<'a> {
         ))
     }
 
-    /// Whether its signs clash.
+    /// Returns whether its signs clash.
     pub fn clashes(&self) -> bool {
         matches!(self.barred, Some(What::SignsClash { .. }))
     }
@@ -169,14 +169,14 @@ fn best_by(table: &RegretTable, shares: &[f64; KINDS.len()]) -> Call {
     LAYER_CALLS[least(&expected_by(table, shares))]
 }
 
-/// Whether a layer is Pressed, and Tight or Shut.
+/// Returns whether a layer is Pressed, and Tight or Shut.
 fn is_pressed(layer: &LayerReading) -> bool {
     let doing = LAYER_CALLS[least_doing(&expected_by(&REGRET, &layer.shares))];
     layer.condition >= Condition::Tight && (layer.cause == Cause::Pressed || doing == Call::Loosen)
         || best_by(&REGRET, &layer.shares) == Call::Loosen
 }
 
-/// Whether a layer is one that a loosening would be for: pressed, and not ruled out for a tine.
+/// Returns whether a layer is one that a loosening would be for: pressed, and not ruled out for a tine.
 fn is_harmed(layer: &LayerReading, field: &Field) -> bool {
     is_pressed(layer) && steel::ruled_out(layer, field).is_none()
 }
@@ -234,7 +234,7 @@ fn needs_roots(layer: &LayerReading, call: Call, table: &RegretTable) -> bool {
             != best_by(table, &as_if_all(&layer.shares, Cause::Pressed, Cause::Settled))
 }
 
-/// Whether Settled is as good as ruled out, were the layer Tight or Shut.
+/// Returns whether Settled is as good as ruled out, were the layer Tight or Shut.
 fn clearly_pressed(shares: &[f64; KINDS.len()]) -> bool {
     let of = |cause: Cause| -> f64 {
         let kinds = KINDS.iter().zip(shares);

@@ -115,7 +115,7 @@ fn differing(one: &PitReading, other: &PitReading, top_mm: u32, bottom_mm: u32) 
     Sign::ALL.iter().copied().filter(differs).collect()
 }
 
-/// Whether two pits of one day and one kind of place are readings of one hole: by different people, and no further apart than their
+/// Returns whether two pits of one day and one kind of place are readings of one hole: by different people, and no further apart than their
 /// positions may be off. Our judgement.
 fn are_one_hole(one: &Pit, other: &Pit) -> bool {
     let together = |(one, other): (Position, Position)| {

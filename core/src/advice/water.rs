@@ -10,12 +10,12 @@ use crate::record::{Patches, RootsSeen, Signs, Smell};
 /// Share of the depth seen that must be wet for water to stand through the profile. Our judgement.
 const THROUGH_SHARE: f64 = 0.5;
 
-/// Whether a layer shows clear rust or grey, or smells sour.
+/// Returns whether a layer shows clear rust or grey, or smells sour.
 fn is_wet(signs: Signs) -> bool {
     signs.patches == Some(Patches::Clear) || signs.smell == Some(Smell::Sour)
 }
 
-/// Whether wet signs were looked for.
+/// Returns whether wet signs were looked for.
 fn was_looked_at(signs: Signs) -> bool {
     signs.patches.is_some() || signs.smell.is_some()
 }

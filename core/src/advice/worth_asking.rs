@@ -60,7 +60,7 @@ const SOWN: [&str; 2] = ["grass", "onions"];
 /// Sets one answer.
 type Set = Box<dyn Fn(&mut Field)>;
 
-/// What is worth asking of a field, the weightiest first. `reading` and `map` are those of the same notes; without a day
+/// Returns what is worth asking of a field, the weightiest first. `reading` and `map` are those of the same notes; without a day
 /// nothing is asked about time.
 pub(crate) fn worth_asking(
     notes: &FieldNotes,
@@ -89,12 +89,12 @@ pub(crate) fn worth_asking(
     worth
 }
 
-/// Whether an answer bears on how a face is read.
+/// Returns whether an answer bears on how a face is read.
 const fn is_of_the_face(input: FieldInput) -> bool {
     matches!(input, FieldInput::Tillage | FieldInput::Stony | FieldInput::PlatesSoft)
 }
 
-/// What people usually answer; none where it has been answered.
+/// Returns what people usually answer; none where it has been answered.
 fn answers(field: &Field, input: FieldInput, today: Option<NaiveDate>) -> Vec<Set> {
     fn all<T: Copy + 'static>(
         values: &[T],

@@ -56,7 +56,7 @@ impl<'a> Ground<'a> {
         self.pits.iter().position(|own| own.id == pit.id).map_or(0, |index| index + 1)
     }
 
-    /// Whether a readable reference pit shows the soil below this depth.
+    /// Returns whether a readable reference pit shows the soil below this depth.
     pub fn has_reference_below(&self, depth_mm: u32) -> bool {
         self.references_mm.iter().any(|&read_to_mm| read_to_mm > depth_mm)
     }
@@ -374,7 +374,7 @@ impl Structure<'_, '_> {
         sureness::of_ground(self.judged.len(), agree)
     }
 
-    /// Whether a pit that carries the call was read in a wet face.
+    /// Returns whether a pit that carries the call was read in a wet face.
     fn stands_on_a_wet_face(&self) -> bool {
         let carrying = self.judged.iter().filter(|pit| pit.limiting.call == self.call);
         carrying.into_iter().any(|pit| pit.view.pit.face == Some(FaceMoisture::Wet))

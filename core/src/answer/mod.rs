@@ -107,13 +107,13 @@ impl FieldAnswer {
         self.changes[zone as usize].get_or_init(|| changes_on(&self.notes, zone, self.today))
     }
 
-    /// What is worth asking of the field as a whole now, the weightiest first.
+    /// Returns what is worth asking of the field as a whole now, the weightiest first.
     pub fn worth_asking(&self) -> &[WorthAsking] {
         let day = self.today.or_else(|| last_day(&self.notes));
         self.worth_asking.get_or_init(|| worth_asking(&self.notes, &self.reading, &self.map, day))
     }
 
-    /// What to dig next; `None` where the usual plan cannot be worked with.
+    /// Returns what to dig next; `None` where the usual plan cannot be worked with.
     pub fn next(&self) -> Option<NextDig> {
         *self.next.get_or_init(|| next_dig(&self.ground(), &self.advice, &Plan::default()).ok())
     }

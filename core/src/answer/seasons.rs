@@ -89,7 +89,7 @@ impl FieldAnswer {
             .collect()
     }
 
-    /// Whether a year tells of harm or of a depth that was worked.
+    /// Returns whether a year tells of harm or of a depth that was worked.
     fn is_of_work(&self, year: &ZoneYear) -> bool {
         let harmed = year.pit.is_some_and(|pit| self.worst(pit).0 >= Some(Condition::Tight));
         harmed || year.held.is_some() || year.loosened.is_some_and(|done| done.tip_mm.is_some())
@@ -153,7 +153,7 @@ impl FieldAnswer {
 }
 
 impl ZoneYear {
-    /// Whether anything was dug or done.
+    /// Returns whether anything was dug or done.
     const fn says(&self) -> bool {
         self.pit.is_some() || self.loosened.is_some() || self.held.is_some()
     }

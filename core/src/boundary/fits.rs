@@ -19,7 +19,7 @@ pub struct Misplaced {
 }
 
 impl Misplaced {
-    /// What is wrong, and what to do, where nothing more is known of who asks.
+    /// Returns what is wrong, and what to do, where nothing more is known of who asks.
     pub fn fault(&self, field: &str) -> Fault {
         let kilometres = (self.distance_m / 1000.0).round();
         let wrong = format!("this lies {kilometres} km from everything noted of {field}");
@@ -49,7 +49,7 @@ pub fn places_of(notes: &FieldNotes) -> Vec<[f64; 2]> {
     holes.chain(marked).chain(lines).chain(field.outline.iter().copied()).collect()
 }
 
-/// Whether places out of a file lie far from those known of the field (pits, marked parts, where one stands), all
+/// Returns whether places out of a file lie far from those known of the field (pits, marked parts, where one stands), all
 /// `[longitude, latitude]`; `None` where they are near, and where there is nothing to compare.
 pub fn misplaced(places: &[[f64; 2]], known: &[[f64; 2]]) -> Option<Misplaced> {
     let from =
@@ -60,7 +60,7 @@ pub fn misplaced(places: &[[f64; 2]], known: &[[f64; 2]]) -> Option<Misplaced> {
     (distance_m > FAR_M).then(|| Misplaced { distance_m, mix_up: guess_mix_up(places, known) })
 }
 
-/// Whether a file has latitude before longitude: nothing in it lies near a known place as it stands, and something does with the two
+/// Returns whether a file has latitude before longitude: nothing in it lies near a known place as it stands, and something does with the two
 /// swapped. One place of the field tells, for a field is no larger than what counts as near.
 pub fn lies_swapped(found: &FromFile, known: &[[f64; 2]]) -> bool {
     let known = &known[..known.len().min(1)];

@@ -109,7 +109,7 @@ pub struct Course {
 }
 
 impl Area {
-    /// Whether its ring is an outline that a field can have.
+    /// Returns whether its ring is an outline that a field can have.
     ///
     /// # Errors
     /// What is wrong with it.
@@ -129,12 +129,12 @@ const SHAPES: &[u8] = &[0, 0, 0x27, 0x0a];
 const BESIDE_SHAPES: [&str; 4] = ["dbf", "prj", "shx", "cpg"];
 const ZIP_TOGETHER: &str = "zip the .shp, .dbf and .prj of one name together, and give the zipped file";
 
-/// Whether bytes begin as a GeoPackage does: [`crate::store::read_geopackage`] reads it.
+/// Returns whether bytes begin as a GeoPackage does: [`crate::store::read_geopackage`] reads it.
 pub fn is_geopackage(bytes: &[u8]) -> bool {
     bytes.starts_with(SQLITE)
 }
 
-/// What a file holds. `swapped` takes latitude for longitude and the other way round, where somebody knows that the file has them so.
+/// Returns what a file holds. `swapped` takes latitude for longitude and the other way round, where somebody knows that the file has them so.
 ///
 /// # Errors
 /// One fault: what is wrong, with a guess, and what to do.

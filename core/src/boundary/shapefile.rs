@@ -126,7 +126,7 @@ fn spanned(ring: &[[f64; 2]]) -> f64 {
         .sum()
 }
 
-/// Whether a ring has the most part of another one's corners inside.
+/// Returns whether a ring has the most part of another one's corners inside.
 fn contains(ring: &[[f64; 2]], other: &[[f64; 2]]) -> bool {
     let inside = |[x, y]: [f64; 2]| {
         let sides = ring.iter().zip(ring.iter().cycle().skip(1));

@@ -68,12 +68,12 @@ impl System {
         })
     }
 
-    /// Whether it is on ETRS89, which is taken as WGS 84.
+    /// Returns whether it is on ETRS89, which is taken as WGS 84.
     pub fn is_etrs(self) -> bool {
         matches!(self, Self::Etrs89 | Self::EtrsMetres(_))
     }
 
-    /// Whether its coordinates are metres of a map grid.
+    /// Returns whether its coordinates are metres of a map grid.
     pub fn is_metres(self) -> bool {
         matches!(self, Self::Metres(_) | Self::EtrsMetres(_))
     }
@@ -126,7 +126,7 @@ fn utm(zone: u32, false_northing_m: f64, flattening: f64) -> Metres {
     })
 }
 
-/// What numbers that are no degrees may be. Ranges from the definitions of the grids (UTM: 166 to 834 km east of its false
+/// Returns what numbers that are no degrees may be. Ranges from the definitions of the grids (UTM: 166 to 834 km east of its false
 /// origin, up to 9 400 km north; value from memory).
 fn grids(x: f64, y: f64) -> String {
     let within = |number: f64, lo: f64, hi: f64| (lo..=hi).contains(&number);

@@ -31,7 +31,7 @@ codes!(
     }
 );
 
-/// Whether bytes begin as a file with boundaries does, and not as notes: also one that is damaged further on.
+/// Returns whether bytes begin as a file with boundaries does, and not as notes: also one that is damaged further on.
 pub fn begins(bytes: &[u8]) -> bool {
     if is_geopackage(bytes) || bytes.starts_with(ZIPPED) || bytes.starts_with(SHAPES) {
         return true;

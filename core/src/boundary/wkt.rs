@@ -72,7 +72,7 @@ fn known(node: &Node) -> Option<System> {
     }
 }
 
-/// Whether degrees are those of ETRS89, and the flattening of their ellipsoid; `None` for any other ground.
+/// Returns whether degrees are those of ETRS89, and the flattening of their ellipsoid; `None` for any other ground.
 fn ground(node: &Node) -> Option<(bool, f64)> {
     let datum = node.one("DATUM")?;
     let name: String = datum.text?.to_lowercase().chars().filter(char::is_ascii_alphanumeric).collect();

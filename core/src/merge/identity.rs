@@ -76,7 +76,7 @@ impl Signer for KeyFromSeed {
     }
 }
 
-/// Whether a signature is that of the key; keys of small order sign nothing.
+/// Returns whether a signature is that of the key; keys of small order sign nothing.
 pub(super) fn verifies(key: &[u8; 32], message: &[u8], signature: &[u8; 64]) -> bool {
     VerifyingKey::from_bytes(key)
         .is_ok_and(|key| key.verify_strict(message, &Signature::from_bytes(signature)).is_ok())

@@ -60,7 +60,7 @@ pub struct Part<'bytes> {
 }
 
 impl<'bytes> Part<'bytes> {
-    /// Whether bytes are meant as a file of parts, whole or not.
+    /// Returns whether bytes are meant as a file of parts, whole or not.
     pub fn begins(bytes: &[u8]) -> bool {
         bytes.starts_with(MAGIC)
     }

@@ -261,7 +261,7 @@ impl<'a, E, F: FnMut(usize, u64) -> Result<Chain, E>> Growing<'a, F> {
         Ok(None)
     }
 
-    /// What is missing up to an edit. If the line goes that far, it is that of another copy, of which nothing may be here.
+    /// Returns what is missing up to an edit. If the line goes that far, it is that of another copy, of which nothing may be here.
     fn missing(&self, name: EditName) -> Missing {
         let lines = self.by_device.get(&name.device);
         let last = lines.into_iter().flatten().map(|line| self.lines[*line].last).max().unwrap_or(0);

@@ -164,7 +164,7 @@ impl<'a> Row<'a> {
         Self { faces, labels, ruler, kind, ruler_right, cell_width, depth_mm }
     }
 
-    /// Whether all words find room with the faces side by side.
+    /// Returns whether all words find room with the faces side by side.
     fn fits(faces: &[Face], ruler: &Ruler, kind: &Type) -> bool {
         let row = Row::new(faces, ruler, kind);
         let room = row.cell_width - GUTTER - NARROWEST.0;

@@ -90,7 +90,7 @@ impl Theme {
         Colour { red, green, blue }
     }
 
-    /// What the SVG writer puts as a paint.
+    /// Returns what the SVG writer puts as a paint.
     pub(super) fn paint(self, role: Role) -> String {
         match self {
             Self::Page => format!("var(--{})", role.code()),

@@ -44,7 +44,7 @@ pub struct AveragedFix {
 }
 
 impl AveragedFix {
-    /// Whether the receiver lay still for long enough ([`ENOUGH_S`]).
+    /// Returns whether the receiver lay still for long enough ([`ENOUGH_S`]).
     pub fn long_enough(&self) -> bool {
         self.span_s >= ENOUGH_S
     }

@@ -89,7 +89,7 @@ fn tidy(ground: &Polygon) -> Option<Polygon> {
     Some(Polygon::new(edge.exterior().clone(), holes.map(|hole| hole.exterior().clone()).collect()))
 }
 
-/// Whether the edge comes to a corner and goes back the way it came, or stays where it is.
+/// Returns whether the edge comes to a corner and goes back the way it came, or stays where it is.
 fn is_idle(corners: &[Coord], at: usize) -> bool {
     let count = corners.len();
     let (before, here, after) = (corners[(at + count - 1) % count], corners[at], corners[(at + 1) % count]);
@@ -152,7 +152,7 @@ impl PartialEq for Corner {
     }
 }
 
-/// Whether a longitude is the antimeridian itself.
+/// Returns whether a longitude is the antimeridian itself.
 fn is_on_seam(longitude: f64) -> bool {
     longitude.abs().total_cmp(&180.0).is_eq()
 }
@@ -200,7 +200,7 @@ fn with_seam(ring: &[Corner], seam: f64) -> Vec<Corner> {
         .collect()
 }
 
-/// What lies on one side of the seam. The cut moves corners by less than it can tell; they are put back to where they were.
+/// Returns what lies on one side of the seam. The cut moves corners by less than it can tell; they are put back to where they were.
 fn half(rings: &[Vec<Corner>], seam: f64, beyond: bool) -> Vec<Rings> {
     let line = |ring: &Vec<Corner>| ring.iter().map(|corner| Coord::from(corner.on)).collect::<LineString>();
     let polygon = Polygon::new(line(&rings[0]), rings[1..].iter().map(line).collect());

@@ -88,7 +88,7 @@ impl FieldMap {
         }
     }
 
-    /// Whether the field has a valid outline.
+    /// Returns whether the field has a valid outline.
     pub const fn has_outline(&self) -> bool {
         self.ground.is_some()
     }
@@ -183,7 +183,7 @@ impl Ground {
         Self { ring: outline.flat(plane), area_m2: outline.area_m2(), headland_m, inner: OnceLock::new() }
     }
 
-    /// What the headland leaves; all of the ground where there is none.
+    /// Returns what the headland leaves; all of the ground where there is none.
     pub(super) fn inner(&self) -> &MultiPolygon {
         self.inner.get_or_init(|| {
             self.headland_m.map_or_else(|| self.ring.clone().into(), |width_m| self.ring.buffer(-width_m))

@@ -34,7 +34,7 @@ impl MixUp {
         }
     }
 
-    /// What is wrong.
+    /// Returns what is wrong.
     pub const fn wrong(self) -> &'static str {
         match self {
             Self::Swapped => "the outline lies where the pits would with longitude and latitude swapped",
@@ -46,7 +46,7 @@ impl MixUp {
         }
     }
 
-    /// What to do about it.
+    /// Returns what to do about it.
     pub const fn todo(self) -> &'static str {
         match self {
             Self::Swapped => "give longitude first, then latitude, in the outline and in every pit",

@@ -46,7 +46,7 @@ pub enum OutlineFault {
 }
 
 impl OutlineFault {
-    /// What is wrong.
+    /// Returns what is wrong.
     pub fn wrong(&self) -> String {
         match *self {
             Self::TooFew { points: 1 } => "1 point encloses no field".into(),
@@ -61,7 +61,7 @@ impl OutlineFault {
         }
     }
 
-    /// What to do about it.
+    /// Returns what to do about it.
     pub const fn todo(&self) -> &'static str {
         match self {
             Self::TooFew { .. } => "give at least three in walking order, or leave the outline out",

@@ -68,7 +68,7 @@ impl FieldMap {
         pit.zone.or_else(|| self.moved_to(pit)).or_else(|| said(pit.place))
     }
 
-    /// What is to be said about where a pit lies. Of a reference pit, and of one whose zone was noted, only that it lies
+    /// Returns what is to be said about where a pit lies. Of a reference pit, and of one whose zone was noted, only that it lies
     /// outside the field; of the others, near an edge, only where position and place do not agree anyway.
     pub fn remarks(&self, pit: &Pit) -> Vec<PlaceRemark> {
         self.remark(pit).into_iter().collect()
@@ -107,7 +107,7 @@ impl FieldMap {
         self.could_be_told(on_map, zone).then_some(PlaceRemark::DiffersFromPlace { zone })
     }
 
-    /// Whether the map would have put a place into the zone said, had it lain there, rather than into this one: an
+    /// Returns whether the map would have put a place into the zone said, had it lain there, rather than into this one: an
     /// unmarked gateway is no reason to doubt that somebody stood in one.
     fn could_be_told(&self, said: Zone, lies_in: Zone) -> bool {
         let rank =

@@ -26,14 +26,14 @@ pub fn conflict(evidence: &Evidence, table: &Table) -> f64 {
     10.0 * (apart / together.iter().sum::<f64>()).log10()
 }
 
-/// What a sign's answer says of how the layer is; nothing of one that tells only why, or says nothing.
+/// Returns what a sign's answer says of how the layer is; nothing of one that tells only why, or says nothing.
 fn tells_how<'t>(sign: Sign, evidence: &Evidence, table: &'t Table) -> Option<&'t PerKind> {
     let clue = Clue::from(sign);
     let chances = table.chances(clue, evidence.get(clue)?, evidence.texture)?;
     (!table.only_cause(clue)).then_some(chances)
 }
 
-/// What each sign of a layer says for sound soil (positive: Open or Firm) or for harm (negative: Tight or Shut), in
+/// Returns what each sign of a layer says for sound soil (positive: Open or Firm) or for harm (negative: Tight or Shut), in
 /// decibans, strongest first: the two camps of signs that clash.
 pub fn camps(evidence: &Evidence, table: &Table) -> Vec<Reason> {
     let mean = |chances: &PerKind, sound: bool| {

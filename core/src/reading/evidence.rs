@@ -78,7 +78,7 @@ pub fn gather(
 /// Frost makes plates down to here, mostly: the top few inches (US extension text; Humboldt University, Berlin).
 const FROST_MM: u32 = 100;
 
-/// What a layer says. In a wet face the knife goes in anywhere, and among stones nowhere: its resistance says nothing
+/// Returns what a layer says. In a wet face the knife goes in anywhere, and among stones nowhere: its resistance says nothing
 /// (too wet or too dry a face biases a reading: European soil visual assessment, JRC; stony soil is judged by the fine
 /// earth alone). Plates that frost made are no sign of wheels. Roots and colours stay what they are.
 fn said_by(layer: &FaceLayer, pit: &Pit, field: &Field) -> FaceLayer {

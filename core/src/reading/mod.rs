@@ -127,7 +127,7 @@ pub fn reference_faces(notes: &FieldNotes) -> Vec<Vec<FaceLayer>> {
         .collect()
 }
 
-/// Whether the face can be read: not noted as dry or wet.
+/// Returns whether the face can be read: not noted as dry or wet.
 pub fn is_readable(pit: &Pit) -> bool {
     matches!(pit.face, None | Some(FaceMoisture::Moist))
 }

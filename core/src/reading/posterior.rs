@@ -90,7 +90,7 @@ pub fn shown(shares: &PerKind) -> (Kind, f64) {
     (KINDS[kind], shares[kind])
 }
 
-/// What each known clue says for (positive) or against (negative) the kind shown, strongest first: its weight of
+/// Returns what each known clue says for (positive) or against (negative) the kind shown, strongest first: its weight of
 /// evidence, 10 · log10 of how likely the answer is in that kind against the others, these weighted by their prior
 /// (Good 1950, value from memory). The others are all other conditions for a clue that tells how, and the other
 /// causes of the condition for one that tells only why; of an unclear cause the latter say nothing.

@@ -117,7 +117,7 @@ impl Table {
         self.rows_of(clue, texture).and_then(|rows| rows.silent.get(answer).copied()).unwrap_or(0.0)
     }
 
-    /// Whether a clue only tells why a layer is so, never how it is.
+    /// Returns whether a clue only tells why a layer is so, never how it is.
     pub fn only_cause(&self, clue: Clue) -> bool {
         self.rows.get(clue as usize).is_none_or(|all| all.iter().all(|rows| rows.only_cause))
     }

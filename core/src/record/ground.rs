@@ -115,7 +115,7 @@ impl Part {
 }
 
 impl BuriedLine {
-    /// What it is made of or carries, where that goes with its kind.
+    /// Returns what it is made of or carries, where that goes with its kind.
     pub fn known(&self) -> Option<LineSort> {
         self.sort.filter(|sort| sort.kind() == self.kind)
     }

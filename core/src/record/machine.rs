@@ -108,7 +108,7 @@ const WHOLE: [(&str, RangeInclusive<u32>); 8] = [
 ];
 
 impl Machine {
-    /// What runs in the ground.
+    /// Returns what runs in the ground.
     pub const fn foot(&self) -> Foot {
         match (self.wings.is_some(), self.leading.is_some()) {
             (false, false) => Foot::Plain,

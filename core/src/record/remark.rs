@@ -11,7 +11,7 @@ pub const LONGEST: usize = 1000;
 pub const TODO: &str =
     "write it in plain words, in at most 1000 letters; what is longer goes into a file of its own";
 
-/// What is wrong with a remark that is to be kept; nothing if [`typed`] would leave it as it is.
+/// Returns what is wrong with a remark that is to be kept; nothing if [`typed`] would leave it as it is.
 pub fn wrong_with(text: &str) -> Option<String> {
     let letters = text.chars().count();
     if text.trim().is_empty() {
@@ -23,7 +23,7 @@ pub fn wrong_with(text: &str) -> Option<String> {
     (harmless::lines(text) != text).then(|| "it has signs that nobody sees".to_owned())
 }
 
-/// What somebody typed as a remark, as it may be kept: clean, its lines as they were; `None` where nothing is left of it.
+/// Returns what somebody typed as a remark, as it may be kept: clean, its lines as they were; `None` where nothing is left of it.
 ///
 /// # Errors
 /// A remark that is too long, with its length: nothing of it is cut off unseen.

@@ -7,7 +7,7 @@ use crate::screen::behind::Hole;
 use crate::screen::drawn::SMALL_LETTERS;
 use crate::words::{Heading, PageText, Words};
 
-/// What a hole behind the machine is called: `After-dig A2`; numbered from 0 over all passes of the field.
+/// Returns what a hole behind the machine is called: `After-dig A2`; numbered from 0 over all passes of the field.
 pub fn hole_name(words: &Words, index: usize) -> String {
     format!("{} A{}", words.label(Heading::AfterDig), index + 1)
 }

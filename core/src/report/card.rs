@@ -108,7 +108,7 @@ fn how(
     page.table(&words.label(PageText::Card), &heads, rows.collect());
 }
 
-/// What is noted of cables, pipes and drains, and what is not known of them.
+/// Returns what is noted of cables, pipes and drains, and what is not known of them.
 fn buried(words: &Words, answer: &FieldAnswer) -> Vec<String> {
     let field = &answer.notes.field;
     let mut said: Vec<String> = field.lines.iter().map(|line| words.buried_line(line)).collect();

@@ -148,7 +148,7 @@ fn only_machine(answer: &FieldAnswer) -> Option<&Machine> {
     }
 }
 
-/// What working the harmed ground takes, with the only machine noted, else without one.
+/// Returns what working the harmed ground takes, with the only machine noted, else without one.
 pub(super) fn work(answer: &FieldAnswer) -> GroundWork {
     let (field, areas, terms) = (&answer.notes.field, Areas::of(&answer.map), Terms::default());
     ground_work(field, &answer.advice, &areas, only_machine(answer), &terms)
@@ -219,7 +219,7 @@ fn add(said: &mut Vec<String>, line: Option<String>) {
     said.extend(line.filter(|line| !said.contains(line)));
 }
 
-/// What must be so before: cautions that bear on what is done now, rolls, what lies buried.
+/// Returns what must be so before: cautions that bear on what is done now, rolls, what lies buried.
 fn first(words: &Words, answer: &FieldAnswer) -> Vec<String> {
     let (now, _) = answer.advice.cautions();
     let now = now.into_iter().filter(|caution| !DEFERS.contains(caution));
@@ -229,7 +229,7 @@ fn first(words: &Words, answer: &FieldAnswer) -> Vec<String> {
     said
 }
 
-/// Whether a reason is something that must be so before the ground is worked.
+/// Returns whether a reason is something that must be so before the ground is worked.
 const fn is_first(why: &Why) -> bool {
     let rolls = matches!(
         why.what,
@@ -239,7 +239,7 @@ const fn is_first(why: &Why) -> bool {
     rolls || machine || is_buried(why)
 }
 
-/// Whether a reason is about what lies buried.
+/// Returns whether a reason is about what lies buried.
 pub(super) const fn is_buried(why: &Why) -> bool {
     matches!(
         why.what,
@@ -253,12 +253,12 @@ pub(super) const fn is_buried(why: &Why) -> bool {
     )
 }
 
-/// Whether a reason is told of the pass behind which it was seen.
+/// Returns whether a reason is told of the pass behind which it was seen.
 const fn is_behind(why: &Why) -> bool {
     matches!(why.what, What::Behind { .. })
 }
 
-/// What decided each zone, and what speaks against it.
+/// Returns what decided each zone, and what speaks against it.
 fn why(words: &Words, answer: &FieldAnswer) -> Vec<String> {
     let mut said = Vec::new();
     for call in &answer.advice.zones {
@@ -281,7 +281,7 @@ fn why(words: &Words, answer: &FieldAnswer) -> Vec<String> {
     said
 }
 
-/// What each pass of a machine did, by the holes behind it, and what comes next.
+/// Returns what each pass of a machine did, by the holes behind it, and what comes next.
 fn behind(words: &Words, answer: &FieldAnswer) -> Vec<String> {
     let passes = answer.notes.passes.iter().zip(&answer.passes);
     let machine = |id| answer.notes.machines.iter().find(|machine| Some(machine.id) == id);

@@ -70,13 +70,13 @@ pub(super) fn main_button(label: impl Into<String>, act: impl Into<Act>) -> Butt
     Button { strong: true, ..act_button(label, act) }
 }
 
-/// What is said where the record that was tapped on is no longer there.
+/// Returns what is said where the record that was tapped on is no longer there.
 pub(super) fn gone(words: &Words) -> Fault {
     let [wrong, todo] = words.gone();
     Fault::new("", wrong, todo)
 }
 
-/// What was typed as a name, clean and not too long.
+/// Returns what was typed as a name, clean and not too long.
 pub(super) fn typed_name(text: Option<&str>, words: &Words) -> Result<String, Fault> {
     let name = harmless::typed_name(text.unwrap_or_default());
     let [wrong, todo] = words.name_empty();

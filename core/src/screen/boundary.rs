@@ -113,7 +113,7 @@ fn screen(notes: Option<&FieldNotes>, chosen: Option<Chosen>, world: &World) -> 
     blank(place, kind, title, world)
 }
 
-/// What is in the file: areas, the nearest first, then lines.
+/// Returns what is in the file: areas, the nearest first, then lines.
 fn list(file: &InFile, notes: Option<&FieldNotes>, world: &World) -> Screen {
     let (words, field) = (world.words, notes.map(|notes| notes.field.id));
     let mut shown = screen(notes, None, world);
@@ -187,7 +187,7 @@ pub fn known(field: Option<RecordId>, world: &World) -> Vec<[f64; 2]> {
     if known.is_empty() { world.fix.map(|fix| degrees(fix.position)).into_iter().collect() } else { known }
 }
 
-/// Whether a field has an edge, or the beginning of one, that would be lost; and what the edge encloses.
+/// Returns whether a field has an edge, or the beginning of one, that would be lost; and what the edge encloses.
 fn asks_first(notes: &FieldNotes) -> (bool, Option<f64>) {
     let outline = &notes.field.outline;
     (!outline.is_empty(), Outline::new(outline).ok().map(|outline| outline.area_m2()))

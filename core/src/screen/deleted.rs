@@ -23,7 +23,7 @@ pub(super) fn show(world: &World) -> Screen {
     shown
 }
 
-/// What a tap on a row does.
+/// Returns what a tap on a row does.
 pub(super) fn bring_back(place: Place, record: RecordId, world: &World) -> Done {
     let found = world.went_away.iter().find(|gone| gone.of.record == record);
     let told = found.map(|gone| world.words.brought_back(gone)).unwrap_or_default();

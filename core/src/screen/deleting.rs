@@ -22,7 +22,7 @@ pub struct Hanging {
     pub compared: usize,
 }
 
-/// What hangs on a record of a field; `None` if the field has no such record.
+/// Returns what hangs on a record of a field; `None` if the field has no such record.
 pub fn hanging(notes: &FieldNotes, record: RecordId) -> Option<Hanging> {
     let field = &notes.field;
     let of = |kind: Kind| Named {
@@ -142,7 +142,7 @@ pub(super) fn show(field: RecordId, record: RecordId, world: &World) -> Option<S
     Some(shown)
 }
 
-/// What a tap on *delete* does, once what goes along was told. A machine that a pass was made with stays.
+/// Returns what a tap on *delete* does, once what goes along was told. A machine that a pass was made with stays.
 pub(super) fn delete(place: Place, record: RecordId, world: &World) -> Result<Done, Fault> {
     let words = world.words;
     let found = world.fields.iter().find_map(|notes| Some((notes, hanging(notes, record)?)));

@@ -53,7 +53,7 @@ pub fn plan_filled(words: &Words, answer: &FieldAnswer, shows: Shows) -> Option<
     Some(Pictured { title: words.plan_title(&answer.notes.field.name), description, drawing })
 }
 
-/// Whether the ground of a zone has a place on the plan.
+/// Returns whether the ground of a zone has a place on the plan.
 fn is_drawn(picture: &PlanPicture, zone: Zone) -> bool {
     match zone {
         Zone::Open | Zone::Whole => picture.outline.len() > 2,
@@ -90,7 +90,7 @@ impl Shows {
     const NOTHING: Self = Self { call: |_| false, digs: false };
 }
 
-/// Whether an edge or a pit of the field has a place.
+/// Returns whether an edge or a pit of the field has a place.
 pub(super) fn has_places(answer: &FieldAnswer) -> bool {
     answer.map.has_outline() || answer.notes.pits.iter().any(|pit| pit.at.is_some())
 }
@@ -155,7 +155,7 @@ pub(super) fn plan_on_screen(world: &World, answer: &FieldAnswer, beside: Beside
     Some(PlanOnScreen { pictured, laid_out, ground })
 }
 
-/// What a plan shows, with its words, and the same told.
+/// Returns what a plan shows, with its words, and the same told.
 fn told(words: &Words, answer: &FieldAnswer, plane: Plane, shows: Shows) -> (PlanPicture, String) {
     let FieldAnswer { notes, reading, map, .. } = answer;
     let next = match answer.next().map(|dig| dig.next).filter(|_| shows.digs) {

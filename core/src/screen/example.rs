@@ -32,7 +32,7 @@ pub fn fields() -> &'static [FieldNotes] {
     })
 }
 
-/// Whether a place lies in the example.
+/// Returns whether a place lies in the example.
 pub fn is_in(place: Place) -> bool {
     place.field() == Some(FIELD)
 }
@@ -60,7 +60,7 @@ const fn leads_on(does: &Does) -> bool {
     matches!(does, Does::Act(Act::Go(_)))
 }
 
-/// What comes of a tap in the example: one goes where it leads, and what it would save is left.
+/// Returns what comes of a tap in the example: one goes where it leads, and what it would save is left.
 pub(super) fn nothing_saved(from: Place, done: Done, world: &World) -> Done {
     if !is_in(from) || done == Done::go(done.place) {
         return done;

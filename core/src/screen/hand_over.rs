@@ -58,7 +58,7 @@ fn pages(field: RecordId, notes: &FieldNotes, world: &World) -> Vec<Block> {
     ways_under(words.label(PageText::Pages), sheet.into_iter().chain(card))
 }
 
-/// What goes along with a file and what does not, folded.
+/// Returns what goes along with a file and what does not, folded.
 pub(super) fn leaves(world: &World) -> Option<Section> {
     let lines = [Caption::PhotosStay, Caption::WhatLeaves, Caption::PositionsLeave];
     more(world, FieldText::WhatGoes, lines.map(|caption| world.words.label(caption)).into())

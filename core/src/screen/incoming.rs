@@ -13,7 +13,7 @@ pub struct Incoming {
     pub told: Vec<String>,
 }
 
-/// What the file would add and change, and the tap that takes it in; gone once it is taken in or the app was ended.
+/// Returns what the file would add and change, and the tap that takes it in; gone once it is taken in or the app was ended.
 pub(super) fn show(world: &World) -> Option<Screen> {
     let (incoming, words) = (world.incoming?, world.words);
     let title = words.label(PartnerText::NotesFile);

@@ -44,7 +44,7 @@ pub use world::{Own, World};
 use crate::error::Fault;
 use crate::record::RecordId;
 
-/// What stands at a place. A place whose record is gone shows the one above it.
+/// Returns what stands at a place. A place whose record is gone shows the one above it.
 pub fn show(place: Place, world: &World) -> Screen {
     let shown: Option<Screen> = match place {
         Place::Welcome => Some(own::welcome(world)),
@@ -112,7 +112,7 @@ pub fn show(place: Place, world: &World) -> Screen {
     }
 }
 
-/// What a tap at a place means, with what goes with it. `new_id` makes ids.
+/// Returns what a tap at a place means, with what goes with it. `new_id` makes ids.
 ///
 /// # Errors
 /// What is wrong with what was typed, or that the record tapped on is gone; in words of the chosen language where

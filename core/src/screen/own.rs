@@ -91,7 +91,7 @@ pub(super) fn show(world: &World) -> Screen {
     screen
 }
 
-/// What a detail is called.
+/// Returns what a detail is called.
 fn called(setting: Setting, words: &Words) -> String {
     match setting {
         Setting::Name => words.label(Caption::Name),
@@ -104,7 +104,7 @@ fn called(setting: Setting, words: &Words) -> String {
     }
 }
 
-/// What stands there now: of what has answers, the answer given.
+/// Returns what stands there now: of what has answers, the answer given.
 fn now(setting: Setting, world: &World) -> String {
     let words = world.words;
     match setting {
@@ -243,7 +243,7 @@ fn named(place: Place, own: &Own, world: &World) -> Vec<Edit> {
     unnamed.map(by).into_iter().collect()
 }
 
-/// What is told, in the language as it now is.
+/// Returns what is told, in the language as it now is.
 fn told(act: &OwnAct, own: &Own, words: &Words) -> String {
     let words = &Words::new(own.language.unwrap_or(words.language()), own.unit);
     match act {

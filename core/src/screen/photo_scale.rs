@@ -22,7 +22,7 @@ pub(super) fn height(size: PhotoSize) -> f64 {
     PHONE_WIDTH * f64::from(size.height_px) / f64::from(size.width_px.max(1))
 }
 
-/// What is drawn over a photo: the layers where they lie in it, and the tip depth where one is advised; `None` without a
+/// Returns what is drawn over a photo: the layers where they lie in it, and the tip depth where one is advised; `None` without a
 /// scale.
 pub(super) fn overlay(at: &AtPit, photo: &Photo, world: &World) -> Option<Result<Drawing, ScaleFault>> {
     let size = world.photo_size.filter(|_| !photo.marks.is_empty())?;

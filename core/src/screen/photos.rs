@@ -54,7 +54,7 @@ pub(super) fn missing(pits: &[Pit], world: &World) -> Option<String> {
     (count > 0).then(|| world.words.photos_missing(count))
 }
 
-/// What is noted of a photo, in a line.
+/// Returns what is noted of a photo, in a line.
 pub(super) fn line(photo: &Photo, world: &World) -> String {
     let missing = world.photos_missing.contains(&photo.sha256);
     if missing { world.words.photo_not_here(photo) } else { world.words.photo_line(photo) }

@@ -45,7 +45,7 @@ impl Trail {
 }
 
 impl Place {
-    /// Whether it is the same kind of place for the same record, with perhaps another question asked.
+    /// Returns whether it is the same kind of place for the same record, with perhaps another question asked.
     pub fn is_like(self, other: Self) -> bool {
         match (self, other) {
             (Self::PhotoScale { photo: one, .. }, Self::PhotoScale { photo: other, .. })
@@ -74,7 +74,7 @@ impl Place {
         }
     }
 
-    /// Whether it asks something, or shows a file that is taken in, and has nothing to show once that is done.
+    /// Returns whether it asks something, or shows a file that is taken in, and has nothing to show once that is done.
     const fn is_passed_through(self) -> bool {
         matches!(
             self,

@@ -84,12 +84,12 @@ impl<'a> World<'a> {
         Some(self.answer_of(self.notes(field)?))
     }
 
-    /// What was passed over in a pit.
+    /// Returns what was passed over in a pit.
     pub fn passed_over(&self, pit: RecordId) -> Skipped {
         self.passed_over.get(&pit).copied().unwrap_or(Skipped::NONE)
     }
 
-    /// What follows from notes today; from those of the example on the last day noted in them.
+    /// Returns what follows from notes today; from those of the example on the last day noted in them.
     pub fn answer_of(&self, notes: &FieldNotes) -> Arc<FieldAnswer> {
         let last = (notes.field.id == example::FIELD).then(|| crate::advice::last_day(notes)).flatten();
         self.answers.of(notes, last.unwrap_or_else(|| self.now.date_naive()))

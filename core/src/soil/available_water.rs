@@ -41,7 +41,7 @@ const fn row(class: TextureClass) -> (u32, u32) {
     }
 }
 
-/// What soil of this texture holds; of a group, from the least to the most that any class of it does.
+/// Returns what soil of this texture holds; of a group, from the least to the most that any class of it does.
 pub fn holds(texture: TextureNote) -> Holds {
     let in_group = |group: TextureGroup, class: TextureClass| {
         // A class falls into the same group in either scheme.

@@ -22,7 +22,7 @@ codes!(
 );
 
 impl PackingFormula {
-    /// What one percent of clay and of silt add, g/cm³.
+    /// Returns what one percent of clay and of silt add, g/cm³.
     const fn weights(self) -> (f64, f64) {
         match self {
             Self::Clay => (0.009, 0.0),
@@ -190,7 +190,7 @@ codes!(
     RootRoom { Free = "free", Restricted = "restricted", Limiting = "limiting", }
 );
 
-/// What a dry bulk density (g/cm³, at 1/3 bar) means for roots.
+/// Returns what a dry bulk density (g/cm³, at 1/3 bar) means for roots.
 ///
 /// # Errors
 /// A density that no soil has.
@@ -206,7 +206,7 @@ pub fn root_room(particle_size: ParticleSize, bulk_density: f64) -> Result<RootR
     })
 }
 
-/// Whether soil so loose (g/cm³, dry) settles by itself when wetted to field capacity without any load.
+/// Returns whether soil so loose (g/cm³, dry) settles by itself when wetted to field capacity without any load.
 ///
 /// # Errors
 /// A density that no soil has.

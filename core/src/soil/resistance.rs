@@ -112,7 +112,7 @@ pub struct Loosening {
 }
 
 impl Cone {
-    /// What the resistance says. Soft is sure only of soil that is not wet, hard only of soil that is not dry: water makes it soft
+    /// Returns what the resistance says. Soft is sure only of soil that is not wet, hard only of soil that is not dry: water makes it soft
     /// and drying hard, and nothing makes it the other way round.
     ///
     /// # Errors

@@ -100,7 +100,7 @@ impl Ring {
         std::f64::consts::PI * radius_cm * radius_cm * f64::from(height_mm) / 10.0
     }
 
-    /// What the ring says.
+    /// Returns what the ring says.
     ///
     /// # Errors
     /// Every measure that cannot be, or that does not go with the others.

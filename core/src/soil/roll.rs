@@ -37,7 +37,7 @@ pub struct RollReading {
 }
 
 impl RollMeaning {
-    /// What one test says; `None` = not rolled. Sand and loamy sand do not hold together by themselves, but a
+    /// Returns what one test says; `None` = not rolled. Sand and loamy sand do not hold together by themselves, but a
     /// thread is a thread: what was seen outweighs the texture noted.
     pub const fn of(texture: Option<TextureGroup>, roll: Option<RollOutcome>) -> Self {
         match (roll, texture) {
@@ -50,7 +50,7 @@ impl RollMeaning {
     }
 }
 
-/// What both tests say: plastic at either depth is too wet; otherwise the one at the working depth governs.
+/// Returns what both tests say: plastic at either depth is too wet; otherwise the one at the working depth governs.
 pub const fn reading(
     texture: Option<TextureGroup>,
     surface: Option<RollOutcome>,

@@ -74,7 +74,7 @@ pub fn of(words: &str) -> Option<&'static Rooting> {
         .map(|(_, crop)| crop)
 }
 
-/// Whether plain words name grass or another standing ley: what cattle tread and no plough mends.
+/// Returns whether plain words name grass or another standing ley: what cattle tread and no plough mends.
 pub fn is_grass(words: &str) -> bool {
     /// Names of what is grazed or mown for years. Common practice, no source.
     const STANDING: [&str; 17] = [
@@ -103,7 +103,7 @@ pub fn is_grass(words: &str) -> bool {
 }
 
 impl Rooting {
-    /// Whether plain words name it as one language has it, German or else English.
+    /// Returns whether plain words name it as one language has it, German or else English.
     pub fn is_named(&self, words: &str, german: bool) -> bool {
         let words = words.to_lowercase();
         let has = |wanted: &str| words.split(|c: char| !c.is_alphanumeric()).any(|word| word == wanted);

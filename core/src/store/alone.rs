@@ -31,7 +31,7 @@ pub struct WentAway {
 }
 
 impl Store {
-    /// What nobody else has.
+    /// Returns what nobody else has.
     ///
     /// # Errors
     /// Whatever the disk reports.
@@ -64,7 +64,7 @@ impl Store {
         Ok(NobodyElse { since_ms: since.map(clock::unix_ms), fields: fields.len(), pits, passes })
     }
 
-    /// What was deleted on this device and is not back, what was deleted last before the rest. [`Store::bring_back`] brings one back with
+    /// Returns what was deleted on this device and is not back, what was deleted last before the rest. [`Store::bring_back`] brings one back with
     /// what hangs on it.
     ///
     /// # Errors

@@ -65,13 +65,13 @@ impl Cell {
         self.0
     }
 
-    /// Whether a record is shown without it where this version cannot read it: what is noted of a field, for nothing of it is
+    /// Returns whether a record is shown without it where this version cannot read it: what is noted of a field, for nothing of it is
     /// shown without the field, and keys that nobody knows.
     pub(super) fn is_shown_without(self) -> bool {
         matches!(self, Self::UNKNOWN_KEYS | Self::NOTES_UNKNOWN_KEYS) || matches!(self.0, 100..200)
     }
 
-    /// Whether it tells something of the record, and not what it is and where it hangs.
+    /// Returns whether it tells something of the record, and not what it is and where it hangs.
     pub(super) fn is_said(self) -> bool {
         !matches!(self, Self::KIND | Self::PARENT | Self::DELETED | Self::SAME_AS)
     }

@@ -162,7 +162,7 @@ fn check_lines(connection: &Connection) -> Result<usize, StoreError> {
     }
 }
 
-/// What follows for a device from its id and its edits.
+/// Returns what follows for a device from its id and its edits.
 fn check_devices(connection: &Connection) -> Result<(), StoreError> {
     const WRONG: &str = "SELECT base FROM devices WHERE (parent IS NULL AND id <> base)
         OR clock <> coalesce((SELECT max(clock) FROM log WHERE device = number), 0)";

@@ -37,7 +37,7 @@ impl Noted {
         })
     }
 
-    /// Whether the bytes are those that came, and say of themselves what is noted.
+    /// Returns whether the bytes are those that came, and say of themselves what is noted.
     fn fits(&self, bytes: &[u8]) -> bool {
         let Ok((part, [])) = Part::first_of(bytes) else { return false };
         if part.hash != self.hash {

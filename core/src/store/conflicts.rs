@@ -162,7 +162,7 @@ pub(super) fn versions(
     Ok(versions)
 }
 
-/// Whether a person has to know. Two places in one list are none of their business; a redacted value is no version of anything.
+/// Returns whether a person has to know. Two places in one list are none of their business; a redacted value is no version of anything.
 fn matters(cell: Cell, versions: &[Version]) -> bool {
     // Both fields that two people named are joined.
     if cell == Cell::SAME_AS {
@@ -193,7 +193,7 @@ pub(super) fn all_heads(connection: &Connection, record: RecordId) -> Result<BTr
     Ok(heads)
 }
 
-/// What hangs on a record, deleted or not.
+/// Returns what hangs on a record, deleted or not.
 pub(super) fn children(connection: &Connection, record: RecordId) -> Result<Vec<RecordId>, StoreError> {
     const CHILDREN: &str = "SELECT record FROM cells INDEXED BY children
         WHERE field = 2 AND shown = 1 AND value >= ?1 AND value < ?2";

@@ -34,13 +34,13 @@ impl Wanted {
         Self { cell, value: encode(value.to_value().as_ref()), as_understood: as_understood::<T> }
     }
 
-    /// Whether it says something else than what already stands there.
+    /// Returns whether it says something else than what already stands there.
     pub(super) fn differs(&self, stands: Option<&[u8]>) -> bool {
         self.value != stands.map_or_else(|| encode(None), |bytes| (self.as_understood)(self.cell, bytes))
     }
 }
 
-/// What stands in a cell; `None` if this version cannot read it and shows no record without it.
+/// Returns what stands in a cell; `None` if this version cannot read it and shows no record without it.
 pub(super) fn read_cell<T: CellValue>(cell: Cell, bytes: Option<&[u8]>) -> Option<T> {
     let instead = || {
         let name = (cell == Cell::FIELD_NAME).then(|| NAME_NOT_READABLE.into());

@@ -74,7 +74,7 @@ pub struct Written {
 }
 
 impl Written {
-    /// What stood there before and what was written, as JSON; `null` also for what JSON cannot say.
+    /// Returns what stood there before and what was written, as JSON; `null` also for what JSON cannot say.
     pub fn to_json(&self) -> [serde_json::Value; 2] {
         [&self.before, &self.after].map(|value| ciborium::from_reader(value.as_slice()).unwrap_or_default())
     }

@@ -166,7 +166,7 @@ impl Lines {
     }
 }
 
-/// What is told where the row of a device cannot be right.
+/// Returns what is told where the row of a device cannot be right.
 pub(super) fn unfit(device: DeviceId) -> String {
     format!("what is noted of device {device} does not fit its edits")
 }

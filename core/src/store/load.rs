@@ -66,7 +66,7 @@ impl Store {
         Ok(fields)
     }
 
-    /// What a record is, also a deleted one; `None` if there is none, or it is of a newer version.
+    /// Returns what a record is, also a deleted one; `None` if there is none, or it is of a newer version.
     ///
     /// # Errors
     /// Whatever the disk reports.
@@ -115,7 +115,7 @@ impl<'a> Loading<'a> {
         Ok(notes)
     }
 
-    /// What hangs on a field, or on one of the records that are it.
+    /// Returns what hangs on a field, or on one of the records that are it.
     fn children(&mut self, notes: &mut FieldNotes, field: RecordId) -> Result<(), StoreError> {
         for child in Heads::load_children(self.connection, Some(field))? {
             match child.kind() {

@@ -95,14 +95,14 @@ impl Heads {
         read(self.value(Cell::KIND)).and_then(Kind::from_number)
     }
 
-    /// What it says: the cells that are its own, as they are shown; not what it is and where it hangs.
+    /// Returns what it says: the cells that are its own, as they are shown; not what it is and where it hangs.
     pub(super) fn said(&self) -> impl Iterator<Item = (Cell, &[u8])> {
         let shown =
             self.heads.iter().filter(|head| head.shown && head.value != ABSENT && head.cell.is_said());
         shown.map(|head| (head.cell, head.value.as_slice()))
     }
 
-    /// Whether several stand for one of its cells.
+    /// Returns whether several stand for one of its cells.
     pub(super) fn is_disputed(&self) -> bool {
         self.heads.iter().any(|head| !head.shown)
     }

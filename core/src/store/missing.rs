@@ -37,12 +37,12 @@ pub struct MissingRecord {
 }
 
 impl Missing {
-    /// Whether there is anything.
+    /// Returns whether there is anything.
     pub fn is_empty(&self) -> bool {
         self.records.is_empty() && self.cells.is_empty()
     }
 
-    /// What stands for all that can be removed; `None` if there is nothing. Another list has another word, so that nobody removes
+    /// Returns what stands for all that can be removed; `None` if there is nothing. Another list has another word, so that nobody removes
     /// what they have not seen.
     pub fn word(&self) -> Option<String> {
         let mut hash = Sha256::new();
@@ -124,7 +124,7 @@ pub(super) fn find(
     Ok(())
 }
 
-/// Whether a record and all that hangs on it stand as the file last said them.
+/// Returns whether a record and all that hangs on it stand as the file last said them.
 fn is_untouched(
     connection: &Connection,
     base: &Base,

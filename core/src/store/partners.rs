@@ -149,7 +149,7 @@ impl Store {
     }
 }
 
-/// What the lines and the waiting bundles together do not have of what the bundles need.
+/// Returns what the lines and the waiting bundles together do not have of what the bundles need.
 fn lacking(lines: &Lines, waiting: &[Header]) -> BTreeSet<Missing> {
     let mut needed: std::collections::BTreeMap<DeviceId, u64> = std::collections::BTreeMap::new();
     for header in waiting {

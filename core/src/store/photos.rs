@@ -168,7 +168,7 @@ impl Photos {
         fs::metadata(self.path(photo)).ok().filter(fs::Metadata::is_file).map(|file| file.len())
     }
 
-    /// Whether a photo is here with the bytes that its name says.
+    /// Returns whether a photo is here with the bytes that its name says.
     pub fn is_sound(&self, photo: &PhotoHash) -> bool {
         hash_of(&self.path(photo)).is_ok_and(|hash| hash == *photo)
     }

@@ -53,7 +53,7 @@ pub struct ReadIn {
 }
 
 impl ReadIn {
-    /// Whether the file says nothing that was not here.
+    /// Returns whether the file says nothing that was not here.
     pub fn is_nothing_new(&self) -> bool {
         self.added.is_empty() && self.changed.is_empty() && self.versions.is_empty() && !self.removed
     }
@@ -77,7 +77,7 @@ impl Store {
         Ok(came)
     }
 
-    /// What [`Store::read_in`] would do, without doing it.
+    /// Returns what [`Store::read_in`] would do, without doing it.
     ///
     /// # Errors
     /// As [`Store::read_in`].

@@ -76,7 +76,7 @@ pub(super) struct Redacted<'a> {
 }
 
 impl Redacted<'_> {
-    /// Whether the bundle may bring back values of its edits before a sequence: it is of the device itself, and they were taken out.
+    /// Returns whether the bundle may bring back values of its edits before a sequence: it is of the device itself, and they were taken out.
     pub(super) fn may_come_back(&self, before: u64) -> Result<bool, StoreError> {
         const SQL: &str = "SELECT 1 FROM log JOIN devices ON number = device WHERE base = ?1 AND own = 0
             AND sequence >= ?2 AND sequence < ?3 AND length(value) = 33 AND substr(value, 1, 1) = x'ff'";
@@ -106,7 +106,7 @@ impl Redacted<'_> {
         }
     }
 
-    /// Whether another bundle with an edit is here that the device signed itself; `redacts`: one from which it took values.
+    /// Returns whether another bundle with an edit is here that the device signed itself; `redacts`: one from which it took values.
     fn said_itself(&self, sequence: i64, redacts: bool) -> Result<bool, StoreError> {
         const SQL: &str =
             "SELECT 1 FROM parts JOIN devices ON number = line WHERE kind = 1 AND base = ?1 AND signer = ?1

@@ -30,7 +30,7 @@ pub(super) struct Said {
 }
 
 impl Said {
-    /// What is remembered of it.
+    /// Returns what is remembered of it.
     pub(super) fn digests(&self) -> Digests {
         let said = self.cells.iter().filter(|wanted| wanted.value != ABSENT);
         let mut digests: Digests = said.map(|wanted| (wanted.cell.number(), digest(&wanted.value))).collect();

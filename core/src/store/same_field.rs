@@ -79,7 +79,7 @@ pub(super) fn oldest(connection: &Connection, field: RecordId) -> Result<RecordI
     Ok(members(connection, field)?.first().copied().unwrap_or(field))
 }
 
-/// Whether two records are one field.
+/// Returns whether two records are one field.
 pub(super) fn are_one(connection: &Connection, one: RecordId, other: RecordId) -> Result<bool, StoreError> {
     Ok(one == other || members(connection, one)?.contains(&other))
 }

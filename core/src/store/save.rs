@@ -286,7 +286,7 @@ impl Batch<'_> {
         Ok(same_field::heads(&self.transaction, &members)?.map(|heads| (heads, others)))
     }
 
-    /// Whether two parents are one.
+    /// Returns whether two parents are one.
     fn is_in(&self, one: Option<RecordId>, other: Option<RecordId>) -> Result<bool, StoreError> {
         match (one, other) {
             (Some(one), Some(other)) => same_field::are_one(&self.transaction, one, other),

@@ -31,7 +31,7 @@ impl Store {
 }
 
 impl Saving<'_, '_> {
-    /// What is noted of a field itself, and the parts and lines marked on it.
+    /// Returns what is noted of a field itself, and the parts and lines marked on it.
     ///
     /// # Errors
     /// As [`Store::save_field`].
@@ -75,7 +75,7 @@ impl Saving<'_, '_> {
         self.child(parent, if kind == Some(Kind::Pass) { Kind::Pass } else { Kind::Pit }, roll)
     }
 
-    /// What is known of a photo of a pit.
+    /// Returns what is known of a photo of a pit.
     ///
     /// # Errors
     /// As [`Store::save_photo`].

@@ -86,7 +86,7 @@ impl Store {
         Ok(transaction.commit()?)
     }
 
-    /// Whether a folder was ever locked, as far as this store saw.
+    /// Returns whether a folder was ever locked, as far as this store saw.
     ///
     /// # Errors
     /// Whatever the disk reports.

@@ -26,7 +26,7 @@ pub(super) struct Base {
 }
 
 impl Base {
-    /// What is remembered of a source.
+    /// Returns what is remembered of a source.
     pub(super) fn load(connection: &Connection, source: &str) -> Result<Self, StoreError> {
         const FIELD: &str = "SELECT field FROM readings WHERE source = ?1 AND coalesce(first, 1) > 0
             ORDER BY number DESC LIMIT 1";

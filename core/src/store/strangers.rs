@@ -136,7 +136,7 @@ impl Store {
 const OF_STRANGERS: &str = "(SELECT hash, bytes, signer FROM parts LEFT JOIN signers ON id = signer
     WHERE line IS NULL AND (kind <> 1 OR (accepted = 0 AND refused_ms IS NULL)))";
 
-/// Whether there is room for bytes of a device that is not accepted.
+/// Returns whether there is room for bytes of a device that is not accepted.
 pub(super) fn has_room(connection: &Connection, signer: DeviceId, bytes: usize) -> Result<bool, StoreError> {
     let sql = format!(
         "SELECT coalesce(sum(length(bytes)), 0), coalesce(sum(length(bytes)) FILTER (WHERE signer = ?1), 0)
@@ -187,7 +187,7 @@ pub(super) fn standing(connection: &Connection, device: DeviceId) -> Result<Stan
     })
 }
 
-/// Whether a bundle was sealed after a time.
+/// Returns whether a bundle was sealed after a time.
 pub(super) fn is_later(header: &Header, refused_ms: i64) -> bool {
     i64::try_from(header.sealed_ms).unwrap_or(i64::MAX) > refused_ms || refused_ms == 0
 }
@@ -214,7 +214,7 @@ pub(super) fn keep_signer(connection: &Connection, header: &Header) -> Result<()
     Ok(())
 }
 
-/// Whether a device is the one that writes here now; `own` is its row.
+/// Returns whether a device is the one that writes here now; `own` is its row.
 pub(super) fn is_this(connection: &Connection, own: i64, device: DeviceId) -> Result<bool, StoreError> {
     const SQL: &str = "SELECT 1 FROM devices WHERE number = ?1 AND id = ?2";
     Ok(connection.prepare_cached(SQL)?.exists(params![own, device.0])?)

@@ -240,7 +240,7 @@ fn keep(connection: &Connection, part: &Part, arrived: &Arrived) -> Result<Keepi
     Ok(Keeping::New)
 }
 
-/// Whether something a device signed itself is here. Then nobody else takes values out of what it wrote.
+/// Returns whether something a device signed itself is here. Then nobody else takes values out of what it wrote.
 fn speaks_for_itself(connection: &Connection, device: DeviceId) -> Result<bool, StoreError> {
     const SQL: &str = "SELECT 1 FROM parts JOIN devices ON number = line WHERE base = ?1 AND signer = ?1";
     Ok(connection.prepare_cached(SQL)?.exists([device.0])?)

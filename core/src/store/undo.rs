@@ -37,7 +37,7 @@ impl Store {
     /// Takes back the last save of this device that is not taken back yet, and tells what that was; `None` if there
     /// is none. May be called again and again, back to the first save.
     ///
-    /// What another device wrote over such a save in the meantime stays.
+    /// Returns what another device wrote over such a save in the meantime stays.
     ///
     /// # Errors
     /// Whatever the disk reports.
@@ -67,7 +67,7 @@ impl Store {
         save.map(|save| taken_back(batch, &save)).transpose()
     }
 
-    /// Whether this device has a save that can be taken back.
+    /// Returns whether this device has a save that can be taken back.
     ///
     /// # Errors
     /// Whatever the disk reports.
@@ -85,7 +85,7 @@ impl Store {
         Ok(sum.cast_unsigned())
     }
 
-    /// What [`Store::undo_in`] would take back.
+    /// Returns what [`Store::undo_in`] would take back.
     ///
     /// # Errors
     /// Whatever the disk reports.
@@ -95,7 +95,7 @@ impl Store {
         save.map_or(Ok(None), |save| named(connection, self.device, save.first_sequence))
     }
 
-    /// What [`Store::redo_in`] would bring again.
+    /// Returns what [`Store::redo_in`] would bring again.
     ///
     /// # Errors
     /// Whatever the disk reports.
@@ -240,7 +240,7 @@ fn undoes(connection: &Connection, device: i64, first_sequence: i64) -> Result<O
     Ok(statement.query_row([device, first_sequence], |row| row.get(0)).optional()?.flatten())
 }
 
-/// Whether there is anything left to take back of a save: somebody may have gone on from all of it.
+/// Returns whether there is anything left to take back of a save: somebody may have gone on from all of it.
 fn has_something(connection: &Connection, device: i64, save: &Save) -> Result<bool, StoreError> {
     if !save.made().is_empty() {
         return Ok(true);
@@ -311,7 +311,7 @@ fn take_back(batch: &mut Batch, save: &Save, was_read: bool) -> Result<(), Store
     Ok(())
 }
 
-/// Whether heads of others stand in the place of the value that an edit replaced.
+/// Returns whether heads of others stand in the place of the value that an edit replaced.
 fn wrote_over(connection: &Connection, edit: &Edit, others: &[EditName]) -> Result<bool, StoreError> {
     const EDIT: &str =
         "SELECT predecessors FROM log WHERE device = ?1 AND sequence = ?2 AND record = ?3 AND field = ?4";

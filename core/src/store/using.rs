@@ -83,7 +83,7 @@ impl Using<'_> {
         Ok(newest > self.latest_believed)
     }
 
-    /// What a signer says it has.
+    /// Returns what a signer says it has.
     pub(super) fn note_seen(&self, header: &Header, line: usize) -> Result<(), StoreError> {
         const SEEN: &str = "INSERT INTO seen (observer, line, sequence) VALUES (?1, ?2, ?3)
             ON CONFLICT (observer, line) DO UPDATE SET sequence = max(sequence, ?3)";

@@ -35,7 +35,7 @@ pub(super) fn encode(value: Option<&Value>) -> Vec<u8> {
     bytes
 }
 
-/// What the bytes of a cell say; absent if they are no CBOR.
+/// Returns what the bytes of a cell say; absent if they are no CBOR.
 pub(super) fn decode(bytes: &[u8]) -> Option<Value> {
     ciborium::from_reader(bytes).ok().filter(|value| *value != Value::Null)
 }

@@ -87,7 +87,7 @@ impl Store {
     }
 }
 
-/// What waits because one device says it in the name of another; by the two.
+/// Returns what waits because one device says it in the name of another; by the two.
 pub(super) fn waiting(
     connection: &Connection,
     own: i64,
@@ -113,7 +113,7 @@ pub(super) fn waiting(
     Ok(all)
 }
 
-/// Whether a bundle may be used: its signer speaks for itself, brings nothing that is not here, or is believed.
+/// Returns whether a bundle may be used: its signer speaks for itself, brings nothing that is not here, or is believed.
 pub(super) fn may_speak(
     connection: &Connection,
     own: i64,
@@ -133,7 +133,7 @@ pub(super) fn may_speak(
     Ok(connection.prepare_cached(BELIEVED)?.exists(key)?)
 }
 
-/// Whether all edits of a bundle are here, and the same.
+/// Returns whether all edits of a bundle are here, and the same.
 fn is_here(connection: &Connection, lines: &Lines, header: &Header) -> Result<bool, StoreError> {
     for (place, line) in lines.all.iter().enumerate() {
         let reaches = line.device == header.device && line.last >= header.last;

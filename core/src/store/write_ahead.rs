@@ -36,7 +36,7 @@ fn log_of(store: &Path) -> PathBuf {
     name.into()
 }
 
-/// Whether saves are lost that had been written in full. To be asked while nobody of this program has the store open.
+/// Returns whether saves are lost that had been written in full. To be asked while nobody of this program has the store open.
 pub(super) fn is_damaged(store: &Path) -> bool {
     let Ok(log) = std::fs::read(log_of(store)) else { return false };
     page_bytes(store).is_some_and(|page_bytes| loses_a_save(&log, page_bytes))

@@ -43,7 +43,7 @@ pub fn prescribed(answer: &FieldAnswer) -> Vec<Prescribed<'_>> {
         .collect()
 }
 
-/// Whether a zone is to be loosened that has no ground among these, because nobody noted where it lies: wheelings run anywhere.
+/// Returns whether a zone is to be loosened that has no ground among these, because nobody noted where it lies: wheelings run anywhere.
 pub fn unmarked(answer: &FieldAnswer, prescribed: &[Prescribed]) -> bool {
     let loosened = answer.advice.zones.iter().filter(|call| depth_mm(call).is_some());
     loosened.into_iter().any(|call| !prescribed.iter().any(|its| its.zone == call.zone))

@@ -22,7 +22,7 @@ const ALL: f64 = 0.995;
 const HARDLY: f64 = 0.1;
 
 impl Words {
-    /// What the pass did, in one sentence:
+    /// Says what the pass did, in one sentence:
     /// `Partly: 61 % of the layer is broken; it is firm between the tine lines (18 cm wide).` A season on, whether
     /// it has held.
     pub fn after_dig_sentence(&self, dig: &DigAdvice) -> String {
@@ -55,7 +55,7 @@ impl Words {
         self.join("join-clauses", &clauses)
     }
 
-    /// What was seen and counts against a pass, as a clause.
+    /// Says what was seen and counts against a pass, as a clause.
     fn against(&self, why: &VerdictReason) -> Option<String> {
         let VerdictReason::Against { clue, answer } = *why else { return None };
         let answer = clue.answers().iter().position(|code| *code == answer)?;
@@ -180,7 +180,7 @@ impl Words {
         }
     }
 
-    /// What is published of a loosening in ideal conditions, and whose the mark is: two sentences.
+    /// Says what is published of a loosening in ideal conditions, and whose the mark is: two sentences.
     pub fn published_share(&self) -> Vec<String> {
         let (least, most) = GOOD_CONDITIONS;
         let args = fluent_args!["range" => self.percent_range(least, most)];
@@ -285,14 +285,14 @@ impl Words {
         said
     }
 
-    /// What speaks for a cause, strongest first: `the ground between the lines stayed firm, …`. Empty where nothing
+    /// Says what speaks for a cause, strongest first: `the ground between the lines stayed firm, …`. Empty where nothing
     /// does.
     pub fn cause_for(&self, reasons: &[CauseReason]) -> String {
         let carry = reasons.iter().filter(|reason| reason.decibans >= TOLD_DECIBANS);
         self.told_of_pass(carry.take(TOLD_FOR))
     }
 
-    /// What speaks against it, in the same way.
+    /// Says what speaks against it, in the same way.
     pub fn cause_against(&self, reasons: &[CauseReason]) -> String {
         let against = reasons.iter().filter(|reason| reason.decibans <= -TOLD_DECIBANS);
         self.told_of_pass(against.take(TOLD_AGAINST))
@@ -303,7 +303,7 @@ impl Words {
         self.join("join-clauses", &clauses.collect::<Vec<_>>())
     }
 
-    /// What an answer to a clue of a pass says, as a clause: `the walls of the slot are smeared`. Empty where there is
+    /// Says what an answer to a clue of a pass says, as a clause: `the walls of the slot are smeared`. Empty where there is
     /// no such answer.
     pub fn pass_answer(&self, clue: PassClue, answer: usize) -> String {
         let code = clue.answers().get(answer);
@@ -334,7 +334,7 @@ impl Words {
     }
 }
 
-/// Whether a check leads somebody to the tines. Slots are measured where the machine stands; soil is looked at in the
+/// Returns whether a check leads somebody to the tines. Slots are measured where the machine stands; soil is looked at in the
 /// hole, away from it.
 pub(super) const fn checks_near_tines(check: Check) -> bool {
     match check {
@@ -343,7 +343,7 @@ pub(super) const fn checks_near_tines(check: Check) -> bool {
     }
 }
 
-/// Whether a change is made at the tines.
+/// Returns whether a change is made at the tines.
 pub(super) const fn works_at_tines(remedy: Remedy) -> bool {
     match remedy {
         Remedy::Deeper | Remedy::ShallowerOrWider | Remedy::Closer | Remedy::NewFeet | Remedy::LevelIt => {

@@ -9,7 +9,7 @@ use fluent::fluent_args;
 /// Square metres in a hectare.
 const HECTARE_M2: f64 = 10_000.0;
 
-/// What a kind of file is called; the same in every language.
+/// Says what a kind of file is called; the same in every language.
 const fn called(format: Format) -> &'static str {
     match format {
         Format::GeoJson => "GeoJSON",
@@ -37,7 +37,7 @@ impl Words {
         )
     }
 
-    /// What a file holds, a line each, numbered as they are named when one is taken: areas under their heading, then lines, then how many points were
+    /// Says what a file holds, a line each, numbered as they are named when one is taken: areas under their heading, then lines, then how many points were
     /// left out.
     pub fn boundary_lines(&self, file: &FromFile) -> Vec<String> {
         let mut lines = Vec::new();

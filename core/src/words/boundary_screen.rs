@@ -23,7 +23,7 @@ impl Words {
         self.say_with("edge-in_file", &fluent_args!["areas" => areas])
     }
 
-    /// What a tap on an area does: in an open field, or where none is open.
+    /// Says what a tap on an area does: in an open field, or where none is open.
     pub fn edge_how(&self, field: Option<&str>) -> String {
         field.map_or_else(
             || self.say("edge-how_new"),
@@ -59,7 +59,7 @@ impl Words {
         self.say_with("edge-lines_need_field", &fluent_args!["lines" => lines])
     }
 
-    /// Whether an area is to be the edge, in place of one or not.
+    /// Says whether an area is to be the edge, in place of one or not.
     pub fn edge_asked(&self, replaces: bool) -> String {
         self.say(if replaces { "edge-replace_asked" } else { "edge-take_asked" })
     }
@@ -94,7 +94,7 @@ impl Words {
         self.say("edge-swapped")
     }
 
-    /// What lies along so many lines of a file.
+    /// Says what lies along so many lines of a file.
     pub fn line_asked(&self, lines: usize) -> String {
         self.say_with("edge-line_asked", &fluent_args!["lines" => lines])
     }

@@ -14,7 +14,7 @@ use fluent::{FluentArgs, fluent_args};
 /// Below this the number of pits says too little of the ground to lean on the depth. Our judgement.
 const TOO_UNSURE: f64 = 0.5;
 
-/// Whether what lies buried is what a call stands on.
+/// Returns whether what lies buried is what a call stands on.
 const fn is_buried(lead: Option<&What>) -> bool {
     matches!(lead, Some(What::TooNear { .. } | What::DepthUnknown { .. } | What::NeedsLeave { .. }))
 }
@@ -151,7 +151,7 @@ impl Words {
         self.say_with(if ground.pits == 1 { "how_sure-one_pit" } else { "how_sure-pits" }, &args)
     }
 
-    /// What a tip depth rests on: `clears 4 of 5 places; 5 pits, sure to 67 %`. Where the pits are too few to lean
+    /// Says what a tip depth rests on: `clears 4 of 5 places; 5 pits, sure to 67 %`. Where the pits are too few to lean
     /// on, it says so.
     pub fn tip_statement(&self, tip: &TipDepth) -> String {
         let args = fluent_args![
@@ -185,7 +185,7 @@ impl Words {
         self.say_with("change-sentence", &args)
     }
 
-    /// That a call hangs on one answer, and on which; `None` where it does not.
+    /// Says that a call hangs on one answer, and on which; `None` where it does not.
     pub fn hangs_on(&self, changes: &[Change]) -> Option<String> {
         let change = changes.iter().find(|change| change.hangs)?;
         Some(self.say_with("change-hangs", &fluent_args!["change" => self.change(change)]))

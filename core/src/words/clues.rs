@@ -60,7 +60,7 @@ impl Words {
         self.form(clue, "question")
     }
 
-    /// What a next look is for: `decides between pressed and settled`.
+    /// Says what a next look is for: `decides between pressed and settled`.
     pub fn why_question(&self, look: &NextLook) -> String {
         let [one, other] = look.between;
         let [one, other] = if one.condition == other.condition {
@@ -94,7 +94,7 @@ impl Words {
         self.say("pits-enough")
     }
 
-    /// What a roll test means for work at that depth: `right for loosening`.
+    /// Says what a roll test means for work at that depth: `right for loosening`.
     pub fn roll_meaning(&self, surface: bool, roll: RollOutcome) -> String {
         self.form(roll, if surface { "at_surface" } else { "at_depth" })
     }
@@ -114,7 +114,7 @@ fn answer_id(clue: Clue, answer: usize) -> Option<String> {
     clue.answers().get(answer).map(|code| format!("{}-{code}", clue.code()))
 }
 
-/// Whether a clue is asked of one layer, and not of the place or the field.
+/// Returns whether a clue is asked of one layer, and not of the place or the field.
 pub(super) const fn asks_layer(clue: Clue) -> bool {
     match clue {
         Clue::ComesAway

@@ -17,7 +17,7 @@ impl Words {
         super::capital(self.say_with("deleting-asked", &fluent_args!["what" => self.place_named(of)]))
     }
 
-    /// What deleting would take away, before it is done: `Pit 3 goes, with 5 steps and one photo. Undo brings it back.`
+    /// Says what deleting would take away, before it is done: `Pit 3 goes, with 5 steps and one photo. Undo brings it back.`
     pub fn would_go(&self, hanging: &Hanging) -> Vec<String> {
         if !hanging.kept_by.is_empty() {
             return vec![self.machine_kept(hanging)];
@@ -31,7 +31,7 @@ impl Words {
         told
     }
 
-    /// That it is deleted, and how it comes back.
+    /// Says that it is deleted, and how it comes back.
     pub fn deleted_now(&self, hanging: &Hanging) -> String {
         let args =
             fluent_args!["what" => self.place_named(&hanging.of), "along" => self.counted(&hanging.along)];
@@ -39,7 +39,7 @@ impl Words {
         super::capital(self.say_with(id, &args))
     }
 
-    /// That a machine stays because passes were made with it.
+    /// Says that a machine stays because passes were made with it.
     pub fn machine_kept(&self, hanging: &Hanging) -> String {
         let passes: Vec<String> = hanging.kept_by.iter().map(ToString::to_string).collect();
         let args = fluent_args![
@@ -54,7 +54,7 @@ impl Words {
         self.say_with("deleting-was", &fluent_args!["what" => what, "when" => self.when(when)])
     }
 
-    /// That a record is back: `Long Sedge, pit 3: back again.`
+    /// Says that a record is back: `Long Sedge, pit 3: back again.`
     pub fn brought_back(&self, gone: &WentAway) -> String {
         super::capital(self.say_with("deleting-back", &fluent_args!["what" => self.in_its_field(&gone.of)]))
     }
@@ -66,7 +66,7 @@ impl Words {
         if is_field { place } else { self.comma(&[self.name(&of.field), place]) }
     }
 
-    /// What is on this phone alone, and since which day; nothing where others have all of it. `since` is local.
+    /// Says what is on this phone alone, and since which day; nothing where others have all of it. `since` is local.
     pub fn nobody_else(&self, nobody_else: &NobodyElse, since: Option<NaiveDate>) -> Option<String> {
         let since = since.filter(|_| nobody_else.fields > 0)?;
         let what = self.holes(nobody_else);

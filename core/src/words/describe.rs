@@ -43,7 +43,7 @@ impl Words {
         self.say_with(if seen.is_empty() { "describe-layer_unseen" } else { "describe-layer" }, &args)
     }
 
-    /// What somebody remarked, on one line: `Remark: a seam of ash at its top`.
+    /// Says what somebody remarked, on one line: `Remark: a seam of ash at its top`.
     pub fn remark(&self, text: &str) -> String {
         // What breaks a line might pass for a line of ours.
         let text: Vec<&str> = text.lines().map(str::trim).filter(|line| !line.is_empty()).collect();

@@ -114,7 +114,7 @@ impl Words {
         self.decimal(tenths / 10.0, usize::from(tenths % 10.0 != 0.0))
     }
 
-    /// What a detail of the field is for, and how it is meant.
+    /// Says what a detail of the field is for, and how it is meant.
     pub fn detail_why(&self, detail: Detail) -> String {
         let usual = |kind: Buried| self.depth(clearance_of(kind).above_mm);
         let args = fluent_args![

@@ -7,7 +7,7 @@ use crate::record::{Condition, PlaceKind};
 use fluent::fluent_args;
 
 impl Words {
-    /// What a pit is called: `Reference pit`, `Pit on the headland`.
+    /// Says what a pit is called: `Reference pit`, `Pit on the headland`.
     pub fn pit(&self, place: PlaceKind) -> String {
         capital(self.form(place, "pit"))
     }

@@ -28,7 +28,7 @@ impl Words {
         }
     }
 
-    /// What the ground says as a whole, a sentence each: harmed ground, all of it, what is saved, what is not known yet,
+    /// Says what the ground says as a whole, a sentence each: harmed ground, all of it, what is saved, what is not known yet,
     /// and what is not told and why.
     pub fn ground(&self, ground: &GroundWork, machine: Option<&Machine>) -> Vec<String> {
         if ground.whole_ha.is_none() {
@@ -92,7 +92,7 @@ impl Words {
         hours.into_iter().chain(fuel).chain(cost).collect()
     }
 
-    /// What is missing, and why.
+    /// Says what is missing, and why.
     fn not_told(&self, spent: &Spent) -> Vec<String> {
         let why = |id: &str, why| self.say_with(id, &fluent_args!["why" => self.of(why)]);
         if let Model::DoesNotApply(reason) = spent.hours {

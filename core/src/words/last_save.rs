@@ -13,7 +13,7 @@ const VALUES_TOLD: usize = 2;
 const LETTERS_TOLD: usize = 40;
 
 impl Words {
-    /// What a save wrote, without its field, for the note of a button: `pit 3, 20–25 cm: flat plates`.
+    /// Says what a save wrote, without its field, for the note of a button: `pit 3, 20–25 cm: flat plates`.
     pub fn save_named(&self, save: &LastSave) -> String {
         let what = match save.did {
             Did::Deleted => self.say("saved-deleted"),
@@ -35,17 +35,17 @@ impl Words {
         self.comma(&[self.name(&save.of.field), named])
     }
 
-    /// What undo does now, to be read out: `Take back: pit 3, 20–25 cm: flat plates`.
+    /// Says what undo does now, to be read out: `Take back: pit 3, 20–25 cm: flat plates`.
     pub fn undo(&self, save: &LastSave) -> String {
         self.say_with("saved-undo", &fluent_args!["what" => self.save_named(save)])
     }
 
-    /// What redo does now, to be read out.
+    /// Says what redo does now, to be read out.
     pub fn redo(&self, save: &LastSave) -> String {
         self.say_with("saved-redo", &fluent_args!["what" => self.save_named(save)])
     }
 
-    /// That a save was taken back; `None`: that there was none.
+    /// Says that a save was taken back; `None`: that there was none.
     pub fn undone(&self, save: Option<&LastSave>) -> String {
         match save {
             Some(save) => {
@@ -55,7 +55,7 @@ impl Words {
         }
     }
 
-    /// That a save stands again; `None`: that no undo was there to be taken back.
+    /// Says that a save stands again; `None`: that no undo was there to be taken back.
     pub fn redone(&self, save: Option<&LastSave>) -> String {
         match save {
             Some(save) => {
@@ -104,7 +104,7 @@ impl Words {
         }
     }
 
-    /// What stands in a record that was made or changed.
+    /// Says what stands in a record that was made or changed.
     fn written(&self, save: &LastSave) -> String {
         let is_code = |written: &Written| matches!(row(written.cell), Some((.., Show::Code(_))));
         // Of a new field no single value says more than its name.

@@ -65,7 +65,7 @@ impl Words {
         self.estimate(quantity, value)
     }
 
-    /// That this is not to be worked, and why; said before any figure.
+    /// Says that this is not to be worked, and why; said before any figure.
     pub fn not_to_be_worked(&self, setting: &Setting) -> Option<String> {
         let why: Vec<String> = setting.not_to_be_worked.iter().map(|&why| self.of(why)).collect();
         let said =
@@ -73,7 +73,7 @@ impl Words {
         (!why.is_empty()).then(said)
     }
 
-    /// What the machine cannot do.
+    /// Says what the machine cannot do.
     fn limits(&self, machine: &Machine, work: &Work, setting: &Setting) -> Vec<String> {
         let reach = machine.reach_mm.filter(|_| setting.within_reach == Some(false)).map(|reach_mm| {
             let args = fluent_args!["reach" => self.depth(reach_mm), "tip" => self.depth(setting.tip_mm)];
@@ -167,7 +167,7 @@ impl Words {
         format!("{}°", self.say_with("range-written", &fluent_args!["lo" => flat, "hi" => steep]))
     }
 
-    /// Whether the layer is broken over the full width, or why that is not told.
+    /// Says whether the layer is broken over the full width, or why that is not told.
     pub(super) fn layer_broken(&self, layer: Option<LayerDepths>, setting: &Setting) -> String {
         self.modelled(&setting.layer, "set-no_layer", |broken| {
             let bottom = self.depth(layer.map_or(0, |layer| layer.bottom_mm));

@@ -45,7 +45,7 @@ impl Words {
         capital(self.say_with("partner-line", &args))
     }
 
-    /// What a device is to this one.
+    /// Says what a device is to this one.
     pub(super) fn partner_is(&self, partner: &Partner, is_this: bool, signs: bool) -> String {
         self.say(match partner {
             _ if is_this => "partner-own",
@@ -57,22 +57,22 @@ impl Words {
         })
     }
 
-    /// That a device which is not known wants to be accepted, and what to do.
+    /// Says that a device which is not known wants to be accepted, and what to do.
     pub fn stranger(&self, device: DeviceId, holder: &str) -> String {
         self.of_device("came_in-stranger", device, holder)
     }
 
-    /// That a device was copied, and what to do.
+    /// Says that a device was copied, and what to do.
     pub fn copied(&self, device: DeviceId, holder: &str) -> String {
         self.of_device("came_in-copied", device, holder)
     }
 
-    /// That a device's clock is wrong, and what to do.
+    /// Says that a device's clock is wrong, and what to do.
     pub fn clock_wrong(&self, device: DeviceId, holder: &str) -> String {
         self.of_device("came_in-clock_wrong", device, holder)
     }
 
-    /// What one device says in the name of another, whether that is used, and what to do.
+    /// Says what one device says in the name of another, whether that is used, and what to do.
     pub fn vouching(&self, vouching: &Vouching, partners: &[Partner]) -> String {
         let who = |device: DeviceId| self.device(device, holder(partners, device));
         let args = fluent_args![
@@ -90,19 +90,19 @@ impl Words {
         ))
     }
 
-    /// That a device is refused from now on, and how many bundles that waited went.
+    /// Says that a device is refused from now on, and how many bundles that waited went.
     pub fn refused_now(&self, device: DeviceId, holder: &str, bundles: u64) -> String {
         let args = fluent_args!["who" => self.device(device, holder), "bundles" => bundles];
         capital(self.say_with("partner-refused_now", &args))
     }
 
-    /// That what one device says in the name of another is believed from now on.
+    /// Says that what one device says in the name of another is believed from now on.
     pub fn believed_now(&self, signer: DeviceId, holder: &str, device: DeviceId) -> String {
         let args = fluent_args!["who" => self.device(signer, holder), "device" => device.to_string()];
         capital(self.say_with("partner-believed_now", &args))
     }
 
-    /// What waits here; nothing where nothing does.
+    /// Says what waits here; nothing where nothing does.
     pub fn waits(&self, waiting: &Waiting) -> Option<String> {
         let args = fluent_args![
             "bundles" => waiting.bundles, "files" => waiting.files, "size" => waiting.bytes.div_ceil(1000),
@@ -110,13 +110,13 @@ impl Words {
         (waiting.bytes > 0).then(|| self.say_with("waits", &args))
     }
 
-    /// That what waited was thrown away.
+    /// Says that what waited was thrown away.
     pub fn emptied(&self, waited: &Waiting) -> String {
         let args = fluent_args!["bundles" => waited.bundles, "files" => waited.files];
         self.say_with("waits-emptied", &args)
     }
 
-    /// That a device answers for what one whose key is lost wrote.
+    /// Says that a device answers for what one whose key is lost wrote.
     pub fn vouches(&self, signer: DeviceId, holder: &str, lost: DeviceId) -> String {
         let args = fluent_args!["who" => self.device(signer, holder), "device" => lost.to_string()];
         capital(self.say_with("vouches", &args))
@@ -139,7 +139,7 @@ impl Words {
         self.say_with("came_in-photos", &fluent_args!["photos" => photos])
     }
 
-    /// That photos were not kept because nothing here names them.
+    /// Says that photos were not kept because nothing here names them.
     pub fn photos_unnamed(&self, photos: usize) -> String {
         self.say_with("came_in-photos_unnamed", &fluent_args!["photos" => photos])
     }
@@ -155,7 +155,7 @@ impl Words {
         files.iter().map(String::as_str).map(of_file).collect()
     }
 
-    /// That edits are missing, and what to do.
+    /// Says that edits are missing, and what to do.
     pub fn edits_missing(&self, missing: &Missing, holder: &str) -> String {
         let one = missing.first == missing.last;
         let id = if one { "came_in-missing_one" } else { "came_in-missing" };
@@ -202,27 +202,27 @@ impl Words {
             .collect()
     }
 
-    /// That a file of a newer version is kept for later.
+    /// Says that a file of a newer version is kept for later.
     pub fn bundle_held(&self) -> String {
         self.say("came_in-held")
     }
 
-    /// What was handed over.
+    /// Says what was handed over.
     pub fn handed_over(&self, bundles: u64, photos: usize) -> String {
         self.say_with("handed_over", &fluent_args!["bundles" => bundles, "photos" => photos])
     }
 
-    /// That there was nothing to hand over.
+    /// Says that there was nothing to hand over.
     pub fn nothing_to_hand_over(&self) -> String {
         self.say("handed_over-nothing")
     }
 
-    /// That what was handed over is locked.
+    /// Says that what was handed over is locked.
     pub fn handed_over_locked(&self) -> String {
         self.say("handed_over-locked")
     }
 
-    /// What became of the photos that were to go: how many go without the notes a camera made in them, how many stay because these cannot be taken
+    /// Says what became of the photos that were to go: how many go without the notes a camera made in them, how many stay because these cannot be taken
     /// out. Nothing where there is neither.
     pub fn photos_leaving(&self, leaving: &Leaving) -> Vec<String> {
         let told = [("handed_over-stripped", leaving.stripped), ("handed_over-stay", leaving.stay.len())];
@@ -230,12 +230,12 @@ impl Words {
         told.map(|(id, photos)| self.say_with(id, &fluent_args!["photos" => photos])).collect()
     }
 
-    /// That the key could not be read, where its file is now, and what follows.
+    /// Says that the key could not be read, where its file is now, and what follows.
     pub fn key_set_aside(&self, file: &str) -> String {
         self.say_with("key-set_aside", &fluent_args!["file" => file])
     }
 
-    /// What whoever gets chosen fields has of them.
+    /// Says what whoever gets chosen fields has of them.
     pub fn handed_over_chosen(&self) -> String {
         self.say("handed_over-chosen")
     }
@@ -270,7 +270,7 @@ impl Words {
 
 /// What a file of bundles holds.
 impl Words {
-    /// That a file is locked.
+    /// Says that a file is locked.
     pub fn locked_inside(&self) -> String {
         self.say("inside-locked")
     }
@@ -320,7 +320,7 @@ impl Words {
         self.say_with("inside-gap", &self.range_of(missing, holder))
     }
 
-    /// That a file brings all it needs.
+    /// Says that a file brings all it needs.
     pub fn no_gap_inside(&self) -> String {
         self.say("inside-no_gap")
     }
@@ -328,7 +328,7 @@ impl Words {
 
 /// What a check found.
 impl Words {
-    /// That all is sound.
+    /// Says that all is sound.
     pub fn checked_sound(&self, edits: usize, cells: usize, photos: u64) -> String {
         self.say_with("checked-sound", &fluent_args!["edits" => edits, "cells" => cells, "photos" => photos])
     }
@@ -343,7 +343,7 @@ impl Words {
         capital(self.say_with("checked-edits", &self.range_of(damaged, holder)))
     }
 
-    /// That the current cells were made anew.
+    /// Says that the current cells were made anew.
     pub fn checked_cells(&self) -> String {
         self.say("checked-cells")
     }
@@ -354,7 +354,7 @@ impl Words {
         self.say_with(if mended { "checked-photo_mended" } else { "checked-photo" }, &args)
     }
 
-    /// That photos which records name are not here.
+    /// Says that photos which records name are not here.
     pub fn checked_photos_missing(&self, photos: usize) -> String {
         self.say_with("checked-photos_missing", &fluent_args!["photos" => photos])
     }
@@ -384,7 +384,7 @@ impl Words {
         self.say_with(if shown { "versions-shown" } else { "versions-line" }, &args)
     }
 
-    /// That one version stands from now on.
+    /// Says that one version stands from now on.
     pub fn settled_on(&self, place: &str, cell: Cell, value: &[u8]) -> String {
         let value = self.cell_value(cell, value);
         let args = fluent_args!["place" => place, "cell" => self.cell(cell), "value" => value];
@@ -428,7 +428,7 @@ impl Words {
         self.say_with("regretted-short", &args)
     }
 
-    /// That a record is back, or stays deleted.
+    /// Says that a record is back, or stays deleted.
     pub fn regret_settled(&self, place: &str, back: bool) -> String {
         let args = fluent_args!["place" => place];
         self.say_with(if back { "regretted-back" } else { "regretted-stays" }, &args)
@@ -454,7 +454,7 @@ impl Words {
         row(cell).map_or_else(|| self.say("cell_name-newer"), |(_, id, _)| self.say(id))
     }
 
-    /// What stands in a cell, as people read it.
+    /// Says what stands in a cell, as people read it.
     pub fn cell_value(&self, cell: Cell, value: &[u8]) -> String {
         let Ok(value) = ciborium::from_reader::<Value, _>(value) else { return self.say("cell_value-other") };
         match (row(cell).map(|(.., show)| show), &value) {

@@ -113,7 +113,7 @@ impl Words {
         self.unit
     }
 
-    /// What stands for a value of a closed list: a word or a few (`flat plates`), for [`Caution`] and
+    /// Says what stands for a value of a closed list: a word or a few (`flat plates`), for [`Caution`] and
     /// [`FollowUp`] a sentence. As it stands inside a sentence.
     ///
     /// [`Caution`]: crate::advice::Caution
@@ -188,7 +188,7 @@ impl Words {
     }
 }
 
-/// What varies in a sentence may be somebody else's text: a name, say.
+/// Returns what varies in a sentence may be somebody else's text: a name, say.
 fn harmless_args<'args>(args: &'args FluentArgs) -> FluentArgs<'args> {
     let harmless = |(key, value): (&'args str, &'args FluentValue)| match (key, value) {
         ("field" | "machine" | "holder" | "name" | "program", FluentValue::String(text)) => {

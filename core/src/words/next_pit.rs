@@ -50,7 +50,7 @@ impl Words {
         }
     }
 
-    /// What belongs to it: the place in degrees, pits still to be expected, distance kept from what lies buried.
+    /// Says what belongs to it: the place in degrees, pits still to be expected, distance kept from what lies buried.
     pub fn next_pit_details(&self, next: &Next) -> Vec<String> {
         let Next::Pit { zone, at, still_expected, .. } = *next else { return Vec::new() };
         let mut said = Vec::new();

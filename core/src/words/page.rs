@@ -89,7 +89,7 @@ impl Words {
         self.say_with("page-says", &fluent_args!["what" => what, "told" => told])
     }
 
-    /// What lies buried by its kind alone, with the least depth noted of it.
+    /// Says what lies buried by its kind alone, with the least depth noted of it.
     pub fn buried_noted(&self, kind: Buried, depth_mm: u32) -> String {
         let args = fluent_args!["kind" => self.label(kind), "depth" => self.depth(depth_mm)];
         self.say_with("page-buried_noted", &args)

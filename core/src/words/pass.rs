@@ -50,7 +50,7 @@ impl Words {
         self.say_with("pass-day", &args)
     }
 
-    /// What a pass did, by the worst of its holes.
+    /// Says what a pass did, by the worst of its holes.
     pub fn pass_verdict(&self, pass: &PassAdvice) -> String {
         let Some(verdict) = pass.verdict else { return self.say("pass-not_dug") };
         let said = self.form(verdict, "pass");
@@ -62,7 +62,7 @@ impl Words {
         format!("{said} {}", self.say_with("pass-worst", &fluent_args!["holes" => holes]))
     }
 
-    /// What comes next, with the check to make or the change, and the caution where somebody goes near the tines.
+    /// Says what comes next, with the check to make or the change, and the caution where somebody goes near the tines.
     pub fn next_sentence(&self, pass: &PassAdvice) -> String {
         self.next_of((pass.next, pass.check, pass.remedy))
     }
@@ -119,7 +119,7 @@ impl Words {
         vec![driven, self.say_with("pass-driven_why", &why), self.of(FollowUp::NoTraffic)]
     }
 
-    /// Whether it has held, with the shares then and now, and what the roots do:
+    /// Says whether it has held, with the shares then and now, and what the roots do:
     /// `It has held: 82 % was loose behind the machine, 78 % is a season on. Roots go right through.`
     pub fn held_sentence(&self, held: &Held) -> String {
         let id = match (held.then, held.now) {
@@ -188,7 +188,7 @@ impl Words {
         said.join(" ")
     }
 
-    /// What was seen in the hole and at the machine, a clause each.
+    /// Says what was seen in the hole and at the machine, a clause each.
     fn seen_behind(&self, hole: &AfterDig) -> Vec<String> {
         let yes_no = |seen: bool| if seen { "yes" } else { "no" };
         let seen = [

@@ -9,7 +9,7 @@ use crate::units::Quantity;
 use fluent::fluent_args;
 
 impl Words {
-    /// What is to be said about where a pit lies: `Pit 4 lies 12 m outside the outline.` The place is the one noted.
+    /// Says what is to be said about where a pit lies: `Pit 4 lies 12 m outside the outline.` The place is the one noted.
     pub fn place_remark(&self, number: usize, place: PlaceKind, remark: &PlaceRemark) -> String {
         let mut args = fluent_args!["number" => number];
         let id = match *remark {

@@ -18,7 +18,7 @@ pub struct Around<'a> {
 }
 
 impl Words {
-    /// What a notes file brought (or, `yet` false, would bring), a line or more each; the first names the field.
+    /// Says what a notes file brought (or, `yet` false, would bring), a line or more each; the first names the field.
     pub fn read_in(&self, came: &ReadIn, field: &str, yet: bool, around: &Around) -> Vec<String> {
         let mut lines = vec![self.brought(came, field, yet)];
         lines.extend(self.changes("read_in-changed", &came.changed, around));
@@ -32,7 +32,7 @@ impl Words {
         lines
     }
 
-    /// What a notes file brought earlier and no longer says, or what of it was removed.
+    /// Says what a notes file brought earlier and no longer says, or what of it was removed.
     pub fn missing(&self, came: &ReadIn, around: &Around) -> Vec<String> {
         let missing = &came.missing;
         if missing.is_empty() {
@@ -101,7 +101,7 @@ impl Words {
         .collect()
     }
 
-    /// That nothing happened yet.
+    /// Says that nothing happened yet.
     pub fn nothing_saved(&self) -> String {
         self.say("history-nothing")
     }
@@ -120,17 +120,17 @@ impl Words {
         self.say_with("deleted-line", &args)
     }
 
-    /// That two records are one field now, of which both people's pits are shown.
+    /// Says that two records are one field now, of which both people's pits are shown.
     pub fn joined(&self, field: &str, pits: usize) -> String {
         self.say_with("joined", &fluent_args!["field" => field, "pits" => pits])
     }
 
-    /// That they are one already.
+    /// Says that they are one already.
     pub fn joined_already(&self, field: &str) -> String {
         self.say_with("joined-already", &fluent_args!["field" => field])
     }
 
-    /// That a field is taken apart into its records.
+    /// Says that a field is taken apart into its records.
     pub fn taken_apart(&self, records: usize) -> String {
         self.say_with("joined-apart", &fluent_args!["count" => records])
     }

@@ -204,13 +204,13 @@ impl Words {
         self.say_with(id, &args)
     }
 
-    /// What speaks for the kind of a layer, strongest first, the reference pit last:
+    /// Says what speaks for the kind of a layer, strongest first, the reference pit last:
     /// `flat plates, roots turned sideways; not so in the reference pit`. Empty where nothing does.
     pub fn reasons_for(&self, reasons: &[Reason]) -> String {
         self.told(reasons.iter().filter(|reason| reason.decibans >= TOLD_DECIBANS).take(TOLD_FOR))
     }
 
-    /// What speaks against it, in the same way.
+    /// Says what speaks against it, in the same way.
     pub fn reasons_against(&self, reasons: &[Reason]) -> String {
         self.told(
             reasons.iter().filter(|reason| reason.decibans <= -TOLD_AGAINST_DECIBANS).take(TOLD_AGAINST),

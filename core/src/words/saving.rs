@@ -26,42 +26,42 @@ codes!(
 const FAULTS_TOLD: usize = 5;
 
 impl Words {
-    /// What a record is, in a word or two.
+    /// Says what a record is, in a word or two.
     pub(super) fn kind_of_record(&self, kind: Kind) -> String {
         self.say(taken(kind))
     }
 
-    /// That something was not saved, and what to do.
+    /// Says that something was not saved, and what to do.
     pub fn not_saved(&self, why: NotSaved) -> String {
         self.of(why)
     }
 
-    /// That a photo is kept.
+    /// Says that a photo is kept.
     pub fn photo_kept(&self) -> String {
         self.say("photo-kept")
     }
 
-    /// That the file of a photo cannot be read.
+    /// Says that the file of a photo cannot be read.
     pub fn photo_lost(&self) -> String {
         self.say("photo-lost")
     }
 
-    /// That the notes file of a field was taken in.
+    /// Says that the notes file of a field was taken in.
     pub fn taken_in(&self, field: &str) -> String {
         self.say_with("taken_in", &fluent_args!["field" => field])
     }
 
-    /// That the field of a notes file was deleted here, and what to do.
+    /// Says that the field of a notes file was deleted here, and what to do.
     pub fn field_deleted(&self, field: &str) -> String {
         self.say_with("taken_in-field_deleted", &fluent_args!["field" => field])
     }
 
-    /// That a notes file cannot be read at all.
+    /// Says that a notes file cannot be read at all.
     pub fn taken_in_unread(&self) -> String {
         self.say("taken_in-unread")
     }
 
-    /// That a notes file was not taken in, with the first of its faults. These are English: they are for whoever wrote it.
+    /// Says that a notes file was not taken in, with the first of its faults. These are English: they are for whoever wrote it.
     pub fn not_taken_in(&self, faults: &[Fault]) -> String {
         let told: Vec<String> = faults.iter().take(FAULTS_TOLD).map(|fault| format!("{fault}.")).collect();
         let told = told.join(" ");

@@ -62,12 +62,12 @@ impl Words {
         self.say_with("pit_screen-dig_to", &fluent_args!["depth" => self.depth(depth_mm)])
     }
 
-    /// That a pit is too shallow: `Dig this pit deeper: to 40 cm.`
+    /// Says that a pit is too shallow: `Dig this pit deeper: to 40 cm.`
     pub fn dig_deeper(&self, depth_mm: u32) -> String {
         self.say_with("pit_screen-dig_deeper", &fluent_args!["depth" => self.depth(depth_mm)])
     }
 
-    /// That the hole ends higher than is wanted, and what to do.
+    /// Says that the hole ends higher than is wanted, and what to do.
     pub fn hole_ends(&self, ends_mm: u32, wanted_mm: u32) -> String {
         let args = fluent_args!["ends" => self.depth(ends_mm), "wanted" => self.depth(wanted_mm)];
         self.say_with("pit_screen-hole_ends", &args)
@@ -89,17 +89,17 @@ impl Words {
         self.say_with("pit_screen-looks_why", &fluent_args!["more" => more, "why" => why])
     }
 
-    /// What leads to the looks that are to come, on a button: `Look on: 2 more to see`.
+    /// Says what leads to the looks that are to come, on a button: `Look on: 2 more to see`.
     pub fn look_on(&self, count: usize) -> String {
         self.say_with("pit_screen-look_on", &fluent_args!["count" => count])
     }
 
-    /// That a remark has more letters than one may have.
+    /// Says that a remark has more letters than one may have.
     pub fn remark_too_long(&self, letters: usize) -> String {
         self.say_with("pit_screen-remark_too_long", &fluent_args!["letters" => letters])
     }
 
-    /// What is touched next on the tape in a photo: `Touch 50 cm on the tape.`
+    /// Says what is touched next on the tape in a photo: `Touch 50 cm on the tape.`
     pub fn touch_depth(&self, depth_mm: u32) -> String {
         self.say_with("pit_screen-touch_depth", &fluent_args!["depth" => self.depth(depth_mm)])
     }
@@ -109,7 +109,7 @@ impl Words {
         self.say_with("pit_screen-layers", &fluent_args!["count" => count])
     }
 
-    /// What to dig next, on a button: `Dig on the headland`.
+    /// Says what to dig next, on a button: `Dig on the headland`.
     pub fn dig_in(&self, zone: Zone) -> String {
         self.say_with("pit_screen-dig_in", &fluent_args!["on" => self.zone_on(zone)])
     }
@@ -203,7 +203,7 @@ impl Words {
         self.say_with("pit_screen-field_on_day", &args)
     }
 
-    /// What comes next, in a line: `Next: dig on the headland.`
+    /// Says what comes next, in a line: `Next: dig on the headland.`
     pub fn next_line(&self, step: &str) -> String {
         self.say_with("pit_screen-next", &fluent_args!["step" => step])
     }

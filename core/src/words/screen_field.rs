@@ -182,12 +182,12 @@ impl Words {
         self.say_with("field-pit_asked", &fluent_args!["number" => number])
     }
 
-    /// What is said of a remark longer than one may be.
+    /// Says what is said of a remark longer than one may be.
     pub fn remark_long(&self, letters: usize) -> String {
         self.say_with("field-remark_long", &fluent_args!["letters" => letters])
     }
 
-    /// What stands there now: `Now: 24 m`
+    /// Says what stands there now: `Now: 24 m`
     pub fn now(&self, value: &str) -> String {
         capital(self.say_with("field-now", &fluent_args!["value" => value]))
     }

@@ -58,13 +58,13 @@ impl Words {
         self.say_with(id, &fluent_args!["holder" => holder])
     }
 
-    /// What a device is to this one, and how many of its edits are here.
+    /// Says what a device is to this one, and how many of its edits are here.
     pub fn partner_state(&self, partner: &Partner) -> String {
         let args = fluent_args!["state" => self.partner_is(partner, false, true), "edits" => partner.edits];
         self.say_with("partner-state", &args)
     }
 
-    /// That two fields have one name.
+    /// Says that two fields have one name.
     pub fn same_name(&self, field: &str) -> String {
         self.say_with("partner-same_name", &fluent_args!["field" => field])
     }
@@ -74,12 +74,12 @@ impl Words {
         self.say_with("partner-accept", &fluent_args!["who" => who])
     }
 
-    /// That a device is accepted now.
+    /// Says that a device is accepted now.
     pub fn accepted(&self, device: DeviceId, holder: &str) -> String {
         capital(self.say_with("partner-accepted_now", &fluent_args!["who" => self.device(device, holder)]))
     }
 
-    /// That a file is ready to be handed over, with so many photos; and that some are damaged and stay here.
+    /// Says that a file is ready to be handed over, with so many photos; and that some are damaged and stay here.
     pub fn bundle_ready(&self, photos: usize, damaged: usize) -> String {
         let ready = self.say_with("bundle-ready", &fluent_args!["photos" => photos]);
         if damaged == 0 {
@@ -88,7 +88,7 @@ impl Words {
         self.say_with("bundle-without", &fluent_args!["ready" => ready, "damaged" => damaged])
     }
 
-    /// That a file of bundles is not taken in, why, and what to do.
+    /// Says that a file of bundles is not taken in, why, and what to do.
     pub fn bundle_refused(&self, damage: &Damage) -> String {
         self.say(match damage {
             Damage::NotABundle => "bundle-none",
@@ -100,22 +100,22 @@ impl Words {
         })
     }
 
-    /// That no more files of newer versions are kept, and what to do.
+    /// Says that no more files of newer versions are kept, and what to do.
     pub fn too_much_waits(&self) -> String {
         self.say("bundle-too_much_waits")
     }
 
-    /// That two devices show the same signs, so that neither can be accepted.
+    /// Says that two devices show the same signs, so that neither can be accepted.
     pub fn same_fingerprint(&self) -> String {
         self.say("partner-same_fingerprint")
     }
 
-    /// That a file is locked, and what to do.
+    /// Says that a file is locked, and what to do.
     pub fn bundle_locked(&self) -> String {
         self.say("bundle-locked")
     }
 
-    /// That the word set here does not open a file, and what to do.
+    /// Says that the word set here does not open a file, and what to do.
     pub fn bundle_wrong_word(&self) -> String {
         self.say("bundle-wrong_word")
     }
@@ -135,7 +135,7 @@ impl Words {
         self.say_with("personal-values", &fluent_args!["here" => of.here, "others" => of.others])
     }
 
-    /// That a name or a position was taken out of what is kept here, how many values, and what is to be done.
+    /// Says that a name or a position was taken out of what is kept here, how many values, and what is to be done.
     pub fn taken_out(&self, name: &str, values: u64) -> String {
         self.say_with("personal-taken_out", &fluent_args!["name" => name, "values" => values])
     }

@@ -128,12 +128,12 @@ impl Words {
         self.say_with("screen_pit-corners", &fluent_args!["count" => count])
     }
 
-    /// What a next look is for, in a sentence of its own: `This decides between pressed and settled.`
+    /// Says what a next look is for, in a sentence of its own: `This decides between pressed and settled.`
     pub fn why_asked(&self, look: &NextLook) -> String {
         self.say_with("screen_pit-why", &fluent_args!["why" => self.why_question(look)])
     }
 
-    /// What was seen in a layer: `Flat plates, roots turned sideways`; empty where nothing was looked at.
+    /// Says what was seen in a layer: `Flat plates, roots turned sideways`; empty where nothing was looked at.
     pub fn signs_seen(&self, signs: &Signs) -> String {
         let seen = Sign::ALL.iter().filter_map(|&sign| Some((Clue::from(sign), signs.get(sign)?)));
         let seen: Vec<String> = seen.map(|(clue, answer)| self.answer_clause(clue, answer)).collect();
@@ -145,7 +145,7 @@ impl Words {
         self.named(&self.label(zone), &self.say("ground-not_dug"))
     }
 
-    /// What is asked of a step of the knife walk: `15–20 cm: how does the soil come away?`
+    /// Says what is asked of a step of the knife walk: `15–20 cm: how does the soil come away?`
     pub fn step_question(&self, top_mm: u32, bottom_mm: u32) -> String {
         let args = fluent_args!["depths" => self.depth_range(top_mm, bottom_mm)];
         self.say_with("screen_pit-step", &args)
@@ -156,13 +156,13 @@ impl Words {
         self.say_with("screen_pit-boundary", &fluent_args!["depth" => self.depth(depth_mm)])
     }
 
-    /// What moves a boundary: `1 cm deeper`, `1 cm higher`.
+    /// Says what moves a boundary: `1 cm deeper`, `1 cm higher`.
     pub fn nudge(&self, by_mm: i32) -> String {
         let id = if by_mm < 0 { "screen_pit-nudge_up" } else { "screen_pit-nudge_down" };
         self.say_with(id, &fluent_args!["depth" => self.depth(by_mm.unsigned_abs())])
     }
 
-    /// What a roll test asks, of soil from the surface or from a depth.
+    /// Says what a roll test asks, of soil from the surface or from a depth.
     pub fn roll_question(&self, depth_mm: Option<u32>) -> String {
         match depth_mm {
             Some(depth_mm) => {

@@ -154,7 +154,7 @@ impl Words {
         self.say_with("shown-step_more", &fluent_args!["step" => step])
     }
 
-    /// What is asked with what it is now: `Legs: 5`.
+    /// Says what is asked with what it is now: `Legs: 5`.
     pub fn asked(&self, what: &str, value: &str) -> String {
         self.say_with("shown-asked", &fluent_args!["what" => what, "value" => value])
     }
@@ -180,7 +180,7 @@ impl Words {
         self.whole_amount(Quantity::Mass, f64::from(kg))
     }
 
-    /// What a machine is set for: `Headland, tips at 33–35 cm`.
+    /// Says what a machine is set for: `Headland, tips at 33–35 cm`.
     pub fn set_for(&self, zone: Zone, tip: &TipDepth) -> String {
         let args = fluent_args!["zone" => self.label(zone), "tip" => self.tip_range(tip)];
         self.say_with("shown-set_for", &args)
@@ -208,12 +208,12 @@ impl Words {
         self.say_with("shown-copy", &args)
     }
 
-    /// What is wrong with an empty name, and what to do.
+    /// Returns what is wrong with an empty name, and what to do.
     pub fn name_empty(&self) -> [String; 2] {
         [self.say("shown-name_empty"), self.say("shown-name_todo")]
     }
 
-    /// What is said of a record that is gone, and what to do.
+    /// Returns what is said of a record that is gone, and what to do.
     pub fn gone(&self) -> [String; 2] {
         [self.say("shown-gone"), self.say("shown-gone_todo")]
     }
@@ -234,7 +234,7 @@ impl Words {
         }
     }
 
-    /// What is noted of a photo: `2025-08-19, at 25 cm, 1.2 MB`; a small one in `kB`.
+    /// Says what is noted of a photo: `2025-08-19, at 25 cm, 1.2 MB`; a small one in `kB`.
     pub fn photo_line(&self, photo: &Photo) -> String {
         let place = photo.depth_mm.map_or_else(
             || self.say("shown-photo_nowhere"),
@@ -256,7 +256,7 @@ impl Words {
         self.say_with("shown-photos_count", &fluent_args!["photos" => photos])
     }
 
-    /// What of a field is handed over: `Mere Piece: 6 pits, one pass.`
+    /// Says what of a field is handed over: `Mere Piece: 6 pits, one pass.`
     pub fn hand_over_counts(&self, field: &str, pits: usize, passes: usize) -> String {
         let passes = self.say_with("shown-passes_count", &fluent_args!["passes" => passes]);
         let args = fluent_args!["field" => field, "pits" => self.pits(pits), "passes" => passes];
@@ -272,7 +272,7 @@ impl Words {
         self.say_with("shown-plan_walk", &args)
     }
 
-    /// What a step on the plan did: `Moved 5 m to the north.`
+    /// Says what a step on the plan did: `Moved 5 m to the north.`
     pub fn moved(&self, metres: f64, way: Compass) -> String {
         let args = fluent_args!["distance" => self.distance(metres), "compass" => self.of(way)];
         self.say_with("shown-moved", &args)

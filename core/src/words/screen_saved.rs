@@ -73,7 +73,7 @@ impl Words {
         self.say(if left { "saved-left_hand" } else { "saved-right_hand" })
     }
 
-    /// What the volume keys do from now on.
+    /// Says what the volume keys do from now on.
     pub fn keys_kept(&self, answer: bool) -> String {
         self.say(if answer { "saved-keys" } else { "saved-no_keys" })
     }

@@ -145,7 +145,7 @@ impl Words {
         self.say_with("work-slot", &args)
     }
 
-    /// That a question's numbers are in the unit of length: `In cm.`
+    /// Says that a question's numbers are in the unit of length: `In cm.`
     pub fn in_unit(&self) -> String {
         self.say_with("work-in_unit", &fluent_args!["unit" => self.unit_sign()])
     }
@@ -172,12 +172,12 @@ impl Words {
         self.depths_in_turn(depths_mm)
     }
 
-    /// What the pass did at a hole, in a few words: `Loosened in places`.
+    /// Says what the pass did at a hole, in a few words: `Loosened in places`.
     pub fn hole_headline(&self, dig: &DigAdvice) -> String {
         if dig.season_on { capital(self.form(dig.verdict, "season")) } else { self.form(dig.verdict, "head") }
     }
 
-    /// What came of a pass, above all else: whether it has held, else the worst its holes say.
+    /// Says what came of a pass, above all else: whether it has held, else the worst its holes say.
     pub fn pass_headline(&self, pass: &PassAdvice) -> String {
         match (pass.held, pass.verdict) {
             (Some(held), _) => capital(self.of(held.lasting)),
@@ -186,7 +186,7 @@ impl Words {
         }
     }
 
-    /// What the holes of a pass found, in a sentence; empty where none was dug.
+    /// Says what the holes of a pass found, in a sentence; empty where none was dug.
     pub fn pass_line(&self, pass: &PassAdvice) -> String {
         if let Some(held) = &pass.held {
             return self.held_sentence(held);
@@ -202,12 +202,12 @@ impl Words {
         self.say_with("work-set", &args)
     }
 
-    /// That a machine does not reach the depth: `It does not reach 34 cm`.
+    /// Says that a machine does not reach the depth: `It does not reach 34 cm`.
     pub fn short_headline(&self, setting: &Setting) -> String {
         self.say_with("work-short", &fluent_args!["tip" => self.depth(setting.tip_mm)])
     }
 
-    /// What was asked of it, where it does not do that: `Headland: tips at 33–35 cm.`
+    /// Says what was asked of it, where it does not do that: `Headland: tips at 33–35 cm.`
     pub fn asked_of_it(&self, zone: Zone, tip: &str) -> String {
         self.say_with("work-asked_of", &fluent_args!["zone" => self.label(zone), "tip" => tip])
     }
@@ -235,7 +235,7 @@ impl Words {
         self.asked(value, comes_to)
     }
 
-    /// Whether the tips run above critical depth: `the tips run above critical depth`.
+    /// Says whether the tips run above critical depth: `the tips run above critical depth`.
     pub fn tips_run(&self, setting: &Setting) -> String {
         self.say_with("work-tips_run", &fluent_args!["place" => self.of(setting.place)])
     }

@@ -12,7 +12,7 @@ impl Words {
         self.say_with("seasons-title", &fluent_args!["zone" => self.label(zone)])
     }
 
-    /// What harms in a pit, layer by layer: `Shut 20–28 cm`; else that nothing does.
+    /// Says what harms in a pit, layer by layer: `Shut 20–28 cm`; else that nothing does.
     pub fn seasons_found(&self, pit: &PitReading) -> String {
         let harmed = pit.layers.iter().filter(|layer| layer.condition >= Condition::Tight);
         let told = harmed.map(|layer| {
@@ -26,7 +26,7 @@ impl Words {
         capital(if told.is_empty() { self.say("seasons-sound") } else { self.comma(&told) })
     }
 
-    /// What a machine did: `Loosened to 33 cm: done`.
+    /// Says what a machine did: `Loosened to 33 cm: done`.
     pub fn seasons_loosened(&self, done: Loosened) -> String {
         let id = match (done.strip, done.tip_mm.is_some()) {
             (false, true) => "seasons-loosened",
@@ -45,7 +45,7 @@ impl Words {
         })
     }
 
-    /// What holes a season on say: `It has held, loose to 30 cm on average`.
+    /// Says what holes a season on say: `It has held, loose to 30 cm on average`.
     pub fn seasons_held(&self, held: HeldOn) -> String {
         let lasting = self.of(held.lasting);
         capital(match held.firm_mm {

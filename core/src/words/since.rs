@@ -55,7 +55,7 @@ impl Words {
         format!("{asked} {}", self.say(came_of_it))
     }
 
-    /// What the holes behind the machine say of a pass or strip.
+    /// Says what the holes behind the machine say of a pass or strip.
     pub(super) fn behind_told(
         &self,
         on: Option<NaiveDate>,

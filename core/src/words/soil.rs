@@ -31,7 +31,7 @@ impl Words {
         self.say_with("soil-class", &fluent_args!["scheme" => scheme, "value" => value, "class" => class])
     }
 
-    /// What two roll tests say together: work waits for the wetter of the two, and the one at depth decides
+    /// Says what two roll tests say together: work waits for the wetter of the two, and the one at depth decides
     /// whether anything is known.
     pub fn roll_sentence(&self, reading: &RollReading) -> String {
         let id = match (reading.surface, reading.at_depth) {

@@ -47,17 +47,17 @@ impl Words {
         self.say_with("terminal-unmarked", &fluent_args!["field" => field])
     }
 
-    /// What a terminal shows of a task.
+    /// Says what a terminal shows of a task.
     pub fn terminal_task(&self) -> String {
         self.say("terminal-task")
     }
 
-    /// What a terminal shows of ground that is not to be loosened.
+    /// Says what a terminal shows of ground that is not to be loosened.
     pub fn terminal_leave(&self) -> String {
         self.say("terminal-leave")
     }
 
-    /// What a terminal shows of ground to be loosened to this depth.
+    /// Says what a terminal shows of ground to be loosened to this depth.
     pub fn terminal_loosen(&self, call: &ZoneCall, depth_mm: u32) -> String {
         let tip = call.tip.map(|tip| TipDepth { lo_mm: depth_mm, hi_mm: depth_mm, ..tip });
         self.call_line(&ZoneCall { tip, ..call.clone() })

@@ -124,7 +124,7 @@ impl Given {
     }
 }
 
-/// What is told of every pass of some notes, with a layer of the whole field down to this depth.
+/// Returns what is told of every pass of some notes, with a layer of the whole field down to this depth.
 pub fn behind(notes: &FieldNotes, layer_bottom_mm: Option<u32>) -> Vec<PassAdvice> {
     behind_layer(notes, None, layer_bottom_mm)
 }

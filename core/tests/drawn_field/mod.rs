@@ -49,12 +49,12 @@ pub struct Drawn {
 }
 
 impl Drawn {
-    /// Whether a call of the zone with the concern is right, or could be defended.
+    /// Returns whether a call of the zone with the concern is right, or could be defended.
     pub fn is_right(&self, call: Call) -> bool {
         self.soil.calls.contains(&call)
     }
 
-    /// Whether it would do harm: steel where none is wanted.
+    /// Returns whether it would do harm: steel where none is wanted.
     pub fn is_harmful(&self, call: Call) -> bool {
         call == Call::Loosen && !self.is_right(call)
     }

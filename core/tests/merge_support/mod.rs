@@ -122,7 +122,7 @@ impl Phone {
         file.end().unwrap()
     }
 
-    /// What another is not known to have.
+    /// Returns what another is not known to have.
     pub fn hand_over_to(&mut self, to: DeviceId) -> Vec<u8> {
         self.seal();
         let mut file = FileWriter::new(Vec::new());
@@ -240,7 +240,7 @@ impl Phone {
         std::fs::remove_file(self.folder.path().join("closed")).unwrap();
     }
 
-    /// What lies in its folder, byte for byte.
+    /// Returns what lies in its folder, byte for byte.
     pub fn bytes(&self) -> Vec<(String, Vec<u8>)> {
         let mut files: Vec<_> = std::fs::read_dir(self.folder.path())
             .unwrap()

@@ -279,7 +279,7 @@ pub fn acts(screen: &Screen) -> Vec<(Act, bool)> {
     acts
 }
 
-/// Whether a button is one of many numbers side by side, and neither the first nor the last of them.
+/// Returns whether a button is one of many numbers side by side, and neither the first nor the last of them.
 fn of_many(screen: &Screen, button: &Button) -> bool {
     screen.blocks.iter().any(|block| match block {
         Block::Question { answers, .. } if answers.len() > 8 => {
@@ -412,7 +412,7 @@ fn section_is_sound(section: &Section) {
     }
 }
 
-/// What the platform is asked for on a screen.
+/// Returns what the platform is asked for on a screen.
 pub fn asks(screen: &Screen) -> Vec<&Ask> {
     let does = screen.buttons().map(|button| &button.does).chain(screen.rows().map(|row| &row.does));
     does.filter_map(|does| match does {

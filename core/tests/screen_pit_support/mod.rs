@@ -348,7 +348,7 @@ pub fn drawings(screen: &Screen) -> Vec<&Drawing> {
     known.chain(signs).chain(screen.buttons().filter_map(|button| button.drawing.as_ref())).collect()
 }
 
-/// Whether every number of a drawing is one.
+/// Returns whether every number of a drawing is one.
 pub fn is_finite(drawing: &Drawing) -> bool {
     let shape = |shape: &Shape| match shape {
         Shape::Text { at, size, .. } => at.x.is_finite() && at.y.is_finite() && size.is_finite(),

@@ -64,7 +64,7 @@ pub fn looked(phone: &mut Phone) -> usize {
     count
 }
 
-/// What a screen says or asks at display size.
+/// Returns what a screen says or asks at display size.
 pub fn sentence(screen: &Screen) -> String {
     screen.answer.clone().unwrap().text
 }

@@ -27,7 +27,7 @@ pub fn ids() -> impl FnMut() -> RecordId {
     }
 }
 
-/// What reading a notes file gives, or the faults as they are told.
+/// Returns what reading a notes file gives, or the faults as they are told.
 pub fn try_read(text: &str) -> Result<Read, Vec<String>> {
     read(text, &mut ids()).map_err(|faults| faults.iter().map(ToString::to_string).collect())
 }

@@ -117,7 +117,7 @@ impl VirtualField {
             .max()
     }
 
-    /// What a pit shows: the layer's bottom as read, `None` = no harmed layer.
+    /// Returns what a pit shows: the layer's bottom as read, `None` = no harmed layer.
     pub fn read(&self, zone: usize, at: [f64; 2], chance: &mut Chance) -> Option<u32> {
         let (bottom_mm, off_mm) = (self.bottom_mm(zone, at), chance.off(READ_OFF_MM));
         if chance.unit() < MISREAD {

@@ -273,7 +273,7 @@ impl Truth {
         (0..21).map(|point| self.depth(f64::from(point) / 20.0)).sum::<f64>() / 21.0
     }
 
-    /// Whether a leg of the hole ran well below critical depth.
+    /// Returns whether a leg of the hole ran well below critical depth.
     fn has_slot(&self) -> bool {
         [self.leg, self.leg + 1].iter().any(|&leg| self.tips[leg] > self.critical(leg) + 35.0)
     }

@@ -141,7 +141,7 @@ impl Alone {
         drop(black_box(show(place, &self.world())));
     }
 
-    /// What the tap means, saved, noted, and the screen after it.
+    /// Returns what the tap means, saved, noted, and the screen after it.
     fn tap(&mut self, place: Place, met: Resistance) -> Result<(), Box<dyn Error>> {
         self.now_ms += 1;
         let id = RecordId::new(self.now_ms, [3; 10]);

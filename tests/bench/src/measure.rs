@@ -46,7 +46,7 @@ pub fn in_turn(
     Measured { ours: median(ours_took), floor: median(floor_took) }
 }
 
-/// What a call takes.
+/// Returns what a call takes.
 pub fn timed(run: &mut impl FnMut()) -> Duration {
     let start = Instant::now();
     run();

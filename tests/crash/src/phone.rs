@@ -156,7 +156,7 @@ impl Phone {
         self.content()
     }
 
-    /// What is in the store: cells, log, bundles, whom it knows, what is missing and who has seen what.
+    /// Returns what is in the store: cells, log, bundles, whom it knows, what is missing and who has seen what.
     pub fn content(&mut self) -> Result<Content, StoreError> {
         let file = self.file()?;
         let store = self.store();

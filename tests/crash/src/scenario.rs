@@ -236,7 +236,7 @@ fn cut_after_each(tape: &Tape, ends: &[usize], contents: &[Content]) -> Result<(
     Ok(())
 }
 
-/// What a copy of a folder has when it is opened.
+/// Returns what a copy of a folder has when it is opened.
 fn copy(from: &Path, told: &str) -> Result<Content, String> {
     let folder = folder();
     put(folder.path(), &crate::shim::files(from));

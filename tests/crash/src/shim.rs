@@ -41,7 +41,7 @@ fn watched() -> std::sync::MutexGuard<'static, Vec<(PathBuf, Tape)>> {
     WATCHED.lock().unwrap_or_else(PoisonError::into_inner)
 }
 
-/// What lies in a folder.
+/// Returns what lies in a folder.
 pub fn files(folder: &Path) -> Files {
     let entries = std::fs::read_dir(folder).expect("the folder is there");
     let read = |entry: std::io::Result<std::fs::DirEntry>| {

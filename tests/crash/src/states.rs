@@ -88,7 +88,7 @@ pub fn go_through(recording: &Recording, wanted: &Wanted) -> Found {
     found
 }
 
-/// Whether something else than writing goes on close to a place.
+/// Returns whether something else than writing goes on close to a place.
 fn is_near(changes: &[Change], at: usize) -> bool {
     let around = at.saturating_sub(1)..changes.len().min(at + 1);
     changes[around].iter().any(|change| !matches!(change, Change::Write { .. }))

@@ -85,7 +85,7 @@ impl Tape {
         self.inner.lock().unwrap_or_else(PoisonError::into_inner)
     }
 
-    /// What was in the folder before.
+    /// Returns what was in the folder before.
     pub fn before(&self) -> &Files {
         &self.before
     }
@@ -113,7 +113,7 @@ impl Tape {
         self.inner().changes.push(change);
     }
 
-    /// Whether a file of this name is there by what was before and by the changes so far.
+    /// Returns whether a file of this name is there by what was before and by the changes so far.
     pub(crate) fn knows(&self, name: &str) -> bool {
         let inner = self.inner();
         let last = inner.changes.iter().rev().find_map(|change| match change {

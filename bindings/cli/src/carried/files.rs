@@ -98,7 +98,7 @@ impl Bundles {
         })
     }
 
-    /// What a store remembers of it.
+    /// Returns what a store remembers of it.
     pub fn known(&self) -> KnownFile {
         KnownFile {
             stamp: self.stamp,
@@ -108,7 +108,7 @@ impl Bundles {
         }
     }
 
-    /// What it holds, from its beginning.
+    /// Returns what it holds, from its beginning.
     pub fn source(&self, word: Option<&TeamWord>) -> Result<Box<dyn Source>, Trouble> {
         Ok(source(&self.path, word)?.1)
     }
@@ -124,7 +124,7 @@ impl PartAt {
     }
 }
 
-/// Whether a file is locked, and what it holds.
+/// Returns whether a file is locked, and what it holds.
 fn source(path: &Path, word: Option<&TeamWord>) -> Result<(bool, Box<dyn Source>), Trouble> {
     let unread = |error: io::Error| unread(path, &error);
     let mut file = File::open(path).map_err(unread)?;
@@ -137,7 +137,7 @@ fn source(path: &Path, word: Option<&TeamWord>) -> Result<(bool, Box<dyn Source>
     Ok((true, Box::new(word.open(path, file)?)))
 }
 
-/// Whether a file is locked; it is read from its beginning after that.
+/// Returns whether a file is locked; it is read from its beginning after that.
 pub fn begins_locked(file: &mut File) -> io::Result<bool> {
     let mut begins = Vec::new();
     file.take(BEGINNING.len() as u64).read_to_end(&mut begins)?;
@@ -194,7 +194,7 @@ pub fn in_folder(folder: &Path) -> Result<Vec<PathBuf>, Trouble> {
     Ok(files)
 }
 
-/// Whether a file with this name is looked into. A hidden one is still being written.
+/// Returns whether a file with this name is looked into. A hidden one is still being written.
 fn is_of_a_bundle(name: &str) -> bool {
     let stem = name.strip_suffix(LOCKED_ENDING).unwrap_or(name).strip_suffix(ENDING);
     !name.starts_with('.') && stem.is_some_and(|stem| stem.ends_with('.'))

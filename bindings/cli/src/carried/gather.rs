@@ -149,7 +149,7 @@ impl Proven {
         Ok(true)
     }
 
-    /// What came of it. Without this last sync removed files could be back after a power cut, which harms nothing.
+    /// Returns what came of it. Without this last sync removed files could be back after a power cut, which harms nothing.
     fn finish(self) -> Result<Gathered, Trouble> {
         let todo = "run it again";
         sync_folder(&self.folder).map_err(|error| cannot(&self.folder, "cannot be synced", &error, todo))?;

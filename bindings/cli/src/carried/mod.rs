@@ -19,7 +19,7 @@ use serde_json::{Value, json};
 use std::io::Write as _;
 use std::path::Path;
 
-/// What went wrong with a store.
+/// Returns what went wrong with a store.
 pub fn of_store(path: &Path) -> impl Fn(StoreError) -> Trouble + '_ {
     |error| Trouble::of_said(path, &error)
 }

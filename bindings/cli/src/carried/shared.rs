@@ -153,7 +153,7 @@ impl Shared {
         self.whole.values().flat_map(|file| file.parts.iter().copied()).collect()
     }
 
-    /// Whether all of a photo is there in one file.
+    /// Returns whether all of a photo is there in one file.
     pub fn has(&self, photo: &PhotoHash) -> bool {
         self.whole.values().any(|file| file.photos.get(photo) == Some(&true))
     }

@@ -175,7 +175,7 @@ impl AllCame {
     }
 }
 
-/// What one device says in the name of another.
+/// Returns what one device says in the name of another.
 pub fn vouching_json(vouching: &Vouching) -> Value {
     let standing = match vouching.standing {
         Vouched::Believed => "believed",

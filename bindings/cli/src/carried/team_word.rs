@@ -86,7 +86,7 @@ impl TeamWord {
         Self(word.to_owned())
     }
 
-    /// Whether files may be locked with it. What was locked with a weaker one is opened all the same.
+    /// Returns whether files may be locked with it. What was locked with a weaker one is opened all the same.
     pub fn strong_enough(&self) -> Result<(), Trouble> {
         long_enough(&self.0).map_err(|refused| Trouble::of_said(Path::new("arguments"), &refused))?;
         let word = as_meant(&self.0);
@@ -102,7 +102,7 @@ impl TeamWord {
         Err(Trouble::of_arguments(Fault::new("", wrong, todo)))
     }
 
-    /// What is in one.
+    /// Returns what is in one.
     pub fn unlock(&self, bytes: &[u8]) -> Result<Vec<u8>, Refused> {
         unlock(bytes, &self.0)
     }

@@ -136,7 +136,7 @@ fn mend(
 }
 
 impl Found {
-    /// What is damaged still, and what was mended; else that all is sound.
+    /// Returns what is damaged still, and what was mended; else that all is sound.
     fn answer(self, words: &Words) -> Answer {
         let names = |photos: &BTreeSet<PhotoHash>| photos.iter().map(photo_name).collect::<Vec<_>>();
         let mut lines = Vec::new();

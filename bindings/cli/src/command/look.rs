@@ -80,7 +80,7 @@ impl<'a> Inside<'a> {
         Ok(inside)
     }
 
-    /// What a store that has nothing would still lack after this file.
+    /// Returns what a store that has nothing would still lack after this file.
     fn missing(&self) -> BTreeSet<Missing> {
         let sound = self.bundles.iter().flatten();
         let arrivals: Vec<Arrival> =
@@ -169,7 +169,7 @@ impl<'a> Inside<'a> {
     }
 }
 
-/// Whether a photo's hash is right; `None` if not all of it is here.
+/// Returns whether a photo's hash is right; `None` if not all of it is here.
 fn holds(photo: &PhotoHash, size_bytes: u64, pieces: &BTreeMap<u64, &[u8]>) -> Option<bool> {
     if pieces.len() as u64 != size_bytes.div_ceil(PIECE_BYTES) {
         return None;

@@ -96,7 +96,7 @@ impl Sample {
         Ok(Answer::new(text, json))
     }
 
-    /// What the ring says, where one was weighed.
+    /// Returns what the ring says, where one was weighed.
     fn reading(&self) -> Result<Option<RingReading>, Vec<Fault>> {
         let inside = self.volume.or_else(|| match self.ring.as_deref() {
             Some(&[diameter_mm, height_mm]) => Some(Ring::round_cm3(diameter_mm, height_mm)),

@@ -89,7 +89,7 @@ fn settle(
     Ok(words.settled_on(&place, conflict.cell, &version.value))
 }
 
-/// What was deleted while somebody went on with it, by the numbers of all that is deleted.
+/// Returns what was deleted while somebody went on with it, by the numbers of all that is deleted.
 fn numbered(store: &Store) -> Result<Vec<(usize, Regretted)>, StoreError> {
     let deleted = store.deleted()?;
     let number = |one: Regretted| {

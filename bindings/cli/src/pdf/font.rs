@@ -57,7 +57,7 @@ impl Fonts {
         (shown, glyphs)
     }
 
-    /// Whether a line has signs that the type does not have.
+    /// Returns whether a line has signs that the type does not have.
     pub fn lacks(&self, text: &str, strong: bool) -> bool {
         text.chars().any(|sign| self.cut(strong).signs.map(sign).is_none())
     }

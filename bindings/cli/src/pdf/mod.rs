@@ -63,7 +63,7 @@ pub fn pdf(page: &Page, paper: Paper) -> Result<Vec<u8>, String> {
     paint::painted(page, paper.size(), &leaves, &fonts, tree)
 }
 
-/// What begins on a leaf of its own.
+/// Returns what begins on a leaf of its own.
 fn parts(blocks: &[Block]) -> Vec<&Block> {
     let within = |block| match block {
         &Block::Group(pitface_core::report::Group::Anchor(_), ref blocks) => parts(blocks),

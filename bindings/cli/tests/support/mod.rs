@@ -81,7 +81,7 @@ impl Place {
         serde_json::from_str(&out).expect("one JSON value")
     }
 
-    /// What is said of the one field that is asked about.
+    /// Returns what is said of the one field that is asked about.
     pub fn field(&self, arguments: &[&str]) -> Value {
         let mut answer = self.json(arguments);
         let fields = answer["fields"].as_array_mut().expect("a list of fields");

@@ -49,7 +49,7 @@ impl Section<'_> {
         .collect()
     }
 
-    /// Whether the ground is loose down to the mark anywhere but in the tine lines themselves.
+    /// Returns whether the ground is loose down to the mark anywhere but in the tine lines themselves.
     pub fn reaches_between(&self) -> bool {
         self.readings_mm[1..self.readings_mm.len() - 1].iter().any(|&mm| self.reaches(mm))
     }
@@ -58,7 +58,7 @@ impl Section<'_> {
         mm.saturating_add(READING_SLACK_MM) >= self.mark_mm
     }
 
-    /// What the readings look like. The same from either side.
+    /// Returns what the readings look like. The same from either side.
     pub fn pattern(&self) -> Pattern {
         let readings = self.readings_mm;
         let reaches = |mm: u32| self.reaches(mm);

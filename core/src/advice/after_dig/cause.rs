@@ -40,7 +40,7 @@ fn shares(evidence: &Evidence, table: &CauseTable) -> PerCause {
     shares
 }
 
-/// What each known clue says of a cause: 10 · log10 of how likely its answer is under the cause against the other
+/// Returns what each known clue says of a cause: 10 · log10 of how likely its answer is under the cause against the other
 /// causes, these weighted by their prior (Good 1950, value from memory).
 fn reasons(evidence: &Evidence, table: &CauseTable, cause: FailureCause) -> Vec<CauseReason> {
     let own = cause as usize;
@@ -65,7 +65,7 @@ fn check(cause: FailureCause, evidence: &Evidence, scene: &Scene) -> Option<Chec
     roll.into_iter().chain([cause.check()]).find(|check| !is_made(*check, evidence, scene))
 }
 
-/// Whether a check has been made; one that cannot tell anything here counts as made.
+/// Returns whether a check has been made; one that cannot tell anything here counts as made.
 fn is_made(check: Check, evidence: &Evidence, scene: &Scene) -> bool {
     match check {
         Check::RollAtTip => {

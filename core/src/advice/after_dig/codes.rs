@@ -132,7 +132,7 @@ codes!(
 );
 
 impl Remedy {
-    /// Whether it is not to be made before soil from the depth of the tips was rolled: deeper or once more in soil that
+    /// Returns whether it is not to be made before soil from the depth of the tips was rolled: deeper or once more in soil that
     /// smears does harm (Tasmania and DAFWA 2017: too wet, so do not rip).
     pub const fn wants_a_roll(self) -> bool {
         matches!(self, Self::Deeper | Self::Closer)

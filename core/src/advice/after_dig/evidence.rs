@@ -55,7 +55,7 @@ impl Evidence {
         PassClue::ALL.iter().zip(self.0).filter_map(|(clue, answer)| Some((*clue, answer?)))
     }
 
-    /// Whether a clue is known.
+    /// Returns whether a clue is known.
     pub fn has(&self, clue: PassClue) -> bool {
         self.0[clue as usize].is_some()
     }

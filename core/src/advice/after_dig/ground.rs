@@ -113,7 +113,7 @@ fn zone_call<'a>(pass: &Pass, advice: &'a FieldAdvice) -> Option<&'a ZoneCall> {
     }
 }
 
-/// What a pass was to reach: its own tip depth, else the zone's; the harmed layer of the pit before, else the zone's.
+/// Returns what a pass was to reach: its own tip depth, else the zone's; the harmed layer of the pit before, else the zone's.
 /// Where the pit named as the one before was read and has no harmed layer, there is none to break.
 pub fn wanted(pass: &Pass, before: Option<&PitBefore>, advice: &FieldAdvice) -> Wanted {
     let tip = zone_call(pass, advice).and_then(|call| call.tip);

@@ -130,7 +130,7 @@ fn mean_mm(readings_mm: &[u32]) -> u32 {
     (share * f64::from(deepest_mm)).round() as u32
 }
 
-/// Whether a hole was dug long enough after the pass to tell whether it has held.
+/// Returns whether a hole was dug long enough after the pass to tell whether it has held.
 fn is_season_on(pass: &Pass, dig: &AfterDig) -> bool {
     pass.done
         .zip(dig.dug)

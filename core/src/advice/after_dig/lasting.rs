@@ -38,7 +38,7 @@ impl Lasts {
         Self { controlled_traffic: field.controlled_traffic, least_months, most_months }
     }
 
-    /// Whether a loosening of one day lasts on another; `None` where that hangs on what is not known.
+    /// Returns whether a loosening of one day lasts on another; `None` where that hangs on what is not known.
     pub fn until(self, loosened: NaiveDate, on: NaiveDate) -> Option<bool> {
         let after = |months| Some(on >= loosened.checked_add_months(Months::new(months))?);
         match (after(self.least_months)?, after(self.most_months)?) {

@@ -232,7 +232,7 @@ pub struct Held {
     pub roots: Option<RootsSeen>,
 }
 
-/// What the holes behind the machine say of each pass, in the order of the notes. `reading` and `advice` are those of
+/// Returns what the holes behind the machine say of each pass, in the order of the notes. `reading` and `advice` are those of
 /// the same notes.
 pub fn look_behind(notes: &FieldNotes, reading: &FieldReading, advice: &FieldAdvice) -> Vec<PassAdvice> {
     look_behind_with(notes, reading, advice, CauseTable::standard())

@@ -19,7 +19,7 @@ pub fn verdict(digs: &[DigAdvice]) -> Option<Verdict> {
     fresh().filter(|verdict| *verdict != Verdict::CannotSay).max().or_else(|| fresh().next())
 }
 
-/// What comes next. `rolled`: soil from the depth of the tip, that day.
+/// Returns what comes next. `rolled`: soil from the depth of the tip, that day.
 pub fn next(pass: &Pass, digs: &[DigAdvice], held: Option<Held>, rolled: Rolled) -> Next {
     if let Some(held) = held {
         let lost = held.lasting == Lasting::Lost;
@@ -58,7 +58,7 @@ fn by_causes(causes: &[LikelyCause], rolled: Rolled) -> Next {
     (if waits { NextStep::Wait } else { NextStep::ChangeAndTry }, None, Some(first.remedy))
 }
 
-/// Whether a pass over a whole zone had no trial strip before it that was found done. A strip without a day counts as
+/// Returns whether a pass over a whole zone had no trial strip before it that was found done. A strip without a day counts as
 /// earlier; for the whole field a strip in any zone counts.
 pub fn no_strip_before(pass: &Pass, others: &[(&Pass, Option<Verdict>)]) -> bool {
     let whole_field = |zone: Option<Zone>| matches!(zone, None | Some(Zone::Whole));

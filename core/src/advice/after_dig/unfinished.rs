@@ -9,7 +9,7 @@ pub const READINGS: usize = 8;
 /// Readings from which a hole has something between its lines.
 const LEAST: usize = 3;
 
-/// Whether the readings of a hole are still being taken: too few to tell anything, or begun today and not at their end.
+/// Returns whether the readings of a hole are still being taken: too few to tell anything, or begun today and not at their end.
 pub fn unfinished(dig: &AfterDig, today: NaiveDate) -> bool {
     let read = dig.firm_mm.len();
     let begun_today = dig.dug.is_some_and(|dug| dug.date_naive() == today);

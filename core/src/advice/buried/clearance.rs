@@ -171,19 +171,19 @@ fn kept_above(field: &Field, kind: Buried, usual_mm: u32, today: Option<NaiveDat
     if leave_holds(field, today) { set } else { set.max(SERVICE_FLOOR_MM) }
 }
 
-/// Whether the owner of what lies there was asked and gave leave, and the answer has not lapsed.
+/// Returns whether the owner of what lies there was asked and gave leave, and the answer has not lapsed.
 pub fn leave_holds(field: &Field, today: Option<NaiveDate>) -> bool {
     field.services_leave == Some(true) && asked_holds(field, today)
 }
 
-/// Whether somebody was asked, on a known day that is not too long ago. Of a field that is read without a day no answer
+/// Returns whether somebody was asked, on a known day that is not too long ago. Of a field that is read without a day no answer
 /// has lapsed.
 pub fn asked_holds(field: &Field, today: Option<NaiveDate>) -> bool {
     let until = field.services_asked_on.and_then(|on| on.checked_add_days(Days::new(ASKED_HOLDS_DAYS)));
     until.is_some_and(|until| today.is_none_or(|today| today <= until))
 }
 
-/// What stands in the way, where no more is known than the kind.
+/// Returns what stands in the way, where no more is known than the kind.
 pub const fn obstacle(kind: Buried) -> Obstacle {
     match kind {
         Buried::Drain => Obstacle::Drains,
@@ -192,7 +192,7 @@ pub const fn obstacle(kind: Buried) -> Obstacle {
     }
 }
 
-/// What stands in the way, where it is known what it is.
+/// Returns what stands in the way, where it is known what it is.
 pub const fn obstacle_known(sort: LineSort) -> Obstacle {
     match sort {
         LineSort::DrainInStone => Obstacle::DrainsInStone,

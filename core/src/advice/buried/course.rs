@@ -7,7 +7,7 @@ use geo::{Distance, Euclidean, LineString, Point};
 /// Steps in which a line is followed to see through which zones it runs, metres. Our judgement: narrower than a headland.
 const FOLLOWED_M: f64 = 4.0;
 
-/// Whether a line runs through a zone; where the map cannot tell, it does.
+/// Returns whether a line runs through a zone; where the map cannot tell, it does.
 pub fn runs_through(line: &BuriedLine, map: &FieldMap, zone: Zone) -> bool {
     if zone == Zone::Whole || !map.has_outline() {
         return true;
@@ -36,7 +36,7 @@ fn steps_of(ends: &[[f64; 2]]) -> u32 {
     (long_m / FOLLOWED_M).ceil().clamp(1.0, 1_000.0) as u32
 }
 
-/// Whether a line runs within some metres of a zone; where the map cannot tell, it does. Headland, wheelings and open
+/// Returns whether a line runs within some metres of a zone; where the map cannot tell, it does. Headland, wheelings and open
 /// ground are taken together, as the field: a line that runs through one of them does not end there.
 pub fn runs_within(line: &BuriedLine, map: &FieldMap, zone: Zone, within_m: u32) -> bool {
     map.away_m(zone, &line.along).is_none_or(|away_m| away_m <= f64::from(within_m))

@@ -59,7 +59,7 @@ const fn noted_in(field: &mut Field, kind: Buried) -> &mut Option<u32> {
     }
 }
 
-/// What lies under a zone of which no more is known than its kind: noted for the field, or a line that runs through it.
+/// Returns what lies under a zone of which no more is known than its kind: noted for the field, or a line that runs through it.
 fn under(field: &Field, map: &FieldMap, zone: Zone) -> Vec<Under> {
     let of_kind = |kind: Buried| {
         let noted = noted_mm(field, kind);

@@ -31,7 +31,7 @@ codes!(
 );
 
 impl CriticalShift {
-    /// Whether it makes critical depth lie deeper.
+    /// Returns whether it makes critical depth lie deeper.
     pub const fn deeper(self) -> bool {
         matches!(self, Self::Wings | Self::LeadingTines)
     }
@@ -69,7 +69,7 @@ impl CriticalDepth {
     }
 }
 
-/// What bears on critical depth for this machine: weather and wear always do, the rest if it is fitted.
+/// Returns what bears on critical depth for this machine: weather and wear always do, the rest if it is fitted.
 pub fn critical_shifts(machine: &Machine) -> Vec<CriticalShift> {
     let fitted = |shift: &CriticalShift| match shift {
         CriticalShift::Wetter | CriticalShift::WornFoot => true,

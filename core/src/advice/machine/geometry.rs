@@ -72,7 +72,7 @@ impl Tines {
         (f64::from(self.spacing_mm) - self.b()).max(0.0) / (2.0 * self.cot())
     }
 
-    /// What they loosen.
+    /// Returns what they loosen.
     pub fn loosened(&self) -> Loosened {
         let (b, d, cot, peak) = (self.b(), self.d(), self.cot(), self.peak());
         let spacing = f64::from(self.spacing_mm).max(1.0);

@@ -41,7 +41,7 @@ pub fn pull_per_weight(surface: Surface, slip: f64) -> f64 {
     gross - resistance
 }
 
-/// What a tractor of this mass can pull, against what the machine pulls; `per_weight` where pull over weight was measured.
+/// Returns what a tractor of this mass can pull, against what the machine pulls; `per_weight` where pull over weight was measured.
 pub fn grip(
     mass_kg: u32,
     drive: Drive,

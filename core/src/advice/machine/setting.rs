@@ -222,7 +222,7 @@ impl TinesRange {
         Self { flat: tines(slope.flat), steep: tines(slope.steep) }
     }
 
-    /// What they loosen.
+    /// Returns what they loosen.
     pub fn loosened(&self) -> LoosenedRange {
         LoosenedRange { least: self.steep.loosened(), most: self.flat.loosened() }
     }
@@ -395,7 +395,7 @@ pub struct Needed {
     pub full_width_spacing_mm: Option<u32>,
 }
 
-/// What a tip depth takes: foot width, spacing, and the spacing that breaks a layer over its full width with feet or
+/// Returns what a tip depth takes: foot width, spacing, and the spacing that breaks a layer over its full width with feet or
 /// wings of this width.
 pub fn needed_for(work: &Work, foot: Foot, lifting_width_mm: u32) -> Needed {
     let tines =

@@ -89,7 +89,7 @@ pub enum At {
     NowhereClear,
 }
 
-/// What to do next on a field by its counts alone: where the share of the ground harmed is not settled.
+/// Returns what to do next on a field by its counts alone: where the share of the ground harmed is not settled.
 ///
 /// # Errors
 /// A figure of the plan that cannot be worked with.

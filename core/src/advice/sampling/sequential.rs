@@ -130,7 +130,7 @@ impl Plan {
         f64::from(count.harmed) * harmed + f64::from(count.sound()) * sound
     }
 
-    /// What the test alone says; `None` = between the bounds.
+    /// Returns what the test alone says; `None` = between the bounds.
     pub fn settled(&self, count: Count) -> Option<Settled> {
         let (ratio, bounds) = (self.log_ratio(count), self.bounds());
         if ratio >= bounds.upper {
@@ -142,7 +142,7 @@ impl Plan {
         }
     }
 
-    /// Whether some number of further pits, up to the limit, is expected to save more than it costs. The first pit
+    /// Returns whether some number of further pits, up to the limit, is expected to save more than it costs. The first pit
     /// of a zone pays wherever the zone costs more to loosen than a pit to dig: nothing is called unseen.
     pub fn pays(&self, count: Count, area_ha: f64) -> bool {
         if count.pits == 0 {

@@ -125,7 +125,7 @@ impl Regret {
         self.loosened.min(self.left)
     }
 
-    /// Whether loosening is the better of the two; of equal ones it is left.
+    /// Returns whether loosening is the better of the two; of equal ones it is left.
     pub fn says_loosen(self) -> bool {
         self.loosened < self.left
     }

@@ -87,17 +87,17 @@ impl BehindPicture {
         Some(Ridge { height_mm, at })
     }
 
-    /// Whether any firm ground is left above the depth aimed at.
+    /// Returns whether any firm ground is left above the depth aimed at.
     pub fn stayed(&self) -> bool {
         self.readings_mm.iter().any(|&reading| reading < self.target_mm)
     }
 
-    /// Whether any of the layer is left.
+    /// Returns whether any of the layer is left.
     pub fn layer_left(&self) -> bool {
         self.layer.is_some_and(|layer| self.readings_mm.iter().any(|&reading| reading < layer.bottom_mm))
     }
 
-    /// Whether firm ground is left above the depth aimed at that is none of the layer.
+    /// Returns whether firm ground is left above the depth aimed at that is none of the layer.
     pub fn stayed_beside_layer(&self) -> bool {
         let beside = |reading: u32| {
             self.layer.is_none_or(|layer| reading < layer.top_mm || layer.bottom_mm < self.target_mm)

@@ -121,7 +121,7 @@ impl View {
         }
     }
 
-    /// What the steepest sides loosen: that much is certain where the model holds.
+    /// Returns what the steepest sides loosen: that much is certain where the model holds.
     fn trenches(&self, picture: &SectionPicture) -> Vec<Trench> {
         let Some(slope) = picture.loosened.value() else { return Vec::new() };
         let (cot, tip) = (cot(slope.steep), f64::from(picture.tip_mm));
@@ -269,7 +269,7 @@ impl Trench {
         }));
     }
 
-    /// Whether a disc lies above the edge.
+    /// Returns whether a disc lies above the edge.
     fn holds(&self, centre: Point, radius: f64) -> bool {
         let side = |outer: Point, inner: Point| {
             let (across, down) = ((inner.x - outer.x).abs(), inner.y - outer.y);

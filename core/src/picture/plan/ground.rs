@@ -340,7 +340,7 @@ fn touches(ring: &[Point], area: Area) -> bool {
     sampled(area).any(|at| contains(ring, at))
 }
 
-/// Whether a point lies in a ring: an upright line up from it crosses the ring an odd number of times.
+/// Returns whether a point lies in a ring: an upright line up from it crosses the ring an odd number of times.
 fn contains(ring: &[Point], at: Point) -> bool {
     let last = ring.len().wrapping_sub(1);
     let sides =

@@ -163,7 +163,7 @@ codes!(
 );
 
 impl PlanMark {
-    /// Whether it marks ground or what lies buried in it, and nothing that was dug.
+    /// Returns whether it marks ground or what lies buried in it, and nothing that was dug.
     pub const fn is_ground(self) -> bool {
         matches!(
             self,

@@ -68,7 +68,7 @@ impl<'a> Object<'a> {
         below(&self.at, key)
     }
 
-    /// Whether the key is there.
+    /// Returns whether the key is there.
     pub fn has(&self, key: &str) -> bool {
         self.left.contains_key(key)
     }
@@ -116,7 +116,7 @@ impl<'a> Object<'a> {
         id
     }
 
-    /// What is left: unknown keys, reported unless they are comments, and kept.
+    /// Returns what is left: unknown keys, reported unless they are comments, and kept.
     pub fn rest(self) -> Unknown {
         let told = self.left.keys().filter(|key| !key.starts_with(COMMENT));
         let places = told.map(|key| self.below(key));
@@ -125,7 +125,7 @@ impl<'a> Object<'a> {
     }
 }
 
-/// What a value is, in a few words.
+/// Returns what a value is, in a few words.
 pub fn found(value: &Value) -> String {
     match value {
         Value::Array(_) => "a list".into(),

@@ -66,7 +66,7 @@ pub const FIRM: Length = length("a depth to firm soil", 0..=1_500, 50..=900);
 pub const WIDTH: Length = length("a headland or tramline width", 1_000..=200_000, 2_000..=120_000);
 
 impl Length {
-    /// What is believed, millimetres.
+    /// Returns what is believed, millimetres.
     pub fn believed(&self) -> RangeInclusive<u32> {
         self.believed.clone()
     }

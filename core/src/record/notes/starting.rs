@@ -46,7 +46,7 @@ fn keys(described: &Value) -> impl Iterator<Item = (&str, &Value)> {
     keys.map(|(key, described)| (key.as_str(), described)).filter(|(key, _)| *key != "id")
 }
 
-/// What may stand under a key: in words, or as an object of words where it is one.
+/// Returns what may stand under a key: in words, or as an object of words where it is one.
 fn explained(schema: &Value, described: &Value, depth: usize) -> Value {
     let meant = meant(schema, described);
     let items = &meant["items"];
@@ -71,7 +71,7 @@ fn explained(schema: &Value, described: &Value, depth: usize) -> Value {
     format!("{own} One of: {}.", codes.join(", ")).into()
 }
 
-/// What a reference points to.
+/// Returns what a reference points to.
 fn meant<'a>(schema: &'a Value, described: &'a Value) -> &'a Value {
     let name = described["$ref"].as_str().and_then(|link| link.strip_prefix("#/$defs/"));
     name.map_or(described, |name| &schema["$defs"][name])

@@ -171,7 +171,7 @@ impl<'a> Node<'a> {
         None
     }
 
-    /// What else is to be said of a record.
+    /// Returns what else is to be said of a record.
     pub fn remark(self) -> Option<String> {
         let Some(text) = self.value.as_str() else {
             self.fault(format!("{} is not a text", found(&self.value)), "write words in double quotes");

@@ -150,7 +150,7 @@ fn slot(at: &AtHole, number: usize, from_mm: Option<u32>, world: &World) -> Scre
     screen
 }
 
-/// What the pass did here, and why.
+/// Returns what the pass did here, and why.
 fn result(at: &AtHole, world: &World) -> Option<Screen> {
     let words = world.words;
     let (dig, said) = at.dig()?;

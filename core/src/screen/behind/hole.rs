@@ -76,7 +76,7 @@ impl AtHole {
         Place::InHole { field: self.field, pass: self.pass().id, dig, step, from_mm }
     }
 
-    /// What the hole is called.
+    /// Returns what the hole is called.
     pub fn title(&self, words: &Words) -> String {
         let number = self.dig.unwrap_or(self.pass().after_digs.len());
         let day = self.dig().and_then(|(dig, _)| dig.dug).map(|dug| dug.date_naive());

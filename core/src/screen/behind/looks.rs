@@ -67,7 +67,7 @@ pub(super) fn next(dig: &AfterDig, season_on: bool, after: Option<HoleLook>) -> 
     queue.into_iter().skip(from).find(|look| !look.made(dig))
 }
 
-/// Whether a hole is dug so long after its pass that it tells whether it held.
+/// Returns whether a hole is dug so long after its pass that it tells whether it held.
 pub(super) fn season_on(pass: &Pass, dig: &AfterDig) -> bool {
     let days = pass.done.zip(dig.dug).map(|(done, dug)| (dug.date_naive() - done).num_days());
     days.is_some_and(|days| days >= SEASON_DAYS)
@@ -131,7 +131,7 @@ fn answers<T: Listed + PartialEq>(
 }
 
 impl HoleLook {
-    /// Whether it is answered.
+    /// Returns whether it is answered.
     pub(super) fn made(self, dig: &AfterDig) -> bool {
         match self {
             Self::Form => dig.profile.is_some(),
@@ -193,7 +193,7 @@ impl HoleLook {
         }
     }
 
-    /// What stands there now.
+    /// Returns what stands there now.
     fn noted(self, dig: &AfterDig, words: &Words) -> String {
         let given = self.answers(dig, words).into_iter().find(|button| button.chosen);
         given.map_or_else(|| words.label(WorkText::NotLooked), |button| button.label)
@@ -264,7 +264,7 @@ pub(super) fn left(dig: &AfterDig, season_on: bool) -> usize {
     looks(season_on).filter(|look| !look.made(dig)).count()
 }
 
-/// Whether anything at all is noted of a hole.
+/// Returns whether anything at all is noted of a hole.
 pub(super) fn nothing_noted(dig: &AfterDig) -> bool {
     let looked = HoleLook::ALL.iter().any(|look| look.made(dig));
     dig.firm_mm.is_empty() && dig.slots_mm.is_empty() && !looked

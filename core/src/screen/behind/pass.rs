@@ -77,7 +77,7 @@ pub(in crate::screen) fn show_new(
     Some(screen)
 }
 
-/// What a pass is called in the line at the very top.
+/// Returns what a pass is called in the line at the very top.
 fn title_of(pass: &Pass, words: &Words) -> String {
     words.pass_title(&Pass { tip_mm: None, speed_kmh: None, ..pass.clone() }, None)
 }
@@ -134,7 +134,7 @@ pub(super) fn causes(dig: &DigAdvice, words: &Words) -> Option<Section> {
 /// Causes told beside the likeliest. Our judgement.
 const OTHER_CAUSES: usize = 2;
 
-/// What a hole is called.
+/// Returns what a hole is called.
 fn title(index: usize, dig: &AfterDig, words: &Words) -> String {
     words.hole_behind(index + 1, dig.dug.map(|dug| dug.date_naive()))
 }
@@ -152,7 +152,7 @@ fn holes(field: RecordId, (pass, said): (&Pass, &PassAdvice), words: &Words) -> 
     (!rows.is_empty()).then_some(Block::Ways { heading, rows })
 }
 
-/// What is noted of a pass, each a way to its question.
+/// Returns what is noted of a pass, each a way to its question.
 fn details(answer: &FieldAnswer, of: OfPass, pass: &Pass, words: &Words) -> Block {
     let field = answer.notes.field.id;
     let row = |text: WorkText, value: Option<String>, detail: PassDetail| Row {

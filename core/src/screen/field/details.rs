@@ -74,12 +74,12 @@ fn lines_row(field: &Field, words: &Words) -> Row {
     way(None, words.label(DetailText::Lines), marked, Place::Lines { field: field.id, line: None })
 }
 
-/// What is noted, or that nothing is.
+/// Returns what is noted, or that nothing is.
 pub(super) fn value_or_not(field: &Field, detail: Detail, words: &Words) -> String {
     value(field, detail, words).unwrap_or_else(|| words.label(Caption::NotNoted))
 }
 
-/// What is noted of a detail, in words.
+/// Returns what is noted of a detail, in words.
 fn value(field: &Field, detail: Detail, words: &Words) -> Option<String> {
     match detail {
         Detail::Name => Some(words.name(&field.name)),

@@ -41,7 +41,7 @@ pub(in crate::screen) fn found(sought: Sought, world: &World) -> Screen {
     fields(Some(sought), world)
 }
 
-/// What this is, where nothing is noted yet, and how to begin.
+/// Returns what this is, where nothing is noted yet, and how to begin.
 pub(in crate::screen) fn first(place: Place, world: &World) -> Screen {
     let words = world.words;
     let kind = if place == Place::Welcome { ScreenKind::Welcome } else { ScreenKind::Fields };

@@ -135,7 +135,7 @@ fn work(answer: &FieldAnswer) -> Work {
     }
 }
 
-/// Whether the edge of a field is known, and metres to it, else to the nearest of what has a place.
+/// Returns whether the edge of a field is known, and metres to it, else to the nearest of what has a place.
 fn distance_m(notes: &FieldNotes, world: &World) -> (bool, Option<f64>) {
     let field = &notes.field;
     let map = FieldMap::of(field);

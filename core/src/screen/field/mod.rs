@@ -121,7 +121,7 @@ pub(super) fn show(field: RecordId, world: &World) -> Option<Screen> {
     Some(shown)
 }
 
-/// What to do with the field. Where nothing can be told for want of a reference pit, that one is what to do.
+/// Returns what to do with the field. Where nothing can be told for want of a reference pit, that one is what to do.
 fn headline(answer: &FieldAnswer, dig: Option<&NextDig>, world: &World) -> Headline {
     let words = world.words;
     let zones = &answer.advice.zones;
@@ -141,7 +141,7 @@ fn headline(answer: &FieldAnswer, dig: Option<&NextDig>, world: &World) -> Headl
     }
 }
 
-/// What is still missing, and where.
+/// Returns what is still missing, and where.
 fn lacking(answer: &FieldAnswer, dig: &NextDig, world: &World) -> String {
     let words = world.words;
     match (dig.next, dig.why) {
@@ -183,7 +183,7 @@ fn touched(plan: PlanOnScreen, answer: &FieldAnswer, world: &World) -> Picture {
     Picture { touches, zooms: true, ..Picture::from(plan.pictured) }
 }
 
-/// What to do in each zone; each row leads to the pit that decides it, or to digging there.
+/// Returns what to do in each zone; each row leads to the pit that decides it, or to digging there.
 fn zone_rows(answer: &FieldAnswer, world: &World) -> Vec<Row> {
     let words = world.words;
     let areas = answer.map.areas();
@@ -247,7 +247,7 @@ fn next_step(answer: &FieldAnswer, dig: &NextDig, world: &World) -> Option<Butto
     })
 }
 
-/// What is folded: how sure each zone is, what to know of the next pit, holes that several read.
+/// Returns what is folded: how sure each zone is, what to know of the next pit, holes that several read.
 fn folded(answer: &FieldAnswer, dig: Option<&NextDig>, world: &World) -> Vec<super::Section> {
     let words = world.words;
     let sure =
@@ -267,7 +267,7 @@ fn folded(answer: &FieldAnswer, dig: Option<&NextDig>, world: &World) -> Vec<sup
     parts.into_iter().flatten().collect()
 }
 
-/// What to dig next, and why.
+/// Returns what to dig next, and why.
 pub(super) fn told_next(answer: &FieldAnswer, dig: &NextDig, world: &World) -> String {
     let sentence = world.words.next_pit_sentence(&dig.next, way(answer, &dig.next, world));
     dig.why.map_or_else(|| sentence.clone(), |why| format!("{sentence} {}", world.words.of(why)))

@@ -13,7 +13,7 @@ pub struct Sought {
 }
 
 impl Sought {
-    /// What was typed; nothing where that is blank.
+    /// Returns what was typed; nothing where that is blank.
     pub fn of(text: &str) -> Option<Self> {
         let text = text.trim().to_lowercase();
         let mut end = text.len().min(MOST);
@@ -30,7 +30,7 @@ impl Sought {
         std::str::from_utf8(&self.bytes[..usize::from(self.length)]).unwrap_or_default()
     }
 
-    /// Whether a name has every word of it, in whatever order and case.
+    /// Returns whether a name has every word of it, in whatever order and case.
     pub fn is_in(&self, name: &str) -> bool {
         let name = name.to_lowercase();
         self.text().split_whitespace().all(|word| name.contains(word))

@@ -211,7 +211,7 @@ fn by_measures(legs: u32, spacing_mm: u32, words: &Words) -> String {
     words.machine_by_measures(legs, spacing_mm).replace('\u{a0}', " ")
 }
 
-/// Whether a machine goes by a name that nobody typed, with the number it may have beside others.
+/// Returns whether a machine goes by a name that nobody typed, with the number it may have beside others.
 fn nobody_typed(machine: &Machine, words: &Words) -> bool {
     let rest = machine.name.strip_prefix(&by_measures(machine.legs, machine.spacing_mm, words));
     rest.is_some_and(|rest| rest.is_empty() || rest.trim_start().parse::<u32>().is_ok())
@@ -225,7 +225,7 @@ fn told_apart(notes: &FieldNotes, machine: Machine) -> Machine {
     Machine { name: name.unwrap_or_else(|| machine.name.clone()), ..machine }
 }
 
-/// Whether a machine is named in a pass.
+/// Returns whether a machine is named in a pass.
 fn worked(notes: &FieldNotes, machine: RecordId) -> bool {
     notes.passes.iter().any(|pass| pass.machine == Some(machine))
 }

@@ -114,7 +114,7 @@ pub(in crate::screen) fn show(
     Some(screen)
 }
 
-/// What a zone asks of the machine, and whether it does that.
+/// Returns what a zone asks of the machine, and whether it does that.
 fn for_zone(
     screen: &mut Screen,
     (field, noted): (RecordId, &crate::record::Field),

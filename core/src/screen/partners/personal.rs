@@ -6,7 +6,7 @@ use crate::screen::part::{way, ways};
 use crate::screen::{Block, Headline, Place, Row, Screen, ScreenKind, World};
 use crate::words::PartnerText;
 
-/// What there is; with a number (from 0), the question whether that one is to go.
+/// Returns what there is; with a number (from 0), the question whether that one is to go.
 pub(in crate::screen) fn show_personal(number: Option<u16>, world: &World) -> Option<Screen> {
     let words = world.words;
     let place = Place::Personal { number };

@@ -129,7 +129,7 @@ fn decide(decided: Decided) -> PartnersAct {
     PartnersAct::Decide(decided)
 }
 
-/// What waits for a yes, with the way to where it is said.
+/// Returns what waits for a yes, with the way to where it is said.
 fn asking(vouching: &Vouching, world: &World) -> Row {
     Row {
         icon: None,
@@ -177,7 +177,7 @@ pub(in crate::screen) fn not_carried_note(world: &World) -> Button {
     Button { note, ..go(words.label(PartnerText::Title), Place::Partners) }
 }
 
-/// What is not as it was written; nothing where all is, or nothing was looked at yet.
+/// Returns what is not as it was written; nothing where all is, or nothing was looked at yet.
 fn damage(world: &World) -> Vec<String> {
     let (words, partners) = (world.words, world.partners);
     let checkup = &partners.checkup;

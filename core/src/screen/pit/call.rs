@@ -85,7 +85,7 @@ fn section(world: &World, heading: Heading, lines: impl IntoIterator<Item = Stri
     (!lines.is_empty()).then(|| Section { heading: world.words.label(heading), lines })
 }
 
-/// What is to be said of where it lies, of other people who read the same hole, and of pictures that are not here.
+/// Returns what is to be said of where it lies, of other people who read the same hole, and of pictures that are not here.
 fn remarks(at: &AtPit, world: &World) -> Vec<String> {
     let words = world.words;
     let lies = at.answer.map.remarks(at.pit);

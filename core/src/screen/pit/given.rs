@@ -94,7 +94,7 @@ impl<'a> Given<'a> {
     }
 }
 
-/// Whether a record is part of a layer as read.
+/// Returns whether a record is part of a layer as read.
 pub(super) const fn lies_in(own: &Layer, (top_mm, bottom_mm): Depths) -> bool {
     own.top_mm >= top_mm && own.bottom_mm <= bottom_mm
 }

@@ -27,7 +27,7 @@ pub(in crate::screen) enum Says<'a> {
     Nothing,
 }
 
-/// What a pit says.
+/// Returns what a pit says.
 pub(in crate::screen) fn says<'a>(at: &'a AtPit) -> Says<'a> {
     if !has_knife_answer(at.pit) {
         return Says::NoKnife;

@@ -162,7 +162,7 @@ fn field_index(field: &Field, clue: Clue) -> Option<usize> {
     }
 }
 
-/// What is noted of the field to a clue.
+/// Returns what is noted of the field to a clue.
 fn field_answer(field: &Field, clue: Clue, words: &Words) -> String {
     let day = match clue {
         Clue::LastLoosened => field.last_loosened,

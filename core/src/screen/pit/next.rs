@@ -9,7 +9,7 @@ use crate::advice::sampling::Next;
 use crate::picture::{Icon, icon};
 use crate::words::{FaceText, PitText};
 
-/// What the core finds worth doing now: what this face still lacks while one stands at it, then the next pit, then to show
+/// Returns what the core finds worth doing now: what this face still lacks while one stands at it, then the next pit, then to show
 /// what came out.
 /// `looks`: how many looks are still to come.
 pub(super) fn next_step(at: &AtPit, looks: usize, world: &World) -> Button {

@@ -40,7 +40,7 @@ pub(in crate::screen) fn show(
     Some(shown)
 }
 
-/// What stands there now.
+/// Returns what stands there now.
 fn noted(pit: &Pit, layer: Option<&LayerReading>) -> String {
     match layer {
         Some(layer) => remark::of_layer(pit, layer.top_mm, layer.bottom_mm).collect::<Vec<_>>().join("\n"),
@@ -48,7 +48,7 @@ fn noted(pit: &Pit, layer: Option<&LayerReading>) -> String {
     }
 }
 
-/// What is noted of a pit, as a line where it is shown.
+/// Returns what is noted of a pit, as a line where it is shown.
 pub(super) fn told(pit: &Pit, layer: Option<&LayerReading>) -> Option<String> {
     Some(noted(pit, layer)).filter(|text| !text.is_empty())
 }

@@ -64,7 +64,7 @@ fn asked(at: &AtPit, place: Place, depth_mm: Option<u32>, world: &World) -> Scre
     shown
 }
 
-/// What was rolled and what could be, a row each: `surface`, what it is called, what came of it.
+/// Returns what was rolled and what could be, a row each: `surface`, what it is called, what came of it.
 pub(super) fn rolls<'a>(at: &AtPit<'a>) -> Vec<(bool, Option<u32>, Option<&'a Roll>)> {
     let depth_mm = depth_to_roll(at).map(Some);
     let all = depth_mm.into_iter().chain([None]);

@@ -34,7 +34,7 @@ impl Skipped {
         self
     }
 
-    /// Whether it was skipped.
+    /// Returns whether it was skipped.
     pub fn has(self, top_mm: u32, clue: Clue) -> bool {
         self.0[row(top_mm)] & bit(clue) != 0
     }
@@ -46,7 +46,7 @@ impl Skipped {
         self
     }
 
-    /// Whether the moisture of the face was passed over.
+    /// Returns whether the moisture of the face was passed over.
     pub const fn has_moisture(self) -> bool {
         self.0[0] & MOISTURE != 0
     }
@@ -58,7 +58,7 @@ impl Skipped {
         self
     }
 
-    /// Whether that roll test was passed over.
+    /// Returns whether that roll test was passed over.
     pub const fn has_roll(self, surface: bool) -> bool {
         self.0[0] & roll_bit(surface) != 0
     }
@@ -83,7 +83,7 @@ const fn roll_bit(surface: bool) -> u32 {
     if surface { ROLL_AT_SURFACE } else { ROLL_AT_DEPTH }
 }
 
-/// Whether the answer holds for the field and not for one layer.
+/// Returns whether the answer holds for the field and not for one layer.
 pub(super) const fn is_of_field(clue: Clue) -> bool {
     matches!(clue, Clue::Texture | Clue::OrganicMatter | Clue::LastLoosened | Clue::LastTraffic)
 }

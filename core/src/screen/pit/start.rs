@@ -88,7 +88,7 @@ const fn wanted_kind(next: Next) -> Option<PlaceKind> {
     }
 }
 
-/// What is to be known before a hole is dug, folded.
+/// Returns what is to be known before a hole is dug, folded.
 fn before(world: &World) -> Vec<Section> {
     let words = world.words;
     let mut lines = vec![words.of(PitText::TwoFaces)];

@@ -8,7 +8,7 @@ use crate::reading::Clue;
 use crate::record::{ComesAway, FieldNotes, Pit};
 use crate::words::PitText;
 
-/// What is told of a tap; what it tells of itself stays, and where nothing is saved nothing is told.
+/// Returns what is told of a tap; what it tells of itself stays, and where nothing is saved nothing is told.
 pub(super) fn told(act: &PitAct, done: &Done, (notes, pit): (&FieldNotes, &Pit), world: &World) -> String {
     if done.edits.is_empty() || !done.told.is_empty() {
         return done.told.clone();

@@ -71,18 +71,18 @@ pub(in crate::screen) fn show(field: RecordId, pit: RecordId, ends: bool, world:
     Some(shown)
 }
 
-/// Whether nothing of the face is noted yet.
+/// Returns whether nothing of the face is noted yet.
 fn is_untouched(pit: &Pit) -> bool {
     pit.walk.is_empty() && pit.layers.is_empty()
 }
 
-/// What the volume keys do, where they are to answer: the most used answer, and taking it back.
+/// Returns what the volume keys do, where they are to answer: the most used answer, and taking it back.
 fn keys(from_mm: u32, world: &World) -> Option<Keys> {
     let answer = world.own.volume_keys && from_mm > 0;
     answer.then(|| Keys { up: PitAct::Same.into(), down: Act::Undo })
 }
 
-/// What is asked of a step, the most used answer last.
+/// Returns what is asked of a step, the most used answer last.
 fn step_questions(pit: &Pit, from_mm: u32, world: &World) -> Vec<Block> {
     let words = world.words;
     let in_force = pit.walk.iter().rev().find_map(|step| step.resistance);
@@ -196,7 +196,7 @@ pub(super) fn step(
     saved(field, pit, step, place)
 }
 
-/// What the knife meets from the next step on; nothing is saved where it meets the same as before.
+/// Returns what the knife meets from the next step on; nothing is saved where it meets the same as before.
 pub(super) fn knife(
     field: RecordId,
     pit: &Pit,
@@ -216,7 +216,7 @@ pub(super) fn knife(
     }
 }
 
-/// Whether the knife has told anything of a face.
+/// Returns whether the knife has told anything of a face.
 pub(in crate::screen) fn has_knife_answer(pit: &Pit) -> bool {
     let walked = |step: &Step| step.comes_away.is_some() || step.resistance.is_some();
     let looked = pit.layers.iter().map(|layer| &layer.signs);

@@ -104,7 +104,7 @@ fn without_sand_size(name: &str) -> Option<TextureClass> {
 }
 
 impl TextureScheme {
-    /// Whether the scheme has this class.
+    /// Returns whether the scheme has this class.
     pub const fn has(self, class: TextureClass) -> bool {
         match class {
             TextureClass::SandySiltLoam => matches!(self, Self::Uk),

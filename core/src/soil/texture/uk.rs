@@ -36,7 +36,7 @@ pub(super) fn place(fractions: Fractions) -> Placed {
     }
 }
 
-/// Whether the point lies in the class or on its outline. All classes are convex: the point is never on
+/// Returns whether the point lies in the class or on its outline. All classes are convex: the point is never on
 /// different sides of two of their edges.
 fn holds(corners: &[Corner], point: Fractions) -> bool {
     let next = corners.iter().cycle().skip(1);

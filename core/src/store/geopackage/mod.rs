@@ -106,7 +106,7 @@ impl Contents<'_> {
     }
 }
 
-/// What the file says of a table.
+/// Returns what the file says of a table.
 fn tell(connection: &Connection, table: &Table, at: &str) -> Result<(), StoreError> {
     let data = if table.shapes.is_some() { "features" } else { "attributes" };
     let around = table.rows.iter().filter_map(|row| extent(row.shape.as_ref()?)).reduce(Extent::with);

@@ -47,7 +47,7 @@ pub fn without_notes(jpeg: &[u8]) -> Option<Vec<u8>> {
     Some(kept)
 }
 
-/// Whether a picture is shown by what stands in a segment for programs.
+/// Returns whether a picture is shown by what stands in a segment for programs.
 fn shows(marker: u8, content: &[u8]) -> bool {
     match marker {
         APP0 => content.starts_with(b"JFIF\0"),

@@ -60,7 +60,7 @@ struct InPit<T> {
     it: Numbered<T>,
 }
 
-/// What the pits of all fields have in them, with their place among all pits.
+/// Returns what the pits of all fields have in them, with their place among all pits.
 fn in_pits<'a, T>(
     told: &'a [FieldTold<'a>],
     items: impl Fn(&'a FieldTold<'a>, usize) -> Vec<T>,

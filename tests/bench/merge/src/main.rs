@@ -65,7 +65,7 @@ fn run(works: &[&str], rounds: usize) -> Result<()> {
     Ok(())
 }
 
-/// What ours and all peers hand over.
+/// Returns what ours and all peers hand over.
 fn prepared(folder: &Path, work: &str) -> Result<Vec<Numbers>> {
     let mut all = Vec::new();
     for name in NAMES {

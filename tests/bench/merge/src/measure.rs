@@ -35,7 +35,7 @@ fn peer(name: &str) -> Option<&'static dyn Peer> {
     }
 }
 
-/// Whether one of [`NAMES`] was built.
+/// Returns whether one of [`NAMES`] was built.
 pub fn is_built(name: &str) -> bool {
     peer(name).is_some()
 }
@@ -87,7 +87,7 @@ fn say_merged(merged: &Merged) {
     say("memory", merged.memory as f64);
 }
 
-/// Whether what is shown for cells with several values is what was noted last.
+/// Returns whether what is shown for cells with several values is what was noted last.
 fn check(peer: &dyn Peer, size: Size, folder: &Path) -> Result<()> {
     let work = Work::new(size);
     let conflicts = work.conflicts();

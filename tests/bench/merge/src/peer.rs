@@ -39,13 +39,13 @@ pub trait Peer {
     /// Whatever goes wrong.
     fn open(&self, folder: &Path, id: [u8; 16]) -> Result<()>;
 
-    /// What is shown for these cells after merging.
+    /// Returns what is shown for these cells after merging.
     ///
     /// # Errors
     /// Whatever goes wrong.
     fn shown(&self, folder: &Path, work: &Work, cells: &[(usize, usize)]) -> Result<Vec<Option<Scalar>>>;
 
-    /// Whether a new device takes in a file without complaint.
+    /// Returns whether a new device takes in a file without complaint.
     fn accepts(&self, hand_over: &[u8]) -> bool;
 }
 

@@ -112,7 +112,7 @@ impl Prices {
         self.cost.map(|cost| Price::PerHectare { cost }).or(by_time)
     }
 
-    /// What does not stand together.
+    /// Returns what does not stand together.
     pub fn faults(&self) -> Vec<Fault> {
         let by_half = self.cost_per_hour.is_some() != self.fuel_price.is_some();
         let twice = self.cost.is_some() && self.cost_per_hour.is_some();
@@ -243,7 +243,7 @@ impl Run {
     }
 }
 
-/// What was given; else a fault, and anything of the kind to go on with until all faults are found.
+/// Returns what was given; else a fault, and anything of the kind to go on with until all faults are found.
 fn need<T>(name: &str, given: Option<T>, otherwise: T, faults: &mut Vec<Fault>) -> T {
     given.unwrap_or_else(|| {
         let todo = format!("give --{name}, or a notes file with --from");

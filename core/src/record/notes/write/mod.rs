@@ -63,7 +63,7 @@ impl Keys {
         self.may(key, text.filter(|text| !text.trim().is_empty() && wrong_with_name(text).is_none()))
     }
 
-    /// What else was said of a record, likewise.
+    /// Returns what else was said of a record, likewise.
     fn remark(self, text: Option<&str>) -> Self {
         self.may("remark", text.filter(|text| remark::wrong_with(text).is_none()))
     }

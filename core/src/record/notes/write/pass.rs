@@ -22,7 +22,7 @@ pub fn pass(pass: &Pass, notes: &FieldNotes) -> Value {
         .close(&pass.unknown)
 }
 
-/// What a machine is called: by its name where that is its alone, else by its id.
+/// Returns what a machine is called: by its name where that is its alone, else by its id.
 fn machine(id: RecordId, notes: &FieldNotes) -> String {
     let name = notes.machines.iter().find(|machine| machine.id == id).map(|machine| machine.name.trim());
     let alone = |name: &&str| {
