@@ -205,8 +205,8 @@ fn draw_writes_a_picture_a_pit_and_a_page() {
     let svg = std::fs::read_to_string(place.path("drawings/mere_piece-pit-3.svg")).unwrap();
     assert!(svg.starts_with("<svg") && svg.contains("<desc>") && svg.contains("run at 32 to"));
     let page = std::fs::read_to_string(place.path("drawings/mere_piece.html")).unwrap();
-    // The plan and the face that decided, six pits, the hole.
-    assert_eq!(page.matches("<svg").count(), 9);
+    // The plan and the face that decided, six pits, the hole and its key.
+    assert_eq!(page.matches("<svg").count(), 10);
 }
 
 #[test]

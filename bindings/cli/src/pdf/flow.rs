@@ -100,7 +100,7 @@ impl<'a> Leaves<'a> {
     /// Units on one leaf, if they go on one at all.
     fn together(&mut self, units: Vec<Unit<'a>>) {
         let needed: f32 = units.iter().map(|unit| unit.above + unit.height).sum();
-        if self.y > 0.0 && self.y + needed > self.height {
+        if !units.is_empty() && self.y > 0.0 && self.y + needed > self.height {
             self.turn();
         }
         for unit in units {
