@@ -19,6 +19,7 @@ import androidx.compose.ui.test.hasText
 import androidx.compose.ui.test.junit4.v2.createAndroidComposeRule
 import androidx.core.content.FileProvider
 import androidx.test.platform.app.InstrumentationRegistry
+import org.junit.Assert.assertArrayEquals
 import org.junit.Assert.assertEquals
 import org.junit.Assert.assertFalse
 import org.junit.Assert.assertNotEquals
@@ -241,6 +242,19 @@ class FlowTest {
         val bytes = rule.activity.contentResolver.openInputStream(uri)!!.use { it.readBytes() }
         assertTrue(bytes.decodeToString().contains("Long Sedge"))
         assertNotEquals(0, send.flags and Intent.FLAG_GRANT_READ_URI_PERMISSION)
+    }
+
+    @Test fun theSheetLeavesAsTheCoreWritesIt() {
+        val field = inAField().shown.field!!
+        phone.to("hand_over")
+        phone.tap(phone.shown.asking<ShownDoes.SharePage>())
+        @Suppress("DEPRECATION") val send = window.nextStartedActivity.getParcelableExtra<Intent>(Intent.EXTRA_INTENT)!!
+        @Suppress("DEPRECATION") val uri = send.getParcelableExtra<Uri>(Intent.EXTRA_STREAM)!!
+        assertTrue("$uri", uri.path!!.endsWith("Long_Sedge.html"))
+        assertEquals("text/html", send.type)
+        val handed = rule.activity.contentResolver.openInputStream(uri)!!.use { it.readBytes() }
+        assertArrayEquals(phone.sheet(field), handed)
+        assertTrue(handed.decodeToString().contains("<h1>Long Sedge</h1>"))
     }
 
     /** By lot, from a fixed seed, through whatever there is to be tapped. */

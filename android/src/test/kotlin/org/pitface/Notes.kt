@@ -16,11 +16,17 @@ internal val ShownScreen.field: String?
 private val IdOfField = Regex("\"field\":\"([^\"]+)\"")
 
 /** What the store holds of a field, as it would be handed over now. */
-internal fun Phone.notes(field: String): JSONObject {
+internal fun Phone.notes(field: String) = JSONObject(written { exportField(field, it) }.decodeToString())
+
+/** The sheet of a field as the core writes it. */
+internal fun Phone.sheet(field: String) = written { exportPage(field, false, it) }
+
+/** What the core writes into a folder. */
+private fun Phone.written(write: SessionInterface.(String) -> String): ByteArray {
     settle()
     val folder = Files.createTempDirectory("held").toFile()
     return try {
-        JSONObject(File(ReflectionHelpers.getField<SessionInterface>(app, "session").exportField(field, folder.path)).readText())
+        File(ReflectionHelpers.getField<SessionInterface>(app, "session").write(folder.path)).readBytes()
     } finally {
         folder.deleteRecursively()
     }
