@@ -116,7 +116,8 @@ private fun path(points: List<Point>) = Path().apply {
 /** On a [ground] of its own where it stands on something; in one [ink] where it is a sign. */
 @Composable
 internal fun painter(drawing: Drawing, ground: Color? = null, ink: Color? = null): Painter {
-    val measurer = rememberTextMeasurer(cacheSize = 64)
+    // A plan of many pits has a number at each of them.
+    val measurer = rememberTextMeasurer(cacheSize = 512)
     val paints = if (MaterialTheme.colorScheme.background.luminance() > 0.5f) ByDay else InTheDark
     val family = MaterialTheme.typography.bodyLarge.fontFamily ?: FontFamily.Default
     return remember(drawing, paints, ground, ink, measurer, family) {
