@@ -240,8 +240,25 @@ fn the_farmer_sees_before_and_after_and_has_nothing_to_operate() {
         let screen = phone.screen(&phone.words());
         println!("{:?}", said(&screen));
         assert!(screen.answer.is_some() && screen.picture.is_some());
-        assert!(screen.blocks.iter().all(|block| matches!(block, Block::Text(_))), "nothing to operate");
+        let silent = |block: &Block| match block {
+            Block::Text(_) => true,
+            Block::Drawing(drawn) => drawn.touches.is_empty() && drawn.anywhere.is_none(),
+            _ => false,
+        };
+        assert!(screen.blocks.iter().all(silent), "nothing to operate");
         assert!(screen.tools.is_empty() && screen.next.is_none());
         assert!(screen.back.is_some() && asks(&screen).is_empty());
     }
+}
+
+/// Half of a screen of 360 by 640 is 320 points high: what is higher than it is wide shrinks there, its letters with it.
+#[test]
+fn the_key_of_before_and_after_stands_below_the_drawing() {
+    let notes = demo()[0].clone();
+    let place = Place::Show { field: notes.field.id, pit: None };
+    let phone = Phone::at(place, vec![notes], Language::English, LengthUnit::Centimetres);
+    let screen = phone.screen(&phone.words());
+    let drawing = &screen.picture.as_ref().unwrap().drawing;
+    assert!(drawing.height <= drawing.width, "{} by {}", drawing.width, drawing.height);
+    assert!(matches!(screen.blocks.last(), Some(Block::Drawing(_))), "{:?}", said(&screen));
 }

@@ -1,7 +1,7 @@
 //! For the farmer: one sentence and one drawing, large; nothing to operate.
 
 use super::bar::blank;
-use super::behind::last_drawn;
+use super::behind::{key_below, last_drawn};
 use super::drawn::plan_of;
 use super::pit::{AtPit, headline, next_label};
 use super::{Block, Headline, Picture, Pictured, Place, Screen, ScreenKind, World};
@@ -46,8 +46,12 @@ fn of_pit(screen: &mut Screen, at: &AtPit, world: &World) {
 fn of_field(screen: &mut Screen, answer: &FieldAnswer, world: &World) {
     let words = world.words;
     let line = words.field_on_day(&answer.notes.field.name, world.now.date_naive());
+    let mut key = None;
     let (said, picture) = match before_and_after(answer, world) {
-        Some((said, drawn)) => (said, Some(drawn.into())),
+        Some((said, drawn, below)) => {
+            key = Some(below);
+            (said, Some(drawn.into()))
+        }
         None if answer.notes.pits.is_empty() => (words.label(Caption::NothingToShow), None),
         None => {
             let face = || worst(answer).map(|worst| beside_reference(answer, worst, words));
@@ -58,7 +62,7 @@ fn of_field(screen: &mut Screen, answer: &FieldAnswer, world: &World) {
     screen.answer = Some(Headline { line, ..Headline::new(said) });
     screen.picture = picture;
     let next = answer.next().map(|dig| super::field::told_next(answer, &dig, world));
-    screen.blocks = next.into_iter().map(Block::Text).collect();
+    screen.blocks = next.into_iter().map(Block::Text).chain(key).collect();
 }
 
 /// A pit with its reading.
@@ -84,13 +88,13 @@ fn call_of<'a>(answer: &'a FieldAnswer, pit: &Pit) -> Option<&'a ZoneCall> {
     answer.advice.zones.iter().find(|call| call.zone == zone)
 }
 
-/// The last hole behind the machine beside the pit before it.
-fn before_and_after(answer: &FieldAnswer, world: &World) -> Option<(String, Pictured)> {
+/// The last hole behind the machine beside the pit before it, and the key to both.
+fn before_and_after(answer: &FieldAnswer, world: &World) -> Option<(String, Pictured, Block)> {
     let (words, today) = (world.words, world.now.date_naive());
     let passes = answer.notes.passes.iter().zip(&answer.passes);
     let drawn = passes.filter_map(|pass| last_drawn(answer, pass, today, TEXT_SCALE, words));
-    let (said, drawn) = drawn.last()?;
-    Some((words.after_dig_sentence(said), drawn))
+    let (said, drawn, key) = drawn.last()?;
+    Some((words.after_dig_sentence(said), drawn, key_below(key, TEXT_SCALE, words)))
 }
 
 /// The face, the reference pit on its left where there is one.

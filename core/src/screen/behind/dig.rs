@@ -1,17 +1,18 @@
 //! One hole behind the machine: its depths one by one on the section, then what it says.
 
+use super::drawn::key_below;
 use super::hole::AtHole;
 use super::next::Next;
 use super::pass::causes;
 use super::readings::across_mm;
 use super::{BehindAct, HoleStep, READINGS, looks, machine_of};
 use crate::advice::after_dig::unfinished;
-use crate::picture::{Icon, machine::key};
+use crate::picture::Icon;
 use crate::record::RecordId;
 use crate::screen::bar::{main_button, tool};
 use crate::screen::deleting::entry;
 use crate::screen::grid::Marked;
-use crate::screen::{Act, Block, Does, Headline, Picture, Pictured, Place, Row, Screen, Section, World};
+use crate::screen::{Act, Block, Does, Headline, Picture, Place, Row, Screen, Section, World};
 use crate::words::{Caption, Heading, Words, WorkText};
 
 /// A hole: the next depth while they are read, then what it says.
@@ -182,10 +183,7 @@ fn result(at: &AtHole, world: &World) -> Option<Screen> {
         screen.blocks.push(Block::Text(words.label(Caption::FewReadings)));
     }
     if let Some(lines) = key_lines {
-        let drawing = key(&lines, world.letters);
-        let texts: Vec<String> = lines.into_iter().map(|line| line.text).collect();
-        let pictured = Pictured { drawing, title: words.behind_title(), description: texts.join(". ") };
-        screen.blocks.push(Block::Drawing(pictured.into()));
+        screen.blocks.push(key_below(lines, world.letters, words));
     }
     let why: Vec<String> = said.why.iter().map(|why| words.verdict_reason(why)).collect();
     let pair = said.pair.iter().map(|pair| words.pair_sentences(pair));

@@ -1,11 +1,11 @@
 //! A hole behind the machine as a drawing: beside the pit dug before where there is one.
 
-use super::super::Pictured;
+use super::super::{Block, Pictured};
 use super::readings::Aim;
 use crate::advice::after_dig::DigAdvice;
 use crate::advice::machine::LayerDepths;
 use crate::picture::machine::{
-    BehindForm, BehindPicture, BehindWords, KeyLine, behind, behind_form, pair, pair_and_key,
+    BehindForm, BehindPicture, BehindWords, KeyLine, behind, behind_form, key, pair, pair_and_key,
 };
 use crate::picture::{Face, Ruler};
 use crate::reading::FieldReading;
@@ -87,6 +87,14 @@ impl Hole<'_> {
             words: BehindWords::default(),
         })
     }
+}
+
+/// A key to be read at its own size, below the drawing it belongs to.
+pub(in crate::screen) fn key_below(lines: Vec<KeyLine>, letters: f64, words: &Words) -> Block {
+    let drawing = key(&lines, letters);
+    let texts: Vec<String> = lines.into_iter().map(|line| line.text).collect();
+    let pictured = Pictured { drawing, title: words.behind_title(), description: texts.join(". ") };
+    Block::Drawing(pictured.into())
 }
 
 /// The section on which `all` readings are entered: those taken so far as measured, the rest as ground still whole.

@@ -15,6 +15,7 @@ mod told;
 pub use crate::advice::after_dig::READINGS;
 pub(super) use detail::show as show_detail;
 pub(super) use dig::{show as show_dig, show_step};
+pub(super) use drawn::key_below;
 pub use drawn::{Hole, machine_of};
 pub(super) use pass::{last_drawn, show_new};
 

@@ -1,10 +1,12 @@
 //! One pass: what came of it, and what is noted of it.
 
+use super::drawn::key_below;
 use super::next::Next;
 use super::{Hole, OfPass, PassDetail, PassSaid, machine_of};
 use crate::advice::after_dig::{DigAdvice, PassAdvice};
 use crate::answer::FieldAnswer;
-use crate::picture::{Icon, icon, machine::key};
+use crate::picture::machine::KeyLine;
+use crate::picture::{Icon, icon};
 use crate::record::{AfterDig, Pass, RecordId, Zone};
 use crate::screen::bar::{blank, main_button, tool};
 use crate::screen::deleting::entry;
@@ -38,10 +40,7 @@ pub(super) fn show(field: RecordId, pass: RecordId, world: &World) -> Option<Scr
     screen.blocks.push(details(&answer, OfPass::Noted(pass.id), pass, words));
     if let Some((picture, lines)) = drawn {
         screen.picture = Some(picture);
-        let drawing = key(&lines, world.letters);
-        let texts: Vec<String> = lines.into_iter().map(|line| line.text).collect();
-        let pictured = Pictured { drawing, title: words.behind_title(), description: texts.join(". ") };
-        screen.blocks.push(Block::Drawing(pictured.into()));
+        screen.blocks.push(key_below(lines, world.letters, words));
     }
     let traffic = said.traffic.as_ref().map(|traffic| words.traffic_warning(traffic));
     screen.caution = traffic.as_ref().and_then(|lines| lines.first().cloned()).unwrap_or_default();
@@ -117,10 +116,11 @@ pub(in crate::screen) fn last_drawn<'a>(
     today: chrono::NaiveDate,
     text_scale: f64,
     words: &Words,
-) -> Option<(&'a DigAdvice, Pictured)> {
+) -> Option<(&'a DigAdvice, Pictured, Vec<KeyLine>)> {
     let hole = last_hole(answer, (pass, said), today, text_scale)?;
     let index = pass.after_digs.iter().position(|its| its.id == hole.dig.id)?;
-    Some((hole.said, hole.drawn(title(index, hole.dig, words), words)?))
+    let (drawn, key) = hole.drawn_and_key(title(index, hole.dig, words), words)?;
+    Some((hole.said, drawn, key))
 }
 
 /// Likely causes of a hole: the first with what to check and to change, the others in a line.
