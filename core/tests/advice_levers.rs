@@ -23,12 +23,8 @@ fn line(sort: Option<LineSort>, kind: Buried, depth_mm: Option<u32>) -> BuriedLi
 }
 
 fn levers(notes: &FieldNotes) -> Vec<Change> {
-    let clue_or_roll = |answer: &ChangedAnswer| {
-        matches!(
-            answer,
-            ChangedAnswer::Clue { .. } | ChangedAnswer::OfPit { .. } | ChangedAnswer::Roll { .. }
-        )
-    };
+    let clue_or_roll =
+        |answer: &ChangedAnswer| matches!(answer, ChangedAnswer::Clue { .. } | ChangedAnswer::Roll { .. });
     let told = changes(notes, Zone::Open);
     assert!(told.len() <= 3, "{told:?}");
     told.into_iter().filter(|change| !change.answers.iter().any(clue_or_roll)).collect()

@@ -324,10 +324,8 @@ fn every_change_is_a_sentence() {
         for &clue in Clue::ALL {
             for answer in 0..clue.answers().len() {
                 let one = ChangedAnswer::Clue { top_mm: 200, bottom_mm: 280, clue, answer };
-                let of_pit = ChangedAnswer::OfPit { pit: 3, top_mm: 200, bottom_mm: 280, clue, answer };
                 for &call in Call::ALL {
                     sentence(&words.change(&Change { answers: vec![one], call, hangs: false }));
-                    sentence(&words.change(&Change { answers: vec![of_pit], call, hangs: true }));
                 }
             }
         }

@@ -198,9 +198,6 @@ fn changed_answer(answer: &ChangedAnswer) -> Value {
         ChangedAnswer::Clue { top_mm, bottom_mm, clue, answer } => json!({
             "top_mm": top_mm, "bottom_mm": bottom_mm, "clue": clue, "answer": clue.answers().get(answer),
         }),
-        ChangedAnswer::OfPit { pit, top_mm, bottom_mm, clue, answer } => json!({
-            "pit": pit, "top_mm": top_mm, "bottom_mm": bottom_mm, "clue": clue, "answer": clue.answers().get(answer),
-        }),
         ChangedAnswer::Roll { surface, roll } => {
             json!({ "roll": roll, "at": if surface { "surface" } else { "tip_depth" } })
         }

@@ -345,8 +345,6 @@ codes!(
 pub enum ChangedAnswer {
     /// A sign or field clue of the deciding layer.
     Clue { top_mm: u32, bottom_mm: u32, clue: Clue, answer: usize },
-    /// A sign of the deciding layer of one pit alone, by its number in the notes.
-    OfPit { pit: usize, top_mm: u32, bottom_mm: u32, clue: Clue, answer: usize },
     /// The roll test, of the day.
     Roll { surface: bool, roll: RollOutcome },
     /// What lies buried lies so deep or deeper.
@@ -368,7 +366,7 @@ pub struct Change {
     pub answers: Vec<ChangedAnswer>,
     /// The call it would then be.
     pub call: Call,
-    /// The call that is told hangs on it: one answer, one step from what was noted of one pit, would have other work done.
+    /// The call that is told hangs on it: one answer, one step from what was noted of the only pit that decides, would have other work done.
     pub hangs: bool,
 }
 

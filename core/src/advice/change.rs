@@ -20,8 +20,6 @@ use chrono::{Days, NaiveDate};
 const MOST: usize = 3;
 /// Single answers that come nearest to another call, of which pairs are tried. Our judgement.
 const PAIRED: usize = 8;
-/// Pits of a zone up to which one answer of one of them is tried: more of them carry a call together. Our judgement.
-const FEW_PITS: usize = 12;
 /// How much further than a sign an answer lies that the whole field gives: it is seldom noted wrong.
 const FIELD_STEPS: usize = 2;
 /// Ages, in days, that count as recent and as long ago.
@@ -48,7 +46,8 @@ pub(crate) fn changes_on(notes: &FieldNotes, zone: Zone, today: Option<NaiveDate
     let mut found: Vec<Change> = lever::levers(&base);
     let levers = found.len();
     // On which answer it hangs is told before what nobody has looked at.
-    found.extend(base.near().into_iter().find_map(|near| base.change(&[near]).filter(|change| change.hangs)));
+    let mut near = singles.iter().filter(|single| base.is_one_step_off(single));
+    found.extend(near.find_map(|single| base.change(&[*single]).filter(|change| change.hangs)));
     for single in &singles {
         if found.len() >= MOST {
             break;
@@ -75,8 +74,8 @@ pub(super) struct Base {
     pub(super) zone: Zone,
     pub(super) today: Option<NaiveDate>,
     pub(super) now: ZoneCall,
-    /// Deciding layer of each pit.
-    deciding: Vec<Option<LayerReading>>,
+    /// Deciding layer of each pit, by its depths.
+    pub(super) deciding: Vec<Option<(u32, u32)>>,
     /// Of the pits that give the same call by themselves the one that gives it most clearly, by its place in the notes.
     pub(super) clearest: Vec<usize>,
     /// The deciding layer of the zone.
@@ -120,10 +119,12 @@ impl Base {
             let stands = stands_for(&map, pit).is_some_and(|its| zone == Zone::Whole || its == zone);
             stands.then(|| PitView::of(pit, read, &notes.field))
         });
-        let deciding: Vec<_> = views.map(|view| view?.judged().map(|(_, layer)| layer.clone())).collect();
-        let clearest = clearest(&deciding);
+        let limiting: Vec<Option<&LayerReading>> = views.map(|view| Some(view?.judged()?.1)).collect();
+        let deciding =
+            limiting.iter().map(|layer| layer.map(|layer| (layer.top_mm, layer.bottom_mm))).collect();
+        let clearest = clearest(&limiting);
         let leaving = |layer: &LayerReading| expected(&layer.shares)[0];
-        let worst = deciding.iter().flatten().max_by(|a, b| leaving(a).total_cmp(&leaving(b)));
+        let worst = limiting.into_iter().flatten().max_by(|a, b| leaving(a).total_cmp(&leaving(b)));
         let layer = worst?.clone();
         Some(Self { notes, numbers, map, zone, today, now, deciding, clearest, layer })
     }
@@ -196,53 +197,29 @@ impl Base {
         let call = self.tried(answers)?.call;
         // To dig again is no call that one could get wrong.
         let flips = ![call, self.now.call].contains(&Call::DigAgain) && !alike(call, self.now.call);
-        let hangs = flips && matches!(answers, [ChangedAnswer::OfPit { .. }]);
+        let hangs = flips && matches!(answers, [only] if self.is_one_step_off(only));
         (call != self.now.call).then(|| Change { answers: answers.to_vec(), call, hangs })
     }
 
-    /// Answers that lie next to what was noted of one pit, easily the one taken for the other. Those that leave what is best
-    /// for the pit's own layer as it was are not among them.
-    fn near(&self) -> Vec<ChangedAnswer> {
-        let best = |evidence: &Evidence| least(&expected(&shares(evidence, Table::standard())));
-        let mut all = Vec::new();
-        if self.deciding.iter().flatten().count() > FEW_PITS {
-            return all;
-        }
-        for (layer, &pit) in self.deciding.iter().zip(&self.numbers) {
-            let Some(LayerReading { top_mm, bottom_mm, evidence, .. }) = *layer else { continue };
-            for &sign in Sign::ALL {
-                let clue = Clue::from(sign);
-                let noted = evidence.get(clue).filter(|noted| !says_nothing(clue, *noted));
-                let beside = (0..sign.answers().len()).filter(|answer| {
-                    noted.is_some_and(|noted| noted.abs_diff(*answer) == 1) && !says_nothing(clue, *answer)
-                });
-                let turning =
-                    beside.filter(|answer| best(&evidence.with(clue, Some(*answer))) != best(&evidence));
-                all.extend(turning.map(|answer| ChangedAnswer::OfPit {
-                    pit,
-                    top_mm,
-                    bottom_mm,
-                    clue,
-                    answer,
-                }));
-            }
-        }
-        all
+    /// An answer that lies next to what was noted of the only pit that decides: easily the one taken for the other.
+    fn is_one_step_off(&self, answer: &ChangedAnswer) -> bool {
+        let ChangedAnswer::Clue { clue, answer, .. } = *answer else { return false };
+        let noted = self.layer.evidence.get(clue).filter(|noted| !says_nothing(clue, *noted));
+        (clue as usize) < Sign::ALL.len()
+            && self.deciding.iter().flatten().count() == 1
+            && noted.is_some_and(|noted| noted.abs_diff(answer) == 1)
     }
 
-    /// Returns what would be said with these answers.
+    /// What would be said with these answers.
     pub(super) fn tried(&self, answers: &[ChangedAnswer]) -> Option<ZoneCall> {
         let mut notes = self.notes.clone();
         let mut today = self.today;
         for answer in answers {
             match *answer {
                 ChangedAnswer::Clue { clue, answer, .. } => match Sign::ALL.get(clue as usize) {
-                    Some(&sign) => self.set_sign(&mut notes.pits, None, sign, answer),
+                    Some(&sign) => self.set_sign(&mut notes.pits, sign, answer),
                     None => set_field(&mut notes.field, clue, answer, last_dug(&self.notes.pits))?,
                 },
-                ChangedAnswer::OfPit { pit, clue, answer, .. } => {
-                    self.set_sign(&mut notes.pits, Some(pit), *Sign::ALL.get(clue as usize)?, answer);
-                }
                 ChangedAnswer::Roll { surface, roll } => {
                     self.set_roll(&mut notes.pits, surface, roll)?;
                     // A roll of today on pits of another day: as it would have been on theirs, had it not rained since.
@@ -255,13 +232,10 @@ impl Base {
         call_in(&notes, &read_field(&notes), &self.map, (self.zone, today))
     }
 
-    /// Gives a sign of the deciding layers another answer: in one pit, or in all of the zone.
-    fn set_sign(&self, pits: &mut [Pit], only: Option<usize>, sign: Sign, answer: usize) {
-        let meant = pits.iter_mut().zip(&self.deciding).zip(&self.numbers);
-        for ((pit, deciding), _) in meant.filter(|(_, number)| only.is_none_or(|only| only == **number)) {
-            let depths = deciding.as_ref().map(|layer| (layer.top_mm, layer.bottom_mm));
+    fn set_sign(&self, pits: &mut [Pit], sign: Sign, answer: usize) {
+        for (pit, deciding) in pits.iter_mut().zip(&self.deciding) {
             let of_pit =
-                pit.layers.iter_mut().filter(|layer| depths == Some((layer.top_mm, layer.bottom_mm)));
+                pit.layers.iter_mut().filter(|layer| *deciding == Some((layer.top_mm, layer.bottom_mm)));
             of_pit.for_each(|layer| layer.signs.set(sign, Some(answer)));
         }
     }
@@ -279,7 +253,7 @@ impl Base {
 }
 
 /// For each call that deciding layers give by themselves, the one that is furthest from any other call.
-fn clearest(deciding: &[Option<LayerReading>]) -> Vec<usize> {
+fn clearest(deciding: &[Option<&LayerReading>]) -> Vec<usize> {
     let mut best: [Option<(f64, usize)>; LAYER_CALLS.len()] = [None; LAYER_CALLS.len()];
     for (index, layer) in deciding.iter().enumerate() {
         let Some(layer) = layer else { continue };
@@ -363,10 +337,7 @@ fn says_nothing(clue: Clue, answer: usize) -> bool {
 
 fn same_question(one: &ChangedAnswer, other: &ChangedAnswer) -> bool {
     match (one, other) {
-        (
-            ChangedAnswer::Clue { clue: one, .. } | ChangedAnswer::OfPit { clue: one, .. },
-            ChangedAnswer::Clue { clue: other, .. },
-        ) => one == other,
+        (ChangedAnswer::Clue { clue: one, .. }, ChangedAnswer::Clue { clue: other, .. }) => one == other,
         (ChangedAnswer::Roll { surface: one, .. }, ChangedAnswer::Roll { surface: other, .. }) => {
             one == other
         }

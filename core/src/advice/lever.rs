@@ -113,7 +113,7 @@ pub fn set(base: &Base, notes: &mut FieldNotes, answer: ChangedAnswer) -> Option
             };
             notes.pits.push(pit);
         }
-        ChangedAnswer::Clue { .. } | ChangedAnswer::OfPit { .. } | ChangedAnswer::Roll { .. } => return None,
+        ChangedAnswer::Clue { .. } | ChangedAnswer::Roll { .. } => return None,
     }
     Some(())
 }

@@ -200,14 +200,6 @@ impl Words {
                 ];
                 self.say_with(if asks_layer(clue) { "change-layer" } else { "change-field" }, &args)
             }
-            ChangedAnswer::OfPit { pit, top_mm, bottom_mm, clue, answer } => {
-                let args = fluent_args![
-                    "if" => self.answer_form(clue, answer, "if"),
-                    "depths" => self.depth_range(top_mm, bottom_mm),
-                    "pit" => pit,
-                ];
-                self.say_with("change-of_pit", &args)
-            }
             ChangedAnswer::Roll { surface, roll } => {
                 let args = fluent_args!["if" => self.form(roll, "if")];
                 self.say_with(if surface { "change-roll_surface" } else { "change-roll_depth" }, &args)

@@ -88,7 +88,6 @@ tip-label = Schartiefe { $tip }
 change-sentence = Die Empfehlung wäre „{ $call }“, wenn { $if }.
 change-hangs = Die Empfehlung hängt an einer einzigen Antwort. { $change }
 change-layer = in { $depths } { $if }
-change-of_pit = in Grube { $pit } in { $depths } { $if }
 change-field = { $if }
 change-roll_surface = Boden von der Oberfläche { $if }
 change-roll_depth = Boden aus der Schartiefe { $if }

@@ -88,7 +88,6 @@ tip-label = Tip { $tip }
 change-sentence = It would be { $call } if { $if }.
 change-hangs = The call hangs on one answer. { $change }
 change-layer = { $if } at { $depths }
-change-of_pit = in pit { $pit } { $if } at { $depths }
 change-field = { $if }
 change-roll_surface = soil from the surface { $if }
 change-roll_depth = soil from tip depth { $if }
