@@ -32,7 +32,7 @@ internal val process: Pitface get() = ApplicationProvider.getApplicationContext(
 
 /** Waits until the core has answered and the screen has it. */
 internal fun App.settle() {
-    val until = System.currentTimeMillis() + 20_000
+    val until = System.currentTimeMillis() + 60_000
     do {
         shadowOf(Looper.getMainLooper()).idle()
         if (idle) return
