@@ -10,7 +10,7 @@ use pitface_core::report::Block;
 const SIZES: [f32; 5] = [9.5, 9.0, 8.5, 8.0, 7.5];
 /// Edge of a leaf that stays empty, points: 10 mm.
 pub const MARGIN: f32 = 28.35;
-/// What stands at the foot of a leaf, points.
+/// Height kept for the foot of a leaf, points.
 pub const FOOT: f32 = 12.0;
 
 /// A part of a page on leaves of this size.

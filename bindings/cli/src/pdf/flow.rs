@@ -7,12 +7,12 @@ use pitface_core::picture::Drawing;
 pub struct Piece<'a> {
     pub x: f32,
     pub y: f32,
-    /// What it is; ornaments are nothing.
+    /// Structure element it belongs to; ornaments have none.
     pub tag: Option<TagNumber>,
     pub what: What<'a>,
 }
 
-/// What is drawn.
+/// Content of one drawn thing.
 pub enum What<'a> {
     /// A line of text, `y` its base line. An empty one marks an empty cell.
     Text { text: String, size: f32, strong: bool },
@@ -31,12 +31,12 @@ pub struct Unit<'a> {
     pub above: f32,
     /// Height, points.
     pub height: f32,
-    /// Whether the next unit follows on the same leaf.
+    /// The next unit follows on the same leaf.
     pub keeps: bool,
     pub pieces: Vec<Piece<'a>>,
 }
 
-/// What follows each other down a leaf.
+/// Units that follow each other down a leaf.
 pub enum Flow<'a> {
     Unit(Unit<'a>),
     /// Units through two columns, the second so far to the right.

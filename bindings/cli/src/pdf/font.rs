@@ -6,7 +6,7 @@ use skrifa::instance::{LocationRef, Size};
 use skrifa::metrics::GlyphMetrics;
 use skrifa::{FontRef, MetadataProvider};
 
-/// What is drawn for a sign that the type does not have.
+/// Stands for a sign that the type does not have.
 const MISSING: char = '\u{25a1}';
 
 /// Both cuts.

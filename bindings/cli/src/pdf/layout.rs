@@ -26,7 +26,7 @@ const HOLE_HEIGHT: f32 = 204.0;
 /// Width of a part beside drawings, in theirs.
 const PART_WEIGHT: f32 = 1.25;
 
-/// What lays out a part of a page.
+/// Lays out a part of a page.
 pub struct Layout<'l> {
     pub fonts: &'l Fonts,
     pub tree: &'l mut Tree,
