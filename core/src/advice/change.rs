@@ -76,7 +76,7 @@ pub(super) struct Base {
     pub(super) now: ZoneCall,
     /// Deciding layer of each pit, by its depths.
     pub(super) deciding: Vec<Option<(u32, u32)>>,
-    /// Of the pits that give the same call by themselves the one that gives it most clearly, by its place in the notes.
+    /// The clearest pit for each call that a pit gives by itself, by its place in the notes.
     pub(super) clearest: Vec<usize>,
     /// The deciding layer of the zone.
     layer: LayerReading,

@@ -81,7 +81,7 @@ fn hangs(base: &Base) -> Option<ChangedAnswer> {
     })
 }
 
-/// Where the pits give no call, the first pit such that one more like it would. One pit is tried for each call that a pit
+/// Finds the first pit such that one more like it would give the call that the pits do not give. One pit is tried for each call that a pit
 /// gives by itself: in a field of thousands trying each of them would take a minute.
 fn another_pit(base: &Base) -> Option<Change> {
     let open = base.now.call == Call::DigAgain && base.zone != Zone::Whole;

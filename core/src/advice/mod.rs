@@ -71,7 +71,7 @@ pub(crate) fn advise_on(
     map: &FieldMap,
     today: Option<NaiveDate>,
 ) -> (FieldAdvice, Vec<PassAdvice>) {
-    // Where a pit lies on the map is asked once: it costs more than all else that is asked of it here.
+    // The map is asked once for each pit: that costs more than all else that is asked of it here.
     let stands = all_stand_for(map, notes);
     let sorted = Sorted::of(notes, reading, &stands);
     let ground = Ground::of(notes, reading, map, today.or_else(|| in_time::last_day(notes)));

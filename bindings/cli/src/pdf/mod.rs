@@ -16,7 +16,7 @@ use pitface_core::report::{Block, Page};
 pub const BEGINS: &[u8] = b"%PDF-";
 /// The program that writes it, as the file tells.
 const PRODUCER: &str = "Pitface";
-/// By this a PDF is known to be one of ours; it stands near the end.
+/// Marks a PDF as one of ours; it stands near the end.
 pub const PRODUCED: &str = "<pdf:Producer>Pitface</pdf:Producer>";
 
 /// The size of the paper.
@@ -52,7 +52,7 @@ impl Paper {
 /// The page as PDF.
 ///
 /// # Errors
-/// What keeps it from being a PDF/UA-1 file.
+/// The fault that keeps it from being a PDF/UA-1 file.
 pub fn pdf(page: &Page, paper: Paper) -> Result<Vec<u8>, String> {
     let fonts = font::Fonts::new().ok_or("the font cannot be read")?;
     let mut tree = tree::Tree::default();

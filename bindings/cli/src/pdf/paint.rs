@@ -33,7 +33,7 @@ struct Heading<'a> {
 /// The file.
 ///
 /// # Errors
-/// What keeps it from being a PDF/UA-1 file.
+/// The fault that keeps it from being a PDF/UA-1 file.
 pub fn painted(
     page: &Page,
     (width, height): (f32, f32),
@@ -104,7 +104,7 @@ impl Brush<'_, '_> {
         match &piece.what {
             What::Heading { .. } => {}
             What::Text { text, size, strong } => {
-                // What the type cannot show is kept in words.
+                // Words keep the signs that the type cannot show.
                 let missing = self.fonts.lacks(text, *strong).then_some(text.as_str());
                 let span = SpanTag::empty().with_actual_text(missing);
                 let mark = self.surface.start_tagged(ContentTag::Span(span));
@@ -246,7 +246,7 @@ fn path(points: &[(f32, f32)], closed: bool) -> Option<Path> {
 
 /// A circle in four curves, each a quarter.
 fn circle((x, y): (f32, f32), radius: f32) -> Option<Path> {
-    /// Where the handles of a quarter stand, in radii: 4/3 · (√2 − 1).
+    /// Distance of the handles of a quarter circle, in radii: 4/3 · (√2 − 1).
     const HANDLE: f32 = 0.552_285;
     let (r, h) = (radius, radius * HANDLE);
     let mut path = PathBuilder::new();
