@@ -89,15 +89,17 @@ fn an_edge_that_is_there_is_replaced_only_after_asking() {
     assert_ne!(outline(&session, &field), before);
 }
 
+/// How many lines are marked in a field.
+fn lines(session: &Session, field: &str) -> usize {
+    let notes: Value = serde_json::from_str(&noted(session, field)).unwrap();
+    notes["field"]["lines"].as_array().map_or(0, Vec::len)
+}
+
 #[test]
 fn a_line_of_a_kml_file_asks_what_lies_along_it() {
     let (_folder, session) = with_field("mere_piece");
     let field = field_id(&session);
-    let lines = |session: &Session| {
-        let notes: Value = serde_json::from_str(&noted(session, &field)).unwrap();
-        notes["field"]["lines"].as_array().map_or(0, Vec::len)
-    };
-    let before = lines(&session);
+    let before = lines(&session, &field);
     let screen = choose(&session, &vector("simple.kml"));
     let line = rows(&screen).into_iter().find(|row| row.title.contains("places")).unwrap();
     let screen = tap(&session, &screen, &line.title);
@@ -105,7 +107,7 @@ fn a_line_of_a_kml_file_asks_what_lies_along_it() {
     let drain = buttons(&screen).into_iter().find(|button| button.label.starts_with("Drain")).unwrap();
     let screen = tap(&session, &screen, &drain.label);
     assert!(screen.saved && screen.told.starts_with("Line taken into Mere Piece: drain"), "{}", screen.told);
-    assert_eq!(lines(&session), before + 1);
+    assert_eq!(lines(&session, &field), before + 1);
     assert!(rows(&screen).len() >= 2, "the rest of the file can still be taken");
 }
 
@@ -119,11 +121,7 @@ fn line(name: &str, along: &[[f64; 2]]) -> Value {
 fn a_drainage_plan_is_taken_whole_and_undone_whole() {
     let (_folder, session) = with_field("mere_piece");
     let field = field_id(&session);
-    let lines = |session: &Session| {
-        let notes: Value = serde_json::from_str(&noted(session, &field)).unwrap();
-        notes["field"]["lines"].as_array().map_or(0, Vec::len)
-    };
-    let before = lines(&session);
+    let before = lines(&session, &field);
     let files = tempfile::tempdir().unwrap();
     let drains = [[2.5, 54.5], [2.501, 54.5], [2.502, 54.5]]
         .map(|[east, north]| line("Drain", &[[east, north], [east, north + 0.001]]));
@@ -140,9 +138,9 @@ fn a_drainage_plan_is_taken_whole_and_undone_whole() {
         "{}",
         screen.told
     );
-    assert_eq!(lines(&session), before + 3);
+    assert_eq!(lines(&session, &field), before + 3);
     session.tap(r#""undo""#.to_owned()).unwrap();
-    assert_eq!(lines(&session), before, "one save, one undo");
+    assert_eq!(lines(&session, &field), before, "one save, one undo");
 }
 
 #[test]
